@@ -1,0 +1,58 @@
+import type { Issue, SourcePosition } from '../issue.ts';
+
+/** One field of an input: its text and where it stood. Knows no exam and no FHIR. */
+export interface Field {
+  /**
+   * What a mapping calls it: a column heading (`MRD1_R`), a path below the exam element
+   * (`skin/cheek/@side`), a segment field (`OBX-5`, `OBX-3.1`). A record may hold a name twice.
+   */
+  readonly name: string;
+  /** The text with the escapes of the syntax undone, otherwise untouched, not trimmed. */
+  readonly text: string;
+  readonly at: SourcePosition;
+  /** The syntax says "explicitly nothing", which is not blank: v2 `""`, xsi:nil, nullFlavor. */
+  readonly explicitNull?: string;
+}
+
+/** One row, segment group, element or entry. */
+export interface LegacyRecord {
+  /** Segment, element or entry name; `row` for CSV. */
+  readonly kind: string;
+  readonly fields: readonly Field[];
+  readonly at: SourcePosition;
+  /**
+   * Set when the record can not be read by its names, such as a row with too few cells: its fields
+   * are kept as text and none is coded.
+   */
+  readonly malformed?: readonly Issue[];
+}
+
+/** The records of one exam, in input order. */
+export interface RecordGroup {
+  readonly records: readonly LegacyRecord[];
+  readonly at: SourcePosition;
+  /** Found while reading, about the group as a whole. An error sends the group to quarantine. */
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Input text of one exam, cut out by a splitter and not yet read. It is what goes to a worker, to
+ * quarantine and, mended, back into a run.
+ */
+export interface RawUnit {
+  readonly raw: string;
+  readonly at: SourcePosition;
+  /** Column headings, where the text itself does not hold them. */
+  readonly header?: readonly string[];
+  /** Found while splitting: an unclosed quote, a text over the limit. An error means quarantine. */
+  readonly issues?: readonly Issue[];
+}
+
+/**
+ * How one syntax is read. `split` cuts a text stream into units with bounded memory; `read` turns
+ * units into groups, one for one and in order. Neither throws on bad data, and both are pure.
+ */
+export interface Reader {
+  readonly split: (chunks: AsyncIterable<string>) => AsyncIterable<RawUnit>;
+  readonly read: (units: readonly RawUnit[]) => readonly RecordGroup[];
+}

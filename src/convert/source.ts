@@ -1,0 +1,54 @@
+/** How the text of an export is cut into exams. */
+export type Source = CsvSource | Hl7v2Source | XmlSource | CdaSource;
+
+/** Names of character sets; `auto` tries strict UTF-8 first and then Windows-1252 with a warning. */
+export type Encoding =
+  | 'auto'
+  | 'utf-8'
+  | 'utf-16le'
+  | 'utf-16be'
+  | 'windows-1252'
+  | 'iso-8859-1'
+  | 'iso-8859-15';
+
+/** @see https://www.rfc-editor.org/rfc/rfc4180 */
+export interface CsvSource {
+  readonly syntax: 'csv';
+  readonly encoding?: Encoding;
+  /** Default: `,` */
+  readonly delimiter?: ',' | ';' | '\t' | '|';
+  /** Column headings where the file has none; otherwise the first row holds them. */
+  readonly header?: readonly string[];
+  /**
+   * Columns whose texts tell the exams apart, for a table with several rows for an exam. Left out:
+   * each row is an exam.
+   * @minItems 1
+   */
+  readonly groupBy?: readonly string[];
+  /** `anywhere`: rows of one exam may stand apart; they are held in memory. Default: `adjacent`. */
+  readonly rows?: 'adjacent' | 'anywhere';
+}
+
+export interface Hl7v2Source {
+  readonly syntax: 'hl7v2';
+  readonly encoding?: Encoding;
+}
+
+export interface XmlSource {
+  readonly syntax: 'xml';
+  /**
+   * Path of the element that holds one exam, from the root: `export/exam`.
+   * @minLength 1
+   */
+  readonly exam: string;
+  /**
+   * Paths below the exam of elements that are records of their own: `findings/finding`. Fields of
+   * an item are named by their path below it, all others by their path below the exam.
+   * @minItems 1
+   */
+  readonly items?: readonly string[];
+}
+
+export interface CdaSource {
+  readonly syntax: 'cda';
+}
