@@ -44,15 +44,29 @@ export interface RawUnit {
   readonly at: SourcePosition;
   /** Column headings, where the text itself does not hold them. */
   readonly header?: readonly string[];
+  /** Line of each row in `raw`, where the rows did not stand one below the other. */
+  readonly lines?: readonly number[];
+  /** Character set that the text itself declares: MSH-18, the XML declaration. */
+  readonly declaredEncoding?: string;
   /** Found while splitting: an unclosed quote, a text over the limit. An error means quarantine. */
   readonly issues?: readonly Issue[];
 }
 
 /**
- * How one syntax is read. `split` cuts a text stream into units with bounded memory; `read` turns
- * units into groups, one for one and in order. Neither throws on bad data, and both are pure.
+ * How one syntax is read. Both parts are pure and never throw on bad data.
+ *
+ * Where the input is bytes, `split` is given text with one character for each byte (U+0000 to
+ * U+00FF): all marks that it looks for are ASCII. `decode-unit.ts` then decodes each unit, so that
+ * one wrong byte can not spoil a file, and hands real text to `read`.
  */
 export interface Reader {
-  readonly split: (chunks: AsyncIterable<string>) => AsyncIterable<RawUnit>;
+  /**
+   * Cuts a text stream into units with bounded memory. `chunks` may end anywhere, within a line or
+   * between CR and LF.
+   */
+  readonly split: (chunks: AsyncIterable<string> | Iterable<string>) => AsyncIterable<RawUnit>;
+  /** The same for a whole text, without waiting. */
+  readonly splitText: (text: string) => Iterable<RawUnit>;
+  /** One group for each unit, in order. */
   readonly read: (units: readonly RawUnit[]) => readonly RecordGroup[];
 }
