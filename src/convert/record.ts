@@ -53,20 +53,23 @@ export interface RawUnit {
 }
 
 /**
- * How one syntax is read. Both parts are pure and never throw on bad data.
+ * How one syntax is read. Both parts never throw on bad data.
  *
- * Where the input is bytes, `split` is given text with one character for each byte (U+0000 to
+ * Where the input is bytes, the splitter is given text with one character for each byte (U+0000 to
  * U+00FF): all marks that it looks for are ASCII. `decode-unit.ts` then decodes each unit, so that
  * one wrong byte can not spoil a file, and hands real text to `read`.
  */
 export interface Reader {
-  /**
-   * Cuts a text stream into units with bounded memory. `chunks` may end anywhere, within a line or
-   * between CR and LF.
-   */
-  readonly split: (chunks: AsyncIterable<string> | Iterable<string>) => AsyncIterable<RawUnit>;
-  /** The same for a whole text, without waiting. */
-  readonly splitText: (text: string) => Iterable<RawUnit>;
-  /** One group for each unit, in order. */
+  /** A fresh splitter for one input. */
+  readonly splitter: () => Splitter;
+  /** One group for each unit, in order. Pure. */
   readonly read: (units: readonly RawUnit[]) => readonly RecordGroup[];
+}
+
+/** Cuts a text that comes in pieces into units, with bounded memory. */
+export interface Splitter {
+  /** Units that are complete with this piece. A piece may end anywhere, even between CR and LF. */
+  readonly push: (piece: string) => RawUnit[];
+  /** What is left at the end of the input. */
+  readonly end: () => RawUnit[];
 }
