@@ -1,0 +1,88 @@
+import type { CodeableConcept, Coding } from 'fhir/r4';
+import type * as exam from '../model/primitive.ts';
+import { LOINC, SNOMED } from '../fhir/systems.ts';
+import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import type { TableName } from '../terminology/built-in.ts';
+import type { Catalogue } from '../terminology/catalogue.ts';
+import { snomedDisplay, isFreeSnomed } from '../terminology/snomed.ts';
+import { loincDisplay } from '../terminology/loinc.ts';
+import type { Mapping, Value } from '../terminology/types.ts';
+import { codeSystemUrl } from '../fhir/code-systems.ts';
+
+/** Turns codes of our tables into FHIR codings, under the licence policy of the export. */
+export interface Coder {
+  /** Our own coding first, then the mapped ones that the policy lets out. */
+  concept(table: TableName, code: string, text?: string): CodeableConcept;
+  /** A value that stands inside a row: `lesion-border` + `irregular`. */
+  valueConcept(table: TableName, code: string, value: Value): CodeableConcept;
+  codings(table: TableName, code: string): Coding[];
+  display(table: TableName, code: string): string;
+  /** Codings of the caller that the policy lets out. */
+  fromCaller(codings: readonly exam.Coding[] | undefined): Coding[];
+  snomed(id: string): Coding | undefined;
+}
+
+export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: string): Coder {
+  const snomed = (id: string): Coding | undefined => {
+    if (!mayLeave(policy, id)) return undefined;
+    const display = snomedDisplay(id);
+    return {
+      system: SNOMED,
+      ...(typeof policy === 'object' && { version: policy.licensed.edition }),
+      code: id,
+      ...(display !== undefined && { display }),
+    };
+  };
+
+  const mapped = (maps: readonly Mapping[] = []): Coding[] =>
+    maps.flatMap((map) => {
+      if (map.system === 'loinc') return [loincCoding(map.code)];
+      const coding = snomed(map.code);
+      return coding === undefined ? [] : [coding];
+    });
+
+  const codings = (table: TableName, code: string): Coding[] => {
+    const row = catalogue[table].get(code);
+    if (row === undefined) return [];
+    const system = row.system ?? codeSystemUrl(base, table);
+    return [{ system, code, display: row.display }, ...mapped(row.maps)];
+  };
+
+  const display = (table: TableName, code: string): string =>
+    catalogue[table].get(code)?.display ?? code;
+
+  return {
+    codings,
+    display,
+    snomed,
+    concept: (table, code, text) => ({
+      coding: codings(table, code),
+      text: text ?? display(table, code),
+    }),
+    valueConcept: (table, code, value) => ({
+      coding: [
+        {
+          system: catalogue[table].get(code)?.system ?? codeSystemUrl(base, table),
+          code: `${code}.${value.code}`,
+          display: value.display,
+        },
+        ...mapped(value.maps),
+      ],
+      text: value.display,
+    }),
+    fromCaller: (given = []) =>
+      given
+        .filter((coding) => coding.system !== SNOMED || mayLeave(policy, coding.code))
+        .map((coding) => ({ ...coding })),
+  };
+}
+
+function mayLeave(policy: SnomedPolicy, id: string): boolean {
+  if (policy === 'none') return false;
+  return policy === 'free-set' ? isFreeSnomed(id) : true;
+}
+
+function loincCoding(code: string): Coding {
+  const display = loincDisplay(code);
+  return { system: LOINC, code, ...(display !== undefined && { display }) };
+}

@@ -1,0 +1,150 @@
+import type { Composition, CompositionSection, Observation, Reference } from 'fhir/r4';
+import { escapeXhtml } from '../fhir/xhtml.ts';
+import { EMPTY_REASON } from '../fhir/systems.ts';
+import type { Exam } from '../model/exam.ts';
+import { hl7Display } from '../terminology/hl7.ts';
+import { type ExportContext, resourceName } from './context.ts';
+import type { Group } from './groups.ts';
+import { generated, observationLine } from './narrative.ts';
+import { organizationReference } from './people.ts';
+
+/** Composition has fewer states than the record. @see https://hl7.org/fhir/R4/valueset-composition-status.html */
+const compositionStatus: Readonly<Record<Exam['status'], Composition['status']>> = {
+  draft: 'preliminary',
+  preliminary: 'preliminary',
+  final: 'final',
+  appended: 'amended',
+  amended: 'amended',
+  corrected: 'amended',
+  cancelled: 'final',
+  'entered-in-error': 'entered-in-error',
+};
+
+export interface DocumentParts {
+  readonly circumstances: readonly Observation[];
+  readonly groups: readonly (Group & { readonly observation: Observation })[];
+  readonly assessment: readonly Observation[];
+  readonly plan: readonly Reference[];
+  readonly report: Reference;
+}
+
+/**
+ * The document of an exam: conclusion first, then the parts of the body in order. A part of the
+ * protocol about which nothing was stated is there and says that it is empty.
+ */
+export function compositionResource(context: ExportContext, parts: DocumentParts): Composition {
+  const { exam, coder } = context;
+  const custodian = organizationReference(context);
+  const signed = exam.history?.filter((event) => event.action === 'sign') ?? [];
+  const title = coder.display('items', 'exam');
+  return {
+    resourceType: 'Composition',
+    id: context.id(resourceName.composition),
+    text: generated(`<p><b>${escapeXhtml(title)}</b>, ${escapeXhtml(exam.performed.start)}</p>`),
+    identifier: { ...context.examIdentifier, value: `${exam.id}|document` },
+    status: compositionStatus[exam.status],
+    type: { coding: [...coder.codings('items', 'exam')].reverse(), text: title },
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
+    date: exam.recorded,
+    author: exam.examiners.map(({ key }) => context.performer(key)),
+    title,
+    ...(signed.length > 0 && {
+      attester: signed.map((event) => ({
+        mode: 'professional' as const,
+        time: event.at,
+        party: context.performer(event.by),
+      })),
+    }),
+    ...(custodian && { custodian }),
+    section: [
+      conclusionSection(context, parts),
+      entrySection(context, 'circumstances', parts.circumstances),
+      ...bodySections(context, parts.groups),
+    ],
+  };
+}
+
+function conclusionSection(context: ExportContext, parts: DocumentParts): CompositionSection {
+  const { exam, coder } = context;
+  const words = exam.conclusion?.text ?? 'No conclusion is stated.';
+  return {
+    title: coder.display('items', 'assessment'),
+    code: coder.concept('items', 'assessment'),
+    text: generated(
+      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? 'Withdrawn.' : words)}</p>${list(parts.assessment)}`,
+    ),
+    entry: [
+      parts.report,
+      ...parts.assessment.map((observation) => ({ reference: `urn:uuid:${observation.id}` })),
+      ...parts.plan,
+    ],
+  };
+}
+
+function entrySection(
+  { coder }: ExportContext,
+  item: string,
+  members: readonly Observation[],
+): CompositionSection {
+  return {
+    title: coder.display('items', item),
+    code: coder.concept('items', item),
+    text: generated(list(members)),
+    entry: members.map((member) => ({ reference: `urn:uuid:${member.id}` })),
+  };
+}
+
+function bodySections(
+  context: ExportContext,
+  groups: DocumentParts['groups'],
+): CompositionSection[] {
+  const { catalogue, coder } = context;
+  const stated = new Map(groups.map((group) => [group.section, group]));
+  const asked = protocolSections(context);
+  return [...catalogue.sections.values()]
+    .filter(({ code }) => stated.has(code) || asked.has(code))
+    .sort((a, b) => a.order - b.order)
+    .map(({ code, display }) => {
+      const group = stated.get(code);
+      const head = { title: display, code: coder.concept('sections', code) };
+      if (group === undefined) return { ...head, ...emptySection() };
+      return {
+        ...head,
+        text: generated(list(group.members)),
+        entry: [{ reference: `urn:uuid:${group.observation.id}` }],
+      };
+    });
+}
+
+function emptySection(): Pick<CompositionSection, 'text' | 'emptyReason'> {
+  const text = 'Nothing was stated about this part. It is not normal by silence.';
+  return {
+    text: generated(`<p>${text}</p>`),
+    emptyReason: {
+      coding: [
+        { system: EMPTY_REASON, code: 'notasked', display: hl7Display(EMPTY_REASON, 'notasked') },
+      ],
+      text,
+    },
+  };
+}
+
+function protocolSections({ exam, catalogue }: ExportContext): Set<string> {
+  const sections = new Set<string>();
+  const protocol = catalogue.protocols.get(exam.protocol.id);
+  for (const { region } of protocol?.regions ?? []) {
+    const section = catalogue.regions.get(region)?.section;
+    if (section !== undefined) sections.add(section);
+  }
+  for (const test of [...(protocol?.tests ?? []), ...(protocol?.points ?? []).map((p) => p.point)]) {
+    const section = catalogue.testPoints.get(test)?.section;
+    if (section !== undefined) sections.add(section);
+  }
+  return sections;
+}
+
+function list(observations: readonly Observation[]): string {
+  if (observations.length === 0) return '';
+  return `<ul>${observations.map((one) => `<li>${observationLine(one)}</li>`).join('')}</ul>`;
+}

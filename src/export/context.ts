@@ -1,0 +1,152 @@
+import type { CodeableConcept, Coding, Extension, Identifier, Observation, Reference } from 'fhir/r4';
+import { codeSystemUrl, identifierSystem } from '../fhir/code-systems.ts';
+import { idsOf } from '../fhir/ids.ts';
+import { CANONICAL_BASE, LATERALITY_EXTENSION } from '../fhir/systems.ts';
+import type { FhirVersion } from '../fhir/version.ts';
+import type { Exam } from '../model/exam.ts';
+import type { Side } from '../model/primitive.ts';
+import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
+import { sideSnomed, sideText } from '../terminology/sides.ts';
+import { type Coder, createCoder } from './coder.ts';
+import type { ExportOptions } from './options.ts';
+
+/** What every exporter of a statement works with. Made once for an export. */
+export interface ExportContext {
+  readonly exam: Exam;
+  readonly catalogue: Catalogue;
+  readonly coder: Coder;
+  readonly version: FhirVersion;
+  readonly base: string;
+  readonly narrative: boolean;
+  /** Status of an observation that was made; `changed` tells whether the last step touched it. */
+  readonly status: (key: string) => Observation['status'];
+  readonly subject: Reference;
+  readonly encounter: Reference | undefined;
+  /** Who examined: the PractitionerRole where a role is told, else the Practitioner. */
+  readonly performer: (examiner: string) => Reference;
+  readonly device: (instrument: string) => Reference;
+  /** Resource id for a stable name within this exam. */
+  readonly id: (name: string) => string;
+  readonly reference: (name: string) => Reference;
+  readonly statementIdentifier: (key: string) => Identifier;
+  readonly trackingIdentifier: (tracking: string) => Identifier;
+  readonly examIdentifier: Identifier;
+}
+
+/** Stable names of the resources of an exam; their ids derive from these. */
+export const resourceName = {
+  report: 'report',
+  composition: 'composition',
+  bundle: 'bundle',
+  patient: 'patient',
+  organization: 'organization',
+  encounter: 'encounter',
+  statement: (key: string): string => `statement/${key}`,
+  media: (key: string): string => `media/${key}`,
+  group: (section: string): string => `group/${section}`,
+  item: (item: string, at: number): string => `item/${item}/${at}`,
+  practitioner: (key: string): string => `practitioner/${key}`,
+  role: (key: string): string => `role/${key}`,
+  device: (key: string): string => `device/${key}`,
+  plan: (key: string): string => `plan/${key}`,
+  event: (version: number): string => `event/${version}`,
+} as const;
+
+export function createContext(exam: Exam, options: ExportOptions): ExportContext {
+  const base = options.canonicalBase ?? CANONICAL_BASE;
+  const catalogue = options.catalogue ?? builtInCatalogue;
+  const systems = {
+    exam: options.identity?.exam ?? identifierSystem(base, 'exam'),
+    statement: options.identity?.statement ?? identifierSystem(base, 'statement'),
+    tracking: options.identity?.tracking ?? identifierSystem(base, 'tracking'),
+  };
+  const id = idsOf(systems.exam, exam.id);
+  const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
+  const examiners = new Map(exam.examiners.map((examiner) => [examiner.key, examiner]));
+  const instruments = new Map(exam.instruments?.map((instrument) => [instrument.key, instrument]));
+
+  return {
+    exam,
+    catalogue,
+    base,
+    id,
+    reference,
+    coder: createCoder(catalogue, options.snomed ?? 'free-set', base),
+    version: options.fhirVersion ?? 'R4',
+    narrative: options.narrative ?? true,
+    status: observationStatus(exam),
+    subject: existing(exam.subject.reference) ?? reference(resourceName.patient),
+    encounter:
+      exam.encounter && (existing(exam.encounter.reference) ?? reference(resourceName.encounter)),
+    performer: (key) => {
+      const examiner = examiners.get(key);
+      if (examiner?.role !== undefined) return reference(resourceName.role(key));
+      return existing(examiner?.reference) ?? reference(resourceName.practitioner(key));
+    },
+    device: (key) =>
+      existing(instruments.get(key)?.reference) ?? reference(resourceName.device(key)),
+    examIdentifier: { system: systems.exam, value: exam.id },
+    statementIdentifier: (key) => ({ system: systems.statement, value: `${exam.id}|${key}` }),
+    trackingIdentifier: (tracking) => ({ system: systems.tracking, value: tracking }),
+  };
+}
+
+function existing(reference: string | undefined): Reference | undefined {
+  return reference === undefined ? undefined : { reference };
+}
+
+/**
+ * Status of the observations of an exam. What a later step changed says so; the rest stays final.
+ * @see https://hl7.org/fhir/R4/valueset-observation-status.html
+ */
+function observationStatus(exam: Exam): (key: string) => Observation['status'] {
+  const changed = new Set(exam.history?.flatMap((event) => event.changed ?? []));
+  switch (exam.status) {
+    case 'draft':
+    case 'preliminary':
+      return () => 'preliminary';
+    case 'cancelled':
+    case 'entered-in-error': {
+      const status = exam.status;
+      return () => status;
+    }
+    case 'amended':
+    case 'corrected': {
+      const status = exam.status;
+      return (key) => (changed.has(key) ? status : 'final');
+    }
+    default:
+      return () => 'final';
+  }
+}
+
+/**
+ * The place: our own code of region and side, the mapped codes of the region, words that name the
+ * side, and the side as the standard extension where a SNOMED CT code for it may leave.
+ */
+export function bodySite(context: ExportContext, region: string, side: Side | undefined): CodeableConcept {
+  const { coder, catalogue, base } = context;
+  const row = catalogue.regions.get(region);
+  const [own, ...mapped] = coder.codings('regions', region);
+  const name = row?.display ?? region;
+  const text = side === undefined ? name : `${name}, ${sideText[side]}`;
+  const sided: Coding = {
+    system: own?.system ?? codeSystemUrl(base, 'regions'),
+    code: side === undefined ? region : `${region}.${side}`,
+    display: text,
+  };
+  const laterality = side === undefined ? undefined : lateralityExtension(context, side);
+  return {
+    ...(laterality !== undefined && { extension: [laterality] }),
+    coding: [sided, ...mapped],
+    text,
+  };
+}
+
+/** Right, left and both are in the free set; the midline is not, and is said by our own code and text. */
+function lateralityExtension({ coder }: ExportContext, side: Side): Extension | undefined {
+  const id = sideSnomed[side];
+  const coding = id === undefined ? undefined : coder.snomed(id);
+  if (coding === undefined) return undefined;
+  return { url: LATERALITY_EXTENSION, valueCodeableConcept: { coding: [coding] } };
+}

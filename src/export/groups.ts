@@ -1,0 +1,95 @@
+import type { Observation } from 'fhir/r4';
+import type { Statement } from '../model/statement.ts';
+import type { Catalogue } from '../terminology/catalogue.ts';
+import { type ExportContext, resourceName } from './context.ts';
+import { category, effective, withNarrative } from './observation.ts';
+
+/** A part of the body with the observations of its statements, in the order of the body. */
+export interface Group {
+  readonly section: string;
+  readonly members: readonly Observation[];
+}
+
+/** Observations by section; a section without a statement makes no group. */
+export function groupsOf(
+  { exam, catalogue }: ExportContext,
+  observations: ReadonlyMap<string, Observation>,
+): Group[] {
+  const members = new Map<string, Observation[]>();
+  for (const statement of exam.statements) {
+    const observation = observations.get(statement.key);
+    if (observation === undefined) continue;
+    const section = sectionOf(statement, catalogue);
+    const list = members.get(section);
+    if (list === undefined) members.set(section, [observation]);
+    else list.push(observation);
+  }
+  return [...members]
+    .map(([section, list]) => ({ section, members: list }))
+    .sort((a, b) => orderOf(catalogue, a.section) - orderOf(catalogue, b.section));
+}
+
+/** The section under which a statement is told. */
+export function sectionOf(statement: Statement, catalogue: Catalogue): string {
+  const code = ownSection(statement, catalogue);
+  return code ?? 'general';
+}
+
+function ownSection(statement: Statement, catalogue: Catalogue): string | undefined {
+  switch (statement.kind) {
+    case 'sensation':
+    case 'sensation-comparison':
+      return catalogue.testPoints.get(statement.point)?.section;
+    case 'movement':
+    case 'function-test':
+      return catalogue.testPoints.get(statement.test)?.section;
+    case 'symptom':
+      return catalogue.symptoms.get(statement.symptom)?.section;
+    case 'scale-score': {
+      const region = statement.region ?? catalogue.scales.get(statement.scale)?.region;
+      return region === undefined ? undefined : catalogue.regions.get(region)?.section;
+    }
+    default:
+      return statement.region === undefined
+        ? undefined
+        : catalogue.regions.get(statement.region)?.section;
+  }
+}
+
+function orderOf(catalogue: Catalogue, section: string): number {
+  return catalogue.sections.get(section)?.order ?? Number.MAX_SAFE_INTEGER;
+}
+
+/** The group observation: no value of its own, its members say everything. */
+export function groupObservation(context: ExportContext, group: Group): Observation {
+  return memberGroup(
+    context,
+    group.section,
+    context.coder.concept('sections', group.section),
+    group.members,
+  );
+}
+
+/** A group of observations under any code; `name` makes its id. */
+export function memberGroup(
+  context: ExportContext,
+  name: string,
+  code: Observation['code'],
+  members: readonly Observation[],
+): Observation {
+  const key = `group|${name}`;
+  return withNarrative(context, {
+    resourceType: 'Observation',
+    id: context.id(resourceName.group(name)),
+    identifier: [context.statementIdentifier(key)],
+    status: context.status(key),
+    category: [category('exam')],
+    code,
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
+    ...effective(context, undefined),
+    issued: context.exam.recorded,
+    performer: [context.performer(context.exam.examiners[0].key)],
+    hasMember: members.map((member) => ({ reference: `urn:uuid:${member.id}` })),
+  });
+}

@@ -1,0 +1,208 @@
+import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4';
+import type { Conclusion } from '../model/conclusion.ts';
+import type { Consent, ExamCondition } from '../model/exam.ts';
+import { sideText } from '../terminology/sides.ts';
+import { type ExportContext, resourceName } from './context.ts';
+import { category, codedComponent, effective, textComponent, withNarrative } from './observation.ts';
+
+type Parts = Partial<Observation> & Pick<Observation, 'code'>;
+
+/**
+ * What is said of the exam as a whole: protocol, reason, consents and conditions before it, concern,
+ * advice and safety net after it. FHIR has no element of the report for these, so each is an
+ * observation that a receiver can search and show.
+ */
+export function circumstanceObservations(context: ExportContext): Observation[] {
+  const { exam } = context;
+  return [
+    protocol(context),
+    ...(exam.indication === undefined ? [] : [indication(context)]),
+    ...(exam.consents ?? []).map((consent, at) => consentObservation(context, consent, at)),
+    ...(exam.conditions ?? []).map((condition, at) => conditionObservation(context, condition, at)),
+  ];
+}
+
+export function assessmentObservations(context: ExportContext): Observation[] {
+  const { conclusion } = context.exam;
+  if (conclusion === undefined) return [];
+  return [
+    concern(context, conclusion),
+    ...safetyNet(context, conclusion),
+    ...(conclusion.plan ?? []).flatMap((item, at) =>
+      item.kind === 'advice' || item.kind === 'nothing-further'
+        ? [advice(context, item, at)]
+        : [],
+    ),
+    ...(conclusion.told ?? []).map((told, at) =>
+      itemObservation(context, 'told', at, {
+        code: context.coder.concept('items', 'told'),
+        ...(told.at !== undefined && { effectiveDateTime: told.at }),
+        valueString: told.who,
+        component: [textComponent(context, 'told-what', told.what)],
+      }),
+    ),
+  ];
+}
+
+function protocol(context: ExportContext): Observation {
+  const { coder, exam, catalogue } = context;
+  const { id, version } = exam.protocol;
+  const [coding, ...further] = coder.codings('protocols', id);
+  return itemObservation(context, 'protocol', 0, {
+    code: coder.concept('items', 'protocol'),
+    valueCodeableConcept: {
+      coding: coding === undefined ? [] : [{ ...coding, version }, ...further],
+      text: `${catalogue.protocols.get(id)?.display ?? id}, version ${version}`,
+    },
+  });
+}
+
+function indication(context: ExportContext): Observation {
+  const { coder, exam } = context;
+  const { text, visit, urgency, question, background } = exam.indication ?? { text: '' };
+  return itemObservation(context, 'indication', 0, {
+    code: coder.concept('items', 'indication'),
+    valueString: text,
+    component: [
+      ...coded(context, 'visit', visit),
+      ...coded(context, 'urgency', urgency),
+      ...texts(context, 'question', question),
+      ...texts(context, 'background', background),
+    ],
+  });
+}
+
+function consentObservation(context: ExportContext, consent: Consent, at: number): Observation {
+  const { coder } = context;
+  return itemObservation(context, 'consent', at, {
+    code: coder.concept('items', 'consent'),
+    ...(consent.at !== undefined && { effectiveDateTime: consent.at }),
+    valueCodeableConcept: coder.concept('values', `consent.${consent.answer}`),
+    ...(consent.note !== undefined && { note: [{ text: consent.note }] }),
+    component: [
+      ...coded(context, 'consent-to', consent.to),
+      ...coded(context, 'consent-by', consent.by),
+      ...texts(context, 'purpose', consent.purpose),
+    ],
+  });
+}
+
+function conditionObservation(
+  context: ExportContext,
+  condition: ExamCondition,
+  at: number,
+): Observation {
+  const { coder, catalogue } = context;
+  const row = catalogue.conditions.get(condition.condition);
+  const value = row?.values?.find(({ code }) => code === condition.value);
+  return itemObservation(context, 'condition', at, {
+    code: coder.concept('conditions', condition.condition),
+    valueCodeableConcept:
+      value === undefined
+        ? coder.concept('values', 'presence.present')
+        : coder.valueConcept('conditions', condition.condition, value),
+    ...(condition.note !== undefined && { note: [{ text: condition.note }] }),
+    component: [
+      ...(condition.regions ?? []).map((region) =>
+        codedComponent(context, 'condition-regions', coder.concept('regions', region)),
+      ),
+      ...(condition.side === undefined
+        ? []
+        : [textComponent(context, 'side', sideText[condition.side])]),
+    ],
+  });
+}
+
+function concern(context: ExportContext, conclusion: Conclusion): Observation {
+  return itemObservation(context, 'concern', 0, {
+    code: context.coder.concept('items', 'concern'),
+    valueCodeableConcept: context.coder.concept('values', `concern.${conclusion.concern}`),
+    ...(conclusion.basedOn && {
+      derivedFrom: conclusion.basedOn.map((key) =>
+        context.reference(resourceName.statement(key)),
+      ),
+    }),
+    component: (conclusion.worries ?? []).map((worry) => textComponent(context, 'worry', worry)),
+  });
+}
+
+function safetyNet(context: ExportContext, { safetyNet: net }: Conclusion): Observation[] {
+  if (net === undefined) return [];
+  const { coder } = context;
+  return [
+    itemObservation(context, 'safety-net', 0, {
+      code: coder.concept('items', 'safety-net'),
+      valueString: net.text,
+      component: [
+        ...(net.returnIf ?? []).map((text) => textComponent(context, 'return-if', text)),
+        ...(net.reviewBy === undefined
+          ? []
+          : [{ code: coder.concept('items', 'review-by'), valueDateTime: net.reviewBy }]),
+        ...texts(context, 'owner', net.owner),
+      ],
+    }),
+  ];
+}
+
+function advice(
+  context: ExportContext,
+  item: NonNullable<Conclusion['plan']>[number],
+  at: number,
+): Observation {
+  return itemObservation(context, 'plan-item', at, {
+    code: context.coder.concept('items', 'plan-item'),
+    valueString: item.text,
+    ...(item.reasons && {
+      derivedFrom: item.reasons.map((key) => context.reference(resourceName.statement(key))),
+    }),
+    component: [
+      textComponent(context, 'plan-key', item.key),
+      ...(item.due === undefined
+        ? []
+        : [{ code: context.coder.concept('items', 'due'), valueDateTime: item.due }]),
+      codedComponent(context, 'plan-kind', context.coder.concept('values', `plan.${item.kind}`)),
+      ...coded(context, 'urgency', item.urgency),
+      ...texts(context, 'plan-to', item.to),
+      ...texts(context, 'guideline', item.guideline),
+    ],
+  });
+}
+
+/** An observation of one of our items; `at` tells several of the same item apart. */
+function itemObservation(
+  context: ExportContext,
+  item: string,
+  at: number,
+  { component, ...parts }: Parts,
+): Observation {
+  const key = `${item}|${at}`;
+  return withNarrative(context, {
+    resourceType: 'Observation',
+    id: context.id(resourceName.item(item, at)),
+    identifier: [context.statementIdentifier(key)],
+    status: context.status(key),
+    category: [category('survey')],
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
+    ...(parts.effectiveDateTime === undefined && effective(context, undefined)),
+    issued: context.exam.recorded,
+    performer: [context.performer(context.exam.examiners[0].key)],
+    ...parts,
+    ...(component !== undefined && component.length > 0 && { component }),
+  });
+}
+
+/** A component whose answer is `item.value` of the table of values. */
+function coded(
+  context: ExportContext,
+  item: string,
+  value: string | undefined,
+): ObservationComponent[] {
+  if (value === undefined) return [];
+  const answer: CodeableConcept = context.coder.concept('values', `${item}.${value}`);
+  return [codedComponent(context, item, answer)];
+}
+
+function texts(context: ExportContext, item: string, text: string | undefined): ObservationComponent[] {
+  return text === undefined ? [] : [textComponent(context, item, text)];
+}

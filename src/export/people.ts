@@ -1,0 +1,138 @@
+import type {
+  Encounter,
+  FhirResource,
+  HumanName,
+  Identifier,
+  Organization,
+  Patient,
+  Practitioner,
+  PractitionerRole,
+} from 'fhir/r4';
+import { ABSENT_EXTENSION, ACT_CODE } from '../fhir/systems.ts';
+import type * as model from '../model/people.ts';
+import type { Identifier as StatedIdentifier } from '../model/primitive.ts';
+import { hl7Display } from '../terminology/hl7.ts';
+import { type ExportContext, resourceName } from './context.ts';
+
+/** v3-ActCode for each kind of visit. */
+const encounterClass = {
+  ambulatory: 'AMB',
+  virtual: 'VR',
+  home: 'HH',
+  field: 'FLD',
+  emergency: 'EMER',
+  inpatient: 'IMP',
+} as const;
+
+/** Patient, Practitioner, PractitionerRole, Organization and Encounter: each one that is not a reference already. */
+export function peopleResources(context: ExportContext): FhirResource[] {
+  const { exam } = context;
+  const resources: FhirResource[] = [];
+  if (exam.subject.reference === undefined) resources.push(patient(context, exam.subject));
+  if (exam.organization !== undefined && exam.organization.reference === undefined) {
+    resources.push(organization(context, exam.organization));
+  }
+  for (const examiner of exam.examiners) {
+    if (examiner.reference === undefined) resources.push(practitioner(context, examiner));
+    if (examiner.role !== undefined) resources.push(role(context, examiner));
+  }
+  if (exam.encounter !== undefined && exam.encounter.reference === undefined) {
+    resources.push(encounter(context, exam.encounter));
+  }
+  return resources;
+}
+
+export function organizationReference(context: ExportContext): { reference: string } | undefined {
+  const { organization: stated } = context.exam;
+  if (stated === undefined) return undefined;
+  const { reference } = context.reference(resourceName.organization);
+  return { reference: stated.reference ?? reference ?? '' };
+}
+
+function patient(context: ExportContext, subject: model.Subject): Patient {
+  return {
+    resourceType: 'Patient',
+    id: context.id(resourceName.patient),
+    ...identified(subject.identifiers),
+    ...(subject.name && { name: [humanName(subject.name)] }),
+    ...(subject.gender !== undefined && { gender: subject.gender }),
+    ...(subject.birthDate !== undefined && { birthDate: subject.birthDate }),
+  };
+}
+
+function practitioner(context: ExportContext, examiner: model.Examiner): Practitioner {
+  return {
+    resourceType: 'Practitioner',
+    id: context.id(resourceName.practitioner(examiner.key)),
+    identifier: [
+      context.statementIdentifier(examinerKey(examiner.key)),
+      ...(identified(examiner.identifiers).identifier ?? []),
+    ],
+    ...(examiner.name && { name: [humanName(examiner.name)] }),
+  };
+}
+
+function role(context: ExportContext, examiner: model.Examiner): PractitionerRole {
+  const works = organizationReference(context);
+  return {
+    resourceType: 'PractitionerRole',
+    id: context.id(resourceName.role(examiner.key)),
+    identifier: [context.statementIdentifier(examinerKey(examiner.key))],
+    practitioner: {
+      reference:
+        examiner.reference ??
+        context.reference(resourceName.practitioner(examiner.key)).reference ??
+        '',
+    },
+    ...(works && { organization: works }),
+    code: [{ text: examiner.role ?? '' }],
+  };
+}
+
+/** The key under which the reader finds an examiner again. */
+export function examinerKey(key: string): string {
+  return `examiner|${key}`;
+}
+
+function organization(context: ExportContext, stated: model.Organization): Organization {
+  return {
+    resourceType: 'Organization',
+    id: context.id(resourceName.organization),
+    ...identified(stated.identifiers),
+    ...(stated.name !== undefined && { name: stated.name }),
+  };
+}
+
+/** R4 form; the version adapter turns it into R5's. */
+function encounter(context: ExportContext, stated: model.Encounter): Encounter {
+  const code = stated.class === undefined ? undefined : encounterClass[stated.class];
+  const works = organizationReference(context);
+  return {
+    resourceType: 'Encounter',
+    id: context.id(resourceName.encounter),
+    ...identified(stated.identifiers),
+    // Whether the visit as a whole is over is not ours to say.
+    status: 'unknown',
+    class:
+      code === undefined
+        ? { extension: [{ url: ABSENT_EXTENSION, valueCode: 'unknown' }] }
+        : { system: ACT_CODE, code, display: hl7Display(ACT_CODE, code) },
+    subject: context.subject,
+    ...(works && { serviceProvider: works }),
+  };
+}
+
+function identified(
+  identifiers: readonly StatedIdentifier[] | undefined,
+): { identifier?: Identifier[] } {
+  return identifiers === undefined ? {} : { identifier: identifiers.map((given) => ({ ...given })) };
+}
+
+function humanName({ family, given, prefix, text }: model.HumanName): HumanName {
+  return {
+    ...(text !== undefined && { text }),
+    ...(family !== undefined && { family }),
+    ...(given !== undefined && { given: [...given] }),
+    ...(prefix !== undefined && { prefix: [prefix] }),
+  };
+}

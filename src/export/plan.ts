@@ -1,0 +1,41 @@
+import type { ServiceRequest } from 'fhir/r4';
+import type { PlanItem } from '../model/conclusion.ts';
+import { escapeXhtml } from '../fhir/xhtml.ts';
+import { type ExportContext, resourceName } from './context.ts';
+import { generated } from './narrative.ts';
+
+/**
+ * A referral, investigation, treatment or review as a ServiceRequest with the intent `plan`: what
+ * the examiner means to be done, not an order. Advice is an observation.
+ * @see https://hl7.org/fhir/R4/servicerequest.html
+ */
+export function planRequest(context: ExportContext, item: PlanItem): ServiceRequest {
+  const { coder, exam } = context;
+  const kind = coder.concept('values', `plan.${item.kind}`);
+  return {
+    resourceType: 'ServiceRequest',
+    id: context.id(resourceName.plan(item.key)),
+    ...(context.narrative && {
+      text: generated(
+        `<p><b>${escapeXhtml(kind.text ?? '')}</b>: ${escapeXhtml(item.text)}</p>` +
+          (item.to === undefined ? '' : `<p>To: ${escapeXhtml(item.to)}</p>`),
+      ),
+    }),
+    identifier: [context.statementIdentifier(`plan|${item.key}`)],
+    status: exam.status === 'entered-in-error' ? 'entered-in-error' : 'active',
+    intent: 'plan',
+    category: [kind],
+    ...(item.urgency !== undefined && { priority: item.urgency }),
+    code: { text: item.text },
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
+    ...(item.due !== undefined && { occurrenceDateTime: item.due }),
+    authoredOn: exam.recorded,
+    requester: context.performer(exam.examiners[0].key),
+    ...(item.to !== undefined && { performerType: { text: item.to } }),
+    ...(item.reasons && {
+      reasonReference: item.reasons.map((key) => context.reference(resourceName.statement(key))),
+    }),
+    ...(item.guideline !== undefined && { note: [{ text: item.guideline }] }),
+  };
+}

@@ -1,0 +1,61 @@
+import type { Coding, Provenance } from 'fhir/r4';
+import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
+import type { RecordEvent } from '../model/record-event.ts';
+import { hl7Display } from '../terminology/hl7.ts';
+import { type ExportContext, resourceName } from './context.ts';
+
+/** What each step did to the data. @see http://terminology.hl7.org/CodeSystem/v3-DataOperation */
+const operation = {
+  create: 'CREATE',
+  release: 'UPDATE',
+  sign: 'UPDATE',
+  amend: 'UPDATE',
+  correct: 'UPDATE',
+  append: 'APPEND',
+  cancel: 'ABORT',
+  retract: 'NULLIFY',
+} as const;
+
+/** Who made a step in the life of the record, when and why. The version that it replaced is named as entity. */
+export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
+  const { coder } = context;
+  const code = operation[event.action];
+  const verify = event.action === 'sign';
+  const agent: Coding = participant(verify ? 'verifier' : 'author');
+  return {
+    resourceType: 'Provenance',
+    id: context.id(resourceName.event(event.version)),
+    target: [
+      context.reference(resourceName.report),
+      ...(event.changed ?? []).map((key) => context.reference(resourceName.statement(key))),
+    ],
+    recorded: event.at,
+    ...(event.reason !== undefined && { reason: [{ text: event.reason }] }),
+    activity: {
+      coding: [
+        ...coder.codings('values', `event.${event.action}`),
+        { system: DATA_OPERATION, code, display: hl7Display(DATA_OPERATION, code) },
+      ],
+      text: coder.display('values', `event.${event.action}`),
+    },
+    agent: [{ type: { coding: [agent] }, who: context.performer(event.by) }],
+    ...(event.version > 1 && {
+      entity: [
+        {
+          role: 'revision',
+          what: {
+            identifier: { ...context.examIdentifier, value: versionValue(context, event.version - 1) },
+          },
+        },
+      ],
+    }),
+  };
+}
+
+function versionValue({ exam }: ExportContext, version: number): string {
+  return `${exam.id}|version|${version}`;
+}
+
+function participant(code: 'author' | 'verifier'): Coding {
+  return { system: PARTICIPANT_TYPE, code, display: hl7Display(PARTICIPANT_TYPE, code) };
+}

@@ -1,0 +1,66 @@
+import type { DiagnosticReport, Observation } from 'fhir/r4';
+import type { Exam } from '../model/exam.ts';
+import { escapeXhtml } from '../fhir/xhtml.ts';
+import { type ExportContext, resourceName } from './context.ts';
+import { generated } from './narrative.ts';
+import { effective } from './observation.ts';
+import { organizationReference } from './people.ts';
+
+/** A draft has no status of its own in FHIR: `partial` says that it may be incomplete and unverified. */
+export function reportStatus(status: Exam['status']): DiagnosticReport['status'] {
+  return status === 'draft' ? 'partial' : status;
+}
+
+/** The exam as a report: its groups as results, the conclusion in the examiner's words. */
+export function diagnosticReport(
+  context: ExportContext,
+  results: readonly Observation[],
+): DiagnosticReport {
+  const { exam, coder } = context;
+  const codes = coder.fromCaller(exam.conclusion?.codings);
+  const organization = organizationReference(context);
+  const images = exam.statements.filter((statement) => statement.kind === 'image');
+  const withdrawn = exam.status === 'entered-in-error';
+  return {
+    resourceType: 'DiagnosticReport',
+    id: context.id(resourceName.report),
+    ...(context.narrative && { text: generated(reportText(context, results)) }),
+    identifier: [context.examIdentifier],
+    status: reportStatus(exam.status),
+    code: {
+      coding: [...coder.codings('items', 'exam')].reverse(),
+      text: coder.display('items', 'exam'),
+    },
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
+    ...effective(context, undefined),
+    issued: exam.recorded,
+    performer: [
+      ...exam.examiners.map(({ key }) => context.performer(key)),
+      ...(organization ? [organization] : []),
+    ],
+    result: results.map((result) => ({ reference: `urn:uuid:${result.id}` })),
+    ...(images.length > 0 && {
+      media: images.map((image) => ({ link: context.reference(resourceName.media(image.key)) })),
+    }),
+    ...(exam.conclusion && {
+      conclusion: withdrawn ? WITHDRAWN : exam.conclusion.text,
+    }),
+    ...(codes.length > 0 && !withdrawn && { conclusionCode: codes.map((code) => ({ coding: [code] })) }),
+  };
+}
+
+/** @see https://hl7.org/fhir/R4/diagnosticreport.html section on withdrawn reports */
+export const WITHDRAWN = 'This report has been withdrawn.';
+
+function reportText({ exam, coder }: ExportContext, results: readonly Observation[]): string {
+  if (exam.status === 'entered-in-error') return `<p>${WITHDRAWN}</p>`;
+  const conclusion = exam.conclusion?.text ?? 'No conclusion is stated.';
+  const parts = results.map((result) => `<li>${escapeXhtml(result.code.text ?? '')}</li>`);
+  return (
+    `<p><b>${escapeXhtml(coder.display('items', 'exam'))}</b></p>` +
+    `<p>${escapeXhtml(conclusion)}</p>` +
+    (parts.length > 0 ? `<p>Parts told:</p><ul>${parts.join('')}</ul>` : '') +
+    '<p>A part that is not named here was not spoken of: it is not normal by silence.</p>'
+  );
+}

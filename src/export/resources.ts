@@ -1,0 +1,120 @@
+import type { FhirResource, Observation } from 'fhir/r4';
+import type * as r5 from 'fhir/r5';
+import { toR5 } from '../fhir/to-r5.ts';
+import type { Statement } from '../model/statement.ts';
+import { compositionResource } from './composition.ts';
+import { type ExportContext, resourceName } from './context.ts';
+import { deviceResource } from './device.ts';
+import { groupObservation, groupsOf, memberGroup } from './groups.ts';
+import { assessmentObservations, circumstanceObservations } from './items.ts';
+import { peopleResources } from './people.ts';
+import { planRequest } from './plan.ts';
+import { provenanceResource } from './provenance.ts';
+import { diagnosticReport } from './report.ts';
+import { findingObservation } from './statement/finding.ts';
+import { imageDocument, imageMedia, imageObservation } from './statement/image.ts';
+import { measurementObservation } from './statement/measurement.ts';
+import { noteObservation } from './statement/note.ts';
+import { regionStateObservation } from './statement/region-state.ts';
+import { scaleScoreObservation } from './statement/scale-score.ts';
+import { comparisonObservation, sensationObservation } from './statement/sensation.ts';
+import { symptomObservation } from './statement/symptom.ts';
+import { testObservation } from './statement/test.ts';
+
+/** A resource of any version that the library writes. */
+export type AnyResource = FhirResource | r5.FhirResource;
+
+/** All resources of an exam: report first, then people, instruments, groups, statements, plan, history. */
+export function examResources(
+  context: ExportContext,
+  options: { readonly document: boolean },
+): AnyResource[] {
+  const { exam, coder } = context;
+  const observations = new Map<string, Observation>();
+  for (const statement of exam.statements) {
+    observations.set(statement.key, statementObservation(context, statement));
+  }
+  const groups = groupsOf(context, observations).map((group) => ({
+    ...group,
+    observation: groupObservation(context, group),
+  }));
+  const circumstances = circumstanceObservations(context);
+  const assessment = assessmentObservations(context);
+  const results = [
+    memberGroup(context, 'circumstances', coder.concept('items', 'circumstances'), circumstances),
+    ...groups.map(({ observation }) => observation),
+    ...(assessment.length === 0
+      ? []
+      : [memberGroup(context, 'assessment', coder.concept('items', 'assessment'), assessment)]),
+  ];
+  const requests = planRequests(context);
+  const written: FhirResource[] = [
+    diagnosticReport(context, results),
+    ...peopleResources(context),
+    ...(exam.instruments ?? [])
+      .filter((instrument) => instrument.reference === undefined)
+      .map((instrument) => deviceResource(context, instrument)),
+    ...results,
+    ...circumstances,
+    ...observations.values(),
+    ...assessment,
+    ...requests,
+    ...(exam.history ?? []).map((event) => provenanceResource(context, event)),
+  ];
+  if (options.document) {
+    written.unshift(
+      compositionResource(context, {
+        circumstances,
+        groups,
+        assessment,
+        plan: requests.map(({ id }) => ({ reference: `urn:uuid:${id}` })),
+        report: context.reference(resourceName.report),
+      }),
+    );
+  }
+  return [
+    ...(context.version === 'R5' ? written.map(toR5) : written),
+    ...imageResources(context),
+  ];
+}
+
+/** The observation that a statement makes; one for every statement. */
+export function statementObservation(context: ExportContext, statement: Statement): Observation {
+  switch (statement.kind) {
+    case 'finding':
+      return findingObservation(context, statement);
+    case 'region-state':
+      return regionStateObservation(context, statement);
+    case 'sensation':
+      return sensationObservation(context, statement);
+    case 'sensation-comparison':
+      return comparisonObservation(context, statement);
+    case 'movement':
+    case 'function-test':
+      return testObservation(context, statement);
+    case 'measurement':
+      return measurementObservation(context, statement);
+    case 'scale-score':
+      return scaleScoreObservation(context, statement);
+    case 'symptom':
+      return symptomObservation(context, statement);
+    case 'note':
+      return noteObservation(context, statement);
+    case 'image':
+      return imageObservation(context, statement);
+  }
+}
+
+function planRequests(context: ExportContext): ReturnType<typeof planRequest>[] {
+  return (context.exam.conclusion?.plan ?? [])
+    .filter(({ kind }) => kind !== 'advice' && kind !== 'nothing-further')
+    .map((item) => planRequest(context, item));
+}
+
+function imageResources(context: ExportContext): AnyResource[] {
+  return context.exam.statements
+    .filter((statement) => statement.kind === 'image')
+    .map((image) =>
+      context.version === 'R5' ? imageDocument(context, image) : imageMedia(context, image),
+    );
+}

@@ -1,0 +1,66 @@
+import type { Media, Observation } from 'fhir/r4';
+import type { DocumentReference } from 'fhir/r5';
+import type { Image } from '../../model/statement.ts';
+import { bodySite, type ExportContext, resourceName } from '../context.ts';
+import {
+  codedComponent,
+  effective,
+  flagComponent,
+  observationOf,
+  textComponent,
+} from '../observation.ts';
+
+/** What is said of a picture; the picture itself is a Media (R4) or a DocumentReference (R5). */
+export function imageObservation(context: ExportContext, image: Image): Observation {
+  const { coder } = context;
+  return observationOf(context, image, {
+    code: coder.concept('items', 'image'),
+    bodySite: bodySite(context, image.region, image.side),
+    value: { valueString: image.title },
+    focus: image.about ?? [],
+    derivedFrom: [context.reference(resourceName.media(image.key))],
+    components: [
+      codedComponent(
+        context,
+        'photo-consent',
+        coder.concept('values', `consent.${image.consent}`),
+      ),
+      ...(image.scaleBar === undefined
+        ? []
+        : [flagComponent(context, 'scale-bar', image.scaleBar)]),
+      ...(image.purpose === undefined ? [] : [textComponent(context, 'purpose', image.purpose)]),
+    ],
+  });
+}
+
+/** R4 and R4B. @see https://hl7.org/fhir/R4/media.html */
+export function imageMedia(context: ExportContext, image: Image): Media {
+  const { effectiveDateTime, effectivePeriod } = effective(context, image.at);
+  return {
+    resourceType: 'Media',
+    id: context.id(resourceName.media(image.key)),
+    status: context.exam.status === 'entered-in-error' ? 'entered-in-error' : 'completed',
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
+    ...(effectiveDateTime !== undefined && { createdDateTime: effectiveDateTime }),
+    ...(effectivePeriod !== undefined && { createdPeriod: effectivePeriod }),
+    issued: context.exam.recorded,
+    bodySite: bodySite(context, image.region, image.side),
+    content: { contentType: image.contentType, url: image.url, title: image.title },
+  };
+}
+
+/** R5, which has no Media. @see https://hl7.org/fhir/R5/documentreference.html */
+export function imageDocument(context: ExportContext, image: Image): DocumentReference {
+  return {
+    resourceType: 'DocumentReference',
+    id: context.id(resourceName.media(image.key)),
+    status: context.exam.status === 'entered-in-error' ? 'entered-in-error' : 'current',
+    subject: context.subject,
+    ...(context.encounter && { context: [context.encounter] }),
+    date: context.exam.recorded,
+    content: [
+      { attachment: { contentType: image.contentType, url: image.url, title: image.title } },
+    ],
+  };
+}

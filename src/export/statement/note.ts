@@ -1,0 +1,17 @@
+import type { Observation } from 'fhir/r4';
+import type { Note } from '../../model/statement.ts';
+import { bodySite, type ExportContext } from '../context.ts';
+import { observationOf, textComponent } from '../observation.ts';
+
+/** The examiner's words, verbatim, as the value of an observation of their own. */
+export function noteObservation(context: ExportContext, note: Note): Observation {
+  return observationOf(context, note, {
+    code: context.coder.concept('items', 'note'),
+    bodySite: note.region === undefined ? undefined : bodySite(context, note.region, note.side),
+    value: { valueString: note.text },
+    components:
+      note.region === undefined && note.side !== undefined
+        ? [textComponent(context, 'side', note.side)]
+        : [],
+  });
+}

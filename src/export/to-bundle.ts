@@ -1,0 +1,103 @@
+import type { Bundle, BundleEntry } from 'fhir/r4';
+import type * as r4b from 'fhir/r4b';
+import type * as r5 from 'fhir/r5';
+import { hasErrors, issue, type Outcome, orThrow } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import { parseExam } from '../model/parse-exam.ts';
+import { createContext, type ExportContext, resourceName } from './context.ts';
+import type { ExportOptions } from './options.ts';
+import { type AnyResource, examResources } from './resources.ts';
+
+/** A bundle of the version that was asked for. */
+export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
+
+/**
+ * The exam as a FHIR bundle, deterministic to the byte once written with `toJson`. The exam is
+ * checked first; no value when that finds an error, or when it is a draft and drafts are not allowed.
+ * @param options version, bundle type, licence policy and identifiers; see {@link ExportOptions}
+ */
+export function toBundle(
+  exam: Exam,
+  options?: ExportOptions & { readonly fhirVersion?: 'R4' },
+): Outcome<Bundle>;
+export function toBundle(
+  exam: Exam,
+  options: ExportOptions & { readonly fhirVersion: 'R4B' },
+): Outcome<r4b.Bundle>;
+export function toBundle(
+  exam: Exam,
+  options: ExportOptions & { readonly fhirVersion: 'R5' },
+): Outcome<r5.Bundle>;
+export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle>;
+export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
+  const parsed = parseExam(exam, options.catalogue ? { catalogue: options.catalogue } : {});
+  const issues = [...parsed.issues];
+  if (exam?.status === 'draft' && options.allowDraft !== true) {
+    issues.push(
+      issue('draft-exam', ['status'], 'a draft is not exported', {
+        expected: 'preliminary, final or a later status; or allowDraft',
+      }),
+    );
+  }
+  if (parsed.value === undefined || hasErrors(issues)) return { issues };
+  return { value: bundleOf(createContext(parsed.value, options), options), issues };
+}
+
+/** As {@link toBundle}, but throws an IssueError that holds the issues. */
+export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle {
+  return orThrow('export the exam as FHIR', toBundle(exam, options));
+}
+
+function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
+  const type = options.bundleType ?? 'collection';
+  const { exam } = context;
+  const last = exam.history?.at(-1);
+  const resources = examResources(context, { document: type === 'document' });
+  const bundle: Bundle = {
+    resourceType: 'Bundle',
+    id: context.id(`${resourceName.bundle}/${type}`),
+    ...(type === 'document' && {
+      identifier: {
+        ...context.examIdentifier,
+        value: `${exam.id}|document|${last?.version ?? 0}`,
+      },
+    }),
+    type,
+    timestamp: last?.at ?? exam.recorded,
+    entry: resources.map((resource) => {
+      const entry = { fullUrl: `urn:uuid:${resource.id}`, resource };
+      // One structure for all versions; each resource was made in the version asked for.
+      if (type !== 'transaction') return entry as BundleEntry;
+      return withRequest(entry, options.transaction ?? 'put') as BundleEntry;
+    }),
+  };
+  return bundle;
+}
+
+interface Entry {
+  readonly fullUrl: string;
+  readonly resource: AnyResource;
+}
+
+/**
+ * The request that stores a resource so that sending again updates it: by our own id, or by its
+ * identifier where the server gives the ids. What has no identifier keeps our id.
+ * @see https://hl7.org/fhir/R4/http.html#cond-update
+ */
+function withRequest(entry: Entry, mode: 'put' | 'conditional'): object {
+  const { resource } = entry;
+  const identifier = mode === 'conditional' ? firstIdentifier(resource) : undefined;
+  if (identifier === undefined) {
+    const url = `${resource.resourceType}/${resource.id}`;
+    return { ...entry, request: { method: 'PUT', url } };
+  }
+  const { id: _ours, ...withoutId } = resource;
+  const url = `${resource.resourceType}?identifier=${encodeURIComponent(identifier)}`;
+  return { ...entry, resource: withoutId, request: { method: 'PUT', url } };
+}
+
+function firstIdentifier(resource: AnyResource): string | undefined {
+  if (!('identifier' in resource) || !Array.isArray(resource.identifier)) return undefined;
+  const [first] = resource.identifier;
+  return first?.value === undefined ? undefined : `${first.system ?? ''}|${first.value}`;
+}

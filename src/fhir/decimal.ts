@@ -1,0 +1,41 @@
+/**
+ * A JavaScript number does not know that it was written 4.0. FHIR does: the precision of a decimal
+ * is part of its value (https://hl7.org/fhir/R4/datatypes.html#decimal). Objects that hold such a
+ * number carry the text beside it under this symbol, one entry for each property concerned. It is
+ * invisible to JSON.stringify and key loops, survives spread, and is ignored once the number differs.
+ */
+export const DECIMAL_TEXT: unique symbol = Symbol.for('face-neck-fhir.decimal-text');
+
+type Carrier = { [DECIMAL_TEXT]?: Record<string, string> };
+
+/** `{ [property]: number }` for a decimal text; carries the text where the number alone would lose it. */
+export function decimalProperty<P extends string>(property: P, text: string): Record<P, number> {
+  const value = Number(text);
+  const holder: Record<string, number> & Carrier = { [property]: value };
+  if (String(value) !== text) holder[DECIMAL_TEXT] = { [property]: text };
+  // The computed key is P; TypeScript widens a computed property to string.
+  return holder as Record<P, number>;
+}
+
+/** The text that `holder[property]` was made from, or its shortest text. Undefined when it is no number. */
+export function decimalText(holder: object, property: string): string | undefined {
+  // A property of an arbitrary object: unknown until looked at.
+  const value: unknown = (holder as Record<string, unknown>)[property];
+  if (typeof value !== 'number' || !Number.isFinite(value)) return undefined;
+  return carriedText(holder, property, value) ?? plainText(value);
+}
+
+/** The carried text, as long as it still means `value`. */
+export function carriedText(holder: object, property: string, value: number): string | undefined {
+  const carried = (holder as Carrier)[DECIMAL_TEXT];
+  if (carried === undefined || !Object.hasOwn(carried, property)) return undefined;
+  const text = carried[property];
+  return text !== undefined && Number(text) === value ? text : undefined;
+}
+
+/** A number without exponent, as our decimals are written. */
+function plainText(value: number): string {
+  const text = String(value);
+  if (!/e/i.test(text)) return text;
+  return value.toFixed(20).replace(/\.?0+$/, '');
+}

@@ -1,0 +1,21 @@
+import { v5 } from 'uuid';
+
+/** Namespace of all ids of this library: the UUID v5 of its canonical base in the URL namespace. */
+const LIBRARY_NAMESPACE: string = /*@__PURE__*/ v5('https://face-neck-fhir.example/fhir', v5.URL);
+
+/**
+ * Ids of the resources of one exam: UUID v5 of the exam's identity and a stable name, so that the
+ * same exam always gives the same ids and re-sending updates.
+ * @see https://www.rfc-editor.org/rfc/rfc9562 section 5.5
+ */
+export function idsOf(examSystem: string, examId: string): (name: string) => string {
+  const namespace = v5(`${examSystem}|${examId}`, LIBRARY_NAMESPACE);
+  const known = new Map<string, string>();
+  return (name) => {
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    const id = v5(name, namespace);
+    known.set(name, id);
+    return id;
+  };
+}

@@ -1,0 +1,67 @@
+/**
+ * Every issue code of the library and what it means. The union {@link IssueCode} is closed: a new
+ * code is a new line here, and nowhere else. Sorted by the area that raises it.
+ */
+export const issueCodes = {
+  // input as text or plain data
+  'not-json': 'the text is not JSON',
+  'duplicate-property': 'a JSON object names the same property twice',
+  'too-deep': 'nesting is deeper than the limit',
+  'too-large': 'a text, list or file is larger than the limit',
+  'unsafe-property': 'a property name that could change prototypes, such as __proto__',
+  'invalid-unicode': 'a lone surrogate or a control character that the target format forbids',
+  'wrong-type': 'the value has another type than expected',
+  'missing-property': 'a required property is missing',
+  'unknown-property': 'a property that the structure does not have',
+  'invalid-value': 'the value does not have the expected form',
+  'empty-value': 'an empty string, list or object where something must stand',
+
+  // exam
+  'unknown-code': 'a code that the catalogue or code system does not hold',
+  'unknown-region': 'a region that the catalogue does not hold',
+  'unexpected-region': 'a sign stated in a region where the tables do not expect it',
+  'missing-side': 'a paired region without a side',
+  'impossible-side': 'a side that this region can not have',
+  'duplicate-key': 'two statements, people or instruments share a key',
+  'unresolved-key': 'a key that names nothing in the exam',
+  'missing-unit': 'a quantity without a unit',
+  'unknown-unit': 'a unit that is no UCUM code of the library',
+  'wrong-unit': 'a unit of another dimension than the measure takes',
+  'impossible-date': 'a date or time that does not exist',
+  'reversed-dates': 'an end before its start, or an event before the one it follows',
+  'missing-reason': 'a state that needs a reason, without one',
+  'missing-method': 'a region called normal or abnormal without saying how it was examined',
+  'impossible-method': 'a method that this region or test does not take',
+  'draft-exam': 'an exam that is still a draft where a released one is needed',
+  'contradiction': 'two statements that can not both hold',
+
+  // conversion of legacy exports
+  'unmapped-field': 'a field that the mapping does not name; it is kept as text',
+  'unmapped-item': 'an item code that the mapping does not list; the record is kept as text',
+  'unknown-word': 'a word that the mapping gives no meaning for this field; it is kept as text',
+  'blank-field': 'a mapped field is blank and the mapping does not say what blank means',
+  'not-a-number': 'text where a number must stand; it is kept as text',
+  'decimal-mark': 'a number written with another decimal mark than the mapping states',
+  'unit-conflict': 'the unit in the value and the unit field or the mapping disagree',
+  'implausible-value': 'a number outside the limits that the mapping expects',
+  'side-conflict': 'two places of the input state different sides, or a side that does not belong there',
+  'unknown-side': 'a side word that the mapping does not list',
+  'damaged-value': 'a value that a spreadsheet seems to have changed, such as 1-2 into a date',
+  'unreadable-date': 'a date or time in none of the forms that the mapping states',
+  'missing-zone': 'a time without a zone, and the mapping states none',
+  'ambiguous-time': 'a local time that the zone has twice or not at all',
+  'conflicting-fields': 'fields that must agree within one exam differ',
+  'missing-field': 'a field that the exam can not do without is blank or not there',
+  'withdrawn-value': 'the source marks the value as withdrawn; it is kept as text',
+  'unattached-attribute': 'an attribute without the one present finding that it describes',
+  'not-converted': 'a statement that the exam rules refuse; its fields are kept as text',
+  'malformed-record': 'a row or record that can not be split into its fields',
+  'unclosed-quote': 'a quoted field without its closing quote',
+  'duplicate-record': 'a record that repeats another of the same exam word for word',
+  'duplicate-exam': 'the exam id was used by an earlier exam of the same run',
+  'undeclared-encoding': 'bytes that are not what the declared or assumed character set allows',
+  'lost-character': 'U+FFFD: the input has lost a character before it came here',
+  'ambiguous-mapping': 'two parts of a mapping could both apply',
+} as const;
+
+export type IssueCode = keyof typeof issueCodes;

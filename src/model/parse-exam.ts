@@ -1,0 +1,66 @@
+import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
+import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
+import type { Exam } from './exam.ts';
+import { allowedAnswers } from './rules/answers.ts';
+import { knownCodes } from './rules/codes.ts';
+import { completeStatements } from './rules/completeness.ts';
+import { orderedDates, realDates } from './rules/dates.ts';
+import { resolvedKeys, uniqueKeys } from './rules/keys.ts';
+import { expectedPlaces } from './rules/places.ts';
+import type { ExamRule } from './rules/rule.ts';
+import { possibleSides } from './rules/sides.ts';
+import { examSchemaIssues } from './schema-issues.ts';
+
+export interface ParseOptions {
+  /** Default: the built-in catalogue. */
+  readonly catalogue?: Catalogue;
+  /** Put the offending value into `received`. Default false, since it can be patient data. */
+  readonly includeValues?: boolean;
+}
+
+/** The rules on the form of an exam, in the order they are reported. */
+const rules: readonly ExamRule[] = [
+  uniqueKeys,
+  resolvedKeys,
+  knownCodes,
+  possibleSides,
+  expectedPlaces,
+  allowedAnswers,
+  completeStatements,
+  realDates,
+  orderedDates,
+];
+
+/**
+ * The exam held by `value`, typed, or everything that is wrong with it. Nothing is changed, filled
+ * in or left out: the value returned is the one given. No value when any issue is an error.
+ */
+export function parseExam(value: unknown, options: ParseOptions = {}): Outcome<Exam> {
+  const includeValues = options.includeValues ?? false;
+  const schema = examSchemaIssues(value, { includeValues });
+  if (hasErrors(schema)) return { issues: schema };
+  const exam = value as Exam; // the schema, generated from this type, has accepted it
+  const issues = [...schema, ...ruleIssues(exam, options)];
+  return hasErrors(issues) ? { issues } : { value: exam, issues };
+}
+
+/** As {@link parseExam}, but throws an IssueError that holds the issues. */
+export function parseExamOrThrow(value: unknown, options?: ParseOptions): Exam {
+  return orThrow('read the exam', parseExam(value, options));
+}
+
+/** What the rules say of an exam that its schema accepts. */
+export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
+  const issues: Issue[] = [];
+  for (const rule of rules) {
+    rule({
+      exam,
+      catalogue: options.catalogue ?? builtInCatalogue,
+      report: (code, path, message, { value, ...details } = {}) => {
+        const received = options.includeValues && value !== undefined ? JSON.stringify(value) : undefined;
+        issues.push(issue(code, path, message, { ...details, received }));
+      },
+    });
+  }
+  return issues;
+}

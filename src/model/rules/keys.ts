@@ -1,0 +1,71 @@
+import type { Path } from '../../path.ts';
+import type { Statement } from '../statement.ts';
+import type { ExamRule } from './rule.ts';
+
+/** Statements, examiners, instruments and plan items each have keys of their own. */
+export const uniqueKeys: ExamRule = ({ exam, report }) => {
+  const lists: readonly [Path, readonly { readonly key: string }[]][] = [
+    [['statements'], exam.statements],
+    [['examiners'], exam.examiners],
+    [['instruments'], exam.instruments ?? []],
+    [['conclusion', 'plan'], exam.conclusion?.plan ?? []],
+  ];
+  for (const [path, list] of lists) {
+    const seen = new Set<string>();
+    list.forEach(({ key }, at) => {
+      if (seen.has(key)) {
+        report('duplicate-key', [...path, at, 'key'], 'this key stands twice', {
+          expected: 'a key used once in the list',
+          value: key,
+        });
+      }
+      seen.add(key);
+    });
+  }
+};
+
+/** Every key that is named must be there. */
+export const resolvedKeys: ExamRule = ({ exam, report }) => {
+  const statements = new Map(exam.statements.map((statement) => [statement.key, statement]));
+  const examiners = new Set(exam.examiners.map((examiner) => examiner.key));
+  const instruments = new Set(exam.instruments?.map((instrument) => instrument.key));
+
+  const need = (known: { has(key: string): boolean }, key: string | undefined, path: Path): void => {
+    if (key !== undefined && !known.has(key)) {
+      report('unresolved-key', path, 'nothing in the exam has this key', { value: key });
+    }
+  };
+  exam.statements.forEach((statement, at) => {
+    const path = ['statements', at];
+    need(examiners, statement.examiner, [...path, 'examiner']);
+    statement.instruments?.forEach((key, i) => {
+      need(instruments, key, [...path, 'instruments', i]);
+    });
+    for (const [key, below] of aboutKeys(statement)) need(statements, key, [...path, ...below]);
+    if ('about' in statement && statement.about === statement.key) {
+      report('contradiction', [...path, 'about'], 'a statement can not be about itself');
+    }
+  });
+  exam.conclusion?.basedOn?.forEach((key, i) => {
+    need(statements, key, ['conclusion', 'basedOn', i]);
+  });
+  exam.conclusion?.plan?.forEach((item, at) => {
+    item.reasons?.forEach((key, i) => {
+      need(statements, key, ['conclusion', 'plan', at, 'reasons', i]);
+    });
+  });
+  exam.history?.forEach((event, at) => {
+    need(examiners, event.by, ['history', at, 'by']);
+    event.changed?.forEach((key, i) => {
+      need(statements, key, ['history', at, 'changed', i]);
+    });
+  });
+};
+
+function aboutKeys(statement: Statement): [string, Path][] {
+  if (statement.kind === 'image') {
+    return (statement.about ?? []).map((key, i) => [key, ['about', i]]);
+  }
+  const measured = statement.kind === 'measurement' || statement.kind === 'scale-score';
+  return measured && statement.about !== undefined ? [[statement.about, ['about']]] : [];
+}

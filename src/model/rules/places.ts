@@ -1,0 +1,44 @@
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { ExamRule } from './rule.ts';
+
+/**
+ * A sign stated where the tables do not expect it, or a method that the region does not take.
+ * Warnings: the tables can not know every sound use, so the statement is kept and exported.
+ */
+export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
+  exam.statements.forEach((statement, at) => {
+    if (!('region' in statement) || statement.region === undefined) return;
+    const region = catalogue.regions.get(statement.region);
+    if (region === undefined) return;
+    if (statement.kind === 'finding') {
+      const places = catalogue.findings.get(statement.finding)?.regions ?? [];
+      if (places.length > 0 && !places.some((place) => isWithin(region.code, place, catalogue))) {
+        report('unexpected-region', ['statements', at, 'region'], 'this sign is not expected here', {
+          severity: 'warning',
+          expected: `a region of ${places.join(', ')}`,
+          value: statement.region,
+        });
+      }
+    }
+    if (!('methods' in statement)) return;
+    statement.methods?.forEach((method, m) => {
+      if (region.group || region.methods.includes(method)) return;
+      report('impossible-method', ['statements', at, 'methods', m], 'this region does not take this method', {
+        severity: 'warning',
+        expected: region.methods.join(', '),
+        value: method,
+      });
+    });
+  });
+};
+
+/** True when `region` is `group` or lies below it in the region tree. */
+export function isWithin(region: string, group: string, catalogue: Catalogue): boolean {
+  let at: string | undefined = region;
+  // The tree is four levels deep; the bound keeps a cycle in added regions from hanging.
+  for (let level = 0; at !== undefined && level < 20; level++) {
+    if (at === group) return true;
+    at = catalogue.regions.get(at)?.parent;
+  }
+  return false;
+}

@@ -1,0 +1,21 @@
+import type { Issue, IssueCode, IssueDetails } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { Exam } from '../exam.ts';
+
+/** What a rule works with. `report` takes the offending value apart, so that it is shown only where asked. */
+export interface RuleContext {
+  readonly exam: Exam;
+  readonly catalogue: Catalogue;
+  readonly report: (
+    code: IssueCode,
+    path: Path,
+    message: string,
+    details?: IssueDetails & { readonly value?: unknown },
+  ) => void;
+}
+
+/** A rule on the form of an exam that its schema can not express. It reports and returns nothing. */
+export type ExamRule = (context: RuleContext) => void;
+
+export type { Issue };

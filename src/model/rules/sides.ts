@@ -1,0 +1,76 @@
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { Laterality } from '../../terminology/types.ts';
+import type { Side } from '../primitive.ts';
+import type { Statement } from '../statement.ts';
+import type { ExamRule } from './rule.ts';
+
+/** Sides that each kind of place can have, and whether one must be said. */
+export const lateralitySides: Readonly<
+  Record<Laterality, { readonly sides: readonly Side[]; readonly required: boolean }>
+> = {
+  paired: { sides: ['right', 'left', 'both'], required: true },
+  crossing: {
+    sides: ['midline', 'right', 'left', 'both', 'right-of-midline', 'left-of-midline'],
+    required: true,
+  },
+  midline: { sides: ['midline', 'right-of-midline', 'left-of-midline'], required: false },
+  whole: {
+    sides: ['right', 'left', 'both', 'midline', 'right-of-midline', 'left-of-midline'],
+    required: false,
+  },
+};
+
+/** A paired place needs its side, and no place takes a side that it does not have. */
+export const possibleSides: ExamRule = ({ exam, catalogue, report }) => {
+  exam.statements.forEach((statement, at) => {
+    const laterality = lateralityOf(statement, catalogue);
+    if (laterality === undefined || !('side' in statement || needsSide(statement))) return;
+    const { sides, required } = lateralitySides[laterality];
+    const side = 'side' in statement ? statement.side : undefined;
+    const expected = sides.join(', ');
+    if (side === undefined) {
+      if (required && needsSide(statement)) {
+        report('missing-side', ['statements', at, 'side'], 'the side is missing', { expected });
+      }
+    } else if (!sides.includes(side)) {
+      report('impossible-side', ['statements', at, 'side'], 'this place can not have that side', {
+        expected,
+        value: side,
+      });
+    }
+  });
+};
+
+/** A complaint or a note may be about a region as such; what was examined has a side. */
+function needsSide({ kind }: Statement): boolean {
+  return kind !== 'note' && kind !== 'symptom' && kind !== 'image' && kind !== 'sensation-comparison';
+}
+
+/** How the place of a statement is divided; undefined where it has none or its code is unknown. */
+export function lateralityOf(statement: Statement, catalogue: Catalogue): Laterality | undefined {
+  switch (statement.kind) {
+    case 'sensation':
+      return catalogue.testPoints.get(statement.point)?.laterality;
+    case 'sensation-comparison':
+      return undefined;
+    case 'movement':
+    case 'function-test':
+      return catalogue.testPoints.get(statement.test)?.laterality;
+    case 'measurement':
+      return measuredLaterality(statement.measure, statement.region, catalogue);
+    case 'scale-score':
+      return statement.region === undefined
+        ? catalogue.scales.get(statement.scale)?.laterality
+        : catalogue.regions.get(statement.region)?.laterality;
+    default:
+      return statement.region === undefined
+        ? undefined
+        : catalogue.regions.get(statement.region)?.laterality;
+  }
+}
+
+/** A distance between both sides (of the eyes, say) has no side although its region is paired. */
+function measuredLaterality(measure: string, region: string, catalogue: Catalogue): Laterality | undefined {
+  const own = catalogue.measures.get(measure)?.laterality;
+  return own === 'whole' || own === 'midline' ? 'whole' : catalogue.regions.get(region)?.laterality;
+}
