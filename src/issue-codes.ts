@@ -33,7 +33,7 @@ export const issueCodes = {
   'missing-method': 'a region called normal or abnormal without saying how it was examined',
   'impossible-method': 'a method that this region or test does not take',
   'draft-exam': 'an exam that is still a draft where a released one is needed',
-  'contradiction': 'two statements that can not both hold',
+  contradiction: 'two statements that can not both hold',
 
   // conversion of legacy exports
   'unmapped-field': 'a field that the mapping does not name; it is kept as text',
@@ -44,7 +44,8 @@ export const issueCodes = {
   'decimal-mark': 'a number written with another decimal mark than the mapping states',
   'unit-conflict': 'the unit in the value and the unit field or the mapping disagree',
   'implausible-value': 'a number outside the limits that the mapping expects',
-  'side-conflict': 'two places of the input state different sides, or a side that does not belong there',
+  'side-conflict':
+    'two places of the input state different sides, or a side that does not belong there',
   'unknown-side': 'a side word that the mapping does not list',
   'damaged-value': 'a value that a spreadsheet seems to have changed, such as 1-2 into a date',
   'unreadable-date': 'a date or time in none of the forms that the mapping states',
@@ -62,6 +63,22 @@ export const issueCodes = {
   'undeclared-encoding': 'bytes that are not what the declared or assumed character set allows',
   'lost-character': 'U+FFFD: the input has lost a character before it came here',
   'ambiguous-mapping': 'two parts of a mapping could both apply',
+
+  // HL7 v2
+  'stray-text': 'text that belongs to no message or record',
+  'wrong-delimiters': 'a message header that does not declare usable delimiters',
+  'broken-line': 'a line break inside a field; the pieces were joined again',
+  'unknown-escape': 'an escape sequence or entity that can not be resolved; it stays as it stands',
+  'layout-dropped':
+    'indents, highlights and other layout that plain text does not have were left out',
+  'truncated-value': 'a value that the sender marked as cut off',
+  'unknown-value-type': 'a value type that an observation can not have',
+  'unsupported-value': 'a value that no exam can hold, such as a file inside the message',
+  'unsupported-message':
+    'a message or document that is of another kind than those that hold an exam',
+  'test-message': 'a message that does not come from production',
+  'several-patients': 'one message or document that does not speak of exactly one patient',
+  'batch-count': 'a batch with another number of messages than its trailer says',
 } as const;
 
 export type IssueCode = keyof typeof issueCodes;

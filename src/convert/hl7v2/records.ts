@@ -1,0 +1,140 @@
+import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { Field, LegacyRecord } from '../record.ts';
+import { type FieldForm, type FieldReading, readField, unescaped } from './fields.ts';
+import type { Message, Segment } from './segments.ts';
+import { valueForm } from './value-types.ts';
+
+/** Segments that say more about the segment above: a comment, or who took part (v2.7). */
+const attached: ReadonlySet<string> = new Set(['NTE', 'PRT']);
+
+/**
+ * One record for each segment, with the comments below it as further fields of it: an NTE belongs
+ * to the OBX, OBR or PID that it follows (HL7 v2 chapter 7, ORU structure).
+ */
+export function readRecords(message: Message, reading: FieldReading): LegacyRecord[] {
+  const records: LegacyRecord[] = [];
+  for (const segment of message.segments) {
+    const record = readRecord(segment, reading);
+    const above = records.at(-1);
+    if (attached.has(segment.name) && above !== undefined && above.kind !== 'MSH') {
+      records[records.length - 1] = joined(above, record);
+    } else records.push(record);
+  }
+  return records;
+}
+
+/** The comments of one segment are one text, a line for each NTE. */
+function joined(owner: LegacyRecord, comment: LegacyRecord): LegacyRecord {
+  const fields = [...owner.fields];
+  for (const field of comment.fields) {
+    const at = field.name === 'NTE-3' ? fields.findIndex((seen) => seen.name === 'NTE-3') : -1;
+    const seen = fields[at];
+    if (seen === undefined) fields.push(field);
+    else fields[at] = { ...seen, text: `${seen.text}\n${field.text}` };
+  }
+  const malformed = [...(owner.malformed ?? []), ...(comment.malformed ?? [])];
+  return { ...owner, fields, ...(malformed.length > 0 && { malformed }) };
+}
+
+function readRecord(segment: Segment, reading: FieldReading): LegacyRecord {
+  const at = { segment: segment.name, segmentIndex: segment.index };
+  if (!/^[A-Z][A-Z0-9]{2}$/.test(segment.name)) {
+    const text = segment.fields.join(reading.delimiters.field);
+    const problem = malformed(
+      'malformed-record',
+      segment,
+      'the line is no segment',
+      'a segment name',
+    );
+    const position = { ...at, segment: 'line' };
+    return {
+      kind: 'line',
+      at: position,
+      malformed: [problem],
+      fields: [{ name: 'line', text, at }],
+    };
+  }
+  if (segment.overlong !== undefined) {
+    const problem = malformed('malformed-record', segment, 'too many fields', 'at most 1000');
+    const fields = [{ name: segment.name, text: segment.overlong, at }];
+    return { kind: segment.name, at, malformed: [problem], fields };
+  }
+  const problems = segment.name === 'OBX' ? observationProblems(segment, reading) : [];
+  const fields: Field[] = [];
+  // Position 0 is the name; MSH-1 and MSH-2 are the delimiters.
+  for (let number = segment.name === 'MSH' ? 3 : 1; number < segment.fields.length; number++) {
+    fields.push(...readOne(segment, number, problems.length > 0, reading));
+  }
+  return { kind: segment.name, fields, at, ...(problems.length > 0 && { malformed: problems }) };
+}
+
+/** Fields that are always text, whatever the segment's version. */
+const textFields: ReadonlyMap<string, FieldForm> = new Map([['NTE-3', 'lines']]);
+
+function readOne(
+  segment: Segment,
+  number: number,
+  unreadable: boolean,
+  reading: FieldReading,
+): Field[] {
+  const name = `${segment.name}-${number}`;
+  if (name !== 'OBX-5') return readField(segment, number, textFields.get(name) ?? 'parts', reading);
+  const form = unreadable ? 'text' : valueForm(valueType(segment));
+  if (form === 'number') return readStructuredNumber(segment, reading);
+  return readField(segment, number, form === 'lines' || form === 'parts' ? form : 'text', reading);
+}
+
+/** SN: comparator, number, separator and second number are one text: `>5`, `1-2`, `1:128`, `2+`. */
+function readStructuredNumber(segment: Segment, reading: FieldReading): Field[] {
+  const raw = segment.fields[5] ?? '';
+  if (raw === '' || raw === '""') return readField(segment, 5, 'text', reading);
+  const at = { segment: segment.name, segmentIndex: segment.index, field: 5 };
+  const { component, repetition } = reading.delimiters;
+  return raw.split(repetition).map((text, index) => {
+    const [comparator = '', ...others] = text.split(component);
+    // No comparator means `=` (HL7 v2 chapter 2A, SN.1).
+    const parts = [comparator === '=' ? '' : comparator, ...others];
+    const place = index === 0 ? at : { ...at, repetition: index + 1 };
+    return { name: 'OBX-5', text: unescaped(parts.join(''), place, reading), at: place };
+  });
+}
+
+function valueType(segment: Segment): string {
+  return segment.fields[2] ?? '';
+}
+
+/** Why the value of an OBX can not be told. Its fields are then kept as text and nothing is coded. */
+function observationProblems(segment: Segment, reading: FieldReading): Issue[] {
+  const value = segment.fields[5] ?? '';
+  const form = valueForm(valueType(segment));
+  const problems: Issue[] = [];
+  if (segment.fields.length < 6) {
+    problems.push(malformed('malformed-record', segment, 'the OBX ends before OBX-5', 'OBX-5'));
+  } else if (value !== '' && form === undefined) {
+    problems.push(
+      malformed('unknown-value-type', segment, 'OBX-2 is no value type', 'a code of table 0125'),
+    );
+  } else if (form === 'file' && value !== '') {
+    problems.push(
+      malformed('unsupported-value', segment, 'a file inside the message', 'text or a number'),
+    );
+  } else if (form !== 'text' && form !== 'lines' && hasEmptyRepetition(value, reading)) {
+    problems.push(
+      malformed('malformed-record', segment, 'an empty repetition in OBX-5', 'a value in each'),
+    );
+  }
+  return problems;
+}
+
+/** `~5` is an empty value and 5, or "about 5" by someone who did not escape. */
+function hasEmptyRepetition(value: string, reading: FieldReading): boolean {
+  return value !== '' && value.split(reading.delimiters.repetition).includes('');
+}
+
+function malformed(code: IssueCode, segment: Segment, message: string, expected: string): Issue {
+  return issue(code, [], message, {
+    severity: 'warning',
+    expected,
+    source: { segment: segment.name, segmentIndex: segment.index },
+  });
+}
