@@ -60,8 +60,11 @@ export interface RawUnit {
  * one wrong byte can not spoil a file, and hands real text to `read`.
  */
 export interface Reader {
-  /** A fresh splitter for one input. */
-  readonly splitter: () => Splitter;
+  /**
+   * A fresh splitter for one input. `decode` turns text of one character a byte into real text,
+   * where the input is bytes and the splitter must read a part of it, such as column headings.
+   */
+  readonly splitter: (decode?: (bytes: string) => string) => Splitter;
   /** One group for each unit, in order. Pure. */
   readonly read: (units: readonly RawUnit[]) => readonly RecordGroup[];
 }

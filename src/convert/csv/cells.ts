@@ -1,0 +1,48 @@
+import { parse } from 'csv-parse/sync';
+
+/** Cells of one row; undefined where its quoting is broken. */
+export type Cells = readonly string[] | undefined;
+
+/** Cells of many rows, one for one. Rows are given without their line endings. */
+export function readCells(rows: readonly string[], delimiter: string): Cells[] {
+  const together = parseRows(rows.join('\n'), delimiter);
+  if (together?.length === rows.length) return together;
+  return rows.map((row) => {
+    const alone = parseRows(row, delimiter);
+    return alone?.length === 1 ? alone[0] : undefined;
+  });
+}
+
+function parseRows(text: string, delimiter: string): string[][] | undefined {
+  if (text === '') return [];
+  try {
+    return parse(text, { delimiter, record_delimiter: '\n', relax_column_count: true });
+  } catch {
+    // csv-parse throws on quoting that RFC 4180 does not allow.
+    return undefined;
+  }
+}
+
+/**
+ * Names for columns: the headings, trimmed. A heading that comes again gets `#2`, a blank one `#`
+ * and its place, so that every column has a name of its own.
+ */
+export function columnNames(headings: readonly string[]): string[] {
+  const seen = new Map<string, number>();
+  return headings.map((heading, at) => {
+    const name = heading.trim() || `#${at + 1}`;
+    const times = (seen.get(name) ?? 0) + 1;
+    seen.set(name, times);
+    return times === 1 ? name : `${name}#${times}`;
+  });
+}
+
+/**
+ * The cells of a row that fits its columns; extra cells that are blank are let go. Undefined for a
+ * row with too few cells or with content behind the last column: its cells may have shifted.
+ */
+export function fittingCells(cells: Cells, columns: number): readonly string[] | undefined {
+  if (cells === undefined || cells.length < columns) return undefined;
+  if (cells.slice(columns).some((cell) => cell.trim() !== '')) return undefined;
+  return cells.length === columns ? cells : cells.slice(0, columns);
+}

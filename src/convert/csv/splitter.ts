@@ -1,0 +1,69 @@
+import type { RawUnit, Splitter } from '../record.ts';
+import type { CsvSource } from '../source.ts';
+import { columnNames, fittingCells, readCells } from './cells.ts';
+import { type KeyedRow, rowGrouper } from './row-grouper.ts';
+import { type Row, rowBody, rowSplitter } from './row-splitter.ts';
+import { rowUnit } from './row-unit.ts';
+
+/** Cuts delimited text into units of one exam. Rows without any content are passed over. */
+export function csvSplitter(source: CsvSource, decode: (bytes: string) => string): Splitter {
+  const delimiter = source.delimiter ?? ',';
+  const rows = rowSplitter(delimiter);
+  const groups = source.groupBy === undefined ? undefined : rowGrouper(source.rows ?? 'adjacent');
+  let header = source.header === undefined ? undefined : columnNames(source.header);
+  let started = false;
+
+  const withoutMark = (piece: string): string => {
+    if (started || piece === '') return piece;
+    started = true;
+    return piece.replace(/^\uFEFF/, '');
+  };
+  const unitsOf = (found: readonly Row[]): RawUnit[] => {
+    const units: RawUnit[] = [];
+    const data = found.filter((row) => !isEmpty(row.text, delimiter));
+    if (header === undefined) {
+      const first = data.shift();
+      if (first === undefined) return units;
+      const cells = first.fault === undefined ? readCells([rowBody(first.text)], delimiter)[0] : [];
+      header = columnNames((cells ?? []).map(decode));
+      if (header.length === 0) units.push(rowUnit([first], header));
+    }
+    const names = header;
+    if (groups === undefined) units.push(...data.map((row) => rowUnit([row], names)));
+    else units.push(...groups.push(withKeys(data, names), names));
+    return units;
+  };
+  const withKeys = (data: readonly Row[], names: readonly string[]): KeyedRow[] => {
+    const columns = (source.groupBy ?? []).map((name) => names.indexOf(name));
+    const readable = data.filter((row) => row.fault === undefined);
+    const cells = readCells(
+      readable.map((row) => rowBody(row.text)),
+      delimiter,
+    );
+    const cellsOf = new Map(
+      readable.map((row, at) => [row, fittingCells(cells[at], names.length)]),
+    );
+    return data.map((row) => ({ row, key: keyOf(cellsOf.get(row), columns) }));
+  };
+  return {
+    push: (piece) => unitsOf(rows.push(withoutMark(piece))),
+    end: () => [...unitsOf(rows.end()), ...(groups?.end(header ?? []) ?? [])],
+  };
+}
+
+/** Undefined for a row that can not be read or that names no exam. */
+function keyOf(
+  cells: readonly string[] | undefined,
+  columns: readonly number[],
+): string | undefined {
+  if (cells === undefined) return undefined;
+  const parts = columns.map((column) => cells[column]?.trim() ?? '');
+  return parts.every((part) => part === '') ? undefined : JSON.stringify(parts);
+}
+
+function isEmpty(text: string, delimiter: string): boolean {
+  for (const mark of text) {
+    if (mark !== delimiter && mark.trim() !== '') return false;
+  }
+  return true;
+}
