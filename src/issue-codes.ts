@@ -35,6 +35,9 @@ export const issueCodes = {
   'draft-exam': 'an exam that is still a draft where a released one is needed',
   contradiction: 'two statements that can not both hold',
 
+  // validation of FHIR
+  'unchecked-resource': 'a resource of a type whose schema the library does not hold',
+
   // conversion of legacy exports
   'unmapped-field': 'a field that the mapping does not name; it is kept as text',
   'unmapped-item': 'an item code that the mapping does not list; the record is kept as text',

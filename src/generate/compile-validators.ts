@@ -55,7 +55,7 @@ export async function validatorModule(text: string, name: string): Promise<strin
     logger: false,
     code: { source: true, esm: true, lines: false },
   });
-  ajv.addVocabulary(['x-missing']);
+  ajv.addVocabulary(['x-missing', 'x-tags']);
   const code = linearErrors(standalone.default(ajv, ajv.compile(schema)))
     .replace('"use strict";', '')
     .replace(/export const validate = (\w+);export default \w+;/, `export const ${name} = $1;`);

@@ -9,7 +9,12 @@ interface Node {
   enum?: unknown[];
   else?: Node;
   allOf?: Node[];
+  const?: unknown;
+  pattern?: string;
+  discriminator?: { propertyName: string };
+  oneOf?: Node[];
   'x-missing'?: Record<string, Node>;
+  'x-tags'?: unknown[];
 }
 
 interface Schema extends Node {
@@ -34,25 +39,49 @@ export function withSharedLists(schema: Schema): Schema {
 }
 
 /**
- * The same schema with what messages need and errors of ajv do not tell: the name of a definition as
- * its title, and beside `required` what the missing property would have held. Descriptions and the
- * head go, so that they are not part of the compiled code.
+ * The same schema with what messages need and errors of ajv do not tell. A definition has its name
+ * as title, and so has a property with a pattern of its own (`Coding.code`). Beside a `required` that
+ * stands alone is what the missing property would have held, and beside a `discriminator` the values
+ * it can have. Descriptions and the head go, so that they are not part of the compiled code.
  */
 export function withWords({ definitions }: Schema): Schema {
   const named = Object.entries(definitions).map(([name, node]) => {
-    const { properties = {}, allOf } = node;
+    const { properties = {}, allOf, discriminator, oneOf } = node;
+    const titled = Object.entries(properties).map(([key, value]) => [
+      key,
+      value.pattern === undefined ? value : { ...value, title: `${name}.${key}` },
+    ]);
     const rules = allOf?.map((rule) =>
       rule.else?.required
         ? { ...rule, else: { ...rule.else, 'x-missing': pick(properties, rule.else.required) } }
         : rule,
     );
-    return [name, { ...node, title: name, ...(rules && { allOf: rules }) }];
+    return [
+      name,
+      {
+        ...node,
+        title: name,
+        ...(titled.length > 0 && { properties: Object.fromEntries(titled) }),
+        ...(rules && { allOf: rules }),
+        ...(discriminator && {
+          'x-tags': tags(oneOf ?? [], discriminator.propertyName, definitions),
+        }),
+      },
+    ];
   });
   const root = '#/definitions/';
   return {
     $ref: `${root}${definitions.Exam ? 'Exam' : 'ResourceList'}`,
     definitions: withoutDescriptions(Object.fromEntries(named)),
   };
+}
+
+function tags(members: readonly Node[], tag: string, all: Record<string, Node>): unknown[] {
+  return members.map((member) => {
+    const value = all[member.$ref?.replace('#/definitions/', '') ?? '']?.properties?.[tag]?.const;
+    if (value === undefined) throw new Error(`${member.$ref} has no ${tag} of its own`);
+    return value;
+  });
 }
 
 function pick(properties: Record<string, Node>, names: readonly string[]): Record<string, Node> {

@@ -1,0 +1,23 @@
+import type { Issue } from '../issue.ts';
+import { checkAgainstSchema } from '../schema-check.ts';
+import { examValidator } from './compiled/exam.js';
+import { examWords } from './words.ts';
+
+/** A full exam has some ten thousand values, six levels deep. */
+const limits = { depth: 32, values: 1_000_000 };
+
+/**
+ * Where `value` departs from the structure of an exam, one issue for each fault. Whether codes, sides
+ * and keys fit together is not looked at here.
+ */
+export function examSchemaIssues(
+  value: unknown,
+  { includeValues = false }: { readonly includeValues?: boolean } = {},
+): Issue[] {
+  return checkAgainstSchema(value, {
+    validator: examValidator,
+    limits,
+    words: examWords,
+    includeValues,
+  });
+}

@@ -1,0 +1,12 @@
+import { resourceTypes, resourceValidator } from './compiled/r4b.js';
+import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
+import type { ValidatedVersion } from './version.ts';
+
+export type { ValidateOptions, Validation } from './validate-bundle.ts';
+
+const version: ValidatedVersion = { fhirVersion: 'R4B', resourceValidator, resourceTypes };
+
+/** Whether a bundle, or a single resource, conforms to FHIR R4B, and every issue found with it. */
+export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
+  return runStages(bundle, version, options);
+}

@@ -1,0 +1,52 @@
+import { type Issue, issue } from '../issue.ts';
+import { nearest } from '../nearest.ts';
+import { pathFromPointer } from '../path.ts';
+import { checkAgainstSchema } from '../schema-check.ts';
+import type { SchemaError } from '../schema-errors.ts';
+import type { ValidatedVersion } from './version.ts';
+import { fhirWords } from './words.ts';
+
+/** Nesting in FHIR is bounded only by extensions; the number of values fits some 100,000 entries. */
+const limits = { depth: 100, values: 10_000_000 };
+
+/**
+ * First stage: where a resource or bundle departs from the JSON schema of its FHIR version. One issue
+ * for each fault, at the property that is wrong. A resource of a type without schema is told by a
+ * warning and not looked into.
+ */
+export function schemaIssues(
+  resource: unknown,
+  version: ValidatedVersion,
+  { includeValues = false }: { readonly includeValues?: boolean } = {},
+): Issue[] {
+  return checkAgainstSchema(resource, {
+    validator: version.resourceValidator,
+    limits,
+    words: fhirWords,
+    includeValues,
+    special: (error) => otherResource(error, version, includeValues),
+  });
+}
+
+function otherResource(
+  { keyword, params, instancePath }: SchemaError,
+  { fhirVersion, resourceTypes }: ValidatedVersion,
+  includeValues: boolean,
+): Issue | undefined {
+  const type = params['tagValue'];
+  if (keyword !== 'discriminator' || typeof type !== 'string') return undefined;
+  const path = pathFromPointer(instancePath);
+  if (resourceTypes.includes(type)) {
+    const message = `a resource of type ${type} is not checked, because its schema is not held here`;
+    return issue('unchecked-resource', path, message, { severity: 'warning' });
+  }
+  return issue(
+    'unknown-code',
+    [...path, 'resourceType'],
+    `no resource type of FHIR ${fhirVersion}`,
+    {
+      expected: nearest(type, resourceTypes),
+      received: includeValues ? type : undefined,
+    },
+  );
+}

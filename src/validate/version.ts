@@ -1,0 +1,10 @@
+import type { FhirVersion } from '../fhir/version.ts';
+import type { SchemaValidator } from '../schema-errors.ts';
+
+/** What the stages need to know of one FHIR version; each entry file makes one. */
+export interface ValidatedVersion {
+  readonly fhirVersion: FhirVersion;
+  readonly resourceValidator: SchemaValidator;
+  /** Names of all resources of the version, also of those whose schema is not held. */
+  readonly resourceTypes: readonly string[];
+}
