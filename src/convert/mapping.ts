@@ -58,16 +58,20 @@ export interface Mapping {
  * What a word says. For a finding `present`, `absent` or `indeterminate`; for a region `normal` or
  * `abnormal`; for a symptom `yes`, `no`, `unsure`, `declined` or `not-asked`; for a comparison
  * `equal`, `right-less`, `left-less` or `not-compared`; for sensations, movements, tests, scales,
- * attributes and conditions a code of their own list; for an attribute of type boolean `yes` or `no`.
+ * attributes and conditions a code of their own list; for an attribute that is true or false `yes`
+ * or `no`. For all: `not-stated`, `text`, or a state with its reason.
  */
-export type Meaning = Code | NoValue;
+export type Meaning = Code | StateWithReason;
 
 export interface WordTable {
   readonly [word: string]: Meaning;
 }
 
-/** `not-stated`: the source says nothing. `text`: keep as text, with no issue. Or a state with reason. */
-export type NoValue = 'not-stated' | 'text' | StateWithReason;
+/** A word that stands for no value. */
+export type NoValue = NoValueWord | StateWithReason;
+
+/** `not-stated`: the source says nothing. `text`: keep as text, with no issue. */
+export type NoValueWord = 'not-stated' | 'text';
 
 export interface StateWithReason {
   /** `partial` only for a region. */
@@ -119,11 +123,10 @@ export interface DateFields {
 
 export interface ExamFields {
   readonly id: ExamId;
-  readonly status: FixedStatus | StatusField;
+  readonly status: StatusField;
   readonly subject: SubjectFields;
   readonly performed: { readonly start: DateField; readonly end?: DateField };
-  /** When the record was written; `value` where the export does not say it. */
-  readonly recorded: { readonly from: DateField } | { readonly value: Instant };
+  readonly recorded: RecordedField;
   readonly examiner: ExaminerFields;
   readonly organization?: Organization;
   readonly protocol: { readonly id: Code; readonly version: Text };
@@ -140,13 +143,19 @@ export interface ExamId {
   readonly from: readonly FieldName[];
 }
 
-export interface FixedStatus {
-  readonly value: RecordStatus;
+/** Status of the record: a field and what its words mean, or one for the whole export. */
+export interface StatusField {
+  readonly from?: FieldName;
+  readonly words?: { readonly [word: string]: RecordStatus };
+  /** Used where the field is blank or not given. */
+  readonly value?: RecordStatus;
 }
 
-export interface StatusField {
-  readonly from: FieldName;
-  readonly words: { readonly [word: string]: RecordStatus };
+/** When the record was written: a field, or one time for the whole export. */
+export interface RecordedField {
+  readonly from?: DateField;
+  /** Used where the field is blank or not given. */
+  readonly value?: Instant;
 }
 
 export interface IdentifierField {
@@ -180,33 +189,32 @@ export interface ExaminerFields {
   readonly name?: FieldName;
   readonly role?: Text;
   /** Used where the fields are blank or not given. */
-  readonly fixed?: { readonly name: Text } | { readonly reference: Text };
+  readonly fixed?: { readonly name?: Text; readonly reference?: Text };
 }
 
 export interface ConclusionFields {
   readonly text: FieldName;
-  readonly concern: ConcernField | FixedConcern;
+  readonly concern: ConcernField;
 }
 
-type Concern = 'none' | 'low' | 'watch' | 'refer-routine' | 'refer-urgent' | 'emergency';
-
-export interface FixedConcern {
-  readonly value: Concern;
-}
-
+/** Level of concern: a field and what its words mean, or one for the whole export. */
 export interface ConcernField {
-  readonly from: FieldName;
-  readonly words: { readonly [word: string]: Concern };
+  readonly from?: FieldName;
+  readonly words?: { readonly [word: string]: Concern };
+  /** Used where the field is blank or not given. */
+  readonly value?: Concern;
 }
 
-/** What a status field of an item says about its value. */
-export type ItemStatus =
-  /** The value holds. */
-  | 'stated'
-  /** Not to be taken as a value: withdrawn, deleted, wrong patient. Kept as text with an issue. */
-  | 'withdrawn'
-  /** Nothing was sought or obtained, whatever the value field holds. */
-  | StateWithReason;
+export type Concern = 'none' | 'low' | 'watch' | 'refer-routine' | 'refer-urgent' | 'emergency';
+
+/** What a status field of an item says: a word, or that nothing was sought or obtained and why. */
+export type ItemStatus = ItemStatusWord | StateWithReason;
+
+/**
+ * `stated`: the value holds. `withdrawn`: it is deleted or of the wrong patient; it is kept as text
+ * with an issue and never coded. `text`: it is not to be coded for another reason.
+ */
+export type ItemStatusWord = 'stated' | 'withdrawn' | 'text';
 
 /** Records whose `code` fields say what the `value` field means. */
 export interface ItemRecords {
