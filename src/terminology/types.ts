@@ -96,6 +96,13 @@ export interface TestPoint extends Concept {
 export interface ResultConcept extends Concept {
   readonly usual?: true;
   readonly untested?: true;
+  /** Modalities that can give this sensation result; none named means all. */
+  readonly modalities?: readonly string[];
+}
+
+export interface Modality extends Concept {
+  /** Code of methods.json that the modality is a case of. */
+  readonly method: string;
 }
 
 export interface ReferenceRange {
@@ -121,6 +128,8 @@ export interface Measure extends Concept {
   readonly rangeOf?: string;
   /** It is recorded as a scale score under that scale. */
   readonly scale?: string;
+  /** It is recorded as that test of test-points.json. */
+  readonly test?: string;
   /** Codes of a `coded` measure. */
   readonly values?: readonly Value[];
 }
@@ -151,10 +160,20 @@ export interface SymptomConcept extends Concept {
   readonly section: string;
 }
 
-/** Signs to look for and state as absent where they are not found, ready as a list. */
+/**
+ * Signs to look for, ready as a list. What was looked for and not found is stated as absent; a sign
+ * marked `usual` in findings.json is stated as present, such as pupils equal.
+ */
 export interface NegativeSet extends Concept {
   readonly section: string;
   readonly entries: readonly { readonly finding: string; readonly regions: readonly string[] }[];
+  /** Points at which both sides were touched and felt equal. */
+  readonly comparisons?: readonly {
+    readonly point: string;
+    readonly modalities: readonly string[];
+  }[];
+  /** Movements and function tests, each with the result that says there is nothing amiss. */
+  readonly tests?: readonly { readonly test: string; readonly result: string }[];
 }
 
 /** What a protocol asks for; each list holds codes. `full` of a group means every region below it. */
@@ -173,6 +192,8 @@ export interface SnomedConcept {
   readonly id: string;
   /** Fully specified name, verbatim from the published file. */
   readonly fsn: string;
+  /** The file prints a synonym only, and `fsn` holds that; never so in the Global Patient Set. */
+  readonly synonym?: true;
   /** In the Global Patient Set 2020-09 (CC BY 4.0), or outside it. */
   readonly set: 'gps-2020-09' | 'outside';
   /** Where the id was read. */
