@@ -1,13 +1,13 @@
-import type { CodeableConcept, Coding } from 'fhir/r4';
-import type * as exam from '../model/primitive.ts';
-import { LOINC, SNOMED } from '../fhir/systems.ts';
+import type { CodeableConcept, Coding } from 'fhir/r4.js';
+import { codeSystemUrl } from '../fhir/code-systems.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import { LOINC, SNOMED } from '../fhir/systems.ts';
+import type * as exam from '../model/primitive.ts';
 import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
-import { snomedDisplay, isFreeSnomed } from '../terminology/snomed.ts';
 import { loincDisplay } from '../terminology/loinc.ts';
+import { isFreeSnomed, snomedDisplay } from '../terminology/snomed.ts';
 import type { Mapping, Value } from '../terminology/types.ts';
-import { codeSystemUrl } from '../fhir/code-systems.ts';
 
 /** Turns codes of our tables into FHIR codings, under the licence policy of the export. */
 export interface Coder {

@@ -1,6 +1,6 @@
-import type { Composition, CompositionSection, Observation, Reference } from 'fhir/r4';
-import { escapeXhtml } from '../fhir/xhtml.ts';
+import type { Composition, CompositionSection, Observation, Reference } from 'fhir/r4.js';
 import { EMPTY_REASON } from '../fhir/systems.ts';
+import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { Exam } from '../model/exam.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
@@ -137,7 +137,10 @@ function protocolSections({ exam, catalogue }: ExportContext): Set<string> {
     const section = catalogue.regions.get(region)?.section;
     if (section !== undefined) sections.add(section);
   }
-  for (const test of [...(protocol?.tests ?? []), ...(protocol?.points ?? []).map((p) => p.point)]) {
+  for (const test of [
+    ...(protocol?.tests ?? []),
+    ...(protocol?.points ?? []).map((p) => p.point),
+  ]) {
     const section = catalogue.testPoints.get(test)?.section;
     if (section !== undefined) sections.add(section);
   }

@@ -1,4 +1,11 @@
-import type { CodeableConcept, Coding, Extension, Identifier, Observation, Reference } from 'fhir/r4';
+import type {
+  CodeableConcept,
+  Coding,
+  Extension,
+  Identifier,
+  Observation,
+  Reference,
+} from 'fhir/r4.js';
 import { codeSystemUrl, identifierSystem } from '../fhir/code-systems.ts';
 import { idsOf } from '../fhir/ids.ts';
 import { CANONICAL_BASE, LATERALITY_EXTENSION } from '../fhir/systems.ts';
@@ -124,7 +131,11 @@ function observationStatus(exam: Exam): (key: string) => Observation['status'] {
  * The place: our own code of region and side, the mapped codes of the region, words that name the
  * side, and the side as the standard extension where a SNOMED CT code for it may leave.
  */
-export function bodySite(context: ExportContext, region: string, side: Side | undefined): CodeableConcept {
+export function bodySite(
+  context: ExportContext,
+  region: string,
+  side: Side | undefined,
+): CodeableConcept {
   const { coder, catalogue, base } = context;
   const row = catalogue.regions.get(region);
   const [own, ...mapped] = coder.codings('regions', region);

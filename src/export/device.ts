@@ -1,9 +1,9 @@
-import type { Device } from 'fhir/r4';
+import type { Device } from 'fhir/r4.js';
 import { quantity } from '../fhir/quantity.ts';
+import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { Instrument } from '../model/people.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import { generated } from './narrative.ts';
-import { escapeXhtml } from '../fhir/xhtml.ts';
 
 /** An instrument as a Device in R4 form; the version adapter turns it into R5's. */
 export function deviceResource(context: ExportContext, instrument: Instrument): Device {
@@ -27,7 +27,9 @@ export function deviceResource(context: ExportContext, instrument: Instrument): 
     resourceType: 'Device',
     id: context.id(resourceName.device(instrument.key)),
     ...(context.narrative && {
-      text: generated(`<p>${escapeXhtml([type.text, instrument.detail].filter(Boolean).join('; '))}</p>`),
+      text: generated(
+        `<p>${escapeXhtml([type.text, instrument.detail].filter(Boolean).join('; '))}</p>`,
+      ),
     }),
     identifier: [context.statementIdentifier(`instrument|${instrument.key}`)],
     ...(instrument.serial !== undefined && { serialNumber: instrument.serial }),

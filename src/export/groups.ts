@@ -1,4 +1,4 @@
-import type { Observation } from 'fhir/r4';
+import type { Observation } from 'fhir/r4.js';
 import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import { type ExportContext, resourceName } from './context.ts';

@@ -1,9 +1,15 @@
-import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4';
+import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Consent, ExamCondition } from '../model/exam.ts';
 import { sideText } from '../terminology/sides.ts';
 import { type ExportContext, resourceName } from './context.ts';
-import { category, codedComponent, effective, textComponent, withNarrative } from './observation.ts';
+import {
+  category,
+  codedComponent,
+  effective,
+  textComponent,
+  withNarrative,
+} from './observation.ts';
 
 type Parts = Partial<Observation> & Pick<Observation, 'code'>;
 
@@ -29,9 +35,7 @@ export function assessmentObservations(context: ExportContext): Observation[] {
     concern(context, conclusion),
     ...safetyNet(context, conclusion),
     ...(conclusion.plan ?? []).flatMap((item, at) =>
-      item.kind === 'advice' || item.kind === 'nothing-further'
-        ? [advice(context, item, at)]
-        : [],
+      item.kind === 'advice' || item.kind === 'nothing-further' ? [advice(context, item, at)] : [],
     ),
     ...(conclusion.told ?? []).map((told, at) =>
       itemObservation(context, 'told', at, {
@@ -118,9 +122,7 @@ function concern(context: ExportContext, conclusion: Conclusion): Observation {
     code: context.coder.concept('items', 'concern'),
     valueCodeableConcept: context.coder.concept('values', `concern.${conclusion.concern}`),
     ...(conclusion.basedOn && {
-      derivedFrom: conclusion.basedOn.map((key) =>
-        context.reference(resourceName.statement(key)),
-      ),
+      derivedFrom: conclusion.basedOn.map((key) => context.reference(resourceName.statement(key))),
     }),
     component: (conclusion.worries ?? []).map((worry) => textComponent(context, 'worry', worry)),
   });
@@ -163,6 +165,9 @@ function advice(
       codedComponent(context, 'plan-kind', context.coder.concept('values', `plan.${item.kind}`)),
       ...coded(context, 'urgency', item.urgency),
       ...texts(context, 'plan-to', item.to),
+      ...(item.service === undefined
+        ? []
+        : [codedComponent(context, 'service', context.coder.concept('services', item.service))]),
       ...texts(context, 'guideline', item.guideline),
     ],
   });
@@ -203,6 +208,10 @@ function coded(
   return [codedComponent(context, item, answer)];
 }
 
-function texts(context: ExportContext, item: string, text: string | undefined): ObservationComponent[] {
+function texts(
+  context: ExportContext,
+  item: string,
+  text: string | undefined,
+): ObservationComponent[] {
   return text === undefined ? [] : [textComponent(context, item, text)];
 }

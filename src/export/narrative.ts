@@ -1,4 +1,4 @@
-import type { Narrative, Observation, ObservationComponent, Quantity } from 'fhir/r4';
+import type { Narrative, Observation, ObservationComponent, Quantity } from 'fhir/r4.js';
 import { decimalText } from '../fhir/decimal.ts';
 import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
 

@@ -5,7 +5,7 @@ import type {
   Narrative,
   Observation,
   ObservationComponent,
-} from 'fhir/r4';
+} from 'fhir/r4.js';
 import { DATA_ABSENT_REASON, INTERPRETATION, OBSERVATION_CATEGORY } from '../fhir/systems.ts';
 import type { Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
@@ -40,13 +40,8 @@ export function observationOf(
   parts: ObservationParts,
 ): Observation {
   const { exam } = context;
-  const [device, ...furtherDevices] = statement.instruments ?? [];
-  const components = [
-    ...(parts.components ?? []),
-    ...methodComponents(context, parts.methods ?? []),
-    ...furtherDevices.map((key) => textComponent(context, 'instrument', key)),
-    ...carriedComponents(context, statement),
-  ];
+  const device = statement.instruments?.[0];
+  const components = componentsOf(context, statement, parts);
   const codings = context.coder.fromCaller(statement.codings);
   const observation: Observation = {
     resourceType: 'Observation',
@@ -66,9 +61,7 @@ export function observationOf(
     ...effective(context, statement.at),
     issued: exam.recorded,
     performer: [context.performer(statement.examiner ?? exam.examiners[0].key)],
-    ...parts.value,
-    ...(parts.dataAbsentReason && { dataAbsentReason: parts.dataAbsentReason }),
-    ...(parts.interpretation && { interpretation: [interpretation(parts.interpretation)] }),
+    ...answerOf(parts),
     ...(statement.note !== undefined && { note: [{ text: statement.note }] }),
     ...(parts.bodySite && { bodySite: parts.bodySite }),
     ...methodOf(context, parts.methods ?? []),
@@ -77,6 +70,29 @@ export function observationOf(
     ...(components.length > 0 && { component: components }),
   };
   return withNarrative(context, observation);
+}
+
+function answerOf(parts: ObservationParts): Partial<Observation> {
+  return {
+    ...parts.value,
+    ...(parts.dataAbsentReason && { dataAbsentReason: parts.dataAbsentReason }),
+    ...(parts.interpretation && { interpretation: [interpretation(parts.interpretation)] }),
+  };
+}
+
+function componentsOf(
+  context: ExportContext,
+  statement: Statement,
+  parts: ObservationParts,
+): ObservationComponent[] {
+  // Observation.device is 0..1, so further instruments are named by their keys.
+  const furtherDevices = statement.instruments?.slice(1) ?? [];
+  return [
+    ...(parts.components ?? []),
+    ...methodComponents(context, parts.methods ?? []),
+    ...furtherDevices.map((key) => textComponent(context, 'instrument', key)),
+    ...carriedComponents(context, statement),
+  ];
 }
 
 /** The same observation with its generated text in front, where narrative is asked for. */
@@ -142,7 +158,7 @@ export function flagComponent(
 export function effective(
   { exam }: ExportContext,
   at: string | undefined,
-): Pick<Observation, 'effectiveDateTime' | 'effectivePeriod'> {
+): Partial<Pick<Observation, 'effectiveDateTime' | 'effectivePeriod'>> {
   if (at !== undefined) return { effectiveDateTime: at };
   const { start, end } = exam.performed;
   return end === undefined ? { effectiveDateTime: start } : { effectivePeriod: { start, end } };
@@ -156,7 +172,7 @@ function withCodings(code: CodeableConcept, further: readonly Coding[]): Codeabl
 function methodOf(
   { coder }: ExportContext,
   methods: readonly string[],
-): Pick<Observation, 'method'> {
+): Partial<Pick<Observation, 'method'>> {
   const [first, second] = methods;
   if (first === undefined) return {};
   if (second === undefined) return { method: coder.concept('methods', first) };

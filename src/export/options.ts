@@ -1,6 +1,6 @@
-import type { Catalogue } from '../terminology/catalogue.ts';
-import type { FhirVersion } from '../fhir/version.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import type { FhirVersion } from '../fhir/version.ts';
+import type { Catalogue } from '../terminology/catalogue.ts';
 
 export type BundleType = 'collection' | 'transaction' | 'document';
 

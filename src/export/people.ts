@@ -7,7 +7,7 @@ import type {
   Patient,
   Practitioner,
   PractitionerRole,
-} from 'fhir/r4';
+} from 'fhir/r4.js';
 import { ABSENT_EXTENSION, ACT_CODE } from '../fhir/systems.ts';
 import type * as model from '../model/people.ts';
 import type { Identifier as StatedIdentifier } from '../model/primitive.ts';
@@ -122,10 +122,12 @@ function encounter(context: ExportContext, stated: model.Encounter): Encounter {
   };
 }
 
-function identified(
-  identifiers: readonly StatedIdentifier[] | undefined,
-): { identifier?: Identifier[] } {
-  return identifiers === undefined ? {} : { identifier: identifiers.map((given) => ({ ...given })) };
+function identified(identifiers: readonly StatedIdentifier[] | undefined): {
+  identifier?: Identifier[];
+} {
+  return identifiers === undefined
+    ? {}
+    : { identifier: identifiers.map((given) => ({ ...given })) };
 }
 
 function humanName({ family, given, prefix, text }: model.HumanName): HumanName {

@@ -1,6 +1,6 @@
-import type { ServiceRequest } from 'fhir/r4';
-import type { PlanItem } from '../model/conclusion.ts';
+import type { ServiceRequest } from 'fhir/r4.js';
 import { escapeXhtml } from '../fhir/xhtml.ts';
+import type { PlanItem } from '../model/conclusion.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import { generated } from './narrative.ts';
 
@@ -32,10 +32,18 @@ export function planRequest(context: ExportContext, item: PlanItem): ServiceRequ
     ...(item.due !== undefined && { occurrenceDateTime: item.due }),
     authoredOn: exam.recorded,
     requester: context.performer(exam.examiners[0].key),
-    ...(item.to !== undefined && { performerType: { text: item.to } }),
+    ...performerType(context, item),
     ...(item.reasons && {
       reasonReference: item.reasons.map((key) => context.reference(resourceName.statement(key))),
     }),
     ...(item.guideline !== undefined && { note: [{ text: item.guideline }] }),
   };
+}
+
+function performerType(
+  { coder }: ExportContext,
+  { service, to }: PlanItem,
+): Partial<Pick<ServiceRequest, 'performerType'>> {
+  if (service !== undefined) return { performerType: coder.concept('services', service, to) };
+  return to === undefined ? {} : { performerType: { text: to } };
 }

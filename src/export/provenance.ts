@@ -1,4 +1,4 @@
-import type { Coding, Provenance } from 'fhir/r4';
+import type { Coding, Provenance } from 'fhir/r4.js';
 import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
 import type { RecordEvent } from '../model/record-event.ts';
 import { hl7Display } from '../terminology/hl7.ts';
@@ -44,7 +44,10 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
         {
           role: 'revision',
           what: {
-            identifier: { ...context.examIdentifier, value: versionValue(context, event.version - 1) },
+            identifier: {
+              ...context.examIdentifier,
+              value: versionValue(context, event.version - 1),
+            },
           },
         },
       ],

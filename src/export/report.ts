@@ -1,6 +1,6 @@
-import type { DiagnosticReport, Observation } from 'fhir/r4';
-import type { Exam } from '../model/exam.ts';
+import type { DiagnosticReport, Observation } from 'fhir/r4.js';
 import { escapeXhtml } from '../fhir/xhtml.ts';
+import type { Exam } from '../model/exam.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import { generated } from './narrative.ts';
 import { effective } from './observation.ts';
@@ -46,7 +46,8 @@ export function diagnosticReport(
     ...(exam.conclusion && {
       conclusion: withdrawn ? WITHDRAWN : exam.conclusion.text,
     }),
-    ...(codes.length > 0 && !withdrawn && { conclusionCode: codes.map((code) => ({ coding: [code] })) }),
+    ...(codes.length > 0 &&
+      !withdrawn && { conclusionCode: codes.map((code) => ({ coding: [code] })) }),
   };
 }
 

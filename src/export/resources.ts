@@ -1,5 +1,5 @@
-import type { FhirResource, Observation } from 'fhir/r4';
-import type * as r5 from 'fhir/r5';
+import type { FhirResource, Observation } from 'fhir/r4.js';
+import type * as r5 from 'fhir/r5.js';
 import { toR5 } from '../fhir/to-r5.ts';
 import type { Statement } from '../model/statement.ts';
 import { compositionResource } from './composition.ts';
@@ -72,10 +72,7 @@ export function examResources(
       }),
     );
   }
-  return [
-    ...(context.version === 'R5' ? written.map(toR5) : written),
-    ...imageResources(context),
-  ];
+  return [...(context.version === 'R5' ? written.map(toR5) : written), ...imageResources(context)];
 }
 
 /** The observation that a statement makes; one for every statement. */

@@ -1,6 +1,6 @@
-import type { Bundle, BundleEntry } from 'fhir/r4';
-import type * as r4b from 'fhir/r4b';
-import type * as r5 from 'fhir/r5';
+import type { Bundle, BundleEntry } from 'fhir/r4.js';
+import type * as r4b from 'fhir/r4b.js';
+import type * as r5 from 'fhir/r5.js';
 import { hasErrors, issue, type Outcome, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';

@@ -1,4 +1,4 @@
-import type { Quantity } from 'fhir/r4';
+import type { Quantity } from 'fhir/r4.js';
 import { decimalProperty } from './decimal.ts';
 import { UCUM } from './systems.ts';
 

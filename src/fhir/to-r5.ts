@@ -1,5 +1,5 @@
-import type * as r4 from 'fhir/r4';
-import type * as r5 from 'fhir/r5';
+import type * as r4 from 'fhir/r4.js';
+import type * as r5 from 'fhir/r5.js';
 
 /**
  * A resource that we build in R4 form, in the form of R5. Only what differs for the elements that
@@ -7,6 +7,11 @@ import type * as r5 from 'fhir/r5';
  * @see https://hl7.org/fhir/R5/diff.html
  */
 export function toR5(resource: r4.FhirResource): r5.FhirResource {
+  // The data types we write are alike in both versions; their typings differ in Extension alone.
+  return changed(resource) as r5.FhirResource;
+}
+
+function changed(resource: r4.FhirResource): object {
   switch (resource.resourceType) {
     case 'Encounter':
       return encounter(resource);
@@ -19,24 +24,23 @@ export function toR5(resource: r4.FhirResource): r5.FhirResource {
     case 'Composition':
       return composition(resource);
     default:
-      // The other types that we write have the same elements in both versions.
-      return resource as r5.FhirResource;
+      return resource;
   }
 }
 
-function encounter({ class: kind, status, ...rest }: r4.Encounter): r5.Encounter {
+function encounter({ class: kind, status, ...rest }: r4.Encounter): object {
   const { extension, ...coding } = kind;
   return {
-    ...(rest as Omit<r5.Encounter, 'status'>), // identifier, subject, serviceProvider: unchanged
-    status: status === 'finished' ? 'completed' : 'unknown',
+    ...rest,
+    status,
     // An absent class is an extension in R4, where it is required, and left out in R5.
     ...(extension === undefined && { class: [{ coding: [coding] }] }),
   };
 }
 
-function device({ type, property, ...rest }: r4.Device): r5.Device {
+function device({ type, property, ...rest }: r4.Device): object {
   return {
-    ...(rest as r5.Device), // identifier, serialNumber, note, text: unchanged
+    ...rest,
     ...(type && { type: [type] }),
     ...(property && {
       property: property.flatMap(({ type: name, valueQuantity = [] }) =>
@@ -46,30 +50,22 @@ function device({ type, property, ...rest }: r4.Device): r5.Device {
   };
 }
 
-function provenance({ reason, ...rest }: r4.Provenance): r5.Provenance {
-  return {
-    ...(rest as r5.Provenance), // target, recorded, activity, agent, entity: unchanged
-    ...(reason && { authorization: reason.map((concept) => ({ concept })) }),
-  };
+function provenance({ reason, ...rest }: r4.Provenance): object {
+  return { ...rest, ...(reason && { authorization: reason.map((concept) => ({ concept })) }) };
 }
 
-function serviceRequest({ code, reasonReference, ...rest }: r4.ServiceRequest): r5.ServiceRequest {
+function serviceRequest({ code, reasonReference, ...rest }: r4.ServiceRequest): object {
   return {
-    ...(rest as r5.ServiceRequest), // the other elements that we write: unchanged
+    ...rest,
     ...(code && { code: { concept: code } }),
     ...(reasonReference && { reason: reasonReference.map((reference) => ({ reference })) }),
   };
 }
 
-function composition({
-  subject,
-  identifier,
-  attester,
-  ...rest
-}: r4.Composition): r5.Composition {
+function composition({ subject, identifier, attester, ...rest }: r4.Composition): object {
   const system = 'http://hl7.org/fhir/composition-attestation-mode';
   return {
-    ...(rest as Omit<r5.Composition, 'subject'>), // type, date, author, title, section: unchanged
+    ...rest,
     ...(identifier && { identifier: [identifier] }),
     ...(subject && { subject: [subject] }),
     ...(attester && {

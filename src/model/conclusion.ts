@@ -1,4 +1,4 @@
-import type { Coding, DateTime, Key, PartialDate, Text } from './primitive.ts';
+import type { Code, Coding, DateTime, Key, PartialDate, Text } from './primitive.ts';
 
 /** What the examiner makes of the exam, and what happens next. */
 export interface Conclusion {
@@ -32,7 +32,13 @@ export interface Conclusion {
 
 export interface PlanItem {
   readonly key: Key;
-  readonly kind: 'review' | 'referral' | 'investigation' | 'treatment' | 'advice' | 'nothing-further';
+  readonly kind:
+    | 'review'
+    | 'referral'
+    | 'investigation'
+    | 'treatment'
+    | 'advice'
+    | 'nothing-further';
   readonly text: Text;
   readonly urgency?: 'routine' | 'urgent' | 'asap' | 'stat';
   readonly due?: PartialDate;
@@ -44,6 +50,8 @@ export interface PlanItem {
    */
   readonly reasons?: readonly Key[];
   readonly guideline?: Text;
+  /** Code of terminology/services.json, where one fits. */
+  readonly service?: Code;
 }
 
 /** What to look out for, and when and where to come back. */

@@ -57,7 +57,8 @@ export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
       exam,
       catalogue: options.catalogue ?? builtInCatalogue,
       report: (code, path, message, { value, ...details } = {}) => {
-        const received = options.includeValues && value !== undefined ? JSON.stringify(value) : undefined;
+        const received =
+          options.includeValues && value !== undefined ? JSON.stringify(value) : undefined;
         issues.push(issue(code, path, message, { ...details, received }));
       },
     });

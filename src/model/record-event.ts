@@ -13,7 +13,15 @@ export type RecordStatus =
 
 /** One step in the life of the record. Each step makes a version, so the version names the step. */
 export interface RecordEvent {
-  readonly action: 'create' | 'release' | 'sign' | 'amend' | 'correct' | 'append' | 'cancel' | 'retract';
+  readonly action:
+    | 'create'
+    | 'release'
+    | 'sign'
+    | 'amend'
+    | 'correct'
+    | 'append'
+    | 'cancel'
+    | 'retract';
   /** Key of an examiner of the exam. */
   readonly by: Key;
   readonly at: Instant;

@@ -14,6 +14,7 @@ import { regions } from './tables/regions.ts';
 import { scales } from './tables/scales.ts';
 import { sections } from './tables/sections.ts';
 import { sensationResults } from './tables/sensation-results.ts';
+import { services } from './tables/services.ts';
 import { symptoms } from './tables/symptoms.ts';
 import { testPoints } from './tables/test-points.ts';
 import { testResults } from './tables/test-results.ts';
@@ -53,6 +54,7 @@ export interface TableRows {
   readonly instruments: Lean<Concept>;
   readonly reasons: Lean<ReasonConcept>;
   readonly conditions: Lean<Condition>;
+  readonly services: Lean<Concept>;
   readonly symptoms: Lean<SymptomConcept>;
   readonly negatives: Lean<NegativeSet>;
   readonly protocols: Lean<Protocol>;
@@ -79,6 +81,7 @@ export const builtInTables: { readonly [Name in TableName]: readonly TableRows[N
   instruments,
   reasons,
   conditions,
+  services,
   symptoms,
   negatives,
   protocols,

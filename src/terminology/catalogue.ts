@@ -1,4 +1,4 @@
-import { issue, type Issue, type Outcome } from '../issue.ts';
+import { type Issue, issue, type Outcome } from '../issue.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
 
 /** One table, looked up by code. */

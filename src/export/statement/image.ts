@@ -1,5 +1,5 @@
-import type { Media, Observation } from 'fhir/r4';
-import type { DocumentReference } from 'fhir/r5';
+import type { Media, Observation } from 'fhir/r4.js';
+import type * as r5 from 'fhir/r5.js';
 import type { Image } from '../../model/statement.ts';
 import { bodySite, type ExportContext, resourceName } from '../context.ts';
 import {
@@ -20,11 +20,7 @@ export function imageObservation(context: ExportContext, image: Image): Observat
     focus: image.about ?? [],
     derivedFrom: [context.reference(resourceName.media(image.key))],
     components: [
-      codedComponent(
-        context,
-        'photo-consent',
-        coder.concept('values', `consent.${image.consent}`),
-      ),
+      codedComponent(context, 'photo-consent', coder.concept('values', `consent.${image.consent}`)),
       ...(image.scaleBar === undefined
         ? []
         : [flagComponent(context, 'scale-bar', image.scaleBar)]),
@@ -51,8 +47,8 @@ export function imageMedia(context: ExportContext, image: Image): Media {
 }
 
 /** R5, which has no Media. @see https://hl7.org/fhir/R5/documentreference.html */
-export function imageDocument(context: ExportContext, image: Image): DocumentReference {
-  return {
+export function imageDocument(context: ExportContext, image: Image): r5.DocumentReference {
+  const document = {
     resourceType: 'DocumentReference',
     id: context.id(resourceName.media(image.key)),
     status: context.exam.status === 'entered-in-error' ? 'entered-in-error' : 'current',
@@ -63,4 +59,6 @@ export function imageDocument(context: ExportContext, image: Image): DocumentRef
       { attachment: { contentType: image.contentType, url: image.url, title: image.title } },
     ],
   };
+  // References are alike in both versions; their typings differ in Extension alone.
+  return document as r5.DocumentReference;
 }

@@ -1,4 +1,4 @@
-import type { Observation } from 'fhir/r4';
+import type { Observation } from 'fhir/r4.js';
 import type { RegionState } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
 import {
@@ -27,7 +27,7 @@ export function regionStateObservation(context: ExportContext, state: RegionStat
 
 function stateParts(context: ExportContext, state: RegionState): Partial<ObservationParts> {
   const { coder } = context;
-  const value = (): ObservationParts['value'] => ({
+  const value = (): NonNullable<ObservationParts['value']> => ({
     valueCodeableConcept: coder.concept('values', `state.${state.state}`),
   });
   switch (state.state) {

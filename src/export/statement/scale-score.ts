@@ -1,4 +1,4 @@
-import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4';
+import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
 import type { ScaleItem, ScaleScore } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
 import { observationOf, textComponent } from '../observation.ts';
@@ -10,8 +10,7 @@ export function scaleScoreObservation(context: ExportContext, score: ScaleScore)
   const grade = scale?.grades?.find(({ code }) => code === score.score);
   const observation = observationOf(context, score, {
     code: coder.concept('scales', score.scale),
-    bodySite:
-      score.region === undefined ? undefined : bodySite(context, score.region, score.side),
+    bodySite: score.region === undefined ? undefined : bodySite(context, score.region, score.side),
     value:
       typeof score.score === 'number'
         ? { valueInteger: score.score }

@@ -1,4 +1,4 @@
-import type { Observation, ObservationComponent } from 'fhir/r4';
+import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import type { ModalityResult, Sensation, SensationComparison } from '../../model/statement.ts';
 import { bodySite, type ExportContext, resourceName } from '../context.ts';
 import {

@@ -1,4 +1,4 @@
-import type { Observation, ObservationComponent } from 'fhir/r4';
+import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Symptom } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';

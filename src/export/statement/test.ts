@@ -1,4 +1,4 @@
-import type { Observation } from 'fhir/r4';
+import type { Observation } from 'fhir/r4.js';
 import type { FunctionTest, Movement } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
 import { absentReason, flagComponent, observationOf } from '../observation.ts';

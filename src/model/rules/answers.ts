@@ -1,7 +1,13 @@
 import type { Path } from '../../path.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { AttributeConcept, Lean, Scale } from '../../terminology/types.ts';
-import type { Attribute, Finding, Movement, FunctionTest, ScaleScore, Sensation } from '../statement.ts';
+import type {
+  Attribute,
+  Finding,
+  FunctionTest,
+  Movement,
+  ScaleScore,
+  Sensation,
+} from '../statement.ts';
 import type { ExamRule, RuleContext } from './rule.ts';
 
 /** Attributes, grades, results and scores must be among those that their sign, test or scale has. */
@@ -18,10 +24,15 @@ export const allowedAnswers: ExamRule = (context) => {
   context.exam.conditions?.forEach((condition, at) => {
     const values = context.catalogue.conditions.get(condition.condition)?.values ?? [];
     if (condition.value !== undefined && !values.some(({ code }) => code === condition.value)) {
-      context.report('unknown-code', ['conditions', at, 'value'], 'this condition does not have that value', {
-        expected: values.map(({ code }) => code).join(', ') || 'no value',
-        value: condition.value,
-      });
+      context.report(
+        'unknown-code',
+        ['conditions', at, 'value'],
+        'this condition does not have that value',
+        {
+          expected: values.map(({ code }) => code).join(', ') || 'no value',
+          value: condition.value,
+        },
+      );
     }
   });
 };
@@ -29,24 +40,42 @@ export const allowedAnswers: ExamRule = (context) => {
 function checkAttributes(finding: Finding, path: Path, { catalogue, report }: RuleContext): void {
   const family = catalogue.findings.get(finding.finding)?.attributes;
   if (finding.attributes !== undefined && finding.presence !== 'present') {
-    report('contradiction', [...path, 'attributes'], 'only a finding that is present has attributes');
+    report(
+      'contradiction',
+      [...path, 'attributes'],
+      'only a finding that is present has attributes',
+    );
   }
   if (finding.certainty !== undefined && finding.presence !== 'present') {
-    report('contradiction', [...path, 'certainty'], 'only a finding that is present has a certainty');
+    report(
+      'contradiction',
+      [...path, 'certainty'],
+      'only a finding that is present has a certainty',
+    );
   }
   finding.attributes?.forEach((attribute, i) => {
     const row = catalogue.attributes.get(attribute.attribute);
     if (row === undefined) return;
     if (row.family !== family) {
-      report('unknown-code', [...path, 'attributes', i, 'attribute'], 'this sign does not have that attribute', {
-        expected: family === undefined ? 'no attributes' : `an attribute of the family ${family}`,
-        value: attribute.attribute,
-      });
+      report(
+        'unknown-code',
+        [...path, 'attributes', i, 'attribute'],
+        'this sign does not have that attribute',
+        {
+          expected: family === undefined ? 'no attributes' : `an attribute of the family ${family}`,
+          value: attribute.attribute,
+        },
+      );
     } else if (!attributeFits(row, attribute.value)) {
-      report('wrong-type', [...path, 'attributes', i, 'value'], 'this attribute takes another value', {
-        expected: attributeForm(row),
-        value: attribute.value,
-      });
+      report(
+        'wrong-type',
+        [...path, 'attributes', i, 'value'],
+        'this attribute takes another value',
+        {
+          expected: attributeForm(row),
+          value: attribute.value,
+        },
+      );
     }
   });
 }
@@ -70,7 +99,11 @@ function attributeForm(row: Lean<AttributeConcept>): string {
   return row.type === 'boolean' ? 'true or false' : 'a whole number';
 }
 
-function checkSensation(sensation: Sensation, path: Path, { catalogue, report }: RuleContext): void {
+function checkSensation(
+  sensation: Sensation,
+  path: Path,
+  { catalogue, report }: RuleContext,
+): void {
   const point = catalogue.testPoints.get(sensation.point);
   if (point !== undefined && point.group !== 'sensation') {
     report('unknown-code', [...path, 'point'], 'this is no point of sensation', {
@@ -82,7 +115,8 @@ function checkSensation(sensation: Sensation, path: Path, { catalogue, report }:
   const seen = new Set<string>();
   sensation.results.forEach(({ modality }, i) => {
     const at = [...path, 'results', i, 'modality'];
-    if (seen.has(modality)) report('duplicate-key', at, 'this modality stands twice', { value: modality });
+    if (seen.has(modality))
+      report('duplicate-key', at, 'this modality stands twice', { value: modality });
     seen.add(modality);
     if (point?.modalities?.includes(modality) === false && catalogue.modalities.has(modality)) {
       report('impossible-method', at, 'this point does not take that modality', {

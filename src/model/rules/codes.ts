@@ -38,13 +38,17 @@ function examUses(exam: Exam): Use[] {
       uses.push(['regions', region, ['conditions', at, 'regions', r]]);
     });
   });
+  exam.conclusion?.plan?.forEach((item, at) => {
+    uses.push(['services', item.service, ['conclusion', 'plan', at, 'service']]);
+  });
   return uses;
 }
 
 function statementUses(statement: Statement, path: Path): Use[] {
   const uses: Use[] = [...ownUses(statement, path)];
   if ('region' in statement) uses.push(['regions', statement.region, [...path, 'region']]);
-  if ('reason' in statement) uses.push(['reasons', statement.reason?.code, [...path, 'reason', 'code']]);
+  if ('reason' in statement)
+    uses.push(['reasons', statement.reason?.code, [...path, 'reason', 'code']]);
   if ('methods' in statement) {
     statement.methods?.forEach((code, i) => {
       uses.push(['methods', code, [...path, 'methods', i]]);
@@ -60,7 +64,11 @@ function ownUses(statement: Statement, path: Path): Use[] {
       return [
         ['findings', statement.finding, [...path, 'finding']],
         ...(statement.attributes ?? []).map(
-          ({ attribute }, i): Use => ['attributes', attribute, [...path, 'attributes', i, 'attribute']],
+          ({ attribute }, i): Use => [
+            'attributes',
+            attribute,
+            [...path, 'attributes', i, 'attribute'],
+          ],
         ),
       ];
     case 'region-state':

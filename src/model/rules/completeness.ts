@@ -34,17 +34,31 @@ function checkReasons(statement: Statement, path: Path, { catalogue, report }: R
   }
 }
 
-function checkMeasurement(measurement: Measurement, path: Path, { catalogue, report }: RuleContext): void {
+function checkMeasurement(
+  measurement: Measurement,
+  path: Path,
+  { catalogue, report }: RuleContext,
+): void {
   const { value, unusable, unit, readings, convention } = measurement;
   if ((value === undefined) === (unusable === undefined)) {
     report('contradiction', path, 'a measurement has a value, or a reason why there is none', {
       expected: 'value or unusable',
     });
   }
-  if (readings !== undefined && readings.length > 1 && convention === undefined && value !== undefined) {
-    report('missing-property', [...path, 'convention'], 'several readings without saying how the value came from them', {
-      expected: 'mean, median, maximum, minimum or last',
-    });
+  if (
+    readings !== undefined &&
+    readings.length > 1 &&
+    convention === undefined &&
+    value !== undefined
+  ) {
+    report(
+      'missing-property',
+      [...path, 'convention'],
+      'several readings without saying how the value came from them',
+      {
+        expected: 'mean, median, maximum, minimum or last',
+      },
+    );
   }
   const measure = catalogue.measures.get(measurement.measure);
   if (measure === undefined) return;

@@ -17,21 +17,41 @@ export const realDates: ExamRule = ({ exam, report }) => {
 
 /** Birth, start, end, record and each later step follow one another, as far as their precision tells. */
 export const orderedDates: ExamRule = ({ exam, report }) => {
-  const inOrder = (earlier: string | undefined, later: string | undefined, path: Path, what: string): void => {
+  const inOrder = (
+    earlier: string | undefined,
+    later: string | undefined,
+    path: Path,
+    what: string,
+  ): void => {
     if (earlier !== undefined && later !== undefined && isAfter(earlier, later)) {
       report('reversed-dates', path, what);
     }
   };
   const { start, end } = exam.performed;
-  inOrder(exam.subject.birthDate, start, ['performed', 'start'], 'the exam lies before the birth date');
+  inOrder(
+    exam.subject.birthDate,
+    start,
+    ['performed', 'start'],
+    'the exam lies before the birth date',
+  );
   inOrder(start, end, ['performed', 'end'], 'the exam ends before it starts');
   inOrder(start, exam.recorded, ['recorded'], 'the record was written before the exam');
   exam.statements.forEach((statement, at) => {
     const path = ['statements', at];
-    inOrder(statement.carried?.at, start, [...path, 'carried', 'at'], 'carried over from after the exam');
+    inOrder(
+      statement.carried?.at,
+      start,
+      [...path, 'carried', 'at'],
+      'carried over from after the exam',
+    );
     inOrder(statement.at, exam.recorded, [...path, 'at'], 'the statement lies after the record');
     if (statement.kind === 'symptom') {
-      inOrder(statement.onset, exam.recorded, [...path, 'onset'], 'the onset lies after the record');
+      inOrder(
+        statement.onset,
+        exam.recorded,
+        [...path, 'onset'],
+        'the onset lies after the record',
+      );
     }
   });
   let before: string | undefined = start;

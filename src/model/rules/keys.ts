@@ -30,7 +30,11 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
   const examiners = new Set(exam.examiners.map((examiner) => examiner.key));
   const instruments = new Set(exam.instruments?.map((instrument) => instrument.key));
 
-  const need = (known: { has(key: string): boolean }, key: string | undefined, path: Path): void => {
+  const need = (
+    known: { has(key: string): boolean },
+    key: string | undefined,
+    path: Path,
+  ): void => {
     if (key !== undefined && !known.has(key)) {
       report('unresolved-key', path, 'nothing in the exam has this key', { value: key });
     }

@@ -13,21 +13,31 @@ export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
     if (statement.kind === 'finding') {
       const places = catalogue.findings.get(statement.finding)?.regions ?? [];
       if (places.length > 0 && !places.some((place) => isWithin(region.code, place, catalogue))) {
-        report('unexpected-region', ['statements', at, 'region'], 'this sign is not expected here', {
-          severity: 'warning',
-          expected: `a region of ${places.join(', ')}`,
-          value: statement.region,
-        });
+        report(
+          'unexpected-region',
+          ['statements', at, 'region'],
+          'this sign is not expected here',
+          {
+            severity: 'warning',
+            expected: `a region of ${places.join(', ')}`,
+            value: statement.region,
+          },
+        );
       }
     }
     if (!('methods' in statement)) return;
     statement.methods?.forEach((method, m) => {
       if (region.group || region.methods.includes(method)) return;
-      report('impossible-method', ['statements', at, 'methods', m], 'this region does not take this method', {
-        severity: 'warning',
-        expected: region.methods.join(', '),
-        value: method,
-      });
+      report(
+        'impossible-method',
+        ['statements', at, 'methods', m],
+        'this region does not take this method',
+        {
+          severity: 'warning',
+          expected: region.methods.join(', '),
+          value: method,
+        },
+      );
     });
   });
 };

@@ -43,7 +43,9 @@ export const possibleSides: ExamRule = ({ exam, catalogue, report }) => {
 
 /** A complaint or a note may be about a region as such; what was examined has a side. */
 function needsSide({ kind }: Statement): boolean {
-  return kind !== 'note' && kind !== 'symptom' && kind !== 'image' && kind !== 'sensation-comparison';
+  return (
+    kind !== 'note' && kind !== 'symptom' && kind !== 'image' && kind !== 'sensation-comparison'
+  );
 }
 
 /** How the place of a statement is divided; undefined where it has none or its code is unknown. */
@@ -70,7 +72,11 @@ export function lateralityOf(statement: Statement, catalogue: Catalogue): Latera
 }
 
 /** A distance between both sides (of the eyes, say) has no side although its region is paired. */
-function measuredLaterality(measure: string, region: string, catalogue: Catalogue): Laterality | undefined {
+function measuredLaterality(
+  measure: string,
+  region: string,
+  catalogue: Catalogue,
+): Laterality | undefined {
   const own = catalogue.measures.get(measure)?.laterality;
   return own === 'whole' || own === 'midline' ? 'whole' : catalogue.regions.get(region)?.laterality;
 }

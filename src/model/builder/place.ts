@@ -1,0 +1,48 @@
+import type { RegionTypes } from '../../terminology/tables/code-types.ts';
+import type { Laterality } from '../../terminology/types.ts';
+import type { Side, Text } from '../primitive.ts';
+
+declare const addedCode: unique symbol;
+
+/** A code that an adopter added to the catalogue. The compiler can not check it; `finishExam` does. */
+export type AddedCode = string & { readonly [addedCode]: true };
+
+/** Marks a code as one of the adopter's own. */
+export function added(code: string): AddedCode {
+  return code as AddedCode; // the brand exists for the compiler only
+}
+
+interface SidesOf {
+  paired: { readonly side: 'right' | 'left' | 'both' };
+  crossing: { readonly side: Side };
+  midline: { readonly side?: 'midline' | 'right-of-midline' | 'left-of-midline' };
+  whole: { readonly side?: Side };
+}
+
+/** The side that a place divided in this way takes, required where it must be said. */
+export type Sided<L extends Laterality> = SidesOf[L];
+
+type KnownPlace = {
+  [R in keyof RegionTypes]: {
+    readonly region: R;
+    readonly methods?: readonly [RegionTypes[R]['method'], ...RegionTypes[R]['method'][]];
+    readonly place?: Text;
+  } & Sided<RegionTypes[R]['laterality']>;
+}[keyof RegionTypes];
+
+/** A region of an adopter, or a group such as `neck`. */
+interface AddedPlace {
+  readonly region: AddedCode;
+  readonly side?: Side;
+  readonly methods?: readonly [string, ...string[]];
+  readonly place?: Text;
+}
+
+/**
+ * Where something is: region, side and the methods used there. For a paired region the side is
+ * required, and a method that the region does not take is an error of the compiler.
+ */
+export type Place = KnownPlace | AddedPlace;
+
+/** A place with at least one method, as normal and abnormal need. */
+export type ExaminedPlace = Place & { readonly methods: readonly [string, ...string[]] };

@@ -1,0 +1,19 @@
+import { snomedConcepts } from './tables/snomed.ts';
+
+const concepts: ReadonlyMap<string, (typeof snomedConcepts)[number]> = /*@__PURE__*/ new Map(
+  snomedConcepts.map((concept) => [concept.id, concept]),
+);
+
+/**
+ * A display for an id of our tables: the fully specified name without its semantic tag. It is
+ * derived only from names published under CC BY 4.0, which allows it; other ids have no display.
+ */
+export function snomedDisplay(id: string): string | undefined {
+  const concept = concepts.get(id);
+  return concept?.set === 'gps-2020-09' ? concept.fsn.replace(/ \([^()]+\)$/, '') : undefined;
+}
+
+/** True for ids of our tables that are in the Global Patient Set as published in 2020-09. */
+export function isFreeSnomed(id: string): boolean {
+  return concepts.get(id)?.set === 'gps-2020-09';
+}
