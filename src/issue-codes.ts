@@ -35,6 +35,19 @@ export const issueCodes = {
   'draft-exam': 'an exam that is still a draft where a released one is needed',
   contradiction: 'two statements that can not both hold',
 
+  // checks
+  'check-measurement': 'figures that do not fit together, or a value that calls for a second look',
+  'check-statement': 'a statement that calls for a second look beside others of the exam',
+  'coverage-gap': 'the exam is silent on something that its protocol asks for',
+  'unknown-protocol': 'the exam names a protocol that the catalogue does not hold',
+  'copied-text': 'notes and figures that repeat the prior exam word for word',
+  'total-mismatch': 'a total that its items do not add up to',
+  'same-exam': 'an exam compared with another version of itself',
+  'other-patient': 'two exams that are not shown to be of one patient',
+  'withdrawn-exam': 'an exam that was cancelled or entered in error, where a valid one is needed',
+  'unknown-rule-set': 'a rule set that the library does not hold',
+  'unused-dismissal': 'a dismissal that names no prompt of this run',
+
   // validation of FHIR
   'unchecked-resource': 'a resource of a type whose schema the library does not hold',
 
@@ -66,6 +79,10 @@ export const issueCodes = {
   'undeclared-encoding': 'bytes that are not what the declared or assumed character set allows',
   'lost-character': 'U+FFFD: the input has lost a character before it came here',
   'ambiguous-mapping': 'two parts of a mapping could both apply',
+
+  // XML
+  'not-well-formed': 'a text that is no well-formed XML',
+  'forbidden-doctype': 'a document type declaration; it is never read, and no entity is resolved',
 
   // HL7 v2
   'stray-text': 'text that belongs to no message or record',

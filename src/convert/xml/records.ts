@@ -1,0 +1,144 @@
+import type { Field, LegacyRecord } from '../record.ts';
+import type { LinePlace } from './place.ts';
+import { isElement, type XmlElement, type XmlNode } from './tree.ts';
+
+/** How the parts of one exam element become records. */
+export interface RecordReading {
+  /** Paths below the exam of the elements that are records of their own. */
+  readonly items: ReadonlySet<string>;
+  readonly placeOf: (offset: number) => LinePlace;
+}
+
+/**
+ * The exam element and its items as records, in input order. Names of fields are paths below the
+ * record's element: `skin/cheek` for the text of an element, `skin/cheek/@side` for an attribute,
+ * `.` for the text of the element itself. An item also has the attributes of the elements between
+ * the exam and it, as `../@side` and `../../@name`.
+ */
+export function readRecords(exam: XmlElement, reading: RecordReading): LegacyRecord[] {
+  const items: LegacyRecord[] = [];
+  const fields = readElement({ element: exam, path: '', outer: [] }, reading, items);
+  return [{ kind: exam.name, fields, at: reading.placeOf(exam.offset) }, ...items];
+}
+
+interface Visit {
+  readonly element: XmlElement;
+  /** Path below the record; empty for the record itself. */
+  readonly path: string;
+  /** Elements between the exam and this one, nearest last; only while looking for items. */
+  readonly outer?: readonly XmlElement[];
+}
+
+function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]): Field[] {
+  const { element, path } = visit;
+  const at = reading.placeOf(element.offset);
+  const fields = attributeFields(element, path, at);
+  const nodes = element.children;
+  if (isText(element)) {
+    const text = textContent(nodes);
+    const nil = isNil(element) && text.trim() === '';
+    fields.push({
+      name: path === '' ? '.' : path,
+      text: nil ? '' : text,
+      at,
+      ...(nil && { explicitNull: 'xsi:nil' }),
+    });
+  }
+  for (const node of nodes) {
+    if (isElement(node)) fields.push(...readChild(node, visit, reading, items));
+    else if ('comment' in node)
+      fields.push({ name: join(path, 'comment()'), text: node.comment, at });
+    else if ('instruction' in node) {
+      fields.push({ name: join(path, 'processing-instruction()'), text: node.instruction, at });
+    }
+  }
+  return fields;
+}
+
+function readChild(
+  child: XmlElement,
+  parent: Visit,
+  reading: RecordReading,
+  items: LegacyRecord[],
+): Field[] {
+  const path = join(parent.path, child.name);
+  if (parent.outer === undefined || !reading.items.has(path)) {
+    // Text inside mixed content is part of the text around it; its attributes are still fields.
+    const outer = parent.outer && [...parent.outer, child];
+    if (isText(parent.element)) return attributesBelow(child, path, reading);
+    return readElement({ element: child, path, ...(outer && { outer }) }, reading, items);
+  }
+  const fields = readElement({ element: child, path: '' }, reading, items);
+  items.push({
+    kind: child.name,
+    fields: [...fields, ...outerAttributes(parent.outer, reading)],
+    at: reading.placeOf(child.offset),
+  });
+  return [];
+}
+
+/**
+ * An element is one text when it holds no element, or text beside elements: the pieces of
+ * "left <b>not</b> seen" mean nothing, or the opposite, alone.
+ */
+function isText(element: XmlElement): boolean {
+  let elements = false;
+  let text = false;
+  for (const node of element.children) {
+    if (isElement(node)) elements = true;
+    else if ('text' in node && node.text.trim() !== '') text = true;
+  }
+  return text || !elements;
+}
+
+/** All text below in input order, comments and instructions left out. */
+export function textContent(nodes: readonly XmlNode[]): string {
+  return nodes
+    .map((node) => {
+      if (isElement(node)) return textContent(node.children);
+      return 'text' in node ? node.text : '';
+    })
+    .join('');
+}
+
+function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
+  const fields: Field[] = [];
+  for (const [name, text] of element.attributes) {
+    if (!isMarkup(name)) fields.push({ name: join(path, `@${name}`), text, at });
+  }
+  return fields;
+}
+
+function attributesBelow(element: XmlElement, path: string, reading: RecordReading): Field[] {
+  const inner = element.children.flatMap((node) =>
+    isElement(node) ? attributesBelow(node, join(path, node.name), reading) : [],
+  );
+  return [...attributeFields(element, path, reading.placeOf(element.offset)), ...inner];
+}
+
+function outerAttributes(outer: readonly XmlElement[], reading: RecordReading): Field[] {
+  return [...outer]
+    .reverse()
+    .flatMap((element, steps) =>
+      attributeFields(
+        element,
+        '../'.repeat(steps + 1).slice(0, -1),
+        reading.placeOf(element.offset),
+      ),
+    );
+}
+
+/** Attributes about the markup itself. */
+function isMarkup(name: string): boolean {
+  return name === 'xmlns' || name.startsWith('xmlns:') || name.startsWith('xsi:');
+}
+
+/** @see https://www.w3.org/TR/xmlschema-1/#xsi_nil */
+function isNil(element: XmlElement): boolean {
+  const nil = element.attributes.get('xsi:nil');
+  return nil === 'true' || nil === '1';
+}
+
+function join(path: string, step: string): string {
+  return path === '' ? step : `${path}/${step}`;
+}

@@ -1,0 +1,249 @@
+import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { RawUnit, Splitter } from '../record.ts';
+import { type Token, tokenAt } from './tokens.ts';
+
+/** Bounds on one exam element, so that no input takes unbounded time or memory. */
+export interface XmlLimits {
+  /** UTF-16 units. */
+  readonly units: number;
+  /** Elements inside each other, from the root of the document. */
+  readonly depth: number;
+  /** Attributes of one element. */
+  readonly attributes: number;
+  readonly elements: number;
+}
+
+/** Far above any exam: a C-CDA document of a whole hospital stay has some MB and 20 to 30 levels. */
+export const xmlLimits: XmlLimits = {
+  units: 16 * 1024 * 1024,
+  depth: 200,
+  attributes: 200,
+  elements: 200_000,
+};
+
+/**
+ * Cuts XML text into the elements at `path` (`['export', 'exam']`) and holds no more than one. After
+ * broken markup it goes on at the next start or end of an exam, so that one fault costs one exam.
+ * Text and attributes outside the exams become units with an error; plain markup there is dropped.
+ * A document type is never read: it becomes a unit with an error, and no entity exists.
+ */
+export function elementSplitter(path: readonly string[], limits: XmlLimits = xmlLimits): Splitter {
+  const gathering = new Gathering(path, limits);
+  let pending = '';
+
+  const take = (last: boolean): RawUnit[] => {
+    const absent = new Set<string>();
+    let from = 0;
+    while (from < pending.length) {
+      const token = tokenAt({ text: pending, last, absent }, from);
+      if (token === undefined && !last && pending.length - from <= limits.units) break;
+      const { end, ...read } = token ?? { kind: 'broken', end: nextMark(pending, from) };
+      gathering.add(pending.slice(from, end), { ...read, end });
+      from = end;
+    }
+    pending = pending.slice(from);
+    if (last) gathering.finish();
+    return gathering.units.splice(0);
+  };
+
+  return {
+    push(piece) {
+      pending += piece;
+      return take(false);
+    },
+    end: () => take(true),
+  };
+}
+
+function nextMark(text: string, from: number): number {
+  const next = text.indexOf('<', from + 1);
+  return next === -1 ? text.length : next;
+}
+
+class Gathering {
+  readonly units: RawUnit[] = [];
+  readonly #path: readonly string[];
+  readonly #limits: XmlLimits;
+  readonly #place = new Place();
+  /** Open elements from the root; not reliable while `#lost`. */
+  #open: string[] = [];
+  #lost = false;
+  #inside = false;
+  #raw = '';
+  #at = this.#place.now();
+  #elements = 0;
+  #fault: IssueCode | undefined;
+  #encoding: string | undefined;
+
+  constructor(path: readonly string[], limits: XmlLimits) {
+    this.#path = path;
+    this.#limits = limits;
+  }
+
+  add(text: string, token: Token): void {
+    if (this.#begins(token)) {
+      // A broken exam ends where the next one begins.
+      this.#close();
+      this.#open = this.#path.slice(0, -1);
+      this.#inside = true;
+      this.#lost = false;
+    }
+    if (this.#raw === '') this.#at = this.#place.now();
+    this.#raw += text;
+    this.#place.pass(text);
+    if (this.#inside) this.#follow(token);
+    else this.#skip(text, token);
+    if (this.#raw.length > this.#limits.units) {
+      this.#fault = 'too-large';
+      this.#close();
+      this.#lost = true;
+    }
+  }
+
+  finish(): void {
+    if (this.#inside) this.#fault ??= 'not-well-formed';
+    this.#close();
+  }
+
+  /** Whether an exam starts here: at its path, or by its name alone where the path is lost. */
+  #begins(token: Token): boolean {
+    if (token.kind !== 'start' && token.kind !== 'empty') return false;
+    if (token.name !== this.#path.at(-1)) return false;
+    if (this.#inside) return this.#fault !== undefined;
+    if (this.#lost) return true;
+    return (
+      this.#open.length === this.#path.length - 1 &&
+      this.#open.every((name, depth) => name === this.#path[depth])
+    );
+  }
+
+  /** A token inside an exam. */
+  #follow(token: Token): void {
+    this.#fault ??= faultOf(token);
+    if (token.kind === 'start' || token.kind === 'empty') this.#opened(token);
+    else if (token.kind === 'end') this.#ended(token.name ?? '');
+    if (this.#open.length < this.#path.length) this.#close();
+  }
+
+  #opened(token: Token): void {
+    const limits = this.#limits;
+    this.#elements += 1;
+    if (token.kind === 'start') this.#open.push(token.name ?? '');
+    if (this.#open.length > limits.depth) this.#fault ??= 'too-deep';
+    if (this.#elements > limits.elements || (token.attributes ?? 0) > limits.attributes) {
+      this.#fault ??= 'too-large';
+    }
+    // In a broken exam the names are no longer compared, so they need not be held.
+    if (this.#fault !== undefined) this.#open.length = this.#path.length;
+  }
+
+  #ended(name: string): void {
+    if (this.#fault === undefined && this.#open.at(-1) !== name) this.#fault = 'not-well-formed';
+    if (this.#fault === undefined) this.#open.pop();
+    else if (name === this.#path.at(-1)) this.#open.length = this.#path.length - 1;
+  }
+
+  /** A token outside any exam. */
+  #skip(text: string, token: Token): void {
+    if (token.kind === 'instruction') this.#encoding ??= encodingIn(text);
+    else if (token.kind === 'start') this.#open.push(token.name ?? '');
+    else if (token.kind === 'end') {
+      if (this.#open.at(-1) === token.name) this.#open.pop();
+      else this.#lost = true;
+    }
+    if (this.#open.length > this.#limits.depth) {
+      this.#lost = true;
+      this.#open = [];
+    }
+    if (token.kind === 'broken') this.#lost = true;
+    else this.#fault ??= faultOf(token);
+    if (holdsData(text, token)) this.#fault ??= 'stray-text';
+  }
+
+  /** Ends the exam, or the text between two exams, and notes what is wrong with it. */
+  #close(): void {
+    const fault = this.#fault;
+    if (this.#raw !== '' && (this.#inside || fault !== undefined)) {
+      this.units.push({
+        raw: this.#raw,
+        at: this.#at,
+        ...(this.#encoding !== undefined && { declaredEncoding: this.#encoding }),
+        ...(fault !== undefined && { issues: [faultIssue(fault, this.#at)] }),
+      });
+    }
+    this.#raw = '';
+    this.#fault = undefined;
+    this.#elements = 0;
+    this.#inside = false;
+  }
+}
+
+function faultOf(token: Token): IssueCode | undefined {
+  if (token.kind === 'broken') return 'not-well-formed';
+  return token.kind === 'doctype' ? 'forbidden-doctype' : undefined;
+}
+
+interface LinePlace {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Line and column, both from 1, of the text that was passed so far. Lines end in LF. */
+class Place {
+  #line = 1;
+  #column = 1;
+
+  now(): LinePlace {
+    return { line: this.#line, column: this.#column };
+  }
+
+  pass(text: string): void {
+    let from = 0;
+    for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', from)) {
+      this.#line += 1;
+      this.#column = 1;
+      from = at + 1;
+    }
+    this.#column += text.length - from;
+  }
+}
+
+/** Attributes that say how to read a document and nothing about an exam. */
+const ownAttributes = /\s(?!xmlns[:=\s]|xsi:|xml:)[^\s=]+\s*=/;
+
+function holdsData(text: string, token: Token): boolean {
+  switch (token.kind) {
+    case 'text':
+      return text.replace(/^(?:\ufeff|\u00ef\u00bb\u00bf)/, '').trim() !== '';
+    case 'start':
+    case 'empty':
+      return ownAttributes.test(text);
+    case 'cdata':
+    case 'broken':
+      return true;
+    default:
+      return false;
+  }
+}
+
+/** @see https://www.w3.org/TR/xml/#NT-EncodingDecl */
+function encodingIn(declaration: string): string | undefined {
+  if (!/^<\?xml\s/.test(declaration)) return undefined;
+  return /\sencoding\s*=\s*["']([A-Za-z][\w.-]{0,39})["']/.exec(declaration)?.[1]?.toLowerCase();
+}
+
+const faults: ReadonlyMap<IssueCode, readonly [message: string, expected: string]> = new Map<
+  IssueCode,
+  readonly [string, string]
+>([
+  ['not-well-formed', ['the exam is no well-formed XML', 'well-formed XML']],
+  ['forbidden-doctype', ['a document type is not read', 'XML without a document type']],
+  ['too-deep', ['elements are nested too deeply', `at most ${xmlLimits.depth} levels`]],
+  ['too-large', ['the exam has too much text, elements or attributes', 'a smaller exam element']],
+  ['stray-text', ['text or attributes outside any exam', 'all data inside the exam elements']],
+]);
+
+function faultIssue(code: IssueCode, at: LinePlace): Issue {
+  const [message, expected] = faults.get(code) ?? ['the text can not be read', 'XML'];
+  return issue(code, [], message, { expected, source: at });
+}
