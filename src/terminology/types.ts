@@ -4,7 +4,12 @@ export type Evidence = 'read' | 'second-hand' | 'memory' | 'common-practice';
 /** How a concept of ours relates to one of another system; the words are those of FHIR R4 ConceptMap. */
 export type Relation = 'equivalent' | 'wider' | 'narrower' | 'relatedto';
 
-/** A concept of another code system. `wider`: the target means more than our concept. */
+/**
+ * A concept of another code system. `wider`: the target means more than our concept.
+ * What is present may be sent as an `equivalent` or a `wider` code; what is absent as an `equivalent`
+ * one only, since no purulent discharge is not no discharge. `narrower` and `relatedto` are for
+ * reading and searching, and are never sent in place of our concept.
+ */
 export interface Mapping {
   readonly system: 'snomed' | 'loinc';
   readonly code: string;

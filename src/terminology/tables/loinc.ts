@@ -25,4 +25,7 @@ export const loincTerms: readonly Omit<LoincTerm, 'source'>[] = [
   {"code":"51847-2","display":"Assessment + Plan note"},
   {"code":"51848-0","display":"Evaluation note"},
   {"code":"72170-4","display":"Photographic image Unspecified body region Document"},
+  {"code":"11411-6"},
+  {"code":"32450-9","display":"Physical findings of Lymph node"},
+  {"code":"32479-8","display":"Physical findings of Thyroid"},
 ];

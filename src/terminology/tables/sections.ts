@@ -14,8 +14,8 @@ export const sections: readonly Lean<Section>[] = [
   {"code":"jaw","display":"Jaw","maps":[{"system":"loinc","code":"10199-8","relation":"wider"}],"order":10},
   {"code":"salivary","display":"Salivary glands","order":11},
   {"code":"vessels","display":"Temporal and carotid arteries","order":12},
-  {"code":"neck","display":"Neck","order":13},
-  {"code":"thyroid","display":"Thyroid","order":14},
-  {"code":"nodes","display":"Lymph nodes","order":15},
+  {"code":"neck","display":"Neck","maps":[{"system":"loinc","code":"11411-6","relation":"wider"}],"order":13},
+  {"code":"thyroid","display":"Thyroid","maps":[{"system":"loinc","code":"32479-8","relation":"equivalent"}],"order":14},
+  {"code":"nodes","display":"Lymph nodes","maps":[{"system":"loinc","code":"32450-9","relation":"wider"}],"order":15},
   {"code":"function","display":"Reflexes, palate, tongue and swallowing","maps":[{"system":"loinc","code":"10202-0","relation":"relatedto"}],"order":16},
 ];
