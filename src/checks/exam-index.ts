@@ -1,0 +1,83 @@
+import type { Exam } from '../model/exam.ts';
+import type { Key } from '../model/primitive.ts';
+import type { Statement, StatementKind } from '../model/statement.ts';
+
+type OfKind<K extends StatementKind> = Extract<Statement, { kind: K }>;
+
+/** The statements of an exam, found by key, by kind and by what they are about, without searching. */
+export interface ExamIndex {
+  /** The first statement with this key: an exam with two is refused elsewhere. */
+  readonly byKey: ReadonlyMap<Key, Statement>;
+  /** Place of each statement in the exam, for paths. */
+  readonly position: ReadonlyMap<Key, number>;
+  /** All of one kind, in the order of the exam. */
+  all<K extends StatementKind>(kind: K): readonly OfKind<K>[];
+  /** Those of one kind about one thing: a finding, region state, point, test, measure, scale, symptom. */
+  about<K extends StatementKind>(kind: K, code: string): readonly OfKind<K>[];
+}
+
+const none: readonly never[] = [];
+
+/** The code that says what a statement is about; a region for states, notes and pictures. */
+export function codeOf(statement: Statement): string | undefined {
+  switch (statement.kind) {
+    case 'finding':
+      return statement.finding;
+    case 'sensation':
+    case 'sensation-comparison':
+      return statement.point;
+    case 'movement':
+    case 'function-test':
+      return statement.test;
+    case 'measurement':
+      return statement.measure;
+    case 'scale-score':
+      return statement.scale;
+    case 'symptom':
+      return statement.symptom;
+    default:
+      return statement.region;
+  }
+}
+
+export function indexExam(exam: Exam): ExamIndex {
+  const byKey = new Map<Key, Statement>();
+  const position = new Map<Key, number>();
+  const kinds = new Map<StatementKind, Statement[]>();
+  const codes = new Map<StatementKind, Map<string, Statement[]>>();
+  exam.statements.forEach((statement, at) => {
+    if (!byKey.has(statement.key)) {
+      byKey.set(statement.key, statement);
+      position.set(statement.key, at);
+    }
+    listIn(kinds, statement.kind).push(statement);
+    const code = codeOf(statement);
+    if (code !== undefined) listIn(mapIn(codes, statement.kind), code).push(statement);
+  });
+  return {
+    byKey,
+    position,
+    // The lists were filed under the kind of their members, which the type of the map can not say.
+    all: <K extends StatementKind>(kind: K) =>
+      (kinds.get(kind) ?? none) as readonly Statement[] as readonly OfKind<K>[],
+    about: <K extends StatementKind>(kind: K, code: string) =>
+      (codes.get(kind)?.get(code) ?? none) as readonly Statement[] as readonly OfKind<K>[],
+  };
+}
+
+/** The list filed under a key, made where there is none. */
+export function listIn<K, V>(map: Map<K, V[]>, key: K): V[] {
+  const known = map.get(key);
+  if (known !== undefined) return known;
+  const made: V[] = [];
+  map.set(key, made);
+  return made;
+}
+
+function mapIn<K, L, V>(map: Map<K, Map<L, V>>, key: K): Map<L, V> {
+  const known = map.get(key);
+  if (known !== undefined) return known;
+  const made = new Map<L, V>();
+  map.set(key, made);
+  return made;
+}

@@ -1,0 +1,108 @@
+import type { Evidence } from '../terminology/types.ts';
+
+/** A published set of advice that prompts are taken from. The caller chooses; none is a default. */
+export interface RuleSet {
+  readonly id: string;
+  readonly title: string;
+  readonly publisher: string;
+  /** Where the advice applies; `none` for signs described in the literature. */
+  readonly jurisdiction: string;
+  /** Year or edition as read. */
+  readonly version: string;
+  readonly source: string;
+  readonly evidence: Evidence;
+}
+
+const list = [
+  {
+    id: 'ng12-england',
+    title: 'Suspected cancer: recognition and referral (NG12)',
+    publisher: 'NICE',
+    jurisdiction: 'England',
+    version: '2015, updated; read in copies of 2020 and later',
+    source:
+      'NICE NG12, read in copies (readkong.com transcription of 2020, GPnotebook, Macmillan rapid referral guidelines)',
+    evidence: 'second-hand',
+  },
+  {
+    id: 'suspected-cancer-scotland',
+    title: 'Scottish Referral Guidelines for Suspected Cancer',
+    publisher: 'NHS Scotland',
+    jurisdiction: 'Scotland',
+    version: 'web edition without a printed date, read 2025',
+    source:
+      'rightdecisions.scot.nhs.uk, Scottish Referral Guidelines for Suspected Cancer, head and neck and thyroid',
+    evidence: 'read',
+  },
+  {
+    id: 'neck-mass-us',
+    title: 'Clinical practice guideline: evaluation of the neck mass in adults',
+    publisher: 'AAO-HNS',
+    jurisdiction: 'United States',
+    version: '2017',
+    source:
+      'Pynnonen MA et al. 2017, Otolaryngol Head Neck Surg 157(2 suppl):S1-S30, key statements at guidelinecentral.com',
+    evidence: 'read',
+  },
+  {
+    id: 'hearing-loss-england',
+    title: 'Hearing loss in adults (NG98) and quality standard QS185',
+    publisher: 'NICE',
+    jurisdiction: 'England',
+    version: 'NG98 2018, updated 2023; QS185 2019',
+    source: 'nice.org.uk, NG98 recommendations 1.1.2 and 1.1.3 and QS185 quality statement 2',
+    evidence: 'read',
+  },
+  {
+    id: 'giant-cell-arteritis-uk',
+    title: 'Diagnosis and treatment of giant cell arteritis',
+    publisher: 'British Society for Rheumatology',
+    jurisdiction: 'United Kingdom',
+    version: '2020',
+    source:
+      'British Society for Rheumatology guideline, Rheumatology 2020;59:e1-e23, read second-hand; NHS Lanarkshire and NHS Highland pathways',
+    evidence: 'second-hand',
+  },
+  {
+    id: 'zoster-eye-uk',
+    title: 'Herpes zoster ophthalmicus, clinical management guideline',
+    publisher: 'College of Optometrists',
+    jurisdiction: 'United Kingdom',
+    version: 'as read in copies; BMJ 2019;364:k5095 and k5234',
+    source:
+      'College of Optometrists clinical management guideline (copy); BMJ 2019;364:k5095, k5234',
+    evidence: 'second-hand',
+  },
+  {
+    id: 'horner-signs',
+    title: 'Signs of oculosympathetic palsy with pain',
+    publisher: 'Published cases and teaching texts',
+    jurisdiction: 'none',
+    version: '2011',
+    source:
+      'PLoS Medicine 2005, doi 10.1371/journal.pmed.0020019 (no loss of sweating needed); American Academy of Ophthalmology subspecialty day 2011 (ptosis of 1 to 2 mm)',
+    evidence: 'read',
+  },
+  {
+    id: 'facial-weakness-signs',
+    title: 'Pattern of facial weakness',
+    publisher: 'Teaching texts',
+    jurisdiction: 'none',
+    version: 'as read',
+    source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
+    evidence: 'second-hand',
+  },
+] as const satisfies readonly RuleSet[];
+
+export type RuleSetId = (typeof list)[number]['id'];
+
+export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = list;
+
+const byId: ReadonlyMap<string, RuleSet & { readonly id: RuleSetId }> = /*@__PURE__*/ new Map(
+  list.map((set) => [set.id, set]),
+);
+
+/** The rule set of that id; undefined when there is none. */
+export function ruleSet(id: string): (RuleSet & { readonly id: RuleSetId }) | undefined {
+  return byId.get(id);
+}
