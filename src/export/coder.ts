@@ -17,12 +17,28 @@ export interface Coder {
   valueConcept(table: TableName, code: string, value: Value): CodeableConcept;
   codings(table: TableName, code: string): Coding[];
   display(table: TableName, code: string): string;
+  /** Code system of a row: our own, or that of the adopter who added it. */
+  system(table: TableName, code: string): string;
   /** Codings of the caller that the policy lets out. */
   fromCaller(codings: readonly exam.Coding[] | undefined): Coding[];
   snomed(id: string): Coding | undefined;
 }
 
 export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: string): Coder {
+  const systems = new Map<TableName, string>();
+  const known = new Map<TableName, Map<string, readonly Coding[]>>();
+
+  const system = (table: TableName, code: string): string => {
+    const own = catalogue[table].get(code)?.system;
+    if (own !== undefined) return own;
+    let url = systems.get(table);
+    if (url === undefined) {
+      url = codeSystemUrl(base, table);
+      systems.set(table, url);
+    }
+    return url;
+  };
+
   const snomed = (id: string): Coding | undefined => {
     if (!mayLeave(policy, id)) return undefined;
     const display = snomedDisplay(id);
@@ -41,11 +57,24 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
       return coding === undefined ? [] : [coding];
     });
 
-  const codings = (table: TableName, code: string): Coding[] => {
+  const made = (table: TableName, code: string): readonly Coding[] => {
     const row = catalogue[table].get(code);
     if (row === undefined) return [];
-    const system = row.system ?? codeSystemUrl(base, table);
-    return [{ system, code, display: row.display }, ...mapped(row.maps)];
+    return [{ system: system(table, code), code, display: row.display }, ...mapped(row.maps)];
+  };
+
+  const codings = (table: TableName, code: string): Coding[] => {
+    let rows = known.get(table);
+    if (rows === undefined) {
+      rows = new Map();
+      known.set(table, rows);
+    }
+    let list = rows.get(code);
+    if (list === undefined) {
+      list = made(table, code);
+      rows.set(code, list);
+    }
+    return list.map(copy);
   };
 
   const display = (table: TableName, code: string): string =>
@@ -54,6 +83,7 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
   return {
     codings,
     display,
+    system,
     snomed,
     concept: (table, code, text) => ({
       coding: codings(table, code),
@@ -61,20 +91,23 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
     }),
     valueConcept: (table, code, value) => ({
       coding: [
-        {
-          system: catalogue[table].get(code)?.system ?? codeSystemUrl(base, table),
-          code: `${code}.${value.code}`,
-          display: value.display,
-        },
+        { system: system(table, code), code: `${code}.${value.code}`, display: value.display },
         ...mapped(value.maps),
       ],
       text: value.display,
     }),
-    fromCaller: (given = []) =>
-      given
-        .filter((coding) => coding.system !== SNOMED || mayLeave(policy, coding.code))
-        .map((coding) => ({ ...coding })),
+    fromCaller: (given) =>
+      given === undefined
+        ? []
+        : given
+            .filter((coding) => coding.system !== SNOMED || mayLeave(policy, coding.code))
+            .map((coding) => ({ ...coding })),
   };
+}
+
+/** Each resource gets its own objects, so that a caller can change one without changing another. */
+function copy(coding: Coding): Coding {
+  return { ...coding };
 }
 
 function mayLeave(policy: SnomedPolicy, id: string): boolean {

@@ -2,7 +2,7 @@ import type { Observation } from 'fhir/r4.js';
 import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import { type ExportContext, resourceName } from './context.ts';
-import { category, effective, withNarrative } from './observation.ts';
+import { finishObservation, startObservation } from './observation.ts';
 
 /** A part of the body with the observations of its statements, in the order of the body. */
 export interface Group {
@@ -77,19 +77,12 @@ export function memberGroup(
   code: Observation['code'],
   members: readonly Observation[],
 ): Observation {
-  const key = `group|${name}`;
-  return withNarrative(context, {
-    resourceType: 'Observation',
+  const observation = startObservation(context, {
     id: context.id(resourceName.group(name)),
-    identifier: [context.statementIdentifier(key)],
-    status: context.status(key),
-    category: [category('exam')],
+    key: `group|${name}`,
+    category: 'exam',
     code,
-    subject: context.subject,
-    ...(context.encounter && { encounter: context.encounter }),
-    ...effective(context, undefined),
-    issued: context.exam.recorded,
-    performer: [context.performer(context.exam.examiners[0].key)],
-    hasMember: members.map((member) => ({ reference: `urn:uuid:${member.id}` })),
   });
+  observation.hasMember = members.map((member) => ({ reference: `urn:uuid:${member.id}` }));
+  return finishObservation(context, observation);
 }

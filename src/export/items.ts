@@ -4,11 +4,10 @@ import type { Consent, ExamCondition } from '../model/exam.ts';
 import { sideText } from '../terminology/sides.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import {
-  category,
   codedComponent,
-  effective,
+  finishObservation,
+  startObservation,
   textComponent,
-  withNarrative,
 } from './observation.ts';
 
 type Parts = Partial<Observation> & Pick<Observation, 'code'>;
@@ -178,23 +177,18 @@ function itemObservation(
   context: ExportContext,
   item: string,
   at: number,
-  { component, ...parts }: Parts,
+  { component, code, effectiveDateTime, ...parts }: Parts,
 ): Observation {
-  const key = `${item}|${at}`;
-  return withNarrative(context, {
-    resourceType: 'Observation',
+  const observation = startObservation(context, {
     id: context.id(resourceName.item(item, at)),
-    identifier: [context.statementIdentifier(key)],
-    status: context.status(key),
-    category: [category('survey')],
-    subject: context.subject,
-    ...(context.encounter && { encounter: context.encounter }),
-    ...(parts.effectiveDateTime === undefined && effective(context, undefined)),
-    issued: context.exam.recorded,
-    performer: [context.performer(context.exam.examiners[0].key)],
-    ...parts,
-    ...(component !== undefined && component.length > 0 && { component }),
+    key: `${item}|${at}`,
+    category: 'survey',
+    code,
+    at: effectiveDateTime,
   });
+  Object.assign(observation, parts);
+  if (component !== undefined && component.length > 0) observation.component = component;
+  return finishObservation(context, observation);
 }
 
 /** A component whose answer is `item.value` of the table of values. */

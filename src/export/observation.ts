@@ -1,13 +1,6 @@
-import type {
-  CodeableConcept,
-  Coding,
-  Identifier,
-  Narrative,
-  Observation,
-  ObservationComponent,
-} from 'fhir/r4.js';
+import type { CodeableConcept, Identifier, Observation, ObservationComponent } from 'fhir/r4.js';
 import { DATA_ABSENT_REASON, INTERPRETATION, OBSERVATION_CATEGORY } from '../fhir/systems.ts';
-import type { Reason, Statement } from '../model/statement.ts';
+import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import { observationNarrative } from './narrative.ts';
@@ -39,68 +32,93 @@ export function observationOf(
   statement: Statement,
   parts: ObservationParts,
 ): Observation {
-  const { exam } = context;
-  const device = statement.instruments?.[0];
-  const components = componentsOf(context, statement, parts);
-  const codings = context.coder.fromCaller(statement.codings);
-  const observation: Observation = {
-    resourceType: 'Observation',
+  const observation = startObservation(context, {
     id: context.id(resourceName.statement(statement.key)),
-    identifier: [
-      context.statementIdentifier(statement.key),
-      ...(parts.identifier ? [parts.identifier] : []),
-    ],
-    status: parts.status ?? context.status(statement.key),
-    category: [category(parts.category ?? 'exam')],
-    code: codings.length === 0 ? parts.code : withCodings(parts.code, codings),
-    subject: context.subject,
-    ...(parts.focus?.length && {
-      focus: parts.focus.map((key) => context.reference(resourceName.statement(key))),
-    }),
-    ...(context.encounter && { encounter: context.encounter }),
-    ...effective(context, statement.at),
-    issued: exam.recorded,
-    performer: [context.performer(statement.examiner ?? exam.examiners[0].key)],
-    ...answerOf(parts),
-    ...(statement.note !== undefined && { note: [{ text: statement.note }] }),
-    ...(parts.bodySite && { bodySite: parts.bodySite }),
-    ...methodOf(context, parts.methods ?? []),
-    ...(device !== undefined && { device: context.device(device) }),
-    ...(parts.derivedFrom && { derivedFrom: parts.derivedFrom }),
-    ...(components.length > 0 && { component: components }),
-  };
-  return withNarrative(context, observation);
+    key: statement.key,
+    status: parts.status,
+    category: parts.category ?? 'exam',
+    code: parts.code,
+    performer: statement.examiner,
+    focus: parts.focus,
+    at: statement.at,
+  });
+  observation.code.coding?.push(...context.coder.fromCaller(statement.codings));
+  if (parts.identifier) observation.identifier?.push(parts.identifier);
+  Object.assign(observation, parts.value);
+  if (parts.dataAbsentReason) observation.dataAbsentReason = parts.dataAbsentReason;
+  if (parts.interpretation) observation.interpretation = [interpretation(parts.interpretation)];
+  if (statement.note !== undefined) observation.note = [{ text: statement.note }];
+  if (parts.bodySite) observation.bodySite = parts.bodySite;
+  const method = methodOf(context, parts.methods);
+  if (method) observation.method = method;
+  const device = statement.instruments?.[0];
+  if (device !== undefined) observation.device = context.device(device);
+  if (parts.derivedFrom) observation.derivedFrom = parts.derivedFrom;
+  const components = componentsOf(context, statement, parts);
+  if (components.length > 0) observation.component = components;
+  return finishObservation(context, observation);
 }
 
-function answerOf(parts: ObservationParts): Partial<Observation> {
-  return {
-    ...parts.value,
-    ...(parts.dataAbsentReason && { dataAbsentReason: parts.dataAbsentReason }),
-    ...(parts.interpretation && { interpretation: [interpretation(parts.interpretation)] }),
-  };
+/** What every observation of an exam has, whether it is a statement, an item or a group. */
+export interface ObservationHead {
+  readonly id: string;
+  /** Name under which it is identified within the exam. */
+  readonly key: string;
+  readonly status?: Observation['status'] | undefined;
+  readonly category: 'exam' | 'survey';
+  readonly code: CodeableConcept;
+  /** Key of the examiner; the first of the exam where left out. */
+  readonly performer?: string | undefined;
+  /** Keys of the statements it is about. */
+  readonly focus?: readonly string[] | undefined;
+  /** Its own time, where it has one. */
+  readonly at?: string | undefined;
 }
+
+/** An observation to be filled; {@link finishObservation} writes its narrative. */
+export function startObservation(context: ExportContext, head: ObservationHead): Observation {
+  const { exam } = context;
+  const observation: Observation = {
+    resourceType: 'Observation',
+    id: head.id,
+    ...(context.narrative && { text: { status: 'generated', div: '' } }),
+    identifier: [context.statementIdentifier(head.key)],
+    status: head.status ?? context.status(head.key),
+    category: [category(head.category)],
+    code: head.code,
+    subject: context.subject,
+  };
+  if (head.focus !== undefined && head.focus.length > 0) {
+    observation.focus = head.focus.map((key) => context.reference(resourceName.statement(key)));
+  }
+  if (context.encounter) observation.encounter = context.encounter;
+  Object.assign(observation, effective(context, head.at));
+  observation.issued = exam.recorded;
+  observation.performer = [context.performer(head.performer ?? exam.examiners[0].key)];
+  return observation;
+}
+
+/** The same observation with its generated text, where narrative is asked for. */
+export function finishObservation(context: ExportContext, observation: Observation): Observation {
+  if (context.narrative) observation.text = observationNarrative(observation);
+  return observation;
+}
+
+const noComponents: readonly ObservationComponent[] = [];
 
 function componentsOf(
   context: ExportContext,
   statement: Statement,
   parts: ObservationParts,
 ): ObservationComponent[] {
+  const components = [...(parts.components ?? noComponents)];
+  components.push(...methodComponents(context, parts.methods));
   // Observation.device is 0..1, so further instruments are named by their keys.
-  const furtherDevices = statement.instruments?.slice(1) ?? [];
-  return [
-    ...(parts.components ?? []),
-    ...methodComponents(context, parts.methods ?? []),
-    ...furtherDevices.map((key) => textComponent(context, 'instrument', key)),
-    ...carriedComponents(context, statement),
-  ];
-}
-
-/** The same observation with its generated text in front, where narrative is asked for. */
-export function withNarrative(context: ExportContext, observation: Observation): Observation {
-  if (!context.narrative) return observation;
-  const { resourceType, id, ...rest } = observation;
-  const text: Narrative = observationNarrative(observation);
-  return { resourceType, ...(id !== undefined && { id }), text, ...rest };
+  for (const key of statement.instruments?.slice(1) ?? []) {
+    components.push(textComponent(context, 'instrument', key));
+  }
+  if (statement.carried) components.push(...carriedComponents(context, statement.carried));
+  return components;
 }
 
 export function category(code: 'exam' | 'survey'): CodeableConcept {
@@ -164,33 +182,29 @@ export function effective(
   return end === undefined ? { effectiveDateTime: start } : { effectivePeriod: { start, end } };
 }
 
-function withCodings(code: CodeableConcept, further: readonly Coding[]): CodeableConcept {
-  return { ...code, coding: [...(code.coding ?? []), ...further] };
-}
-
 /** Observation.method is 0..1: one method is coded there, several are named there and coded in components. */
 function methodOf(
   { coder }: ExportContext,
-  methods: readonly string[],
-): Partial<Pick<Observation, 'method'>> {
+  methods: readonly string[] | undefined,
+): CodeableConcept | undefined {
+  if (methods === undefined) return undefined;
   const [first, second] = methods;
-  if (first === undefined) return {};
-  if (second === undefined) return { method: coder.concept('methods', first) };
-  return { method: { text: methods.map((code) => coder.display('methods', code)).join('; ') } };
+  if (first === undefined) return undefined;
+  if (second === undefined) return coder.concept('methods', first);
+  return { text: methods.map((code) => coder.display('methods', code)).join('; ') };
 }
 
 function methodComponents(
   context: ExportContext,
-  methods: readonly string[],
-): ObservationComponent[] {
-  if (methods.length < 2) return [];
+  methods: readonly string[] | undefined,
+): readonly ObservationComponent[] {
+  if (methods === undefined || methods.length < 2) return noComponents;
   return methods.map((code) =>
     codedComponent(context, 'method', context.coder.concept('methods', code)),
   );
 }
 
-function carriedComponents(context: ExportContext, { carried }: Statement): ObservationComponent[] {
-  if (carried === undefined) return [];
+function carriedComponents(context: ExportContext, carried: Carried): ObservationComponent[] {
   return [
     textComponent(context, 'carried-exam', carried.exam),
     textComponent(context, 'carried-statement', carried.statement),

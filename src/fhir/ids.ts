@@ -1,4 +1,4 @@
-import { v5 } from 'uuid';
+import { parse, v5 } from 'uuid';
 
 /** Namespace of all ids of this library: the UUID v5 of its canonical base in the URL namespace. */
 const LIBRARY_NAMESPACE: string = /*@__PURE__*/ v5('https://face-neck-fhir.example/fhir', v5.URL);
@@ -9,13 +9,16 @@ const LIBRARY_NAMESPACE: string = /*@__PURE__*/ v5('https://face-neck-fhir.examp
  * @see https://www.rfc-editor.org/rfc/rfc9562 section 5.5
  */
 export function idsOf(examSystem: string, examId: string): (name: string) => string {
-  const namespace = v5(`${examSystem}|${examId}`, LIBRARY_NAMESPACE);
+  // Bytes, because parsing the namespace again for each id costs more than the hash.
+  const namespace = parse(v5(`${examSystem}|${examId}`, LIBRARY_NAMESPACE));
+  const encoder = new TextEncoder();
   const known = new Map<string, string>();
   return (name) => {
-    const before = known.get(name);
-    if (before !== undefined) return before;
-    const id = v5(name, namespace);
-    known.set(name, id);
+    let id = known.get(name);
+    if (id === undefined) {
+      id = v5(encoder.encode(name), namespace);
+      known.set(name, id);
+    }
     return id;
   };
 }
