@@ -1,15 +1,16 @@
-export { toBundle, toBundleOrThrow, type AnyBundle } from './export/to-bundle.ts';
 export type { BundleType, ExportOptions, IdentitySystems } from './export/options.ts';
-export { toJson } from './fhir/to-json.ts';
+export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
 export { DECIMAL_TEXT, decimalText } from './fhir/decimal.ts';
+export { type FromJsonOptions, fromJson } from './fhir/from-json.ts';
 export type { SnomedLicence, SnomedPolicy } from './fhir/snomed-policy.ts';
 export { CANONICAL_BASE } from './fhir/systems.ts';
+export { toJson } from './fhir/to-json.ts';
 export { type FhirVersion, fhirVersionNumber } from './fhir/version.ts';
 export {
   hasErrors,
-  IssueError,
   type Issue,
   type IssueCode,
+  IssueError,
   issueText,
   type Outcome,
   type Severity,
@@ -18,7 +19,7 @@ export {
 export { issueCodes } from './issue-codes.ts';
 export { type ExamDraft, type ExamStart, startExam, state } from './model/builder/draft.ts';
 export { conclude, finishExam } from './model/builder/finish-exam.ts';
-export { added, type AddedCode, type ExaminedPlace, type Place } from './model/builder/place.ts';
+export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
 export {
   abnormal,
   absent,
@@ -28,8 +29,8 @@ export {
   moved,
   normal,
   notApplicable,
-  noted,
   notExamined,
+  noted,
   partlyExamined,
   pictured,
   present,
