@@ -63,6 +63,11 @@ export function plainDataIssues(value: unknown, limits: PlainDataLimits): Issue[
   return issues;
 }
 
+/** The same text with U+FFFD for every character that FHIR does not allow. */
+export function withoutBadCharacters(text: string): string {
+  return text.replace(new RegExp(badCharacter, 'gu'), '\uFFFD');
+}
+
 function frameOf(value: unknown): Frame | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   const keys = Array.isArray(value) ? undefined : Object.keys(value);

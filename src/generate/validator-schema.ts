@@ -17,6 +17,8 @@ interface Node {
   'x-tags'?: unknown[];
 }
 
+const root = '#/definitions/';
+
 interface Schema extends Node {
   definitions: Record<string, Node>;
 }
@@ -32,7 +34,7 @@ export function withSharedLists(schema: Schema): Schema {
     const text = JSON.stringify({ ...property, description: undefined });
     const list = lists.get(text) ?? { name: `List${lists.size}`, node: property };
     lists.set(text, list);
-    return { $ref: `#/definitions/${list.name}` };
+    return { $ref: root + list.name };
   });
   for (const { name, node } of lists.values()) definitions[name] = node;
   return { ...schema, definitions };
@@ -40,17 +42,19 @@ export function withSharedLists(schema: Schema): Schema {
 
 /**
  * The same schema with what messages need and errors of ajv do not tell. A definition has its name
- * as title, and so has a property with a pattern of its own (`Coding.code`). Beside a `required` that
+ * as title, and so has a property with a pattern of its own (`Coding.code`). A property that refers to
+ * a list of codes holds the list itself. Beside a `required` that
  * stands alone is what the missing property would have held, and beside a `discriminator` the values
  * it can have. Descriptions and the head go, so that they are not part of the compiled code.
  */
 export function withWords({ definitions }: Schema): Schema {
   const named = Object.entries(definitions).map(([name, node]) => {
     const { properties = {}, allOf, discriminator, oneOf } = node;
-    const titled = Object.entries(properties).map(([key, value]) => [
-      key,
-      value.pattern === undefined ? value : { ...value, title: `${name}.${key}` },
-    ]);
+    const titled = Object.entries(properties).map(([key, value]) => {
+      const codes = definitions[value.$ref?.replace(root, '') ?? '']?.enum;
+      if (codes !== undefined) return [key, { type: 'string', enum: codes }];
+      return [key, value.pattern === undefined ? value : { ...value, title: `${name}.${key}` }];
+    });
     const rules = allOf?.map((rule) =>
       rule.else?.required
         ? { ...rule, else: { ...rule.else, 'x-missing': pick(properties, rule.else.required) } }
@@ -69,7 +73,6 @@ export function withWords({ definitions }: Schema): Schema {
       },
     ];
   });
-  const root = '#/definitions/';
   return {
     $ref: `${root}${definitions.Exam ? 'Exam' : 'ResourceList'}`,
     definitions: withoutDescriptions(Object.fromEntries(named)),
@@ -78,7 +81,7 @@ export function withWords({ definitions }: Schema): Schema {
 
 function tags(members: readonly Node[], tag: string, all: Record<string, Node>): unknown[] {
   return members.map((member) => {
-    const value = all[member.$ref?.replace('#/definitions/', '') ?? '']?.properties?.[tag]?.const;
+    const value = all[member.$ref?.replace(root, '') ?? '']?.properties?.[tag]?.const;
     if (value === undefined) throw new Error(`${member.$ref} has no ${tag} of its own`);
     return value;
   });

@@ -20,7 +20,7 @@ export const corrections: readonly Correction[] = [
     reason:
       'ResourceList was a oneOf over every resource of FHIR: slow, and one fault gave an error for each resource. It now tells resources apart by resourceType and names the resources held here.',
     run(definitions) {
-      const resources = resourceNames(definitions);
+      const resources = resourceNames(definitions).sort();
       definitions.ResourceList = {
         type: 'object',
         required: ['resourceType'],

@@ -1,0 +1,394 @@
+import { describe, expect, test } from 'vitest';
+import type { Issue } from '../../src/issue.ts';
+import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
+import { validateBundle as validateR4b } from '../../src/validate/r4b.ts';
+import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+import { changed, example } from './example.ts';
+
+const examples = [
+  'Observation-abdo-tender',
+  'Observation-vomiting',
+  'Observation-blood-pressure-dar',
+  'DiagnosticReport-ultrasound',
+  'Bundle-lipids',
+];
+
+describe('examples published by HL7 for R4 have no issue', () => {
+  test.each(examples)('%s', (name) => {
+    expect(validateR4(example(name))).toEqual({ valid: true, issues: [] });
+  });
+
+  // None of the five uses anything that R4B changed.
+  test.each(examples)('%s, read as R4B', (name) => {
+    expect(validateR4b(example(name))).toEqual({ valid: true, issues: [] });
+  });
+});
+
+type Case = readonly [
+  fault: string,
+  path: readonly (string | number)[],
+  value: unknown,
+  ...issues: Issue[],
+];
+
+/** Made by hand and not by `issue()`, so that the whole shape is held. */
+function error(
+  code: Issue['code'],
+  path: Issue['path'],
+  message: string,
+  more: object = {},
+): Issue {
+  return { code, severity: 'error', message, path, ...more };
+}
+
+const status = {
+  expected:
+    'registered, preliminary, final, amended, corrected, cancelled, entered-in-error or unknown',
+};
+const dateTime = {
+  expected:
+    'a date such as 2024, 2024-03 or 2024-03-01, or a time with zone such as 2024-03-01T09:30:00+01:00',
+};
+
+/** https://hl7.org/fhir/R4/json.html and https://hl7.org/fhir/R4/observation.html */
+const faults: readonly Case[] = [
+  [
+    'a required code is missing',
+    ['status'],
+    undefined,
+    error('missing-property', ['status'], 'required property is missing', status),
+  ],
+  [
+    'a required structure is missing',
+    ['code'],
+    undefined,
+    error('missing-property', ['code'], 'required property is missing', {
+      expected: 'a CodeableConcept',
+    }),
+  ],
+  [
+    'a code outside its required value set',
+    ['status'],
+    'finished',
+    error('unknown-code', ['status'], 'not one of the codes that can stand here', status),
+  ],
+  [
+    'a code of another JSON type',
+    ['status'],
+    1,
+    error('wrong-type', ['status'], 'value is a whole number', status),
+  ],
+  [
+    'null in place of a value',
+    ['status'],
+    null,
+    error('wrong-type', ['status'], 'value is null', status),
+  ],
+  [
+    'a misspelt property',
+    ['interpretaton'],
+    [],
+    error('unknown-property', ['interpretaton'], 'not a property of Observation', {
+      expected: 'interpretation',
+    }),
+  ],
+  [
+    'a property like none',
+    ['zzz'],
+    1,
+    error('unknown-property', ['zzz'], 'not a property of Observation'),
+  ],
+  [
+    'a property of R5 only',
+    ['bodyStructure'],
+    { reference: 'BodyStructure/1' },
+    error('unknown-property', ['bodyStructure'], 'not a property of Observation'),
+  ],
+  [
+    'an unknown property deep inside',
+    ['code', 'coding', 0, 'kode'],
+    'x',
+    error('unknown-property', ['code', 'coding', 0, 'kode'], 'not a property of Coding', {
+      expected: 'code',
+    }),
+  ],
+  [
+    'text in place of a structure',
+    ['code'],
+    'tender',
+    error('wrong-type', ['code'], 'value is text', { expected: 'a CodeableConcept' }),
+  ],
+  [
+    'one in place of a list',
+    ['category'],
+    { text: 'Exam' },
+    error('wrong-type', ['category'], 'value is an object', { expected: 'a list' }),
+  ],
+  [
+    'a list in place of one',
+    ['subject'],
+    [{ reference: 'Patient/1' }],
+    error('wrong-type', ['subject'], 'value is a list', { expected: 'a Reference' }),
+  ],
+  ['an empty list', ['category'], [], error('empty-value', ['category'], 'list is empty')],
+  [
+    'an empty object',
+    ['subject'],
+    {},
+    error('empty-value', ['subject'], 'object has no properties'),
+  ],
+  ['empty text', ['code', 'text'], '', error('empty-value', ['code', 'text'], 'text is empty')],
+  [
+    'an empty URI',
+    ['code', 'coding', 0, 'system'],
+    '',
+    error(
+      'invalid-value',
+      ['code', 'coding', 0, 'system'],
+      'not of the form that must stand here',
+      { expected: 'a URI without spaces' },
+    ),
+  ],
+  [
+    'text in place of a number',
+    ['valueQuantity'],
+    { value: '4.0' },
+    error('wrong-type', ['valueQuantity', 'value'], 'value is text', { expected: 'a number' }),
+  ],
+  [
+    'a fraction in place of an integer',
+    ['valueInteger'],
+    1.5,
+    error('wrong-type', ['valueInteger'], 'value is a number', {
+      expected: 'a whole number of 32 bits',
+    }),
+  ],
+  [
+    'an integer of more than 32 bits',
+    ['valueInteger'],
+    2 ** 31,
+    error('invalid-value', ['valueInteger'], 'not of the form that must stand here', {
+      expected: 'a whole number of 32 bits',
+    }),
+  ],
+  [
+    'text in place of a boolean',
+    ['valueBoolean'],
+    'true',
+    error('wrong-type', ['valueBoolean'], 'value is text', { expected: 'true or false' }),
+  ],
+  [
+    'a date without its zeros',
+    ['effectiveDateTime'],
+    '2024-3-1',
+    error('invalid-value', ['effectiveDateTime'], 'not of the form that must stand here', dateTime),
+  ],
+  [
+    'a time without a zone',
+    ['effectiveDateTime'],
+    '2024-03-01T09:30:00',
+    error('invalid-value', ['effectiveDateTime'], 'not of the form that must stand here', dateTime),
+  ],
+  [
+    'an id of other characters',
+    ['id'],
+    'a b',
+    error('invalid-value', ['id'], 'not of the form that must stand here', {
+      expected: 'an id of 1 to 64 letters, digits, hyphens and dots',
+    }),
+  ],
+  [
+    'a code with a space at its end',
+    ['category', 0, 'coding', 0, 'code'],
+    'exam ',
+    error(
+      'invalid-value',
+      ['category', 0, 'coding', 0, 'code'],
+      'not of the form that must stand here',
+      { expected: 'a code without spaces at its ends' },
+    ),
+  ],
+  [
+    'an extension without url',
+    ['extension'],
+    [{ valueString: 'x' }],
+    error('missing-property', ['extension', 0, 'url'], 'required property is missing', {
+      expected: 'a URI without spaces',
+    }),
+  ],
+  [
+    'narrative without its status',
+    ['text'],
+    { div: '<div/>' },
+    error('missing-property', ['text', 'status'], 'required property is missing', {
+      expected: 'generated, extensions, additional or empty',
+    }),
+  ],
+  [
+    'a contained resource of no known type',
+    ['contained'],
+    [{ resourceType: 'Pateint' }],
+    error('unknown-code', ['contained', 0, 'resourceType'], 'no resource type of FHIR R4', {
+      expected: 'Patient',
+    }),
+  ],
+  [
+    'a contained resource without type',
+    ['contained'],
+    [{ id: 'a' }],
+    error('missing-property', ['contained', 0, 'resourceType'], 'required property is missing', {
+      expected:
+        'BodyStructure, Bundle, Composition, Consent, Device, DiagnosticReport, DocumentReference, Encounter, Media, Observation, OperationOutcome, Organization or one of 5 others',
+    }),
+  ],
+  [
+    'control characters',
+    ['code', 'text'],
+    'tender\u0000',
+    error('invalid-unicode', ['code', 'text'], 'text holds a forbidden character, U+0000', {
+      expected: 'Unicode text with tab, line feed and carriage return as only controls',
+    }),
+  ],
+  [
+    'two faults at two places',
+    ['valueQuantity'],
+    { value: true, unitt: 'mm' },
+    error('unknown-property', ['valueQuantity', 'unitt'], 'not a property of Quantity', {
+      expected: 'unit',
+    }),
+    error('wrong-type', ['valueQuantity', 'value'], 'value is true', { expected: 'a number' }),
+  ],
+];
+
+describe('one fault in Observation-abdo-tender gives one issue, at the property', () => {
+  for (const [fault, path, value, ...issues] of faults) {
+    test(fault, () => {
+      const resource = changed(example('Observation-abdo-tender'), path, value);
+      expect(validateR4(resource)).toEqual({ valid: false, issues });
+    });
+  }
+
+  test('inside a bundle the path leads through the entry', () => {
+    const bundle = changed(
+      example('Bundle-lipids'),
+      ['entry', 2, 'resource', 'status'],
+      'finished',
+    );
+    expect(validateR4(bundle).issues).toEqual([
+      error(
+        'unknown-code',
+        ['entry', 2, 'resource', 'status'],
+        'not one of the codes that can stand here',
+        status,
+      ),
+    ]);
+  });
+});
+
+describe('what R4 lets pass', () => {
+  const base = example('Observation-abdo-tender');
+
+  test('an extension in place of a required code', () => {
+    const extension = {
+      url: 'http://hl7.org/fhir/StructureDefinition/data-absent-reason',
+      valueCode: 'unknown',
+    };
+    const without = changed(base, ['status'], undefined);
+    expect(validateR4({ ...without, _status: { extension: [extension] } }).issues).toEqual([]);
+  });
+
+  test('null in a list of primitives, where only the extension stands', () => {
+    const patient = {
+      resourceType: 'Patient',
+      name: [{ given: ['Ida', null], _given: [null, { id: 'a' }] }],
+    };
+    expect(validateR4(patient).issues).toEqual([]);
+  });
+
+  test('a no-break space in text', () => {
+    expect(validateR4(changed(base, ['code', 'text'], '12\u00A0mm')).issues).toEqual([]);
+  });
+});
+
+test('a resource whose schema is not held gives a warning and is not looked into', () => {
+  const bundle = {
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: [{ resource: { resourceType: 'Condition', nonsense: 1 } }],
+  };
+  expect(validateR4(bundle)).toEqual({
+    valid: true,
+    issues: [
+      {
+        code: 'unchecked-resource',
+        severity: 'warning',
+        message: 'a resource of type Condition is not checked, because its schema is not held here',
+        path: ['entry', 0, 'resource'],
+      },
+    ],
+  });
+});
+
+test('each version has its own structures', () => {
+  const observation = {
+    ...example('Observation-abdo-tender'),
+    bodyStructure: { reference: 'BodyStructure/1' },
+  };
+  expect(validateR5(observation).valid).toBe(true);
+  expect(validateR4b(observation).valid).toBe(false);
+  const media = {
+    resourceType: 'Media',
+    status: 'completed',
+    content: { url: 'https://clinic.example/1' },
+  };
+  expect(validateR4(media).issues).toEqual([]);
+  expect(validateR5(media).issues).toEqual([
+    error('unknown-code', ['resourceType'], 'no resource type of FHIR R5'),
+  ]);
+});
+
+test('an R5 time without an offset is refused, although the published pattern takes it', () => {
+  const observation = changed(
+    example('Observation-abdo-tender'),
+    ['effectiveDateTime'],
+    '2024-03-01T09:30:00',
+  );
+  expect(validateR5(observation).issues).toEqual([
+    error('invalid-value', ['effectiveDateTime'], 'not of the form that must stand here', dateTime),
+  ]);
+});
+
+describe('values', () => {
+  const resource = changed(
+    example('Observation-abdo-tender'),
+    ['effectiveDateTime'],
+    'on her birthday',
+  );
+
+  test('are in no issue unless asked for', () => {
+    expect(JSON.stringify(validateR4(resource))).not.toContain('birthday');
+  });
+
+  test('stand in received when asked for', () => {
+    const { issues } = validateR4(resource, { includeValues: true });
+    expect(issues.map(({ received }) => received)).toEqual(['on her birthday']);
+  });
+});
+
+test.each([undefined, null, 5, 'text', [], true, () => 1, Symbol('x'), 5n])(
+  '%s is no resource',
+  (value) => {
+    expect(validateR4(value)).toMatchObject({
+      valid: false,
+      issues: [{ code: 'wrong-type', path: [] }],
+    });
+  },
+);
+
+test('a fault in each of 20,000 entries gives 20,000 issues', () => {
+  const resource = changed(example('Observation-vomiting'), ['status'], 'x');
+  const entry = Array.from({ length: 20_000 }, () => ({ resource }));
+  const { issues } = validateR4({ resourceType: 'Bundle', type: 'collection', entry });
+  expect(issues.length).toBe(20_000);
+  expect(issues.at(-1)?.path).toEqual(['entry', 19_999, 'resource', 'status']);
+});
