@@ -18,7 +18,7 @@ export {
 } from './issue.ts';
 export { issueCodes } from './issue-codes.ts';
 export { type ExamDraft, type ExamStart, startExam, state } from './model/builder/draft.ts';
-export { conclude, finishExam } from './model/builder/finish-exam.ts';
+export { conclude, finishExam, finishExamOrThrow } from './model/builder/finish-exam.ts';
 export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
 export {
   abnormal,

@@ -55,6 +55,13 @@ const parts = [
       `export type ${name} =\n  ${union(rows<Concept>(table).map(({ code }) => code))};\n`,
   ),
   record(
+    'RegionGroupTypes',
+    'Regions that hold others, and how each is divided.',
+    rows<Region>('regions')
+      .filter((row) => row.group)
+      .map((row) => `${quoted(row.code)}: { ${laterality(row.laterality)} };`),
+  ),
+  record(
     'RegionTypes',
     'How each region is divided, and the methods it takes. Groups are not examined themselves.',
     rows<Region>('regions')
@@ -96,10 +103,13 @@ const parts = [
   ),
   record(
     'MeasureTypes',
-    'Measures and the units they take.',
+    'Measures: where each is usually taken, whether it has sides, and the units it takes.',
     rows<Measure>('measures')
       .filter((row) => row.rangeOf === undefined && row.scale === undefined && row.type !== 'coded')
-      .map((row) => `${quoted(row.code)}: { unit: ${union([row.unit, ...(row.units ?? [])])} };`),
+      .map(
+        (row) =>
+          `${quoted(row.code)}: { region: '${row.region}'; ${laterality(row.laterality)}; unit: ${union([row.unit, ...(row.units ?? [])])} };`,
+      ),
   ),
   record(
     'ScaleTypes',

@@ -1,4 +1,4 @@
-import type { Outcome } from '../../issue.ts';
+import { type Outcome, orThrow } from '../../issue.ts';
 import type { Conclusion } from '../conclusion.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
@@ -20,4 +20,13 @@ export function finishExam(
   options?: ParseOptions,
 ): Outcome<Exam> {
   return parseExam({ ...draft.exam, status }, options);
+}
+
+/** As {@link finishExam}, but throws an IssueError that holds the issues. */
+export function finishExamOrThrow(
+  draft: ExamDraft,
+  status: Exclude<RecordStatus, 'draft'>,
+  options?: ParseOptions,
+): Exam {
+  return orThrow('finish the exam', finishExam(draft, status, options));
 }

@@ -1,4 +1,9 @@
-import type { RegionTypes } from '../../terminology/tables/code-types.ts';
+import type {
+  MeasureTypes,
+  MethodCode,
+  RegionGroupTypes,
+  RegionTypes,
+} from '../../terminology/tables/code-types.ts';
 import type { Laterality } from '../../terminology/types.ts';
 import type { Side, Text } from '../primitive.ts';
 
@@ -30,7 +35,16 @@ type KnownPlace = {
   } & Sided<RegionTypes[R]['laterality']>;
 }[keyof RegionTypes];
 
-/** A region of an adopter, or a group such as `neck`. */
+/** A group such as `neck`, to say something of all that lies in it. */
+type GroupPlace = {
+  [R in keyof RegionGroupTypes]: {
+    readonly region: R;
+    readonly methods?: readonly [MethodCode, ...MethodCode[]];
+    readonly place?: Text;
+  } & Sided<RegionGroupTypes[R]['laterality']>;
+}[keyof RegionGroupTypes];
+
+/** A region of an adopter. */
 interface AddedPlace {
   readonly region: AddedCode;
   readonly side?: Side;
@@ -42,7 +56,19 @@ interface AddedPlace {
  * Where something is: region, side and the methods used there. For a paired region the side is
  * required, and a method that the region does not take is an error of the compiler.
  */
-export type Place = KnownPlace | AddedPlace;
+export type Place = KnownPlace | GroupPlace | AddedPlace;
 
 /** A place with at least one method, as normal and abnormal need. */
 export type ExaminedPlace = Place & { readonly methods: readonly [string, ...string[]] };
+
+/**
+ * Where a measure is taken: in its usual place, with a side where the measure has one, or anywhere
+ * else. The distance between the eyes has no side, the travel of the jaw to the right has one.
+ */
+export type MeasurePlace<M extends keyof MeasureTypes> =
+  | ({
+      readonly region: MeasureTypes[M]['region'];
+      readonly methods?: readonly [MethodCode, ...MethodCode[]];
+      readonly place?: Text;
+    } & Sided<MeasureTypes[M]['laterality']>)
+  | Exclude<Place, { readonly region: MeasureTypes[M]['region'] }>;

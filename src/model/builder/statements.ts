@@ -29,7 +29,7 @@ import type {
   Symptom,
 } from '../statement.ts';
 import { type Details, type ExamDraft, state } from './draft.ts';
-import type { AddedCode, ExaminedPlace, Place, Sided } from './place.ts';
+import type { AddedCode, ExaminedPlace, MeasurePlace, Place, Sided } from './place.ts';
 
 /** A reason code, or the code with the words used. */
 export type ReasonGiven =
@@ -215,8 +215,10 @@ export function moved<T extends keyof MovementTypes>(
   grade: MovementTypes[T]['result'],
   details: Sides<MovementTypes[T]> & TestDetails & { readonly synkinesis?: boolean },
 ): ExamDraft {
-  const { reason, ...given }: TestDetails & { readonly side?: Side; readonly synkinesis?: boolean } =
-    details;
+  const {
+    reason,
+    ...given
+  }: TestDetails & { readonly side?: Side; readonly synkinesis?: boolean } = details;
   return state(draft, {
     kind: 'movement',
     test,
@@ -252,7 +254,7 @@ type MeasurementDetails = Details<Measurement> &
 export function measured<M extends keyof MeasureTypes>(
   draft: ExamDraft,
   measure: M,
-  place: Place,
+  place: MeasurePlace<M>,
   value: string,
   unit: MeasureTypes[M]['unit'],
   details: MeasurementDetails = {},
@@ -264,7 +266,7 @@ export function measured<M extends keyof MeasureTypes>(
 export function unusable<M extends keyof MeasureTypes>(
   draft: ExamDraft,
   measure: M,
-  place: Place,
+  place: MeasurePlace<M>,
   unit: MeasureTypes[M]['unit'],
   reason: ReasonGiven,
   details: Details<Measurement> = {},

@@ -71,12 +71,16 @@ export function lateralityOf(statement: Statement, catalogue: Catalogue): Latera
   }
 }
 
-/** A distance between both sides (of the eyes, say) has no side although its region is paired. */
+/**
+ * In its usual place a measure has sides of its own: a distance between the eyes has none although
+ * eyes are paired, the travel of the jaw to one side has one. Elsewhere the region decides.
+ */
 function measuredLaterality(
   measure: string,
   region: string,
   catalogue: Catalogue,
 ): Laterality | undefined {
-  const own = catalogue.measures.get(measure)?.laterality;
-  return own === 'whole' || own === 'midline' ? 'whole' : catalogue.regions.get(region)?.laterality;
+  const row = catalogue.measures.get(measure);
+  if (row?.region === region) return row.laterality;
+  return catalogue.regions.get(region)?.laterality;
 }

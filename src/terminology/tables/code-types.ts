@@ -30,6 +30,19 @@ export type ProtocolCode =
 export type ConditionCode =
   'light' | 'position' | 'room-temperature' | 'after-exertion' | 'make-up' | 'beard' | 'hair' | 'head-covering' | 'dressing' | 'glasses' | 'contact-lens' | 'hearing-aid' | 'dentures' | 'piercing' | 'wax' | 'interpreter' | 'chaperone' | 'companion' | 'identity' | 'prior-exam' | 'cooperation' | 'medication-review' | 'anticoagulant' | 'eye-drops' | 'topical-anaesthetic' | 'fluorescein' | 'latex-allergy' | 'adhesive-allergy' | 'previous-surgery' | 'filler-or-toxin' | 'previous-trauma' | 'radiotherapy' | 'skin-cancer' | 'immunosuppression' | 'tobacco' | 'alcohol' | 'sun-exposure' | 'thyroid-disease' | 'stroke';
 
+/** Regions that hold others, and how each is divided. */
+export interface RegionGroupTypes {
+  'face-neck': { laterality: 'whole' };
+  skin: { laterality: 'whole' };
+  eyes: { laterality: 'paired' };
+  nose: { laterality: 'whole' };
+  ears: { laterality: 'paired' };
+  jaw: { laterality: 'whole' };
+  salivary: { laterality: 'paired' };
+  neck: { laterality: 'whole' };
+  thyroid: { laterality: 'midline' };
+}
+
 /** How each region is divided, and the methods it takes. Groups are not examined themselves. */
 export interface RegionTypes {
   general: { laterality: 'whole'; method: 'inspection' | 'function-test' | 'measurement' };
@@ -167,45 +180,45 @@ export interface FunctionTestTypes {
   'mirror-mist': { laterality: 'whole'; result: 'symmetric' | 'reduced-right' | 'reduced-left' | 'unable' | 'not-tested' };
 }
 
-/** Measures and the units they take. */
+/** Measures: where each is usually taken, whether it has sides, and the units it takes. */
 export interface MeasureTypes {
-  mrd1: { unit: 'mm' | 'cm' };
-  mrd2: { unit: 'mm' | 'cm' };
-  pfh: { unit: 'mm' | 'cm' };
-  pfw: { unit: 'mm' | 'cm' };
-  levator: { unit: 'mm' | 'cm' };
-  'lid-crease': { unit: 'mm' | 'cm' };
-  lagophthalmos: { unit: 'mm' | 'cm' };
-  'lid-distraction': { unit: 'mm' | 'cm' };
-  'mct-laxity': { unit: 'mm' | 'cm' };
-  'lct-laxity': { unit: 'mm' | 'cm' };
-  icd: { unit: 'mm' | 'cm' };
-  ipd: { unit: 'mm' | 'cm' };
-  hertel: { unit: 'mm' | 'cm' };
-  'pupil-diam': { unit: 'mm' | 'cm' };
-  'brow-excursion': { unit: 'mm' | 'cm' };
-  'commissure-excursion': { unit: 'mm' | 'cm' };
-  'eye-closure-asym': { unit: 'mm' | 'cm' };
-  'static-lid-asym': { unit: 'mm' | 'cm' };
-  'facial-cant': { unit: 'mm' | 'cm' };
-  mio: { unit: 'mm' | 'cm' };
-  'mio-assist': { unit: 'mm' | 'cm' };
-  'lat-exc': { unit: 'mm' | 'cm' };
-  protrusion: { unit: 'mm' | 'cm' };
-  overbite: { unit: 'mm' | 'cm' };
-  'jaw-deviation': { unit: 'mm' | 'cm' };
-  pnif: { unit: 'L/min' };
-  whisper: { unit: '{score}' };
-  'neck-flex': { unit: 'deg' };
-  'node-size': { unit: 'mm' | 'cm' };
-  'node-ls-ratio': { unit: '1' };
-  'neck-mass': { unit: 'mm' | 'cm' };
-  'thyroid-nodule': { unit: 'mm' | 'cm' };
-  'lesion-max': { unit: 'mm' | 'cm' };
-  'lesion-perp': { unit: 'mm' | 'cm' };
-  'lesion-elev': { unit: 'mm' | 'cm' };
-  'lesion-count': { unit: '{#}' };
-  mag: { unit: '1' };
+  mrd1: { region: 'lid-upper'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  mrd2: { region: 'lid-lower'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  pfh: { region: 'eyes'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  pfw: { region: 'eyes'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  levator: { region: 'lid-upper'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'lid-crease': { region: 'lid-upper'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  lagophthalmos: { region: 'eyes'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'lid-distraction': { region: 'lid-lower'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'mct-laxity': { region: 'canthus-medial'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'lct-laxity': { region: 'canthus-lateral'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  icd: { region: 'eyes'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  ipd: { region: 'eyes'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  hertel: { region: 'globe'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'pupil-diam': { region: 'pupil'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'brow-excursion': { region: 'forehead'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'commissure-excursion': { region: 'commissure'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  'eye-closure-asym': { region: 'eyes'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  'static-lid-asym': { region: 'eyes'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  'facial-cant': { region: 'general'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  mio: { region: 'jaw-motion'; laterality: 'midline'; unit: 'mm' | 'cm' };
+  'mio-assist': { region: 'jaw-motion'; laterality: 'midline'; unit: 'mm' | 'cm' };
+  'lat-exc': { region: 'jaw-motion'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  protrusion: { region: 'jaw-motion'; laterality: 'midline'; unit: 'mm' | 'cm' };
+  overbite: { region: 'jaw-motion'; laterality: 'midline'; unit: 'mm' | 'cm' };
+  'jaw-deviation': { region: 'jaw-motion'; laterality: 'paired'; unit: 'mm' | 'cm' };
+  pnif: { region: 'nasal-airway'; laterality: 'whole'; unit: 'L/min' };
+  whisper: { region: 'hearing'; laterality: 'paired'; unit: '{score}' };
+  'neck-flex': { region: 'neck-motion'; laterality: 'whole'; unit: 'deg' };
+  'node-size': { region: 'neck'; laterality: 'crossing'; unit: 'mm' | 'cm' };
+  'node-ls-ratio': { region: 'neck'; laterality: 'crossing'; unit: '1' };
+  'neck-mass': { region: 'neck'; laterality: 'crossing'; unit: 'mm' | 'cm' };
+  'thyroid-nodule': { region: 'thyroid'; laterality: 'crossing'; unit: 'mm' | 'cm' };
+  'lesion-max': { region: 'skin'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  'lesion-perp': { region: 'skin'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  'lesion-elev': { region: 'skin'; laterality: 'whole'; unit: 'mm' | 'cm' };
+  'lesion-count': { region: 'skin'; laterality: 'whole'; unit: '{#}' };
+  mag: { region: 'general'; laterality: 'whole'; unit: '1' };
 }
 
 /** Scales, their versions and grades; a summed scale has a number. */
