@@ -84,6 +84,13 @@ export const issueCodes = {
   'not-well-formed': 'a text that is no well-formed XML',
   'forbidden-doctype': 'a document type declaration; it is never read, and no entity is resolved',
 
+  // CDA
+  'other-section': 'a section that is no physical exam; it was set aside',
+  'not-an-event': 'an entry that is planned, ordered or a goal, and so no finding',
+  'broken-reference': 'an entry refers to narrative that is not there',
+  'narrative-conflict':
+    'an entry and the narrative that it refers to seem to disagree; both are kept',
+
   // HL7 v2
   'stray-text': 'text that belongs to no message or record',
   'wrong-delimiters': 'a message header that does not declare usable delimiters',

@@ -25,6 +25,11 @@ export interface LegacyRecord {
    * are kept as text and none is coded.
    */
   readonly malformed?: readonly Issue[];
+  /**
+   * Set when the record is no part of an exam, such as another section of a document: none of its
+   * fields enters the exam, and all of them count as quarantined.
+   */
+  readonly aside?: readonly Issue[];
 }
 
 /** The records of one exam, in input order. */

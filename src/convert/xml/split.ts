@@ -22,7 +22,8 @@ export const xmlLimits: XmlLimits = {
 };
 
 /**
- * Cuts XML text into the elements at `path` (`['export', 'exam']`) and holds no more than one. After
+ * Cuts XML text into the elements at `path` (`['export', 'exam']`) and holds no more than one. Names
+ * are as written; the step `*:exam` takes any prefix. After
  * broken markup it goes on at the next start or end of an exam, so that one fault costs one exam.
  * Text and attributes outside the exams become units with an error; plain markup there is dropped.
  * A document type is never read: it becomes a unit with an error, and no entity exists.
@@ -84,7 +85,8 @@ class Gathering {
     if (this.#begins(token)) {
       // A broken exam ends where the next one begins.
       this.#close();
-      this.#open = this.#path.slice(0, -1);
+      if (this.#lost) this.#open = this.#path.slice(0, -1);
+      else this.#open.length = this.#path.length - 1;
       this.#inside = true;
       this.#lost = false;
     }
@@ -108,12 +110,12 @@ class Gathering {
   /** Whether an exam starts here: at its path, or by its name alone where the path is lost. */
   #begins(token: Token): boolean {
     if (token.kind !== 'start' && token.kind !== 'empty') return false;
-    if (token.name !== this.#path.at(-1)) return false;
+    if (!isNamed(token.name, this.#path.at(-1))) return false;
     if (this.#inside) return this.#fault !== undefined;
     if (this.#lost) return true;
     return (
       this.#open.length === this.#path.length - 1 &&
-      this.#open.every((name, depth) => name === this.#path[depth])
+      this.#open.every((name, depth) => isNamed(name, this.#path[depth]))
     );
   }
 
@@ -140,7 +142,7 @@ class Gathering {
   #ended(name: string): void {
     if (this.#fault === undefined && this.#open.at(-1) !== name) this.#fault = 'not-well-formed';
     if (this.#fault === undefined) this.#open.pop();
-    else if (name === this.#path.at(-1)) this.#open.length = this.#path.length - 1;
+    else if (isNamed(name, this.#path.at(-1))) this.#open.length = this.#path.length - 1;
   }
 
   /** A token outside any exam. */
@@ -176,6 +178,14 @@ class Gathering {
     this.#elements = 0;
     this.#inside = false;
   }
+}
+
+/** A step `*:name` of a path takes any prefix or none. */
+function isNamed(name: string | undefined, step: string | undefined): boolean {
+  if (name === undefined || step === undefined) return false;
+  return step.startsWith('*:')
+    ? name.slice(name.indexOf(':') + 1) === step.slice(2)
+    : name === step;
 }
 
 function faultOf(token: Token): IssueCode | undefined {

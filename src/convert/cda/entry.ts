@@ -1,0 +1,123 @@
+import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import { sideSnomed } from '../../terminology/sides.ts';
+import type { Field, LegacyRecord } from '../record.ts';
+import { isElement, type XmlElement } from '../xml/tree.ts';
+import { disagreements, type EntryClaim } from './conflict.ts';
+import { type PlaceOf, readFields, typeOf, valueFields } from './fields.ts';
+import { childElement, childElements } from './names.ts';
+
+export interface EntryReading {
+  readonly placeOf: PlaceOf;
+  readonly issues: Issue[];
+  readonly records: LegacyRecord[];
+  /** Narrative of the element with this ID in the entry's section. */
+  readonly narrative: (id: string) => string | undefined;
+}
+
+const ownRecords: ReadonlySet<string> = new Set(['entryRelationship', 'component', 'value']);
+
+/**
+ * An entry and the entries inside it, each as a record named by its element. With negationInd it is
+ * a `negated-observation` (and so on): a mapping for observations never takes a negated one. An
+ * entry inside another also has the code of that one, as `../code/@code`.
+ */
+export function readEntry(
+  act: XmlElement,
+  parent: XmlElement | undefined,
+  reading: EntryReading,
+): void {
+  const { placeOf, records } = reading;
+  const at = placeOf(act.offset);
+  const values = childElements(act, 'value');
+  const fields = [
+    ...readFields(act, placeOf, ownRecords),
+    ...values.flatMap((value) => valueFields(value, placeOf)),
+    ...outerFields(parent, placeOf),
+  ];
+  const negated = isTrue(act.attributes.get('negationInd'));
+  const problems = moodProblems(act, placeOf);
+  records.push({
+    kind: negated ? `negated-${act.name}` : act.name,
+    fields,
+    at,
+    ...(problems.length > 0 && { malformed: problems }),
+  });
+  reading.issues.push(...referenceIssues(act, values, negated, reading));
+  for (const link of act.children.filter(isElement)) {
+    if (link.name !== 'entryRelationship' && link.name !== 'component') continue;
+    for (const inner of link.children.filter(isElement)) readEntry(inner, act, reading);
+  }
+}
+
+function outerFields(parent: XmlElement | undefined, placeOf: PlaceOf): Field[] {
+  const code = parent && childElement(parent, 'code');
+  const text = code?.attributes.get('code');
+  if (code === undefined || text === undefined) return [];
+  return [{ name: '../code/@code', text, at: placeOf(code.offset) }];
+}
+
+/** Only what has happened was found: a plan, goal or order is no finding. */
+function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
+  const mood = act.attributes.get('moodCode');
+  if (mood === undefined || mood === 'EVN') return [];
+  return [
+    issue('not-an-event', [], 'the entry is planned, ordered or a goal', {
+      severity: 'warning',
+      expected: 'moodCode EVN',
+      source: placeOf(act.offset),
+    }),
+  ];
+}
+
+/** Holds an entry against the piece of narrative that it refers to. Both are kept either way. */
+function referenceIssues(
+  act: XmlElement,
+  values: readonly XmlElement[],
+  negated: boolean,
+  reading: EntryReading,
+): Issue[] {
+  const text = childElement(act, 'text');
+  const reference = text && childElement(text, 'reference')?.attributes.get('value');
+  if (text === undefined || reference === undefined || !reference.startsWith('#')) return [];
+  const report = (code: IssueCode, message: string, expected?: string): Issue =>
+    issue(code, [], message, {
+      severity: 'warning',
+      expected,
+      source: reading.placeOf(text.offset),
+    });
+  const narrative = reading.narrative(reference.slice(1));
+  if (narrative === undefined) {
+    return [report('broken-reference', 'the entry refers to narrative that is not there')];
+  }
+  const parts = disagreements(narrative, claimOf(act, values, negated));
+  if (parts.length === 0) return [];
+  const message = `the entry and its narrative seem to disagree: ${parts.join(', ')}`;
+  return [report('narrative-conflict', message, 'narrative and entry that say the same')];
+}
+
+function claimOf(act: XmlElement, [value]: readonly XmlElement[], negated: boolean): EntryClaim {
+  const side = sideOf(act);
+  const isNumber = value !== undefined && /^(?:PQ|INT|REAL)$/.test(typeOf(value));
+  const number = isNumber ? value.attributes.get('value') : undefined;
+  const asserts = childElement(act, 'code')?.attributes.get('code') === 'ASSERTION';
+  return {
+    ...(number !== undefined && { number }),
+    ...(side !== undefined && { side }),
+    // Without the assertion pattern a value such as "absent" may carry the negation itself.
+    ...((negated || asserts) && { negated }),
+  };
+}
+
+/** The side by the SNOMED CT code of the target site's laterality qualifier. */
+function sideOf(act: XmlElement): 'left' | 'right' | undefined {
+  const site = childElement(act, 'targetSiteCode');
+  const codes = (site === undefined ? [] : childElements(site, 'qualifier')).map((qualifier) =>
+    childElement(qualifier, 'value')?.attributes.get('code'),
+  );
+  if (codes.includes(sideSnomed.left)) return 'left';
+  return codes.includes(sideSnomed.right) ? 'right' : undefined;
+}
+
+function isTrue(text: string | undefined): boolean {
+  return text === 'true' || text === '1';
+}

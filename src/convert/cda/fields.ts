@@ -1,0 +1,81 @@
+import type { Field } from '../record.ts';
+import type { LinePlace } from '../xml/place.ts';
+import { textContent } from '../xml/records.ts';
+import type { XmlElement } from '../xml/tree.ts';
+import { childElements } from './names.ts';
+
+export type PlaceOf = (offset: number) => LinePlace;
+
+/** Attributes that say how to read the markup, and parts that every entry repeats. */
+const markup = /^(?:xmlns(?::.*)?|xsi:schemaLocation|classCode|moodCode|typeCode)$/;
+
+/**
+ * The fields of a CDA element by their paths below it: `code/@code`, `value/@unit`,
+ * `targetSiteCode/qualifier/value/@code`. Elements named in `skip` are records of their own.
+ * A `nullFlavor` makes the element explicitly nothing: `nullFlavor=UNK` instead of a blank.
+ */
+export function readFields(
+  element: XmlElement,
+  placeOf: PlaceOf,
+  skip: ReadonlySet<string>,
+  path = '',
+): Field[] {
+  const at = placeOf(element.offset);
+  const fields = attributeFields(element, path, at);
+  const text = ownText(element);
+  if (text !== '' && path !== '') fields.push({ name: path, text, at });
+  for (const child of childElements(element)) {
+    if (skip.has(child.name)) continue;
+    const below = path === '' ? child.name : `${path}/${child.name}`;
+    // The text of mixed content is told whole; its elements add their attributes only.
+    if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.offset)));
+    else fields.push(...readFields(child, placeOf, skip, below));
+  }
+  return fields;
+}
+
+function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
+  const fields: Field[] = [];
+  for (const [name, text] of element.attributes) {
+    const own = path === '' ? `@${name}` : `${path}/@${name}`;
+    if (name === 'nullFlavor') {
+      fields.push({ name: path === '' ? '.' : path, text: '', at, explicitNull: flavour(text) });
+    } else if (!markup.test(name)) fields.push({ name: own, text, at });
+  }
+  return fields;
+}
+
+/** Text of an element that has text of its own, with everything inside it; else nothing. */
+function ownText(element: XmlElement): string {
+  const hasText = element.children.some((node) => 'text' in node && node.text.trim() !== '');
+  return hasText ? textContent(element.children).trim() : '';
+}
+
+/**
+ * The value of an observation as a field `value`, whatever its type: the code of a coded value, the
+ * number of a quantity, the text of a string. What else it says has its own path, as in readFields.
+ * @see CDA R2, ObservationBase.value; data types CD, CE, CV, CO, PQ, INT, REAL, BL, TS, ST, ED
+ */
+export function valueFields(value: XmlElement, placeOf: PlaceOf): Field[] {
+  const at = placeOf(value.offset);
+  // Beside a nullFlavor a code or number is no value.
+  const nothing = value.attributes.has('nullFlavor');
+  const main = nothing ? '' : isCoded(value) ? '@code' : '@value';
+  return readFields(value, placeOf, new Set(), 'value').map((field) =>
+    field.name === `value/${main}` ? { ...field, name: 'value', at } : field,
+  );
+}
+
+/** Types as `xsi:type` names them; a prefix there is for the namespace of the data types. */
+export function typeOf(value: XmlElement): string {
+  const type = value.attributes.get('xsi:type') ?? '';
+  return type.slice(type.indexOf(':') + 1);
+}
+
+function isCoded(value: XmlElement): boolean {
+  return /^(?:CD|CE|CV|CO|CS|SC)$/.test(typeOf(value));
+}
+
+export function flavour(code: string): string {
+  return `nullFlavor=${code}`;
+}

@@ -1,0 +1,121 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Field, LegacyRecord } from '../record.ts';
+import { isElement, type XmlElement } from '../xml/tree.ts';
+import { type EntryReading, readEntry } from './entry.ts';
+import { type PlaceOf, readFields } from './fields.ts';
+import {
+  childElement,
+  childElements,
+  LOINC_OID,
+  PHYSICAL_EXAM_TEMPLATE,
+  PHYSICAL_FINDINGS,
+} from './names.ts';
+import { narrativeIndex, narrativeText } from './narrative.ts';
+
+export interface DocumentRecords {
+  readonly records: readonly LegacyRecord[];
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * A CDA document as records: `ClinicalDocument` for its header; for each physical exam section and
+ * its subsections one `section` with the narrative as the field `text`, and one record for each
+ * entry, named by its element. Other sections are set aside.
+ */
+export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRecords {
+  const issues: Issue[] = [];
+  const refuse = (message: string, expected: string): void => {
+    const source = placeOf(document.offset);
+    issues.push(issue('unsupported-message', [], message, { expected, source }));
+  };
+  if (childElements(document, 'recordTarget').length !== 1) {
+    issues.push(
+      issue('several-patients', [], 'the document does not have exactly one recordTarget', {
+        expected: 'one patient in a document',
+        source: placeOf(document.offset),
+      }),
+    );
+  }
+  const header: LegacyRecord = {
+    kind: 'ClinicalDocument',
+    fields: readFields(document, placeOf, new Set(['component'])),
+    at: placeOf(document.offset),
+  };
+  const records = [header];
+  for (const section of sectionsOf(bodyOf(document))) {
+    readSection(section, { placeOf, issues, records, inside: false });
+  }
+  if (!records.some((record) => record.kind === 'section')) {
+    refuse('the document has no physical exam section', `a section ${PHYSICAL_EXAM_TEMPLATE}`);
+  }
+  return { records, issues };
+}
+
+function bodyOf(document: XmlElement): XmlElement | undefined {
+  const [component] = childElements(document, 'component');
+  return component && childElement(component, 'structuredBody');
+}
+
+function sectionsOf(parent: XmlElement | undefined): XmlElement[] {
+  if (parent === undefined) return [];
+  return childElements(parent, 'component').flatMap((component) =>
+    childElements(component, 'section'),
+  );
+}
+
+interface SectionReading {
+  readonly placeOf: PlaceOf;
+  readonly issues: Issue[];
+  readonly records: LegacyRecord[];
+  /** Below a physical exam section. */
+  readonly inside: boolean;
+}
+
+const ownRecords: ReadonlySet<string> = new Set(['component', 'entry', 'text']);
+
+function readSection(section: XmlElement, reading: SectionReading): void {
+  const { placeOf, records } = reading;
+  const inside = reading.inside || isPhysicalExam(section);
+  const at = placeOf(section.offset);
+  const text = childElement(section, 'text');
+  const fields: Field[] = readFields(section, placeOf, ownRecords);
+  if (text !== undefined) {
+    fields.push({ name: 'text', text: narrativeText(text), at: placeOf(text.offset) });
+  }
+  if (inside) {
+    records.push({ kind: 'section', fields, at });
+    const entries: EntryReading = {
+      ...reading,
+      narrative: text === undefined ? () => undefined : narrativeIndex(text),
+    };
+    for (const entry of childElements(section, 'entry')) {
+      for (const act of entry.children.filter(isElement)) readEntry(act, undefined, entries);
+    }
+  } else records.push(otherSection(section, fields, placeOf));
+  for (const below of sectionsOf(section)) readSection(below, { ...reading, inside });
+}
+
+function isPhysicalExam(section: XmlElement): boolean {
+  const templates = childElements(section, 'templateId');
+  if (templates.some((part) => part.attributes.get('root') === PHYSICAL_EXAM_TEMPLATE)) return true;
+  const code = childElement(section, 'code')?.attributes;
+  return code?.get('code') === PHYSICAL_FINDINGS && code.get('codeSystem') === LOINC_OID;
+}
+
+/** A section of another kind is no part of the exam, whatever a mapping says of its fields. */
+function otherSection(
+  section: XmlElement,
+  fields: readonly Field[],
+  placeOf: PlaceOf,
+): LegacyRecord {
+  const at = placeOf(section.offset);
+  const problem = issue('other-section', [], 'a section that is no physical exam was set aside', {
+    severity: 'information',
+    expected: `template ${PHYSICAL_EXAM_TEMPLATE} or LOINC ${PHYSICAL_FINDINGS}`,
+    source: at,
+  });
+  const entries = childElements(section, 'entry').flatMap((entry) =>
+    readFields(entry, placeOf, new Set(), 'entry'),
+  );
+  return { kind: 'other-section', fields: [...fields, ...entries], at, aside: [problem] };
+}
