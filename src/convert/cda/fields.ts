@@ -9,9 +9,11 @@ export type PlaceOf = (offset: number) => LinePlace;
 /** Attributes that say how to read the markup, and parts that every entry repeats. */
 const markup = /^(?:xmlns(?::.*)?|xsi:schemaLocation|classCode|moodCode|typeCode)$/;
 
+const nothing: ReadonlySet<string> = new Set();
+
 /**
  * The fields of a CDA element by their paths below it: `code/@code`, `value/@unit`,
- * `targetSiteCode/qualifier/value/@code`. Elements named in `skip` are records of their own.
+ * `targetSiteCode/qualifier/value/@code`. Children named in `skip` are told elsewhere.
  * A `nullFlavor` makes the element explicitly nothing: `nullFlavor=UNK` instead of a blank.
  */
 export function readFields(
@@ -29,7 +31,7 @@ export function readFields(
     const below = path === '' ? child.name : `${path}/${child.name}`;
     // The text of mixed content is told whole; its elements add their attributes only.
     if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.offset)));
-    else fields.push(...readFields(child, placeOf, skip, below));
+    else fields.push(...readFields(child, placeOf, nothing, below));
   }
   return fields;
 }
@@ -59,9 +61,9 @@ function ownText(element: XmlElement): string {
 export function valueFields(value: XmlElement, placeOf: PlaceOf): Field[] {
   const at = placeOf(value.offset);
   // Beside a nullFlavor a code or number is no value.
-  const nothing = value.attributes.has('nullFlavor');
-  const main = nothing ? '' : isCoded(value) ? '@code' : '@value';
-  return readFields(value, placeOf, new Set(), 'value').map((field) =>
+  const isNull = value.attributes.has('nullFlavor');
+  const main = isNull ? '' : isCoded(value) ? '@code' : '@value';
+  return readFields(value, placeOf, nothing, 'value').map((field) =>
     field.name === `value/${main}` ? { ...field, name: 'value', at } : field,
   );
 }
