@@ -13,6 +13,8 @@ import type { Mapping, Value } from '../terminology/types.ts';
 export interface Coder {
   /** Our own coding first, then the mapped ones that the policy lets out. */
   concept(table: TableName, code: string, text?: string): CodeableConcept;
+  /** The same with equivalent mappings only: for what is absent, suspected or not to be decided. */
+  strictConcept(table: TableName, code: string): CodeableConcept;
   /** A value that stands inside a row: `lesion-border` + `irregular`. */
   valueConcept(table: TableName, code: string, value: Value): CodeableConcept;
   codings(table: TableName, code: string): Coding[];
@@ -26,7 +28,7 @@ export interface Coder {
 
 export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: string): Coder {
   const systems = new Map<TableName, string>();
-  const known = new Map<TableName, Map<string, readonly Coding[]>>();
+  const known = new Map<string, readonly Coding[]>();
 
   const system = (table: TableName, code: string): string => {
     const own = catalogue[table].get(code)?.system;
@@ -50,29 +52,30 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
     };
   };
 
-  const mapped = (maps: readonly Mapping[] = []): Coding[] =>
+  // A wider code of something absent would deny more than the examiner did.
+  const mapped = (maps: readonly Mapping[] = [], strict = false): Coding[] =>
     maps.flatMap((map) => {
+      if (map.relation !== 'equivalent' && (strict || map.relation !== 'wider')) return [];
       if (map.system === 'loinc') return [loincCoding(map.code)];
       const coding = snomed(map.code);
       return coding === undefined ? [] : [coding];
     });
 
-  const made = (table: TableName, code: string): readonly Coding[] => {
+  const made = (table: TableName, code: string, strict: boolean): readonly Coding[] => {
     const row = catalogue[table].get(code);
     if (row === undefined) return [];
-    return [{ system: system(table, code), code, display: row.display }, ...mapped(row.maps)];
+    return [
+      { system: system(table, code), code, display: row.display },
+      ...mapped(row.maps, strict),
+    ];
   };
 
-  const codings = (table: TableName, code: string): Coding[] => {
-    let rows = known.get(table);
-    if (rows === undefined) {
-      rows = new Map();
-      known.set(table, rows);
-    }
-    let list = rows.get(code);
+  const codings = (table: TableName, code: string, strict = false): Coding[] => {
+    const name = `${strict ? '!' : ''}${table}|${code}`;
+    let list = known.get(name);
     if (list === undefined) {
-      list = made(table, code);
-      rows.set(code, list);
+      list = made(table, code, strict);
+      known.set(name, list);
     }
     return list.map(copy);
   };
@@ -88,6 +91,10 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
     concept: (table, code, text) => ({
       coding: codings(table, code),
       text: text ?? display(table, code),
+    }),
+    strictConcept: (table, code) => ({
+      coding: codings(table, code, true),
+      text: display(table, code),
     }),
     valueConcept: (table, code, value) => ({
       coding: [

@@ -7,6 +7,7 @@ import { type ExportContext, resourceName } from './context.ts';
 import type { Group } from './groups.ts';
 import { generated, observationLine } from './narrative.ts';
 import { organizationReference } from './people.ts';
+import { WITHDRAWN } from './report.ts';
 
 /** Composition has fewer states than the record. @see https://hl7.org/fhir/R4/valueset-composition-status.html */
 const compositionStatus: Readonly<Record<Exam['status'], Composition['status']>> = {
@@ -20,10 +21,13 @@ const compositionStatus: Readonly<Record<Exam['status'], Composition['status']>>
   'entered-in-error': 'entered-in-error',
 };
 
+/** A group with the observation that stands for it. */
+export type GroupEntry = Group & { readonly observation: Observation };
+
 export interface DocumentParts {
-  readonly circumstances: readonly Observation[];
-  readonly groups: readonly (Group & { readonly observation: Observation })[];
-  readonly assessment: readonly Observation[];
+  readonly circumstances: GroupEntry;
+  readonly groups: readonly GroupEntry[];
+  readonly assessment: GroupEntry | undefined;
   readonly plan: readonly Reference[];
   readonly report: Reference;
 }
@@ -59,7 +63,7 @@ export function compositionResource(context: ExportContext, parts: DocumentParts
     ...(custodian && { custodian }),
     section: [
       conclusionSection(context, parts),
-      entrySection(context, 'circumstances', parts.circumstances),
+      circumstancesSection(context, parts.circumstances),
       ...bodySections(context, parts.groups),
     ],
   };
@@ -72,27 +76,31 @@ function conclusionSection(context: ExportContext, parts: DocumentParts): Compos
     title: coder.display('items', 'assessment'),
     code: coder.concept('items', 'assessment'),
     text: generated(
-      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? 'Withdrawn.' : words)}</p>${list(parts.assessment)}`,
+      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? WITHDRAWN : words)}</p>${list(parts.assessment?.members ?? [])}`,
     ),
     entry: [
       parts.report,
-      ...parts.assessment.map((observation) => ({ reference: `urn:uuid:${observation.id}` })),
+      ...(parts.assessment ? [groupReference(parts.assessment)] : []),
       ...parts.plan,
     ],
   };
 }
 
-function entrySection(
-  { coder }: ExportContext,
-  item: string,
-  members: readonly Observation[],
-): CompositionSection {
+function circumstancesSection({ coder }: ExportContext, group: GroupEntry): CompositionSection {
   return {
-    title: coder.display('items', item),
-    code: coder.concept('items', item),
-    text: generated(list(members)),
-    entry: members.map((member) => ({ reference: `urn:uuid:${member.id}` })),
+    title: coder.display('items', 'circumstances'),
+    code: coder.concept('items', 'circumstances'),
+    text: generated(list(group.members)),
+    // Every resource of a document must be reached from its composition, instruments too.
+    entry: [
+      groupReference(group),
+      ...(exam.instruments ?? []).map(({ key }) => context.device(key)),
+    ],
   };
+}
+
+function groupReference({ observation }: GroupEntry): Reference {
+  return { reference: `urn:uuid:${observation.id}` };
 }
 
 function bodySections(
@@ -112,7 +120,7 @@ function bodySections(
       return {
         ...head,
         text: generated(list(group.members)),
-        entry: [{ reference: `urn:uuid:${group.observation.id}` }],
+        entry: [groupReference(group)],
       };
     });
 }

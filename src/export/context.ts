@@ -159,5 +159,7 @@ function lateralityExtension({ coder }: ExportContext, side: Side): Extension | 
   const id = sideSnomed[side];
   const coding = id === undefined ? undefined : coder.snomed(id);
   if (coding === undefined) return undefined;
-  return { url: LATERALITY_EXTENSION, valueCodeableConcept: { coding: [coding] } };
+  // No display: the value set of the extension prints other words than the terms do.
+  const { display: _, ...plain } = coding;
+  return { url: LATERALITY_EXTENSION, valueCodeableConcept: { coding: [plain] } };
 }

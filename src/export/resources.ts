@@ -2,7 +2,7 @@ import type { FhirResource, Observation } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
 import { toR5 } from '../fhir/to-r5.ts';
 import type { Statement } from '../model/statement.ts';
-import { compositionResource } from './composition.ts';
+import { compositionResource, type GroupEntry } from './composition.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import { deviceResource } from './device.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
@@ -29,7 +29,7 @@ export function examResources(
   context: ExportContext,
   options: { readonly document: boolean },
 ): AnyResource[] {
-  const { exam, coder } = context;
+  const { exam } = context;
   const observations = new Map<string, Observation>();
   for (const statement of exam.statements) {
     observations.set(statement.key, statementObservation(context, statement));
@@ -38,15 +38,12 @@ export function examResources(
     ...group,
     observation: groupObservation(context, group),
   }));
-  const circumstances = circumstanceObservations(context);
-  const assessment = assessmentObservations(context);
-  const results = [
-    memberGroup(context, 'circumstances', coder.concept('items', 'circumstances'), circumstances),
-    ...groups.map(({ observation }) => observation),
-    ...(assessment.length === 0
-      ? []
-      : [memberGroup(context, 'assessment', coder.concept('items', 'assessment'), assessment)]),
-  ];
+  const circumstances = itemGroup(context, 'circumstances', circumstanceObservations(context));
+  const assessed = assessmentObservations(context);
+  const assessment = assessed.length === 0 ? undefined : itemGroup(context, 'assessment', assessed);
+  const results = [circumstances, ...groups, ...(assessment ? [assessment] : [])].map(
+    ({ observation }) => observation,
+  );
   const requests = planRequests(context);
   const written: FhirResource[] = [
     diagnosticReport(context, results),
@@ -55,9 +52,9 @@ export function examResources(
       .filter((instrument) => instrument.reference === undefined)
       .map((instrument) => deviceResource(context, instrument)),
     ...results,
-    ...circumstances,
+    ...circumstances.members,
     ...observations.values(),
-    ...assessment,
+    ...assessed,
     ...requests,
     ...(exam.history ?? []).map((event) => provenanceResource(context, event)),
   ];
@@ -73,6 +70,16 @@ export function examResources(
     );
   }
   return [...(context.version === 'R5' ? written.map(toR5) : written), ...imageResources(context)];
+}
+
+/** A group of what is said of the exam as a whole. */
+function itemGroup(
+  context: ExportContext,
+  section: 'circumstances' | 'assessment',
+  members: readonly Observation[],
+): GroupEntry {
+  const code = context.coder.concept('items', section);
+  return { section, members, observation: memberGroup(context, section, code, members) };
 }
 
 /** The observation that a statement makes; one for every statement. */

@@ -26,6 +26,7 @@ import type {
   FindingConcept,
   Lean,
   Measure,
+  Modality,
   NegativeSet,
   Protocol,
   ReasonConcept,
@@ -45,7 +46,7 @@ export interface TableRows {
   readonly attributes: Lean<AttributeConcept>;
   readonly testPoints: Lean<TestPoint>;
   readonly testResults: Lean<ResultConcept>;
-  readonly modalities: Lean<Concept>;
+  readonly modalities: Lean<Modality>;
   readonly sensationResults: Lean<ResultConcept>;
   readonly measures: Lean<Measure>;
   readonly measureConditions: Lean<Concept>;

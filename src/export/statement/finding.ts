@@ -16,7 +16,10 @@ export function findingObservation(context: ExportContext, finding: Finding): Ob
   const suspected = finding.certainty === 'suspected';
   const answer = suspected ? 'presence.suspected' : `presence.${finding.presence}`;
   return observationOf(context, finding, {
-    code: coder.concept('findings', finding.finding),
+    code:
+      finding.presence === 'present' && !suspected
+        ? coder.concept('findings', finding.finding)
+        : coder.strictConcept('findings', finding.finding),
     bodySite: bodySite(context, finding.region, finding.side),
     value: { valueCodeableConcept: coder.concept('values', answer) },
     interpretation: suspected ? 'IND' : interpretations[finding.presence],

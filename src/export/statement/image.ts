@@ -1,4 +1,4 @@
-import type { Media, Observation } from 'fhir/r4.js';
+import type { CodeableConcept, Media, Observation } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
 import type { Image } from '../../model/statement.ts';
 import { bodySite, type ExportContext, resourceName } from '../context.ts';
@@ -41,9 +41,15 @@ export function imageMedia(context: ExportContext, image: Image): Media {
     ...(effectiveDateTime !== undefined && { createdDateTime: effectiveDateTime }),
     ...(effectivePeriod !== undefined && { createdPeriod: effectivePeriod }),
     issued: context.exam.recorded,
-    bodySite: bodySite(context, image.region, image.side),
+    bodySite: plainSite(context, image),
     content: { contentType: image.contentType, url: image.url, title: image.title },
   };
+}
+
+/** The extension for the side belongs to Observation.bodySite alone; our code and the text say it here. */
+function plainSite(context: ExportContext, { region, side }: Image): CodeableConcept {
+  const { extension: _, ...site } = bodySite(context, region, side);
+  return site;
 }
 
 /** R5, which has no Media. @see https://hl7.org/fhir/R5/documentreference.html */
