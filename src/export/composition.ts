@@ -86,7 +86,8 @@ function conclusionSection(context: ExportContext, parts: DocumentParts): Compos
   };
 }
 
-function circumstancesSection({ coder }: ExportContext, group: GroupEntry): CompositionSection {
+function circumstancesSection(context: ExportContext, group: GroupEntry): CompositionSection {
+  const { coder, exam } = context;
   return {
     title: coder.display('items', 'circumstances'),
     code: coder.concept('items', 'circumstances'),
