@@ -163,6 +163,14 @@ export interface IdentifierField {
   readonly system: Uri;
   /** Regular expression that the whole text must match: finds lost leading zeros. */
   readonly pattern?: string;
+  /** Of several repetitions, the one that has this beside it. */
+  readonly where?: Where;
+}
+
+/** A field of the same record and repetition, and the text that it must hold: `PID-3.5` is `MR`. */
+export interface Where {
+  readonly field: FieldName;
+  readonly is: Text;
 }
 
 export interface SubjectFields {

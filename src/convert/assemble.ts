@@ -1,0 +1,147 @@
+import { type Issue, type IssueCode, issue } from '../issue.ts';
+import type { ExamCondition } from '../model/exam.ts';
+import type { Attribute } from '../model/statement.ts';
+import type { Unkeyed } from './build/built.ts';
+import { type Draft, isText, type TextDraft } from './draft.ts';
+import type { Field } from './record.ts';
+import { subjectKey } from './statement-key.ts';
+
+/** A piece of the exam in its final form, or text. */
+export interface Piece {
+  content: PieceContent;
+  readonly fields: Field[];
+  /** What to keep instead, if the piece can not stand. */
+  readonly fallback: TextDraft[];
+}
+
+export type PieceContent =
+  | { readonly statement: Unkeyed }
+  | { readonly condition: ExamCondition }
+  | { readonly text: TextDraft };
+
+/** Joins what belongs together, and turns into text what contradicts itself. */
+export function assemble(drafts: readonly (Draft | TextDraft)[], issues: Issue[]): Piece[] {
+  const pieces: Piece[] = [];
+  const attributes: Draft[] = [];
+  for (const draft of drafts) {
+    if (isText(draft))
+      pieces.push({ content: { text: draft }, fields: [...draft.fields], fallback: [] });
+    else if ('attribute' in draft.content) attributes.push(draft);
+    else {
+      const { content, fields, fallback } = draft;
+      pieces.push({ content, fields: [...fields], fallback: [fallback] });
+    }
+  }
+  for (const draft of attributes) attach(draft, pieces, issues);
+  return withoutRepeats(pieces, issues);
+}
+
+function attach({ content, fields, fallback }: Draft, pieces: Piece[], issues: Issue[]): void {
+  if (!('attribute' in content)) return;
+  const { finding, region, side, value } = content.attribute;
+  const owners = pieces.filter((piece) => {
+    const statement = statementOf(piece);
+    return (
+      statement?.kind === 'finding' &&
+      statement.finding === finding &&
+      statement.region === region &&
+      statement.side === side &&
+      statement.presence === 'present'
+    );
+  });
+  const [owner, other] = owners;
+  const statement = owner && statementOf(owner);
+  if (
+    owner === undefined ||
+    other !== undefined ||
+    statement?.kind !== 'finding' ||
+    has(statement.attributes, value)
+  ) {
+    pieces.push({ content: { text: fallback }, fields: [...fields], fallback: [] });
+    const message =
+      'there is not exactly one present finding that this describes; it is kept as text';
+    issues.push(warning('unattached-attribute', fallback, message));
+    return;
+  }
+  const [first = value, ...more] = [...(statement.attributes ?? []), value];
+  owner.content = { statement: { ...statement, attributes: [first, ...more] } };
+  owner.fields.push(...fields);
+  owner.fallback.push(fallback);
+}
+
+function has(attributes: readonly Attribute[] | undefined, value: Attribute): boolean {
+  return attributes?.some(({ attribute }) => attribute === value.attribute) ?? false;
+}
+
+function withoutRepeats(pieces: readonly Piece[], issues: Issue[]): Piece[] {
+  const result: Piece[] = [];
+  const about = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const statement = statementOf(piece);
+    const key =
+      statement === undefined || statement.kind === 'note' ? undefined : subjectKey(statement);
+    const same = key === undefined ? undefined : about.get(key);
+    if (same?.some((earlier) => fold(earlier, piece))) continue;
+    result.push(piece);
+    if (key !== undefined) about.set(key, [...(same ?? []), piece]);
+  }
+  for (const same of about.values()) if (same.length > 1) clash(same, issues);
+  return result;
+}
+
+/** Joins `piece` to an earlier one that says the same, or the same test by another modality. */
+function fold(earlier: Piece, piece: Piece): boolean {
+  const [first, second] = [statementOf(earlier), statementOf(piece)];
+  if (first === undefined || second === undefined) return false;
+  if (!isSame(first, second)) {
+    if (first.kind !== 'sensation' || second.kind !== 'sensation') return false;
+    const known = new Set(first.results.map(({ modality }) => modality));
+    if (second.results.some(({ modality }) => known.has(modality))) return false;
+    const note = [first.note, second.note].filter((text) => text !== undefined).join('\n');
+    const [head, ...more] = [...first.results, ...second.results];
+    if (head === undefined) return false;
+    earlier.content = {
+      statement: { ...first, results: [head, ...more], ...(note !== '' && { note }) },
+    };
+  }
+  earlier.fields.push(...piece.fields);
+  earlier.fallback.push(...piece.fallback);
+  return true;
+}
+
+function isSame(first: Unkeyed, second: Unkeyed): boolean {
+  return JSON.stringify(first) === JSON.stringify(second);
+}
+
+/** Several values of one measure can be several readings; any two other answers can not both hold. */
+function clash(same: readonly Piece[], issues: Issue[]): void {
+  const [first, second] = same;
+  const statement = first && statementOf(first);
+  const fallback = second?.fallback[0];
+  if (statement === undefined || fallback === undefined) return;
+  if (statement.kind === 'measurement') {
+    const message = 'the exam has different values for one measure; each is kept';
+    issues.push(warning('conflicting-fields', fallback, message));
+    return;
+  }
+  const message = 'the exam has answers here that can not both hold; all are kept as text';
+  issues.push(warning('contradiction', fallback, message));
+  for (const piece of same) toText(piece);
+}
+
+/** Turns a piece into its fallback text. */
+export function toText(piece: Piece): void {
+  const [first, ...more] = piece.fallback;
+  if (first === undefined) return;
+  const text = [first, ...more].map((one) => one.text).join('\n');
+  piece.content = { text: { ...first, text } };
+}
+
+export function statementOf(piece: Piece): Unkeyed | undefined {
+  return 'statement' in piece.content ? piece.content.statement : undefined;
+}
+
+function warning(code: IssueCode, about: TextDraft, message: string): Issue {
+  const source = about.fields[0]?.at;
+  return issue(code, [about.name], message, { severity: 'warning', source });
+}

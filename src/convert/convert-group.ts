@@ -1,0 +1,110 @@
+import { hasErrors, type Issue, issue } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import { assemble, type Piece } from './assemble.ts';
+import type { Draft, TextDraft } from './draft.ts';
+import { examHead, type HeadResult } from './head/exam-head.ts';
+import { type Ledger, type LedgerEntry, openLedger } from './ledger.ts';
+import { isBlank } from './note.ts';
+import type { Plan } from './plan.ts';
+import type { Field, RecordGroup } from './record.ts';
+import { recordDrafts } from './record-drafts.ts';
+import { markAlike, repeatedRecords, repeatIssue } from './repeats.ts';
+import { settle } from './settle.ts';
+
+/** What became of the records of one exam. */
+export interface ConvertedGroup {
+  /** None: the records belong in quarantine, for the reasons among the issues. */
+  readonly exam?: Exam;
+  readonly issues: readonly Issue[];
+  /** One entry for each field of the records. */
+  readonly ledger: readonly LedgerEntry[];
+}
+
+/** The exam that the records of a group make, by the mapping. Every field is accounted for. */
+export function convertGroup(group: RecordGroup, plan: Plan): ConvertedGroup {
+  const ledger = openLedger(group.records);
+  const issues: Issue[] = [...group.issues, ...unreadable(group)];
+  const found: HeadResult | undefined = hasErrors(issues)
+    ? undefined
+    : examHead(group.records, plan);
+  issues.push(...(found?.issues ?? []));
+  if (found?.head === undefined) return { issues, ledger: setAside(group, ledger) };
+
+  const drafts = draftsOf(group, plan, ledger, issues);
+  const pieces = assemble([...found.texts, ...drafts], issues);
+  const settled = settle(found.head, pieces, plan.catalogue);
+  issues.push(...settled.issues);
+  if (settled.exam === undefined) return { issues, ledger: setAside(group, ledger) };
+
+  const told = new Set(found.texts.flatMap(({ fields }) => fields));
+  for (const field of found.fields) if (!told.has(field)) ledger.mark(field, 'coded');
+  for (const piece of pieces) markPiece(piece, settled.keys.get(piece), ledger);
+  closeLedger(group, plan, ledger);
+  return { exam: settled.exam, issues, ledger: ledger.entries() };
+}
+
+function unreadable({ records }: RecordGroup): Issue[] {
+  if (records.some(({ malformed }) => malformed === undefined)) return [];
+  const faults = records.flatMap(({ malformed }) => malformed ?? []);
+  if (hasErrors(faults)) return faults;
+  return [...faults, issue('malformed-record', [], 'there is no record that can be read')];
+}
+
+function setAside({ records }: RecordGroup, ledger: Ledger): LedgerEntry[] {
+  for (const { fields } of records) for (const field of fields) ledger.mark(field, 'quarantined');
+  return ledger.entries();
+}
+
+function draftsOf(
+  { records }: RecordGroup,
+  plan: Plan,
+  ledger: Ledger,
+  issues: Issue[],
+): (Draft | TextDraft)[] {
+  const drafts: (Draft | TextDraft)[] = [];
+  const unmapped: Field[] = [];
+  const repeats = repeatedRecords(records, plan.layout);
+  for (const record of records) {
+    if (repeats.has(record)) {
+      issues.push(repeatIssue(record));
+      continue;
+    }
+    const made = recordDrafts(record, plan);
+    drafts.push(...made.drafts);
+    issues.push(...made.issues);
+    unmapped.push(...made.unmapped);
+    for (const field of made.blank) ledger.mark(field, 'blank');
+    for (const field of made.layout) ledger.mark(field, 'layout');
+  }
+  issues.push(...unmappedIssues(unmapped));
+  return drafts;
+}
+
+function markPiece(piece: Piece, key: string | undefined, ledger: Ledger): void {
+  const isText = 'text' in piece.content;
+  for (const field of piece.fields) {
+    ledger.mark(field, isText ? textFate(field) : 'coded', key);
+  }
+}
+
+function textFate(field: Field): 'blank' | 'verbatim' {
+  return isBlank(field) ? 'blank' : 'verbatim';
+}
+
+function closeLedger({ records }: RecordGroup, plan: Plan, ledger: Ledger): void {
+  for (const [record, first] of repeatedRecords(records, plan.layout))
+    markAlike(record, first, ledger);
+  for (const field of records.flatMap(({ fields }) => fields)) {
+    if (isBlank(field)) ledger.mark(field, 'blank');
+  }
+}
+
+/** One issue for each name, at its first place: the ledger has all places. */
+function unmappedIssues(fields: readonly Field[]): Issue[] {
+  const firsts = new Map<string, Field>();
+  for (const field of fields) if (!firsts.has(field.name)) firsts.set(field.name, field);
+  const message = 'the mapping does not name this field; it is kept as text';
+  return [...firsts.values()].map((field) =>
+    issue('unmapped-field', [field.name], message, { severity: 'information', source: field.at }),
+  );
+}

@@ -1,0 +1,127 @@
+import type { Code, Side } from '../model/primitive.ts';
+import { isWithin } from '../model/rules/places.ts';
+import type { Problem } from './build/built.ts';
+import type { SideWithin } from './mapping.ts';
+import type { Plan } from './plan.ts';
+import type { Target } from './target.ts';
+
+/** Fields of one record that say more about its value. Blank fields are left out. */
+export interface Roles {
+  readonly side?: string;
+  readonly region?: string;
+  readonly method?: string;
+  readonly modality?: string;
+  readonly unit?: string;
+  readonly at?: string;
+}
+
+export interface Place {
+  readonly region?: Code;
+  readonly side?: Side;
+  readonly methods?: readonly [Code, ...Code[]];
+  readonly modality?: Code;
+}
+
+/** Region, side, method and modality of a value, or the first thing about them that does not fit. */
+export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Problem {
+  const region = lookUp(roles.region, plan.regions, 'regions');
+  if (isProblem(region)) return region;
+  const method = lookUp(roles.method, plan.methods, 'methods');
+  if (isProblem(method)) return method;
+  const modality = lookUp(roles.modality, plan.modalities, 'modalities');
+  if (isProblem(modality)) return modality;
+  const ownRegion = 'region' in target ? target.region : undefined;
+  if (region !== undefined && ownRegion !== undefined && region !== ownRegion) {
+    return {
+      problem: 'conflicting-fields',
+      message: 'the region field names another region than the mapping',
+    };
+  }
+  const place = region ?? ownRegion ?? homeRegion(target, plan);
+  const side = sideOf(target, roles.side, place, plan);
+  if (isProblem(side)) return side;
+  const stated = 'methods' in target ? target.methods : undefined;
+  const [first, ...more] = method === undefined ? (stated ?? []) : [method];
+  return {
+    ...(region !== undefined && { region }),
+    ...(side !== undefined && { side }),
+    ...(first !== undefined && { methods: [first, ...more] }),
+    ...(modality !== undefined && { modality }),
+  };
+}
+
+function isProblem(found: unknown): found is Problem {
+  return typeof found === 'object' && found !== null && 'problem' in found;
+}
+
+function lookUp(
+  word: string | undefined,
+  table: { get: (text: string) => Code | undefined },
+  name: string,
+): Code | Problem | undefined {
+  if (word === undefined) return undefined;
+  return (
+    table.get(word) ?? {
+      problem: 'unknown-word',
+      message: `the mapping does not list this word in ${name}`,
+      expected: `a word of ${name} in the mapping`,
+    }
+  );
+}
+
+function sideOf(
+  target: Target,
+  word: string | undefined,
+  region: Code | undefined,
+  plan: Plan,
+): Side | Problem | undefined {
+  const own = 'side' in target ? target.side : undefined;
+  if (word === undefined) return own;
+  const meaning = plan.sides.get(word);
+  if (meaning === undefined) {
+    return {
+      problem: 'unknown-side',
+      message: 'the mapping does not list this side word',
+      expected: 'a word of sides in the mapping',
+    };
+  }
+  if (typeof meaning === 'object' && !belongs(meaning, region, plan)) {
+    return {
+      problem: 'side-conflict',
+      message: 'this side word belongs to another part of the body',
+      expected: `a region within ${meaning.within}`,
+    };
+  }
+  const side = typeof meaning === 'object' ? meaning.side : meaning;
+  if (own !== undefined && own !== side) {
+    return {
+      problem: 'side-conflict',
+      message: 'the side field and the name of the item disagree',
+    };
+  }
+  return side;
+}
+
+function belongs({ within }: SideWithin, region: Code | undefined, plan: Plan): boolean {
+  if (region === undefined) return false;
+  const { regions } = plan.catalogue;
+  return regions.get(region)?.section === within || isWithin(region, within, plan.catalogue);
+}
+
+/** The region that a test point or measure belongs to. */
+function homeRegion(target: Target, { catalogue }: Plan): Code | undefined {
+  switch (target.kind) {
+    case 'sensation':
+    case 'sensation-comparison':
+      return catalogue.testPoints.get(target.point)?.region;
+    case 'movement':
+    case 'function-test':
+      return catalogue.testPoints.get(target.test)?.region;
+    case 'measurement':
+      return catalogue.measures.get(target.measure)?.region;
+    case 'scale-score':
+      return catalogue.scales.get(target.scale)?.region;
+    default:
+      return undefined;
+  }
+}

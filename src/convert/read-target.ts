@@ -1,0 +1,197 @@
+import { type Issue, type IssueCode, issue } from '../issue.ts';
+import { type Built, isState, type Problem, type Reading, type Unkeyed } from './build/built.ts';
+import { build } from './build/index.ts';
+import { looksDamaged } from './damaged.ts';
+import type { Draft, Drafts, TextDraft } from './draft.ts';
+import type { ItemStatus, Meaning } from './mapping.ts';
+import { contentOf, isBlank, printable } from './note.ts';
+import { type Place, placeOf, type Roles } from './place.ts';
+import type { Plan, PlannedTarget } from './plan.ts';
+import type { Field } from './record.ts';
+
+/** A value, the target that it is for, and what else its record says about it. */
+export interface TargetInput {
+  readonly planned: PlannedTarget;
+  readonly value: Field;
+  /** Name of the field or item, for keys. */
+  readonly name: string;
+  readonly roles: Roles;
+  readonly status?: ItemStatus;
+  /** Fields that are stated together with the value: item code, side, unit ... */
+  readonly beside: readonly Field[];
+  /** The examiner's words for this statement. */
+  readonly note?: Field;
+  /** Fields without a meaning of their own; they go into the note of the statement. */
+  readonly extras: readonly Field[];
+  /** The whole as text, for when it can not be coded. */
+  readonly text: string;
+  /** The record says something besides the value: a blank value is then text, not silence. */
+  readonly isItem: boolean;
+}
+
+/** What became of a value that makes no statement and is not kept as text. */
+export type TargetResult = Drafts & { readonly blank: readonly Field[] };
+
+/** Statement, text or silence: what one value of a record becomes. */
+export function readTarget(input: TargetInput, plan: Plan): TargetResult {
+  const { value, status } = input;
+  if (status === 'withdrawn') {
+    return asText(input, {
+      problem: 'withdrawn-value',
+      message: 'the source has withdrawn this value',
+    });
+  }
+  const meaning = meaningOf(input, plan);
+  if (status === 'text' || meaning === 'text') return asText(input);
+  if (meaning === 'not-stated') return silence(input);
+  if (isBlank(value) && meaning === undefined) return blank(input);
+  const place = placeOf(input.planned.target, input.roles, plan);
+  if ('problem' in place) return asText(input, place);
+  const built = builtFrom(input, place, meaning, plan);
+  if ('problem' in built) return asText(input, sideConflict(value, place, plan) ?? built, place);
+  return { drafts: drafts(input, built, place), issues: [], blank: [] };
+}
+
+function meaningOf({ planned, value, status }: TargetInput, plan: Plan): Meaning | undefined {
+  if (isState(status)) return status;
+  const word = contentOf(value);
+  return planned.words.get(word) ?? plan.noValue.get(word);
+}
+
+function builtFrom(
+  input: TargetInput,
+  place: Place,
+  meaning: Meaning | undefined,
+  plan: Plan,
+): Built {
+  const { planned, value, roles } = input;
+  const isNote = planned.target.kind === 'note';
+  if (meaning === undefined && !isNote && looksDamaged(value.text)) {
+    return {
+      problem: 'damaged-value',
+      message: 'this looks like a value that a spreadsheet has changed',
+      expected: 'the value as it was entered',
+    };
+  }
+  const reading: Reading = {
+    text: isNote ? printable(contentOf(value)) : contentOf(value).trim(),
+    meaning,
+    ...place,
+    ...(roles.unit !== undefined && { unitText: roles.unit }),
+    ...(roles.at !== undefined && { at: roles.at }),
+  };
+  return build(planned, reading, plan);
+}
+
+/** A value such as "L 4.5" in a field of the right side tells more than that it is no number. */
+function sideConflict(value: Field, place: Place, plan: Plan): Problem | undefined {
+  const [first, ...rest] = contentOf(value)
+    .trim()
+    .split(/[\s:.,;]+/);
+  if (first === undefined || rest.length === 0 || place.side === undefined) return undefined;
+  const meaning = plan.sides.get(first);
+  const side = typeof meaning === 'object' ? meaning.side : meaning;
+  if (side === undefined || side === place.side) return undefined;
+  return { problem: 'side-conflict', message: 'the value names another side than its field' };
+}
+
+function drafts(
+  input: TargetInput,
+  built: Exclude<Built, Problem>,
+  place: Place,
+): (Draft | TextDraft)[] {
+  const { value, beside, note, extras, status } = input;
+  // A value beside a status that says there is none is told as text.
+  const spare = isState(status) && !isBlank(value) ? [value, ...extras] : extras;
+  const told = [...(note === undefined ? [] : [note]), ...spare];
+  const stated = [...new Set([value, ...beside])].filter((field) => !told.includes(field));
+  const fallback = textDraft(input, place);
+  if ('attribute' in built) {
+    const rest = told.map((field): TextDraft => tell(field, place));
+    return [{ content: { attribute: built.attribute }, fields: stated, fallback }, ...rest];
+  }
+  const words = noteText(note, spare);
+  const fields = [...stated, ...told];
+  if ('condition' in built) {
+    const condition = { ...built.condition, ...(words !== undefined && { note: words }) };
+    return [{ content: { condition }, fields, fallback }];
+  }
+  return built.statements.map((statement, at): Draft => {
+    const noted: Unkeyed = words === undefined ? statement : withNote(statement, words);
+    // The fields of a statement made for both sides are counted with the first.
+    return { content: { statement: noted }, fields: at === 0 ? fields : [], fallback };
+  });
+}
+
+function withNote(statement: Unkeyed, words: string): Unkeyed {
+  return { ...statement, note: words };
+}
+
+function noteText(note: Field | undefined, extras: readonly Field[]): string | undefined {
+  const lines = [
+    ...(note === undefined ? [] : [contentOf(note)]),
+    ...extras.map((field) => `${field.name}: ${contentOf(field)}`),
+  ];
+  return lines.length === 0 ? undefined : printable(lines.join('\n'));
+}
+
+function tell(field: Field, place: Place): TextDraft {
+  return {
+    text: printable(`${field.name}: ${contentOf(field)}`),
+    name: field.name,
+    fields: [field],
+    ...at(place),
+  };
+}
+
+function at({ region, side }: Place): Place {
+  return { ...(region !== undefined && { region }), ...(side !== undefined && { side }) };
+}
+
+function textDraft(input: TargetInput, place: Place): TextDraft {
+  const { value, beside, note, extras, text, name, planned } = input;
+  const region = place.region ?? ('region' in planned.target ? planned.target.region : undefined);
+  const fields = [...new Set([value, ...beside, ...(note ? [note] : []), ...extras])];
+  return { text, name, fields, ...at({ ...place, ...(region !== undefined && { region }) }) };
+}
+
+function asText(input: TargetInput, problem?: Problem, place: Place = {}): TargetResult {
+  const issues = problem === undefined ? [] : [problemIssue(input, problem)];
+  return { drafts: [textDraft(input, place)], issues, blank: [] };
+}
+
+function problemIssue(
+  { value, name }: TargetInput,
+  { problem, message, expected }: Problem,
+): Issue {
+  return fieldIssue(problem, name, value, message, expected);
+}
+
+/** An issue about a field whose text is kept, so that nothing is lost. */
+export function fieldIssue(
+  code: IssueCode,
+  name: string,
+  field: Field,
+  message: string,
+  expected?: string,
+): Issue {
+  return issue(code, [name], message, { severity: 'warning', expected, source: field.at });
+}
+
+/** The mapping says that this value says nothing. Words beside it are still kept. */
+function silence({ value, beside, note, extras }: TargetInput): TargetResult {
+  const told = [...(note === undefined ? [] : [note]), ...extras];
+  const silent = [value, ...beside].filter((field) => !told.includes(field));
+  return { drafts: told.map((field) => tell(field, {})), issues: [], blank: silent };
+}
+
+function blank(input: TargetInput): TargetResult {
+  const message = 'the field is blank and the mapping does not say what that means';
+  const found = issue('blank-field', [input.name], message, {
+    severity: 'information',
+    source: input.value.at,
+    expected: 'the word "" in the words of the field or in noValue',
+  });
+  if (input.isItem) return { drafts: [textDraft(input, {})], issues: [found], blank: [] };
+  return { ...silence(input), issues: [found] };
+}
