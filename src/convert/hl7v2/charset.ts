@@ -6,7 +6,7 @@ import { delimitersOf } from './delimiters.ts';
  * encoding here (UTF-32, ISO IR159, CNS 11643) can not be decoded and are reported by their code.
  * @see https://encoding.spec.whatwg.org/#names-and-labels
  */
-const encodings: ReadonlyMap<string, string> = new Map([
+export const characterSets: ReadonlyMap<string, string> = new Map([
   ['ASCII', 'us-ascii'],
   ['ISO IR6', 'us-ascii'],
   ['8859/1', 'iso-8859-1'],
@@ -36,7 +36,7 @@ const encodings: ReadonlyMap<string, string> = new Map([
  * hold it (`UTF-8` and `WINDOWS-1252` are often written).
  */
 export function encodingOfCode(code: string): string {
-  return encodings.get(code.trim().toUpperCase()) ?? code.trim().toLowerCase();
+  return characterSets.get(code.trim().toUpperCase()) ?? code.trim().toLowerCase();
 }
 
 /** Encoding that an MSH line declares in MSH-18, first repetition; undefined when it is blank. */

@@ -118,6 +118,10 @@ function observationProblems(segment: Segment, reading: FieldReading): Issue[] {
     problems.push(
       malformed('unsupported-value', segment, 'a file inside the message', 'text or a number'),
     );
+  } else if ((segment.fields[11] ?? '') === '') {
+    problems.push(
+      malformed('missing-field', segment, 'OBX-11 does not say whether the value holds', 'OBX-11'),
+    );
   } else if (form !== 'text' && form !== 'lines' && hasEmptyRepetition(value, reading)) {
     problems.push(
       malformed('malformed-record', segment, 'an empty repetition in OBX-5', 'a value in each'),

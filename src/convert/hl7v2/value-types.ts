@@ -15,7 +15,7 @@ const forms: readonly (readonly [ValueForm, string])[] = [
   ['file', 'ED RP'],
 ];
 
-const formOfType: ReadonlyMap<string, ValueForm> = new Map(
+export const formOfType: ReadonlyMap<string, ValueForm> = new Map(
   forms.flatMap(([form, types]) => types.split(' ').map((type) => [type, form] as const)),
 );
 
