@@ -38,6 +38,8 @@ export interface ExportContext {
   readonly statementIdentifier: (key: string) => Identifier;
   readonly trackingIdentifier: (tracking: string) => Identifier;
   readonly examIdentifier: Identifier;
+  /** Keys of the sensation statements at each test point. */
+  readonly sensations: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Stable names of the resources of an exam; their ids derive from these. */
@@ -92,10 +94,22 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     },
     device: (key) =>
       existing(instruments.get(key)?.reference) ?? reference(resourceName.device(key)),
+    sensations: sensationsOf(exam),
     examIdentifier: { system: systems.exam, value: exam.id },
     statementIdentifier: (key) => ({ system: systems.statement, value: `${exam.id}|${key}` }),
     trackingIdentifier: (tracking) => ({ system: systems.tracking, value: tracking }),
   };
+}
+
+function sensationsOf({ statements }: Exam): Map<string, string[]> {
+  const keys = new Map<string, string[]>();
+  for (const statement of statements) {
+    if (statement.kind !== 'sensation') continue;
+    const list = keys.get(statement.point);
+    if (list === undefined) keys.set(statement.point, [statement.key]);
+    else list.push(statement.key);
+  }
+  return keys;
 }
 
 function existing(reference: string | undefined): Reference | undefined {

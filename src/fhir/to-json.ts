@@ -11,38 +11,39 @@ export function toJson(resource: unknown, options?: { readonly pretty?: boolean 
 
 /** `newline` is empty for compact text, else a line break with the indent of the current level. */
 function write(value: unknown, newline: string): string {
-  if (value === null || typeof value === 'boolean') return String(value);
-  if (typeof value === 'string') return JSON.stringify(value);
-  if (typeof value === 'number' && Number.isFinite(value)) return String(value);
-  if (Array.isArray(value)) {
-    return writeList('[', ']', newline, (inner) => value.map((item) => write(item, inner)));
-  }
-  if (typeof value === 'object') {
-    return writeList('{', '}', newline, (inner) => writeProperties(value, inner));
+  switch (typeof value) {
+    case 'string':
+      return JSON.stringify(value);
+    case 'boolean':
+      return String(value);
+    case 'number':
+      if (Number.isFinite(value)) return String(value);
+      break;
+    case 'object':
+      if (value === null) return 'null';
+      return Array.isArray(value) ? writeArray(value, newline) : writeObject(value, newline);
   }
   throw new TypeError(`cannot write a resource as JSON: expected plain data, got ${typeof value}`);
 }
 
-function writeProperties(object: object, newline: string): string[] {
-  const colon = newline === '' ? ':' : ': ';
-  const parts: string[] = [];
-  for (const [property, value] of Object.entries(object)) {
-    if (value === undefined) continue;
-    const stated = typeof value === 'number' ? carriedText(object, property, value) : undefined;
-    parts.push(JSON.stringify(property) + colon + (stated ?? write(value, newline)));
-  }
-  return parts;
+function writeArray(items: readonly unknown[], newline: string): string {
+  const inner = newline && `${newline}  `;
+  let text = '';
+  for (const item of items) text += (text && ',') + inner + write(item, inner);
+  return text === '' ? '[]' : `[${text}${newline}]`;
 }
 
-function writeList(
-  open: string,
-  close: string,
-  newline: string,
-  items: (inner: string) => string[],
-): string {
-  const inner = newline === '' ? '' : `${newline}  `;
-  const written = items(inner);
-  return written.length === 0
-    ? open + close
-    : open + inner + written.join(`,${inner}`) + newline + close;
+function writeObject(object: object, newline: string): string {
+  const inner = newline && `${newline}  `;
+  const colon = newline ? ': ' : ':';
+  let text = '';
+  // Read by name, since Object.entries would make an array for each property.
+  const properties = object as Readonly<Record<string, unknown>>;
+  for (const property of Object.keys(object)) {
+    const value = properties[property];
+    if (value === undefined) continue;
+    const stated = typeof value === 'number' ? carriedText(object, property, value) : undefined;
+    text += `${text && ','}${inner}${JSON.stringify(property)}${colon}${stated ?? write(value, inner)}`;
+  }
+  return text === '' ? '{}' : `{${text}${newline}}`;
 }

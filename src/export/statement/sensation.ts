@@ -54,10 +54,8 @@ export function comparisonObservation(
   context: ExportContext,
   comparison: SensationComparison,
 ): Observation {
-  const { coder, exam } = context;
-  const compared = exam.statements.filter(
-    (other) => other.kind === 'sensation' && other.point === comparison.point,
-  );
+  const { coder } = context;
+  const compared = context.sensations.get(comparison.point) ?? [];
   const untested = comparison.result === 'not-compared' && comparison.reason !== undefined;
   return observationOf(context, comparison, {
     code: coder.concept(
@@ -75,7 +73,7 @@ export function comparisonObservation(
           interpretation: comparison.result === 'equal' ? ('N' as const) : ('A' as const),
         }),
     ...(compared.length > 0 && {
-      derivedFrom: compared.map((other) => context.reference(resourceName.statement(other.key))),
+      derivedFrom: compared.map((key) => context.reference(resourceName.statement(key))),
     }),
     components: [
       codedComponent(context, 'test-point', coder.concept('testPoints', comparison.point)),
