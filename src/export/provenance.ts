@@ -12,7 +12,7 @@ const operation = {
   amend: 'UPDATE',
   correct: 'UPDATE',
   append: 'APPEND',
-  cancel: 'ABORT',
+  cancel: 'CANCEL',
   retract: 'NULLIFY',
 } as const;
 
