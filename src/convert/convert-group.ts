@@ -21,9 +21,11 @@ export interface ConvertedGroup {
 }
 
 /** The exam that the records of a group make, by the mapping. Every field is accounted for. */
-export function convertGroup(group: RecordGroup, plan: Plan): ConvertedGroup {
-  const ledger = openLedger(group.records);
-  const issues: Issue[] = [...group.issues, ...unreadable(group)];
+export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
+  const ledger = openLedger(all.records);
+  const group = { ...all, records: all.records.filter(({ aside }) => aside === undefined) };
+  const apart = all.records.flatMap(({ aside }) => aside ?? []);
+  const issues: Issue[] = [...group.issues, ...apart, ...unreadable(group)];
   const found: HeadResult | undefined = hasErrors(issues)
     ? undefined
     : examHead(group.records, plan);

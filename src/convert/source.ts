@@ -43,7 +43,8 @@ export interface XmlSource {
   readonly exam: string;
   /**
    * Paths below the exam of elements that are records of their own: `findings/finding`. Fields of
-   * an item are named by their path below it, all others by their path below the exam.
+   * an item are named by their path from the item on (`finding/@code`), all others by their path
+   * below the exam. An item also has the attributes of the elements around it: `../@side`.
    * @minItems 1
    */
   readonly items?: readonly string[];

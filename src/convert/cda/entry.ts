@@ -30,8 +30,8 @@ export function readEntry(
   const at = placeOf(act.offset);
   const values = childElements(act, 'value');
   const fields = [
-    ...readFields(act, placeOf, ownRecords),
-    ...values.flatMap((value) => valueFields(value, placeOf)),
+    ...readFields(act, placeOf, ownRecords, act.name),
+    ...values.flatMap((value) => valueFields(value, `${act.name}/value`, placeOf)),
     ...outerFields(parent, placeOf),
   ];
   const negated = isTrue(act.attributes.get('negationInd'));

@@ -12,23 +12,23 @@ const markup = /^(?:xmlns(?::.*)?|xsi:schemaLocation|classCode|moodCode|typeCode
 const nothing: ReadonlySet<string> = new Set();
 
 /**
- * The fields of a CDA element by their paths below it: `code/@code`, `value/@unit`,
- * `targetSiteCode/qualifier/value/@code`. Children named in `skip` are told elsewhere.
+ * The fields of a CDA element by their paths from `path` on: `observation/code/@code`,
+ * `observation/targetSiteCode/qualifier/value/@code`. Children named in `skip` are told elsewhere.
  * A `nullFlavor` makes the element explicitly nothing: `nullFlavor=UNK` instead of a blank.
  */
 export function readFields(
   element: XmlElement,
   placeOf: PlaceOf,
   skip: ReadonlySet<string>,
-  path = '',
+  path: string,
 ): Field[] {
   const at = placeOf(element.offset);
   const fields = attributeFields(element, path, at);
   const text = ownText(element);
-  if (text !== '' && path !== '') fields.push({ name: path, text, at });
+  if (text !== '') fields.push({ name: path, text, at });
   for (const child of childElements(element)) {
     if (skip.has(child.name)) continue;
-    const below = path === '' ? child.name : `${path}/${child.name}`;
+    const below = `${path}/${child.name}`;
     // The text of mixed content is told whole; its elements add their attributes only.
     if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.offset)));
     else fields.push(...readFields(child, placeOf, nothing, below));
@@ -39,10 +39,9 @@ export function readFields(
 function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
   const fields: Field[] = [];
   for (const [name, text] of element.attributes) {
-    const own = path === '' ? `@${name}` : `${path}/@${name}`;
     if (name === 'nullFlavor') {
-      fields.push({ name: path === '' ? '.' : path, text: '', at, explicitNull: flavour(text) });
-    } else if (!markup.test(name)) fields.push({ name: own, text, at });
+      fields.push({ name: path, text: '', at, explicitNull: flavour(text) });
+    } else if (!markup.test(name)) fields.push({ name: `${path}/@${name}`, text, at });
   }
   return fields;
 }
@@ -54,17 +53,17 @@ function ownText(element: XmlElement): string {
 }
 
 /**
- * The value of an observation as a field `value`, whatever its type: the code of a coded value, the
+ * The value of an observation as one field `path`, whatever its type: the code of a coded value, the
  * number of a quantity, the text of a string. What else it says has its own path, as in readFields.
  * @see CDA R2, ObservationBase.value; data types CD, CE, CV, CO, PQ, INT, REAL, BL, TS, ST, ED
  */
-export function valueFields(value: XmlElement, placeOf: PlaceOf): Field[] {
+export function valueFields(value: XmlElement, path: string, placeOf: PlaceOf): Field[] {
   const at = placeOf(value.offset);
   // Beside a nullFlavor a code or number is no value.
   const isNull = value.attributes.has('nullFlavor');
   const main = isNull ? '' : isCoded(value) ? '@code' : '@value';
-  return readFields(value, placeOf, nothing, 'value').map((field) =>
-    field.name === `value/${main}` ? { ...field, name: 'value', at } : field,
+  return readFields(value, placeOf, nothing, path).map((field) =>
+    field.name === `${path}/${main}` ? { ...field, name: path, at } : field,
   );
 }
 

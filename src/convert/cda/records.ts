@@ -19,8 +19,9 @@ export interface DocumentRecords {
 
 /**
  * A CDA document as records: `ClinicalDocument` for its header; for each physical exam section and
- * its subsections one `section` with the narrative as the field `text`, and one record for each
- * entry, named by its element. Other sections are set aside.
+ * its subsections one `section` with the narrative as the field `section/text`, and one record for
+ * each entry, named by its element. Names of fields are paths that begin with that element:
+ * `ClinicalDocument/id/@extension`, `observation/code/@code`. Other sections are set aside.
  */
 export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRecords {
   const issues: Issue[] = [];
@@ -38,7 +39,7 @@ export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRe
   }
   const header: LegacyRecord = {
     kind: 'ClinicalDocument',
-    fields: readFields(document, placeOf, new Set(['component'])),
+    fields: readFields(document, placeOf, new Set(['component']), 'ClinicalDocument'),
     at: placeOf(document.offset),
   };
   const records = [header];
@@ -78,9 +79,9 @@ function readSection(section: XmlElement, reading: SectionReading): void {
   const inside = reading.inside || isPhysicalExam(section);
   const at = placeOf(section.offset);
   const text = childElement(section, 'text');
-  const fields: Field[] = readFields(section, placeOf, ownRecords);
+  const fields: Field[] = readFields(section, placeOf, ownRecords, 'section');
   if (text !== undefined) {
-    fields.push({ name: 'text', text: narrativeText(text), at: placeOf(text.offset) });
+    fields.push({ name: 'section/text', text: narrativeText(text), at: placeOf(text.offset) });
   }
   if (inside) {
     records.push({ kind: 'section', fields, at });
@@ -115,7 +116,7 @@ function otherSection(
     source: at,
   });
   const entries = childElements(section, 'entry').flatMap((entry) =>
-    readFields(entry, placeOf, new Set(), 'entry'),
+    readFields(entry, placeOf, new Set(), 'section/entry'),
   );
   return { kind: 'other-section', fields: [...fields, ...entries], at, aside: [problem] };
 }

@@ -10,10 +10,11 @@ export interface RecordReading {
 }
 
 /**
- * The exam element and its items as records, in input order. Names of fields are paths below the
- * record's element: `skin/cheek` for the text of an element, `skin/cheek/@side` for an attribute,
- * `.` for the text of the element itself. An item also has the attributes of the elements between
- * the exam and it, as `../@side` and `../../@name`.
+ * The exam element and its items as records, in input order. Names of fields are paths: below the
+ * exam for its own (`skin/cheek` for the text of an element, `skin/cheek/@side` for an attribute, `.`
+ * for the text of the exam element itself), and from the item on for those of an item
+ * (`finding/@code`), so that no name means two things. An item also has the attributes of the elements
+ * between the exam and it, as `../@side` and `../../@name`.
  */
 export function readRecords(exam: XmlElement, reading: RecordReading): LegacyRecord[] {
   const items: LegacyRecord[] = [];
@@ -23,7 +24,7 @@ export function readRecords(exam: XmlElement, reading: RecordReading): LegacyRec
 
 interface Visit {
   readonly element: XmlElement;
-  /** Path below the record; empty for the record itself. */
+  /** Path below the exam, or from an item on; empty for the exam itself. */
   readonly path: string;
   /** Elements between the exam and this one, nearest last; only while looking for items. */
   readonly outer?: readonly XmlElement[];
@@ -68,7 +69,7 @@ function readChild(
     if (isText(parent.element)) return attributesBelow(child, path, reading);
     return readElement({ element: child, path, ...(outer && { outer }) }, reading, items);
   }
-  const fields = readElement({ element: child, path: '' }, reading, items);
+  const fields = readElement({ element: child, path: child.name }, reading, items);
   items.push({
     kind: child.name,
     fields: [...fields, ...outerAttributes(parent.outer, reading)],
