@@ -24,6 +24,12 @@ const targets: readonly Target[] = [
     name: 'exam',
     validator: 'examValidator',
   },
+  {
+    schema: 'profiles/mapping.schema.json',
+    folder: 'convert/compiled',
+    name: 'mapping',
+    validator: 'mappingValidator',
+  },
   ...['r4', 'r4b', 'r5'].map((version) => ({
     schema: `profiles/json-schema/fhir-${version}.json`,
     folder: 'validate/compiled',
@@ -116,7 +122,10 @@ export async function compileValidators(out: string): Promise<void> {
     const home = join(out, folder);
     await mkdir(home, { recursive: true });
     await writeFile(join(home, `${name}.js`), await validatorModule(text, validator));
-    await writeFile(join(home, `${name}.d.ts`), declarations(validator, name !== 'exam'));
+    await writeFile(
+      join(home, `${name}.d.ts`),
+      declarations(validator, validator === 'resourceValidator'),
+    );
   }
 }
 

@@ -47,7 +47,7 @@ export function withSharedLists(schema: Schema): Schema {
  * stands alone is what the missing property would have held, and beside a `discriminator` the values
  * it can have. Descriptions and the head go, so that they are not part of the compiled code.
  */
-export function withWords({ definitions }: Schema): Schema {
+export function withWords({ $ref, definitions }: Schema): Schema {
   const named = Object.entries(definitions).map(([name, node]) => {
     const { properties = {}, allOf, discriminator, oneOf } = node;
     const titled = Object.entries(properties).map(([key, value]) => {
@@ -74,7 +74,7 @@ export function withWords({ definitions }: Schema): Schema {
     ];
   });
   return {
-    $ref: `${root}${definitions.Exam ? 'Exam' : 'ResourceList'}`,
+    ...($ref !== undefined && { $ref }),
     definitions: withoutDescriptions(Object.fromEntries(named)),
   };
 }

@@ -1,0 +1,102 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import type { DateField, ExamFields, IdentifierField, ItemRecords, Mapping } from '../mapping.ts';
+import type { Target } from '../target.ts';
+
+/** Names that the exam head takes. */
+export function headNames(exam: ExamFields): string[] {
+  const { subject, performed, recorded, examiner, conclusion } = exam;
+  return [
+    ...exam.id.from,
+    exam.status.from,
+    ...(subject.identifiers ?? []).flatMap(identifierNames),
+    subject.reference?.from,
+    subject.family,
+    subject.given,
+    subject.name,
+    ...dateNames(subject.birthDate),
+    subject.gender?.from,
+    ...dateNames(performed.start),
+    ...dateNames(performed.end),
+    ...dateNames(recorded.from),
+    ...(examiner.identifier === undefined ? [] : identifierNames(examiner.identifier)),
+    examiner.name,
+    exam.indication,
+    conclusion?.text,
+    conclusion?.concern.from,
+  ].filter((name) => name !== undefined);
+}
+
+/** Names that a target takes beside its value. */
+export function companionNames(target: Target): string[] {
+  return [
+    target.noteFrom,
+    'sideFrom' in target ? target.sideFrom : undefined,
+    'methodFrom' in target ? target.methodFrom : undefined,
+    'unitFrom' in target ? target.unitFrom : undefined,
+  ].filter((name) => name !== undefined);
+}
+
+/** Names that items take, those of their targets among them. */
+export function itemNames(items: ItemRecords): string[] {
+  const { code, value, side, region, method, modality, unit, note, at, status } = items;
+  const own = [value, side, region, method, modality, unit, note, status?.from];
+  return [
+    ...code,
+    ...own.filter((name) => name !== undefined),
+    ...dateNames(at),
+    ...Object.values(items.map).flatMap(companionNames),
+  ];
+}
+
+function identifierNames({ from, where }: IdentifierField): string[] {
+  return where === undefined ? [from] : [from, where.field];
+}
+
+function dateNames(field: DateField | undefined): string[] {
+  if (field === undefined) return [];
+  if (typeof field === 'string') return [field];
+  return field.time === undefined ? [field.from] : [field.from, field.time];
+}
+
+/** Every field has one use: a name that two parts of the mapping claim is an issue. */
+export function nameIssues(mapping: Mapping): Issue[] {
+  const uses: [name: string, part: string, path: Path][] = [
+    ...[...new Set(headNames(mapping.exam))].map((name): [string, string, Path] => [
+      name,
+      'exam',
+      ['exam'],
+    ]),
+    ...Object.keys(mapping.fields ?? {}).map((name): [string, string, Path] => [
+      name,
+      'fields',
+      ['fields', name],
+    ]),
+    ...(mapping.layout ?? []).map((name, at): [string, string, Path] => [
+      name,
+      'layout',
+      ['layout', at],
+    ]),
+    ...(mapping.text ?? []).map((name, at): [string, string, Path] => [name, 'text', ['text', at]]),
+    ...(mapping.items ?? []).flatMap((items, at) =>
+      [...new Set(itemNames(items))].map((name): [string, string, Path] => [
+        name,
+        'items',
+        ['items', at],
+      ]),
+    ),
+  ];
+  const seen = new Map<string, string>();
+  const issues: Issue[] = [];
+  for (const [name, part, path] of uses) {
+    const other = seen.get(name);
+    if (other !== undefined && other !== part) {
+      const message = `the mapping uses this field in ${other} and in ${part}`;
+      issues.push(
+        issue('ambiguous-mapping', path, message, { expected: 'one use for each field' }),
+      );
+    }
+    seen.set(name, part);
+  }
+  return issues;
+}

@@ -1,0 +1,99 @@
+import { hasErrors, type Issue, type Outcome } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import type { ItemRecords, Mapping } from '../mapping.ts';
+import type { Plan } from '../plan.ts';
+import type { Target } from '../target.ts';
+import { dateIssues } from './dates.ts';
+import { examIssues } from './exam.ts';
+import { makePlan } from './make-plan.ts';
+import { nameIssues } from './names.ts';
+import { mappingSchemaIssues } from './schema-issues.ts';
+import { sideNameIssues } from './side-names.ts';
+import { tableIssues } from './tables.ts';
+import { type Supplied, targetIssues } from './targets.ts';
+import { clashIssues, reasonIssues, targetWordIssues } from './words.ts';
+
+export interface MappingOptions {
+  /** Default: the built-in catalogue. */
+  readonly catalogue?: Catalogue;
+}
+
+/**
+ * A mapping, checked against its schema and the catalogue and made ready for use. Nothing is read
+ * before this: a word without a meaning or a region that does not exist is told here, with its path.
+ * No value when anything is wrong.
+ */
+export function prepareMapping(value: unknown, options: MappingOptions = {}): Outcome<Plan> {
+  const catalogue = options.catalogue ?? builtInCatalogue;
+  const schema = mappingSchemaIssues(value);
+  if (hasErrors(schema)) return { issues: schema };
+  const mapping = value as Mapping; // the schema, generated from this type, has accepted it
+  const issues = [
+    ...schema,
+    ...nameIssues(mapping),
+    ...examIssues(mapping.exam, catalogue),
+    ...dateIssues(mapping),
+    ...tableIssues(mapping, catalogue),
+    ...fieldIssues(mapping, catalogue),
+    ...(mapping.items ?? []).flatMap((items, at) =>
+      itemIssues(items, ['items', at], mapping, catalogue),
+    ),
+  ];
+  return hasErrors(issues) ? { issues } : { value: makePlan(mapping, catalogue), issues };
+}
+
+function fieldIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
+  const nothing: Supplied = { side: false, region: false, method: false, modality: false };
+  return Object.entries(mapping.fields ?? {}).flatMap(([name, target]) => {
+    const path = ['fields', name];
+    return [
+      ...oneTarget(target, path, nothing, mapping, catalogue),
+      ...sideNameIssues(name, target, path),
+    ];
+  });
+}
+
+function itemIssues(
+  items: ItemRecords,
+  path: Path,
+  mapping: Mapping,
+  catalogue: Catalogue,
+): Issue[] {
+  const supplied: Supplied = {
+    side: items.side !== undefined,
+    region: items.region !== undefined,
+    method: items.method !== undefined,
+    modality: items.modality !== undefined,
+  };
+  const issues = clashIssues(items.status?.words, [...path, 'status', 'words'], mapping);
+  for (const [word, meaning] of Object.entries(items.status?.words ?? {})) {
+    issues.push(...reasonIssues(meaning, [...path, 'status', 'words', word], catalogue));
+  }
+  for (const [code, target] of Object.entries(items.map)) {
+    const at = [...path, 'map', code];
+    issues.push(...oneTarget(target, at, supplied, mapping, catalogue));
+    issues.push(...sideNameIssues(code, target, at));
+  }
+  return issues;
+}
+
+function oneTarget(
+  target: Target,
+  path: Path,
+  supplied: Supplied,
+  mapping: Mapping,
+  catalogue: Catalogue,
+): Issue[] {
+  const issues = [
+    ...targetIssues(target, path, supplied, { catalogue, mapping }),
+    ...targetWordIssues(target, path, mapping, catalogue),
+  ];
+  if ('words' in target && typeof target.words === 'object') {
+    issues.push(...clashIssues(target.words, [...path, 'words'], mapping));
+    for (const [word, meaning] of Object.entries(target.words)) {
+      issues.push(...reasonIssues(meaning, [...path, 'words', word], catalogue));
+    }
+  }
+  return issues;
+}

@@ -1,0 +1,49 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import { units } from '../../terminology/tables/units.ts';
+import type { Mapping } from '../mapping.ts';
+import { unknownCode } from './targets.ts';
+import { clashIssues, reasonIssues } from './words.ts';
+
+/** Word tables of the mapping as a whole: codes that do not exist, words that match each other. */
+export function tableIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
+  const tables = ['noValue', 'sides', 'methods', 'regions', 'modalities', 'units'] as const;
+  const issues = tables.flatMap((table) => clashIssues(mapping[table], [table], mapping));
+  for (const table of ['methods', 'regions', 'modalities'] as const) {
+    for (const [word, code] of Object.entries(mapping[table] ?? {})) {
+      issues.push(...unknownCode(table, code, [table, word], catalogue));
+    }
+  }
+  for (const [word, meaning] of Object.entries(mapping.noValue ?? {})) {
+    issues.push(...reasonIssues(meaning, ['noValue', word], catalogue));
+  }
+  for (const [name, table] of Object.entries(mapping.words ?? {})) {
+    issues.push(...clashIssues(table, ['words', name], mapping));
+    for (const [word, meaning] of Object.entries(table)) {
+      issues.push(...reasonIssues(meaning, ['words', name, word], catalogue));
+    }
+  }
+  return [...issues, ...unitIssues(mapping), ...sideIssues(mapping, catalogue)];
+}
+
+function unitIssues(mapping: Mapping): Issue[] {
+  const known = new Set(units.map(({ code }) => code));
+  return Object.entries(mapping.units ?? {})
+    .filter(([, unit]) => !known.has(unit))
+    .map(([word]) =>
+      issue('unknown-unit', ['units', word], 'the library does not know this unit', {
+        expected: [...known].join(', '),
+      }),
+    );
+}
+
+function sideIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
+  return Object.entries(mapping.sides ?? {}).flatMap(([word, side]) => {
+    if (typeof side === 'string') return [];
+    if (catalogue.sections.has(side.within) || catalogue.regions.has(side.within)) return [];
+    const expected = 'a code of the table sections or regions';
+    return [
+      issue('unknown-region', ['sides', word, 'within'], 'there is no such place', { expected }),
+    ];
+  });
+}
