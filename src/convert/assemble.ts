@@ -10,6 +10,8 @@ import { subjectKey } from './statement-key.ts';
 export interface Piece {
   content: PieceContent;
   readonly fields: Field[];
+  /** Fields whose text stands in the note of the statement. */
+  readonly told: Field[];
   /** What to keep instead, if the piece can not stand. */
   readonly fallback: TextDraft[];
 }
@@ -25,11 +27,11 @@ export function assemble(drafts: readonly (Draft | TextDraft)[], issues: Issue[]
   const attributes: Draft[] = [];
   for (const draft of drafts) {
     if (isText(draft))
-      pieces.push({ content: { text: draft }, fields: [...draft.fields], fallback: [] });
+      pieces.push({ content: { text: draft }, fields: [...draft.fields], told: [], fallback: [] });
     else if ('attribute' in draft.content) attributes.push(draft);
     else {
-      const { content, fields, fallback } = draft;
-      pieces.push({ content, fields: [...fields], fallback: [fallback] });
+      const { content, fields, told, fallback } = draft;
+      pieces.push({ content, fields: [...fields], told: [...told], fallback: [fallback] });
     }
   }
   for (const draft of attributes) attach(draft, pieces, issues);
@@ -57,7 +59,7 @@ function attach({ content, fields, fallback }: Draft, pieces: Piece[], issues: I
     statement?.kind !== 'finding' ||
     has(statement.attributes, value)
   ) {
-    pieces.push({ content: { text: fallback }, fields: [...fields], fallback: [] });
+    pieces.push({ content: { text: fallback }, fields: [...fields], told: [], fallback: [] });
     const message =
       'there is not exactly one present finding that this describes; it is kept as text';
     issues.push(warning('unattached-attribute', fallback, message));
@@ -105,6 +107,7 @@ function fold(earlier: Piece, piece: Piece): boolean {
     };
   }
   earlier.fields.push(...piece.fields);
+  earlier.told.push(...piece.told);
   earlier.fallback.push(...piece.fallback);
   return true;
 }

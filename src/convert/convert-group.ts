@@ -87,6 +87,7 @@ function markPiece(piece: Piece, key: string | undefined, ledger: Ledger): void 
   for (const field of piece.fields) {
     ledger.mark(field, isText ? textFate(field) : 'coded', key);
   }
+  for (const field of piece.told) ledger.mark(field, textFate(field), key);
 }
 
 function textFate(field: Field): 'blank' | 'verbatim' {

@@ -9,6 +9,8 @@ export interface Draft {
   readonly content: DraftContent;
   /** Fields that the content states. */
   readonly fields: readonly Field[];
+  /** Fields whose text stands in the note of the content. */
+  readonly told: readonly Field[];
   /** The same as a note, for when it can not stand as it is. */
   readonly fallback: TextDraft;
 }

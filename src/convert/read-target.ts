@@ -108,18 +108,26 @@ function drafts(
   const fallback = textDraft(input, place);
   if ('attribute' in built) {
     const rest = told.map((field): TextDraft => tell(field, place));
-    return [{ content: { attribute: built.attribute }, fields: stated, fallback }, ...rest];
+    return [
+      { content: { attribute: built.attribute }, fields: stated, told: [], fallback },
+      ...rest,
+    ];
   }
   const words = noteText(note, spare);
-  const fields = [...stated, ...told];
   if ('condition' in built) {
     const condition = { ...built.condition, ...(words !== undefined && { note: words }) };
-    return [{ content: { condition }, fields, fallback }];
+    return [{ content: { condition }, fields: stated, told, fallback }];
   }
   return built.statements.map((statement, at): Draft => {
     const noted: Unkeyed = words === undefined ? statement : withNote(statement, words);
     // The fields of a statement made for both sides are counted with the first.
-    return { content: { statement: noted }, fields: at === 0 ? fields : [], fallback };
+    const first = at === 0;
+    return {
+      content: { statement: noted },
+      fields: first ? stated : [],
+      told: first ? told : [],
+      fallback,
+    };
   });
 }
 

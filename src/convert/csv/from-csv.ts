@@ -1,0 +1,61 @@
+import { type Issue, issue } from '../../issue.ts';
+import { type ConvertResult, convertText } from '../convert-text.ts';
+import { noFields } from '../ledger.ts';
+import type { Mapping } from '../mapping.ts';
+import type { Plan } from '../plan.ts';
+import { companionNames, headNames, itemNames } from '../prepare/names.ts';
+import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
+import type { CsvSource } from '../source.ts';
+import { csvReader } from './reader.ts';
+
+/**
+ * Exams of a CSV or TSV text, as a mapping says. The text is real text: bytes of older character sets
+ * are decoded before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ */
+export function fromCsv(
+  text: string,
+  mapping: Mapping,
+  options: MappingOptions = {},
+): ConvertResult {
+  const prepared = prepareMapping(mapping, options);
+  const plan = prepared.value;
+  const none = { exams: [], quarantine: [], ledger: noFields };
+  if (plan === undefined) return { ...none, issues: prepared.issues };
+  const { source } = plan.mapping;
+  if (source.syntax !== 'csv') return { ...none, issues: [...prepared.issues, wrongSyntax()] };
+  const result = convertText(text, csvReader(source), plan);
+  return { ...result, issues: [...prepared.issues, ...headingIssues(text, source, plan)] };
+}
+
+function wrongSyntax(): Issue {
+  const message = 'the mapping is for another syntax';
+  return issue('invalid-value', ['source', 'syntax'], message, { expected: 'csv' });
+}
+
+/** Columns that the mapping names and the table does not have: silence that nobody meant. */
+export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
+  const { exam, fields, items, layout, text, source } = plan.mapping;
+  const wanted = new Set([
+    ...headNames(exam),
+    ...Object.entries(fields ?? {}).flatMap(([name, target]) => [name, ...companionNames(target)]),
+    ...(items ?? []).flatMap(itemNames),
+    ...(layout ?? []),
+    ...(text ?? []),
+    ...(source.syntax === 'csv' ? (source.groupBy ?? []) : []),
+  ]);
+  const there = new Set(header);
+  return [...wanted]
+    .filter((name) => !there.has(name))
+    .map((name) =>
+      issue('missing-field', [name], 'the mapping names a column that the table does not have', {
+        severity: 'warning',
+        source: { line: 1 },
+      }),
+    );
+}
+
+function headingIssues(text: string, source: CsvSource, plan: Plan): Issue[] {
+  const splitter = csvReader({ ...source }).splitter();
+  const [first] = [...splitter.push(text), ...splitter.end()];
+  return first?.header === undefined ? [] : missingColumns(first.header, plan);
+}
