@@ -1,7 +1,8 @@
-export type { BundleType, ExportOptions, IdentitySystems } from './export/options.ts';
+export type { BundleType, ExportOptions } from './export/options.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
 export { DECIMAL_TEXT, decimalText } from './fhir/decimal.ts';
 export { type FromJsonOptions, fromJson } from './fhir/from-json.ts';
+export type { IdentitySystems } from './fhir/part-names.ts';
 export type { SnomedLicence, SnomedPolicy } from './fhir/snomed-policy.ts';
 export { CANONICAL_BASE } from './fhir/systems.ts';
 export { toJson } from './fhir/to-json.ts';

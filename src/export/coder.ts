@@ -1,5 +1,6 @@
 import type { CodeableConcept, Coding } from 'fhir/r4.js';
 import { codeSystemUrl } from '../fhir/code-systems.ts';
+import { mappingsBeside } from '../fhir/mapped.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import { LOINC, SNOMED } from '../fhir/systems.ts';
 import type * as exam from '../model/primitive.ts';
@@ -52,10 +53,8 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
     };
   };
 
-  // A wider code of something absent would deny more than the examiner did.
-  const mapped = (maps: readonly Mapping[] = [], strict = false): Coding[] =>
-    maps.flatMap((map) => {
-      if (map.relation !== 'equivalent' && (strict || map.relation !== 'wider')) return [];
+  const mapped = (maps: readonly Mapping[] | undefined, strict = false): Coding[] =>
+    mappingsBeside(maps, strict).flatMap((map) => {
       if (map.system === 'loinc') return [loincCoding(map.code)];
       const coding = snomed(map.code);
       return coding === undefined ? [] : [coding];

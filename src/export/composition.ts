@@ -1,25 +1,13 @@
 import type { Composition, CompositionSection, Observation, Reference } from 'fhir/r4.js';
+import { partName } from '../fhir/part-names.ts';
+import { compositionStatus, WITHDRAWN } from '../fhir/record-status.ts';
 import { EMPTY_REASON } from '../fhir/systems.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
-import type { Exam } from '../model/exam.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import type { Group } from './groups.ts';
 import { generated, observationLine } from './narrative.ts';
 import { organizationReference } from './people.ts';
-import { WITHDRAWN } from './report.ts';
-
-/** Composition has fewer states than the record. @see https://hl7.org/fhir/R4/valueset-composition-status.html */
-const compositionStatus: Readonly<Record<Exam['status'], Composition['status']>> = {
-  draft: 'preliminary',
-  preliminary: 'preliminary',
-  final: 'final',
-  appended: 'amended',
-  amended: 'amended',
-  corrected: 'amended',
-  cancelled: 'final',
-  'entered-in-error': 'entered-in-error',
-};
 
 /** A group with the observation that stands for it. */
 export type GroupEntry = Group & { readonly observation: Observation };
@@ -45,7 +33,7 @@ export function compositionResource(context: ExportContext, parts: DocumentParts
     resourceType: 'Composition',
     id: context.id(resourceName.composition),
     text: generated(`<p><b>${escapeXhtml(title)}</b>, ${escapeXhtml(exam.performed.start)}</p>`),
-    identifier: { ...context.examIdentifier, value: `${exam.id}|document` },
+    identifier: { ...context.examIdentifier, value: `${exam.id}|${partName.document}` },
     status: compositionStatus[exam.status],
     type: { coding: [...coder.codings('items', 'exam')].reverse(), text: title },
     subject: context.subject,

@@ -6,14 +6,17 @@ import type {
   Observation,
   Reference,
 } from 'fhir/r4.js';
-import { codeSystemUrl, identifierSystem } from '../fhir/code-systems.ts';
+import { codeSystemUrl } from '../fhir/code-systems.ts';
 import { idsOf } from '../fhir/ids.ts';
+import { type IdentitySystems, identitySystems, partIdentifier } from '../fhir/part-names.ts';
+import { placeCode, placeText } from '../fhir/place.ts';
+import { observationStatus } from '../fhir/record-status.ts';
 import { CANONICAL_BASE, LATERALITY_EXTENSION } from '../fhir/systems.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Side } from '../model/primitive.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
-import { sideSnomed, sideText } from '../terminology/sides.ts';
+import { sideSnomed } from '../terminology/sides.ts';
 import { type Coder, createCoder } from './coder.ts';
 import type { ExportOptions } from './options.ts';
 
@@ -38,6 +41,7 @@ export interface ExportContext {
   readonly statementIdentifier: (key: string) => Identifier;
   readonly trackingIdentifier: (tracking: string) => Identifier;
   readonly examIdentifier: Identifier;
+  readonly systems: Required<IdentitySystems>;
   /** Keys of the sensation statements at each test point. */
   readonly sensations: ReadonlyMap<string, readonly string[]>;
 }
@@ -64,11 +68,7 @@ export const resourceName = {
 export function createContext(exam: Exam, options: ExportOptions): ExportContext {
   const base = options.canonicalBase ?? CANONICAL_BASE;
   const catalogue = options.catalogue ?? builtInCatalogue;
-  const systems = {
-    exam: options.identity?.exam ?? identifierSystem(base, 'exam'),
-    statement: options.identity?.statement ?? identifierSystem(base, 'statement'),
-    tracking: options.identity?.tracking ?? identifierSystem(base, 'tracking'),
-  };
+  const systems = identitySystems(base, options.identity);
   const id = idsOf(systems.exam, exam.id);
   const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
   const examiners = new Map(exam.examiners.map((examiner) => [examiner.key, examiner]));
@@ -95,8 +95,9 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     device: (key) =>
       existing(instruments.get(key)?.reference) ?? reference(resourceName.device(key)),
     sensations: sensationsOf(exam),
+    systems,
     examIdentifier: { system: systems.exam, value: exam.id },
-    statementIdentifier: (key) => ({ system: systems.statement, value: `${exam.id}|${key}` }),
+    statementIdentifier: (key) => partIdentifier(systems.statement, exam.id, key),
     trackingIdentifier: (tracking) => ({ system: systems.tracking, value: tracking }),
   };
 }
@@ -117,31 +118,6 @@ function existing(reference: string | undefined): Reference | undefined {
 }
 
 /**
- * Status of the observations of an exam. What a later step changed says so; the rest stays final.
- * @see https://hl7.org/fhir/R4/valueset-observation-status.html
- */
-function observationStatus(exam: Exam): (key: string) => Observation['status'] {
-  const changed = new Set(exam.history?.flatMap((event) => event.changed ?? []));
-  switch (exam.status) {
-    case 'draft':
-    case 'preliminary':
-      return () => 'preliminary';
-    case 'cancelled':
-    case 'entered-in-error': {
-      const status = exam.status;
-      return () => status;
-    }
-    case 'amended':
-    case 'corrected': {
-      const status = exam.status;
-      return (key) => (changed.has(key) ? status : 'final');
-    }
-    default:
-      return () => 'final';
-  }
-}
-
-/**
  * The place: our own code of region and side, the mapped codes of the region, words that name the
  * side, and the side as the standard extension where a SNOMED CT code for it may leave.
  */
@@ -153,11 +129,10 @@ export function bodySite(
   const { coder, catalogue, base } = context;
   const row = catalogue.regions.get(region);
   const [own, ...mapped] = coder.codings('regions', region);
-  const name = row?.display ?? region;
-  const text = side === undefined ? name : `${name}, ${sideText[side]}`;
+  const text = placeText(row?.display ?? region, side);
   const sided: Coding = {
     system: own?.system ?? codeSystemUrl(base, 'regions'),
-    code: side === undefined ? region : `${region}.${side}`,
+    code: placeCode(region, side),
     display: text,
   };
   const laterality = side === undefined ? undefined : lateralityExtension(context, side);

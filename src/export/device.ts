@@ -1,4 +1,5 @@
 import type { Device } from 'fhir/r4.js';
+import { partName } from '../fhir/part-names.ts';
 import { quantity } from '../fhir/quantity.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { Instrument } from '../model/people.ts';
@@ -31,7 +32,7 @@ export function deviceResource(context: ExportContext, instrument: Instrument): 
         `<p>${escapeXhtml([type.text, instrument.detail].filter(Boolean).join('; '))}</p>`,
       ),
     }),
-    identifier: [context.statementIdentifier(`instrument|${instrument.key}`)],
+    identifier: [context.statementIdentifier(partName.instrument(instrument.key))],
     ...(instrument.serial !== undefined && { serialNumber: instrument.serial }),
     type,
     ...(property.length > 0 && { property }),

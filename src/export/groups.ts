@@ -1,4 +1,5 @@
 import type { Observation } from 'fhir/r4.js';
+import { partName } from '../fhir/part-names.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import { type ExportContext, resourceName } from './context.ts';
@@ -79,7 +80,7 @@ export function memberGroup(
 ): Observation {
   const observation = startObservation(context, {
     id: context.id(resourceName.group(name)),
-    key: `group|${name}`,
+    key: partName.group(name),
     category: 'exam',
     code,
   });

@@ -1,4 +1,5 @@
 import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
+import { partName } from '../fhir/part-names.ts';
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Consent, ExamCondition } from '../model/exam.ts';
 import { sideText } from '../terminology/sides.ts';
@@ -181,7 +182,7 @@ function itemObservation(
 ): Observation {
   const observation = startObservation(context, {
     id: context.id(resourceName.item(item, at)),
-    key: `${item}|${at}`,
+    key: partName.item(item, at),
     category: 'survey',
     code,
     at: effectiveDateTime,

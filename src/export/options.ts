@@ -1,18 +1,9 @@
+import type { IdentitySystems } from '../fhir/part-names.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 
 export type BundleType = 'collection' | 'transaction' | 'document';
-
-/** Identifier systems under which the clinic's own numbers travel. Each defaults to a name below `canonicalBase`. */
-export interface IdentitySystems {
-  /** Of the exam's id. */
-  readonly exam?: string;
-  /** Of statement keys, written as `exam|key`. */
-  readonly statement?: string;
-  /** Of lesion, node and lump identities that last over exams. */
-  readonly tracking?: string;
-}
 
 export interface ExportOptions {
   /** Default `R4`. */

@@ -8,21 +8,13 @@ import type {
   Practitioner,
   PractitionerRole,
 } from 'fhir/r4.js';
+import { encounterClass } from '../fhir/encounter-class.ts';
+import { partName } from '../fhir/part-names.ts';
 import { ABSENT_EXTENSION, ACT_CODE } from '../fhir/systems.ts';
 import type * as model from '../model/people.ts';
 import type { Identifier as StatedIdentifier } from '../model/primitive.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
-
-/** v3-ActCode for each kind of visit. */
-const encounterClass = {
-  ambulatory: 'AMB',
-  virtual: 'VR',
-  home: 'HH',
-  field: 'FLD',
-  emergency: 'EMER',
-  inpatient: 'IMP',
-} as const;
 
 /** Patient, Practitioner, PractitionerRole, Organization and Encounter: each one that is not a reference already. */
 export function peopleResources(context: ExportContext): FhirResource[] {
@@ -65,7 +57,7 @@ function practitioner(context: ExportContext, examiner: model.Examiner): Practit
     resourceType: 'Practitioner',
     id: context.id(resourceName.practitioner(examiner.key)),
     identifier: [
-      context.statementIdentifier(examinerKey(examiner.key)),
+      context.statementIdentifier(partName.examiner(examiner.key)),
       ...(identified(examiner.identifiers).identifier ?? []),
     ],
     ...(examiner.name && { name: [humanName(examiner.name)] }),
@@ -77,7 +69,7 @@ function role(context: ExportContext, examiner: model.Examiner): PractitionerRol
   return {
     resourceType: 'PractitionerRole',
     id: context.id(resourceName.role(examiner.key)),
-    identifier: [context.statementIdentifier(examinerKey(examiner.key))],
+    identifier: [context.statementIdentifier(partName.examiner(examiner.key))],
     practitioner: {
       reference:
         examiner.reference ??
@@ -87,11 +79,6 @@ function role(context: ExportContext, examiner: model.Examiner): PractitionerRol
     ...(works && { organization: works }),
     code: [{ text: examiner.role ?? '' }],
   };
-}
-
-/** The key under which the reader finds an examiner again. */
-export function examinerKey(key: string): string {
-  return `examiner|${key}`;
 }
 
 function organization(context: ExportContext, stated: model.Organization): Organization {

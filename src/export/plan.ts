@@ -1,4 +1,5 @@
 import type { ServiceRequest } from 'fhir/r4.js';
+import { partName } from '../fhir/part-names.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { PlanItem } from '../model/conclusion.ts';
 import { type ExportContext, resourceName } from './context.ts';
@@ -21,7 +22,7 @@ export function planRequest(context: ExportContext, item: PlanItem): ServiceRequ
           (item.to === undefined ? '' : `<p>To: ${escapeXhtml(item.to)}</p>`),
       ),
     }),
-    identifier: [context.statementIdentifier(`plan|${item.key}`)],
+    identifier: [context.statementIdentifier(partName.plan(item.key))],
     status: exam.status === 'entered-in-error' ? 'entered-in-error' : 'active',
     intent: 'plan',
     category: [kind],

@@ -1,25 +1,15 @@
 import type { Coding, Provenance } from 'fhir/r4.js';
+import { partIdentifier, partName } from '../fhir/part-names.ts';
+import { dataOperation } from '../fhir/record-status.ts';
 import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
 import type { RecordEvent } from '../model/record-event.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
 
-/** What each step did to the data. @see http://terminology.hl7.org/CodeSystem/v3-DataOperation */
-const operation = {
-  create: 'CREATE',
-  release: 'UPDATE',
-  sign: 'UPDATE',
-  amend: 'UPDATE',
-  correct: 'UPDATE',
-  append: 'APPEND',
-  cancel: 'CANCEL',
-  retract: 'NULLIFY',
-} as const;
-
 /** Who made a step in the life of the record, when and why. The version that it replaced is named as entity. */
 export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
   const { coder } = context;
-  const code = operation[event.action];
+  const code = dataOperation[event.action];
   const verify = event.action === 'sign';
   const agent: Coding = participant(verify ? 'verifier' : 'author');
   return {
@@ -44,19 +34,16 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
         {
           role: 'revision',
           what: {
-            identifier: {
-              ...context.examIdentifier,
-              value: versionValue(context, event.version - 1),
-            },
+            identifier: partIdentifier(
+              context.systems.exam,
+              context.exam.id,
+              partName.version(event.version - 1),
+            ),
           },
         },
       ],
     }),
   };
-}
-
-function versionValue({ exam }: ExportContext, version: number): string {
-  return `${exam.id}|version|${version}`;
 }
 
 function participant(code: 'author' | 'verifier'): Coding {

@@ -1,15 +1,10 @@
 import type { DiagnosticReport, Observation } from 'fhir/r4.js';
+import { reportStatus, WITHDRAWN } from '../fhir/record-status.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
-import type { Exam } from '../model/exam.ts';
 import { type ExportContext, resourceName } from './context.ts';
 import { generated } from './narrative.ts';
 import { effective } from './observation.ts';
 import { organizationReference } from './people.ts';
-
-/** A draft has no status of its own in FHIR: `partial` says that it may be incomplete and unverified. */
-export function reportStatus(status: Exam['status']): DiagnosticReport['status'] {
-  return status === 'draft' ? 'partial' : status;
-}
 
 /** The exam as a report: its groups as results, the conclusion in the examiner's words. */
 export function diagnosticReport(
@@ -50,9 +45,6 @@ export function diagnosticReport(
       !withdrawn && { conclusionCode: codes.map((code) => ({ coding: [code] })) }),
   };
 }
-
-/** @see https://hl7.org/fhir/R4/diagnosticreport.html section on withdrawn reports */
-export const WITHDRAWN = 'This report has been withdrawn.';
 
 function reportText({ exam, coder }: ExportContext, results: readonly Observation[]): string {
   if (exam.status === 'entered-in-error') return `<p>${WITHDRAWN}</p>`;
