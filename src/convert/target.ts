@@ -44,10 +44,13 @@ interface ExaminedTarget extends SitedTarget {
   readonly methodFrom?: FieldName;
 }
 
-/** Words: present, absent, indeterminate. */
+/**
+ * Words: present, absent, indeterminate. Without `finding` each word is the code of a finding that is
+ * present: midline is `septum.midline`, dev R is `septum.deviated-right`.
+ */
 export interface FindingTarget extends ExaminedTarget {
   readonly kind: 'finding';
-  readonly finding: Code;
+  readonly finding?: Code;
   readonly words: Words;
 }
 

@@ -16,15 +16,20 @@ import {
 
 const presences: readonly string[] = ['present', 'absent', 'indeterminate'] satisfies Presence[];
 
-export const buildFinding: Builder<FindingTarget> = ({ target }, reading) => {
+export const buildFinding: Builder<FindingTarget> = ({ target }, reading, plan) => {
   const { region = target.region, meaning } = reading;
   if (region === undefined) return noRegion;
   if (isState(meaning)) return regionState(region, reading, meaning);
-  if (!isPresence(meaning)) return unknownWord('a word for present, absent or indeterminate');
+  const place = placed(region, reading);
   const { finding } = target;
-  return {
-    statements: [{ kind: 'finding', ...placed(region, reading), finding, presence: meaning }],
-  };
+  if (finding === undefined) {
+    if (meaning === undefined || !plan.catalogue.findings.has(meaning)) {
+      return unknownWord('a word for a finding');
+    }
+    return { statements: [{ kind: 'finding', ...place, finding: meaning, presence: 'present' }] };
+  }
+  if (!isPresence(meaning)) return unknownWord('a word for present, absent or indeterminate');
+  return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
 };
 
 export const buildRegionState: Builder<RegionStateTarget> = ({ target }, reading) => {

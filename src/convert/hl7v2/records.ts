@@ -2,6 +2,7 @@ import { type Issue, type IssueCode, issue } from '../../issue.ts';
 import type { Field, LegacyRecord } from '../record.ts';
 import { type FieldForm, type FieldReading, readField, unescaped } from './fields.ts';
 import type { Message, Segment } from './segments.ts';
+import { unverifiedResult } from './tables.ts';
 import { valueForm } from './value-types.ts';
 
 /** Segments that say more about the segment above: a comment, or who took part (v2.7). */
@@ -13,8 +14,10 @@ const attached: ReadonlySet<string> = new Set(['NTE', 'PRT']);
  */
 export function readRecords(message: Message, reading: FieldReading): LegacyRecord[] {
   const records: LegacyRecord[] = [];
+  let reportStatus = '';
   for (const segment of message.segments) {
-    const record = readRecord(segment, reading);
+    if (segment.name === 'OBR') reportStatus = segment.fields[25] ?? '';
+    const record = readRecord(segment, reading, reportStatus);
     const above = records.at(-1);
     if (attached.has(segment.name) && above !== undefined && above.kind !== 'MSH') {
       records[records.length - 1] = joined(above, record);
@@ -36,7 +39,7 @@ function joined(owner: LegacyRecord, comment: LegacyRecord): LegacyRecord {
   return { ...owner, fields, ...(malformed.length > 0 && { malformed }) };
 }
 
-function readRecord(segment: Segment, reading: FieldReading): LegacyRecord {
+function readRecord(segment: Segment, reading: FieldReading, reportStatus: string): LegacyRecord {
   const at = { segment: segment.name, segmentIndex: segment.index };
   if (!/^[A-Z][A-Z0-9]{2}$/.test(segment.name)) {
     const text = segment.fields.join(reading.delimiters.field);
@@ -59,7 +62,8 @@ function readRecord(segment: Segment, reading: FieldReading): LegacyRecord {
     const fields = [{ name: segment.name, text: segment.overlong, at }];
     return { kind: segment.name, at, malformed: [problem], fields };
   }
-  const problems = segment.name === 'OBX' ? observationProblems(segment, reading) : [];
+  const problems =
+    segment.name === 'OBX' ? observationProblems(segment, reading, reportStatus) : [];
   const fields: Field[] = [];
   // Position 0 is the name; MSH-1 and MSH-2 are the delimiters.
   for (let number = segment.name === 'MSH' ? 3 : 1; number < segment.fields.length; number++) {
@@ -104,7 +108,11 @@ function valueType(segment: Segment): string {
 }
 
 /** Why the value of an OBX can not be told. Its fields are then kept as text and nothing is coded. */
-function observationProblems(segment: Segment, reading: FieldReading): Issue[] {
+function observationProblems(
+  segment: Segment,
+  reading: FieldReading,
+  reportStatus: string,
+): Issue[] {
   const value = segment.fields[5] ?? '';
   const form = valueForm(valueType(segment));
   const problems: Issue[] = [];
@@ -121,6 +129,10 @@ function observationProblems(segment: Segment, reading: FieldReading): Issue[] {
   } else if ((segment.fields[11] ?? '') === '') {
     problems.push(
       malformed('missing-field', segment, 'OBX-11 does not say whether the value holds', 'OBX-11'),
+    );
+  } else if (unverifiedResult.has(segment.fields[11] ?? '') && /^[FC]$/.test(reportStatus)) {
+    problems.push(
+      malformed('conflicting-fields', segment, 'OBR-25 is final and OBX-11 is not', 'F or C'),
     );
   } else if (form !== 'text' && form !== 'lines' && hasEmptyRepetition(value, reading)) {
     problems.push(

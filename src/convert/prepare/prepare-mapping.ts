@@ -1,6 +1,7 @@
 import { hasErrors, type Issue, type Outcome } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import { completeMapping, syntaxIssues } from '../complete.ts';
 import type { ItemRecords, Mapping } from '../mapping.ts';
 import type { Plan } from '../plan.ts';
 import type { Target } from '../target.ts';
@@ -28,9 +29,11 @@ export function prepareMapping(value: unknown, options: MappingOptions = {}): Ou
   const catalogue = options.catalogue ?? builtInCatalogue;
   const schema = mappingSchemaIssues(value);
   if (hasErrors(schema)) return { issues: schema };
-  const mapping = value as Mapping; // the schema, generated from this type, has accepted it
+  const given = value as Mapping; // the schema, generated from this type, has accepted it
+  const mapping = completeMapping(given);
   const issues = [
     ...schema,
+    ...syntaxIssues(given),
     ...nameIssues(mapping),
     ...examIssues(mapping.exam, catalogue),
     ...dateIssues(mapping),

@@ -28,7 +28,8 @@ export function targetWordIssues(
     if (isAllowed(meaning, allowed, states)) return [];
     // Named tables serve several targets; their words are told where the table stands.
     const place = typeof target.words === 'string' ? at : [...at, word];
-    const expected = [...allowed, ...noValues, ...states.map((state) => `the state ${state}`)];
+    const codes = allowed.length > 40 ? ['a code of the table findings'] : allowed;
+    const expected = [...codes, ...noValues, ...states.map((state) => `the state ${state}`)];
     return [
       issue('invalid-value', place, `a word has a meaning that a ${target.kind} does not have`, {
         expected: expected.join(', '),
@@ -84,6 +85,7 @@ function statesOf({ kind }: Target): readonly string[] {
 function meaningsOf(target: Target, catalogue: Catalogue): readonly string[] {
   switch (target.kind) {
     case 'finding':
+      if (target.finding === undefined) return [...catalogue.findings.keys()];
       return ['present', 'absent', 'indeterminate'];
     case 'region-state':
       return ['normal', 'abnormal'];
