@@ -1,0 +1,67 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import type { ItemRecords, ItemStatus, Mapping } from '../mapping.ts';
+
+/**
+ * What the statusCode of an entry says (code system v3-ActStatus of HL7 terminology 7.0.1). Our
+ * choice: only what is completed was found; what is still going on is kept as text.
+ */
+export const actStatusWords: { readonly [code: string]: ItemStatus } = {
+  completed: 'stated',
+  normal: 'text',
+  new: 'text',
+  active: 'text',
+  held: 'text',
+  suspended: 'text',
+  aborted: 'withdrawn',
+  cancelled: 'withdrawn',
+  nullified: 'withdrawn',
+  obsolete: 'withdrawn',
+};
+
+/** The mapping with the meaning of statusCode filled in where it says nothing of it. */
+export function completeCda(mapping: Mapping): Mapping {
+  if (mapping.items === undefined) return mapping;
+  return { ...mapping, items: mapping.items.map(withStatus) };
+}
+
+function withStatus(items: ItemRecords): ItemRecords {
+  const element = items.kind?.replace(/^negated-/, '');
+  if (items.status !== undefined || element === undefined || element === 'section') return items;
+  return { ...items, status: { from: `${element}/statusCode/@code`, words: actStatusWords } };
+}
+
+/**
+ * What a mapping of CDA must not do: take a negated entry for a stated one, or read a narrative as
+ * anything but a note.
+ */
+export function cdaMappingIssues(mapping: Mapping): Issue[] {
+  const issues: Issue[] = [];
+  (mapping.items ?? []).forEach((items, at) => {
+    const path = ['items', at];
+    if (items.kind === undefined) {
+      const expected = 'observation, negated-observation or another kind of entry';
+      const message = 'items of a CDA document need a kind, so that negated entries stay apart';
+      issues.push(issue('missing-property', [...path, 'kind'], message, { expected }));
+    }
+    if (!isNarrative(items.value)) return;
+    for (const [code, target] of Object.entries(items.map)) {
+      if (target.kind !== 'note') issues.push(notANote([...path, 'map', code, 'kind']));
+    }
+  });
+  for (const [name, target] of Object.entries(mapping.fields ?? {})) {
+    if (isNarrative(name) && target.kind !== 'note')
+      issues.push(notANote(['fields', name, 'kind']));
+  }
+  return issues;
+}
+
+function isNarrative(name: string): boolean {
+  return name === 'section/text' || name === 'section/title';
+}
+
+function notANote(path: Path): Issue {
+  return issue('contradiction', path, 'a narrative is kept as it stands and never read as a code', {
+    expected: 'note',
+  });
+}
