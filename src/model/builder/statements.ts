@@ -40,7 +40,10 @@ export type ReasonGiven =
 type FindingDetails = Details<Finding> & {
   readonly tracking?: Key;
   readonly certainty?: 'suspected' | 'confirmed';
-  readonly attributes?: Readonly<Partial<Record<AttributeCode, Attribute['value']>>>;
+  /** Several values of one attribute stand in a list. */
+  readonly attributes?: Readonly<
+    Partial<Record<AttributeCode, Attribute['value'] | readonly Attribute['value'][]>>
+  >;
 };
 
 /** A sign that was found. */
@@ -50,10 +53,9 @@ export function present(
   place: Place,
   { attributes, ...details }: FindingDetails = {},
 ): ExamDraft {
-  const listed = Object.entries(attributes ?? {}).map(([attribute, value]) => ({
-    attribute,
-    value,
-  }));
+  const listed = Object.entries(attributes ?? {}).flatMap(([attribute, given]) =>
+    [given].flat().map((value) => ({ attribute, value })),
+  );
   return state(draft, {
     kind: 'finding',
     finding,
