@@ -1,0 +1,29 @@
+import { issue } from '../../issue.ts';
+import { type ConvertResult, convertText } from '../convert-text.ts';
+import { noFields } from '../ledger.ts';
+import type { Mapping } from '../mapping.ts';
+import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
+import { cdaReader } from './reader.ts';
+
+/**
+ * Exams of CDA R2 text: each ClinicalDocument with a physical exam section is one exam. Bytes are decoded
+ * before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ */
+export function fromCda(
+  text: string,
+  mapping: Mapping,
+  options: MappingOptions = {},
+): ConvertResult {
+  const prepared = prepareMapping(mapping, options);
+  const plan = prepared.value;
+  const none = { exams: [], quarantine: [], ledger: noFields };
+  if (plan === undefined) return { ...none, issues: prepared.issues };
+  const { source } = plan.mapping;
+  if (source.syntax !== 'cda') {
+    const message = 'the mapping is for another syntax';
+    const wrong = issue('invalid-value', ['source', 'syntax'], message, { expected: 'cda' });
+    return { ...none, issues: [...prepared.issues, wrong] };
+  }
+  const result = convertText(text, cdaReader, plan);
+  return { ...result, issues: [...prepared.issues, ...result.issues] };
+}

@@ -1,0 +1,6 @@
+export type { ConvertedExam, ConvertResult } from '../convert-text.ts';
+export type { Mapping } from '../mapping.ts';
+export type { QuarantineEntry } from '../quarantine.ts';
+export { actStatusWords } from './complete.ts';
+export { fromCda } from './from-cda.ts';
+export { cdaReader } from './reader.ts';

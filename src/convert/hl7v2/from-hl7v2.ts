@@ -1,0 +1,29 @@
+import { issue } from '../../issue.ts';
+import { type ConvertResult, convertText } from '../convert-text.ts';
+import { noFields } from '../ledger.ts';
+import type { Mapping } from '../mapping.ts';
+import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
+import { hl7v2Reader } from './reader.ts';
+
+/**
+ * Exams of HL7 v2 text: each ORU^R01 or MDM^T02 message is one exam. Bytes are decoded
+ * before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ */
+export function fromHl7v2(
+  text: string,
+  mapping: Mapping,
+  options: MappingOptions = {},
+): ConvertResult {
+  const prepared = prepareMapping(mapping, options);
+  const plan = prepared.value;
+  const none = { exams: [], quarantine: [], ledger: noFields };
+  if (plan === undefined) return { ...none, issues: prepared.issues };
+  const { source } = plan.mapping;
+  if (source.syntax !== 'hl7v2') {
+    const message = 'the mapping is for another syntax';
+    const wrong = issue('invalid-value', ['source', 'syntax'], message, { expected: 'hl7v2' });
+    return { ...none, issues: [...prepared.issues, wrong] };
+  }
+  const result = convertText(text, hl7v2Reader, plan);
+  return { ...result, issues: [...prepared.issues, ...result.issues] };
+}

@@ -1,0 +1,11 @@
+export type { ConvertedExam, ConvertResult } from '../convert-text.ts';
+export type { Mapping } from '../mapping.ts';
+export type { QuarantineEntry } from '../quarantine.ts';
+export { fromHl7v2 } from './from-hl7v2.ts';
+export { hl7v2Reader } from './reader.ts';
+export {
+  documentStatusWords,
+  reportStatusWords,
+  resultStatusWords,
+  siteSideWords,
+} from './tables.ts';

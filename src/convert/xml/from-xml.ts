@@ -1,0 +1,29 @@
+import { issue } from '../../issue.ts';
+import { type ConvertResult, convertText } from '../convert-text.ts';
+import { noFields } from '../ledger.ts';
+import type { Mapping } from '../mapping.ts';
+import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
+import { xmlReader } from './reader.ts';
+
+/**
+ * Exams of XML text: each element at the path that the mapping states is one exam. Bytes are decoded
+ * before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ */
+export function fromXml(
+  text: string,
+  mapping: Mapping,
+  options: MappingOptions = {},
+): ConvertResult {
+  const prepared = prepareMapping(mapping, options);
+  const plan = prepared.value;
+  const none = { exams: [], quarantine: [], ledger: noFields };
+  if (plan === undefined) return { ...none, issues: prepared.issues };
+  const { source } = plan.mapping;
+  if (source.syntax !== 'xml') {
+    const message = 'the mapping is for another syntax';
+    const wrong = issue('invalid-value', ['source', 'syntax'], message, { expected: 'xml' });
+    return { ...none, issues: [...prepared.issues, wrong] };
+  }
+  const result = convertText(text, xmlReader(source), plan);
+  return { ...result, issues: [...prepared.issues, ...result.issues] };
+}
