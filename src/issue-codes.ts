@@ -32,6 +32,8 @@ export const issueCodes = {
   'missing-reason': 'a state that needs a reason, without one',
   'missing-method': 'a region called normal or abnormal without saying how it was examined',
   'impossible-method': 'a method that this region or test does not take',
+  'not-exported':
+    'a part of the exam that the receiver holds already, or that FHIR has no place for',
   'draft-exam': 'an exam that is still a draft where a released one is needed',
   contradiction: 'two statements that can not both hold',
 
@@ -50,6 +52,15 @@ export const issueCodes = {
 
   // validation of FHIR
   'unchecked-resource': 'a resource of a type whose schema the library does not hold',
+
+  'licence-policy': 'a SNOMED CT code that the licence policy does not let out of the bundle',
+
+  // codes of the caller
+  'withheld-code': 'a code of the caller that the licence policy holds back; it is not exported',
+  'wrong-check-digit': 'a SNOMED CT or LOINC code whose check digit is wrong',
+  'wrong-system': 'a code under the name of a system that it does not belong to',
+  'display-mismatch': 'a display that is not the published name of its code',
+  'unchecked-code': 'a code of a system that the library holds in part; it is passed on as given',
 
   // conversion of legacy exports
   'unmapped-field': 'a field that the mapping does not name; it is kept as text',

@@ -1,3 +1,7 @@
+import { type Issue, issue } from '../issue.ts';
+import { isSnomedId } from '../terminology/check-digits.ts';
+import { type FreeSet, isFreeSnomed } from '../terminology/snomed.ts';
+
 /**
  * Which SNOMED CT codes may leave the library. `free-set`: only ids in the Global Patient Set as
  * published in 2020-09 under CC BY 4.0. `licensed`: any id, by the statement of the caller that a
@@ -13,4 +17,50 @@ export interface SnomedLicence {
     /** Edition and release as a SNOMED CT version URI: `http://snomed.info/sct/900000000000207008/version/20240101`. */
     readonly edition: string;
   };
+}
+
+/** @see https://hl7.org/fhir/R4/snomedct.html on the versions of SNOMED CT */
+const EDITION =
+  /^http:\/\/snomed\.info\/sct\/(\d+)\/version\/(\d{4})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])$/;
+
+/**
+ * What is wrong with a policy that did not pass the compiler. With an issue nothing may leave: a
+ * policy that is not understood is none.
+ */
+export function snomedPolicyIssues(policy: unknown): Issue[] {
+  if (policy === 'none' || policy === 'free-set') return [];
+  const licensed = propertyOf(policy, 'licensed');
+  if (typeof licensed !== 'object' || licensed === null) {
+    const expected = "'none', 'free-set', or licensed with holder and edition";
+    return [issue('invalid-value', ['snomed'], 'no such SNOMED CT policy', { expected })];
+  }
+  const holder = propertyOf(licensed, 'holder');
+  const edition = propertyOf(licensed, 'edition');
+  const issues: Issue[] = [];
+  if (typeof holder !== 'string' || holder.trim() === '') {
+    const path = ['snomed', 'licensed', 'holder'];
+    issues.push(issue('missing-property', path, 'nobody is named as holder of the licence'));
+  }
+  const module = typeof edition === 'string' ? EDITION.exec(edition)?.[1] : undefined;
+  if (module === undefined || !isSnomedId(module)) {
+    const expected = 'http://snomed.info/sct/<module>/version/<yyyymmdd>';
+    const path = ['snomed', 'licensed', 'edition'];
+    issues.push(issue('invalid-value', path, 'no version URI of SNOMED CT', { expected }));
+  }
+  return issues;
+}
+
+/**
+ * Whether an id may leave. Without `freeSet` only ids of our own tables are known to be free, so
+ * every other is held back. An id in another form than SNOMED CT's, such as a post-coordinated
+ * expression, is free under no policy but a licence.
+ */
+export function snomedMayLeave(policy: SnomedPolicy, id: string, freeSet?: FreeSet): boolean {
+  if (policy === 'free-set') return isFreeSnomed(id) || freeSet?.has(id) === true;
+  return typeof policy === 'object';
+}
+
+function propertyOf(value: unknown, name: string): unknown {
+  if (typeof value !== 'object' || value === null || !Object.hasOwn(value, name)) return undefined;
+  return (value as Readonly<Record<string, unknown>>)[name]; // just seen to have it
 }

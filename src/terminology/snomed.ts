@@ -1,5 +1,13 @@
 import { snomedConcepts } from './tables/snomed.ts';
 
+/** Look-up of a published set of SNOMED CT ids; see the subpath terminology/free-set. */
+export interface FreeSet {
+  /** Version of the published set. */
+  readonly version: string;
+  readonly size: number;
+  readonly has: (id: string) => boolean;
+}
+
 const concepts: ReadonlyMap<string, (typeof snomedConcepts)[number]> = /*@__PURE__*/ new Map(
   snomedConcepts.map((concept) => [concept.id, concept]),
 );

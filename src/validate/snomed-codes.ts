@@ -1,0 +1,107 @@
+import type { Path } from '../path.ts';
+import { standardSystem } from '../terminology/system-names.ts';
+
+/** A use of SNOMED CT; without `code` it takes in more than single concepts. */
+export interface SnomedUse {
+  readonly code?: string;
+  /** Where it stands, below the object that was looked at. */
+  readonly at: Path;
+}
+
+/** Properties that can lead to a code; what they hold is not known yet. */
+type Fields = {
+  readonly [Name in
+    | 'resourceType'
+    | 'url'
+    | 'supplements'
+    | 'system'
+    | 'code'
+    | 'value'
+    | 'concept'
+    | 'filter'
+    | 'source'
+    | 'target'
+    | 'element']?: unknown;
+};
+
+/**
+ * SNOMED CT codes that an object of FHIR holds as such: a Coding or Quantity by its `system`, an
+ * Identifier, the lists of a ValueSet, CodeSystem or ConceptMap. Members are not looked into
+ * further than these lists go.
+ */
+export function snomedCodesOf(holder: object): SnomedUse[] {
+  const fields: Fields = holder;
+  return [...bySystem(fields), ...byCodeSystem(fields), ...byConceptMap(fields)];
+}
+
+function bySystem(fields: Fields): SnomedUse[] {
+  if (!isSnomed(fields.system)) return [];
+  return [
+    ...codeAt(fields.code, ['code']),
+    ...codeAt(fields.value, ['value']),
+    ...(Array.isArray(fields.filter) ? [{ at: ['filter'] }] : []),
+    ...conceptCodes(fields.concept, ['concept']),
+  ];
+}
+
+function byCodeSystem(fields: Fields): SnomedUse[] {
+  if (fields.resourceType !== 'CodeSystem') return [];
+  if (!isSnomed(fields.url) && !isSnomed(fields.supplements)) return [];
+  return conceptCodes(fields.concept, ['concept']);
+}
+
+/** R4 names the systems of a group by URI, R5 by canonical URL. */
+function byConceptMap(fields: Fields): SnomedUse[] {
+  const { source, target, element } = fields;
+  if (!Array.isArray(element)) return [];
+  const found: SnomedUse[] = isSnomed(source) ? conceptCodes(element, ['element']) : [];
+  if (!isSnomed(target)) return found;
+  element.forEach((one: unknown, at) => {
+    if (isFields(one)) found.push(...conceptCodes(one.target, ['element', at, 'target']));
+  });
+  return found;
+}
+
+/** Codes of a list of concepts and of what is nested in them. */
+function conceptCodes(list: unknown, path: Path): SnomedUse[] {
+  const found: SnomedUse[] = [];
+  const open: { readonly list: unknown; readonly path: Path }[] = [{ list, path }];
+  const seen = new Set<unknown>();
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    const { list: concepts, path: at } = next;
+    if (!Array.isArray(concepts) || seen.has(concepts)) continue;
+    seen.add(concepts);
+    concepts.forEach((concept: unknown, index) => {
+      if (!isFields(concept)) return;
+      found.push(...codeAt(concept.code, [...at, index, 'code']));
+      open.push({ list: concept.concept, path: [...at, index, 'concept'] });
+    });
+  }
+  return found;
+}
+
+const conceptUri = /snomed\.(?:info|org)\.?(?::\d+)?\/(?:id\/|x?sct(?:\||%7c))(\d{6,18})/gi;
+const implicitValueSet = /snomed\.(?:info|org)\.?(?::\d+)?\/x?sct\S*?\?fhir_(?:vs|cm)\b/i;
+
+/**
+ * SNOMED CT that a text names by URI: `http://snomed.info/id/…`, a search token, or an implicit
+ * value set.
+ * @see https://hl7.org/fhir/R4/snomedct.html on implicit value sets
+ */
+export function snomedInText(text: string): SnomedUse[] {
+  if (!/snomed/i.test(text)) return [];
+  const found: SnomedUse[] = [...text.matchAll(conceptUri)].flatMap(([, id]) => codeAt(id, []));
+  return implicitValueSet.test(text) ? [...found, { at: [] }] : found;
+}
+
+function codeAt(value: unknown, at: Path): SnomedUse[] {
+  return typeof value === 'string' ? [{ code: value, at }] : [];
+}
+
+function isSnomed(system: unknown): boolean {
+  return typeof system === 'string' && standardSystem(system) === 'snomed';
+}
+
+function isFields(value: unknown): value is Fields {
+  return typeof value === 'object' && value !== null;
+}
