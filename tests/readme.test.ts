@@ -1,0 +1,37 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const root = resolve(import.meta.dirname, '..');
+const readme = readFileSync(resolve(root, 'README.md'), 'utf8');
+
+/** The example as a user writes it: imports name the package and not the sources. */
+function asUserCode(source: string): string {
+  return source
+    .replaceAll("'../src/index.ts'", "'face-neck-fhir'")
+    .replaceAll(/'\.\.\/src\/(validate\/[a-z0-9]+)\.ts'/g, "'face-neck-fhir/$1'");
+}
+
+describe('README', () => {
+  it('shows the library example that the tests run', () => {
+    const shown = /<!-- example: (\S+) -->\n```ts\n([\s\S]*?)```\n<!-- \/example -->/.exec(readme);
+    const [, file = '', code] = shown ?? [];
+    expect(code).toBe(asUserCode(readFileSync(resolve(root, file), 'utf8')));
+  });
+
+  it('names entries that package.json exports, and commands that it has', () => {
+    const { exports, scripts } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8'));
+    const entries = [...readme.matchAll(/`face-neck-fhir(\/[a-z0-9/.-]+)?`/g)].map(
+      ([, path]) => `.${path ?? ''}`,
+    );
+    expect(entries.filter((entry) => !Object.hasOwn(exports, entry))).toEqual([]);
+    const commands = [...readme.matchAll(/npm run ([a-z:-]+)/g)].map(([, name = '']) => name);
+    expect(commands.filter((name) => !Object.hasOwn(scripts, name))).toEqual([]);
+  });
+
+  it('begins with the job in one paragraph', () => {
+    const [title, job] = readme.split('\n\n');
+    expect(title).toBe('# face-neck-fhir');
+    expect(job).toMatch(/^A clinician examines a face and neck/);
+  });
+});
