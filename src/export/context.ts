@@ -8,7 +8,12 @@ import type {
 } from 'fhir/r4.js';
 import { codeSystemUrl } from '../fhir/code-systems.ts';
 import { idsOf } from '../fhir/ids.ts';
-import { type IdentitySystems, identitySystems, partIdentifier } from '../fhir/part-names.ts';
+import {
+  type IdentitySystems,
+  identitySystems,
+  partIdentifier,
+  partName,
+} from '../fhir/part-names.ts';
 import { placeCode, placeText } from '../fhir/place.ts';
 import { observationStatus } from '../fhir/record-status.ts';
 import { CANONICAL_BASE, LATERALITY_EXTENSION } from '../fhir/systems.ts';
@@ -18,6 +23,7 @@ import type { Side } from '../model/primitive.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import { sideSnomed } from '../terminology/sides.ts';
 import { type Coder, createCoder } from './coder.ts';
+import { existingReference } from './existing.ts';
 import type { ExportOptions } from './options.ts';
 
 /** What every exporter of a statement works with. Made once for an export. */
@@ -71,6 +77,8 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
   const systems = identitySystems(base, options.identity);
   const id = idsOf(systems.exam, exam.id);
   const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
+  // A reference alone would not tell the reader which examiner or instrument of the exam is meant.
+  const partOf = (name: string): Identifier => partIdentifier(systems.statement, exam.id, name);
   const examiners = new Map(exam.examiners.map((examiner) => [examiner.key, examiner]));
   const instruments = new Map(exam.instruments?.map((instrument) => [instrument.key, instrument]));
 
@@ -84,20 +92,25 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     version: options.fhirVersion ?? 'R4',
     narrative: options.narrative ?? true,
     status: observationStatus(exam),
-    subject: existing(exam.subject.reference) ?? reference(resourceName.patient),
+    subject: existingReference(exam.subject) ?? reference(resourceName.patient),
     encounter:
-      exam.encounter && (existing(exam.encounter.reference) ?? reference(resourceName.encounter)),
+      exam.encounter && (existingReference(exam.encounter) ?? reference(resourceName.encounter)),
     performer: (key) => {
       const examiner = examiners.get(key);
       if (examiner?.role !== undefined) return reference(resourceName.role(key));
-      return existing(examiner?.reference) ?? reference(resourceName.practitioner(key));
+      const existing = existingReference(examiner);
+      if (existing === undefined) return reference(resourceName.practitioner(key));
+      return { ...existing, identifier: partOf(partName.examiner(key)) };
     },
-    device: (key) =>
-      existing(instruments.get(key)?.reference) ?? reference(resourceName.device(key)),
+    device: (key) => {
+      const existing = existingReference(instruments.get(key));
+      if (existing === undefined) return reference(resourceName.device(key));
+      return { ...existing, identifier: partOf(partName.instrument(key)) };
+    },
     sensations: sensationsOf(exam),
     systems,
     examIdentifier: { system: systems.exam, value: exam.id },
-    statementIdentifier: (key) => partIdentifier(systems.statement, exam.id, key),
+    statementIdentifier: partOf,
     trackingIdentifier: (tracking) => ({ system: systems.tracking, value: tracking }),
   };
 }
@@ -111,10 +124,6 @@ function sensationsOf({ statements }: Exam): Map<string, string[]> {
     else list.push(statement.key);
   }
   return keys;
-}
-
-function existing(reference: string | undefined): Reference | undefined {
-  return reference === undefined ? undefined : { reference };
 }
 
 /**

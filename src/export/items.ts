@@ -2,16 +2,20 @@ import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4
 import { partName } from '../fhir/part-names.ts';
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Consent, ExamCondition } from '../model/exam.ts';
-import { sideText } from '../terminology/sides.ts';
 import { type ExportContext, resourceName } from './context.ts';
+import { instrumentObservation } from './instrument.ts';
 import {
   codedComponent,
   finishObservation,
+  type ObservationHead,
+  sideComponent,
   startObservation,
   textComponent,
 } from './observation.ts';
 
-type Parts = Partial<Observation> & Pick<Observation, 'code'>;
+type Parts = Partial<Omit<Observation, 'effectiveDateTime'>> &
+  Pick<Observation, 'code'> &
+  Pick<ObservationHead, 'at'>;
 
 /**
  * What is said of the exam as a whole: protocol, reason, consents and conditions before it, concern,
@@ -25,6 +29,9 @@ export function circumstanceObservations(context: ExportContext): Observation[] 
     ...(exam.indication === undefined ? [] : [indication(context)]),
     ...(exam.consents ?? []).map((consent, at) => consentObservation(context, consent, at)),
     ...(exam.conditions ?? []).map((condition, at) => conditionObservation(context, condition, at)),
+    ...(exam.instruments ?? [])
+      .filter(({ reference }) => reference !== undefined)
+      .map((instrument) => instrumentObservation(context, instrument)),
   ];
 }
 
@@ -32,6 +39,7 @@ export function assessmentObservations(context: ExportContext): Observation[] {
   const { conclusion } = context.exam;
   if (conclusion === undefined) return [];
   return [
+    ...(context.exam.status === 'entered-in-error' ? [withdrawn(context, conclusion)] : []),
     concern(context, conclusion),
     ...safetyNet(context, conclusion),
     ...(conclusion.plan ?? []).flatMap((item, at) =>
@@ -40,7 +48,7 @@ export function assessmentObservations(context: ExportContext): Observation[] {
     ...(conclusion.told ?? []).map((told, at) =>
       itemObservation(context, 'told', at, {
         code: context.coder.concept('items', 'told'),
-        ...(told.at !== undefined && { effectiveDateTime: told.at }),
+        at: told.at ?? null,
         valueString: told.who,
         component: [textComponent(context, 'told-what', told.what)],
       }),
@@ -80,7 +88,7 @@ function consentObservation(context: ExportContext, consent: Consent, at: number
   const { coder } = context;
   return itemObservation(context, 'consent', at, {
     code: coder.concept('items', 'consent'),
-    ...(consent.at !== undefined && { effectiveDateTime: consent.at }),
+    at: consent.at ?? null,
     valueCodeableConcept: coder.concept('values', `consent.${consent.answer}`),
     ...(consent.note !== undefined && { note: [{ text: consent.note }] }),
     component: [
@@ -110,10 +118,23 @@ function conditionObservation(
       ...(condition.regions ?? []).map((region) =>
         codedComponent(context, 'condition-regions', coder.concept('regions', region)),
       ),
-      ...(condition.side === undefined
-        ? []
-        : [textComponent(context, 'side', sideText[condition.side])]),
+      ...(condition.side === undefined ? [] : [sideComponent(context, condition.side)]),
     ],
+  });
+}
+
+/** The report of a withdrawn exam says only that it is withdrawn; its conclusion is kept here. */
+function withdrawn(context: ExportContext, { text, codings }: Conclusion): Observation {
+  const { coder } = context;
+  return itemObservation(context, 'conclusion', 0, {
+    code: coder.concept('items', 'conclusion'),
+    valueString: text,
+    component: coder.fromCaller(codings).map((coding) =>
+      codedComponent(context, 'conclusion', {
+        coding: [coding],
+        text: coding.display ?? coding.code ?? '',
+      }),
+    ),
   });
 }
 
@@ -178,14 +199,14 @@ function itemObservation(
   context: ExportContext,
   item: string,
   at: number,
-  { component, code, effectiveDateTime, ...parts }: Parts,
+  { component, code, at: time, ...parts }: Parts,
 ): Observation {
   const observation = startObservation(context, {
     id: context.id(resourceName.item(item, at)),
     key: partName.item(item, at),
     category: 'survey',
     code,
-    at: effectiveDateTime,
+    at: time,
   });
   Object.assign(observation, parts);
   if (component !== undefined && component.length > 0) observation.component = component;

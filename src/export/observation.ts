@@ -1,5 +1,12 @@
-import type { CodeableConcept, Identifier, Observation, ObservationComponent } from 'fhir/r4.js';
+import type {
+  CodeableConcept,
+  Coding,
+  Identifier,
+  Observation,
+  ObservationComponent,
+} from 'fhir/r4.js';
 import { DATA_ABSENT_REASON, INTERPRETATION, OBSERVATION_CATEGORY } from '../fhir/systems.ts';
+import type { Side } from '../model/primitive.ts';
 import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
@@ -71,8 +78,8 @@ export interface ObservationHead {
   readonly performer?: string | undefined;
   /** Keys of the statements it is about. */
   readonly focus?: readonly string[] | undefined;
-  /** Its own time, where it has one. */
-  readonly at?: string | undefined;
+  /** Its own time, where it has one, else that of the exam; null where its time is not known. */
+  readonly at?: string | null | undefined;
 }
 
 /** An observation to be filled; {@link finishObservation} writes its narrative. */
@@ -92,7 +99,7 @@ export function startObservation(context: ExportContext, head: ObservationHead):
     observation.focus = head.focus.map((key) => context.reference(resourceName.statement(key)));
   }
   if (context.encounter) observation.encounter = context.encounter;
-  Object.assign(observation, effective(context, head.at));
+  if (head.at !== null) Object.assign(observation, effective(context, head.at));
   observation.issued = exam.recorded;
   observation.performer = [context.performer(head.performer ?? exam.examiners[0].key)];
   return observation;
@@ -133,14 +140,22 @@ export function interpretation(code: string): CodeableConcept {
   return { coding: [{ system: INTERPRETATION, code, display: hl7Display(INTERPRETATION, code) }] };
 }
 
-/** Why there is no value: the HL7 code, our own code of the reason, and the words used. */
-export function absentReason(context: ExportContext, reason: Reason): CodeableConcept {
+/**
+ * Why there is no value: the HL7 code, our own code of the reason, what it was that was not done
+ * where `state` says so, and the words used.
+ */
+export function absentReason(
+  context: ExportContext,
+  reason: Reason,
+  state: readonly Coding[] = [],
+): CodeableConcept {
   const row = context.catalogue.reasons.get(reason.code);
   const code = row?.dataAbsentReason ?? 'not-performed';
   return {
     coding: [
       { system: DATA_ABSENT_REASON, code, display: hl7Display(DATA_ABSENT_REASON, code) },
       ...context.coder.codings('reasons', reason.code),
+      ...state,
     ],
     text: reason.text ?? row?.display ?? reason.code,
   };
@@ -162,6 +177,11 @@ export function codedComponent(
   value: CodeableConcept,
 ): ObservationComponent {
   return { code: context.coder.concept('items', item), valueCodeableConcept: value };
+}
+
+/** The side, where no body site says it. */
+export function sideComponent(context: ExportContext, side: Side): ObservationComponent {
+  return codedComponent(context, 'side', context.coder.concept('values', `side.${side}`));
 }
 
 export function flagComponent(

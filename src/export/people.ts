@@ -7,6 +7,7 @@ import type {
   Patient,
   Practitioner,
   PractitionerRole,
+  Reference,
 } from 'fhir/r4.js';
 import { encounterClass } from '../fhir/encounter-class.ts';
 import { partName } from '../fhir/part-names.ts';
@@ -15,6 +16,7 @@ import type * as model from '../model/people.ts';
 import type { Identifier as StatedIdentifier } from '../model/primitive.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { type ExportContext, resourceName } from './context.ts';
+import { existingReference } from './existing.ts';
 
 /** Patient, Practitioner, PractitionerRole, Organization and Encounter: each one that is not a reference already. */
 export function peopleResources(context: ExportContext): FhirResource[] {
@@ -34,11 +36,9 @@ export function peopleResources(context: ExportContext): FhirResource[] {
   return resources;
 }
 
-export function organizationReference(context: ExportContext): { reference: string } | undefined {
-  const { organization: stated } = context.exam;
-  if (stated === undefined) return undefined;
-  const { reference } = context.reference(resourceName.organization);
-  return { reference: stated.reference ?? reference ?? '' };
+export function organizationReference({ exam, reference }: ExportContext): Reference | undefined {
+  const { organization: stated } = exam;
+  return stated && (existingReference(stated) ?? reference(resourceName.organization));
 }
 
 function patient(context: ExportContext, subject: model.Subject): Patient {
@@ -70,12 +70,8 @@ function role(context: ExportContext, examiner: model.Examiner): PractitionerRol
     resourceType: 'PractitionerRole',
     id: context.id(resourceName.role(examiner.key)),
     identifier: [context.statementIdentifier(partName.examiner(examiner.key))],
-    practitioner: {
-      reference:
-        examiner.reference ??
-        context.reference(resourceName.practitioner(examiner.key)).reference ??
-        '',
-    },
+    practitioner:
+      existingReference(examiner) ?? context.reference(resourceName.practitioner(examiner.key)),
     ...(works && { organization: works }),
     code: [{ text: examiner.role ?? '' }],
   };

@@ -5,6 +5,7 @@ import { hasErrors, issue, type Outcome, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { createContext, type ExportContext, resourceName } from './context.ts';
+import { leftBehind } from './existing.ts';
 import type { ExportOptions } from './options.ts';
 import { type AnyResource, examResources } from './resources.ts';
 
@@ -40,6 +41,7 @@ export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBu
     );
   }
   if (parsed.value === undefined || hasErrors(issues)) return { issues };
+  issues.push(...leftBehind(parsed.value));
   return { value: bundleOf(createContext(parsed.value, options), options), issues };
 }
 

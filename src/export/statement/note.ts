@@ -1,7 +1,7 @@
 import type { Observation } from 'fhir/r4.js';
 import type { Note } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
-import { observationOf, textComponent } from '../observation.ts';
+import { observationOf, sideComponent } from '../observation.ts';
 
 /** The examiner's words, verbatim, as the value of an observation of their own. */
 export function noteObservation(context: ExportContext, note: Note): Observation {
@@ -11,7 +11,7 @@ export function noteObservation(context: ExportContext, note: Note): Observation
     value: { valueString: note.text },
     components:
       note.region === undefined && note.side !== undefined
-        ? [textComponent(context, 'side', note.side)]
+        ? [sideComponent(context, note.side)]
         : [],
   });
 }

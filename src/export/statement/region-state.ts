@@ -1,4 +1,4 @@
-import type { Observation } from 'fhir/r4.js';
+import type { Coding, Observation } from 'fhir/r4.js';
 import type { RegionState } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
 import {
@@ -27,6 +27,7 @@ export function regionStateObservation(context: ExportContext, state: RegionStat
 
 function stateParts(context: ExportContext, state: RegionState): Partial<ObservationParts> {
   const { coder } = context;
+  const stateCodings = (): Coding[] => coder.codings('values', `state.${state.state}`);
   const value = (): NonNullable<ObservationParts['value']> => ({
     valueCodeableConcept: coder.concept('values', `state.${state.state}`),
   });
@@ -49,10 +50,10 @@ function stateParts(context: ExportContext, state: RegionState): Partial<Observa
       // `cancelled`: the measurement was not started or not completed.
       // https://hl7.org/fhir/R4/valueset-observation-status.html
       return {
-        dataAbsentReason: absentReason(context, state.reason),
+        dataAbsentReason: absentReason(context, state.reason, stateCodings()),
         ...(context.status(state.key) !== 'entered-in-error' && { status: 'cancelled' }),
       };
     case 'not-applicable':
-      return { dataAbsentReason: absentReason(context, state.reason) };
+      return { dataAbsentReason: absentReason(context, state.reason, stateCodings()) };
   }
 }

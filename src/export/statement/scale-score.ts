@@ -1,7 +1,7 @@
 import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
 import type { ScaleItem, ScaleScore } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
-import { observationOf, textComponent } from '../observation.ts';
+import { observationOf, sideComponent, textComponent } from '../observation.ts';
 
 /** The score as given by the examiner; the method names the scale and its version. */
 export function scaleScoreObservation(context: ExportContext, score: ScaleScore): Observation {
@@ -22,7 +22,7 @@ export function scaleScoreObservation(context: ExportContext, score: ScaleScore)
       textComponent(context, 'scale-version', score.version),
       ...(score.items ?? []).map((item) => itemComponent(context, score.scale, item)),
       ...(score.region === undefined && score.side !== undefined
-        ? [textComponent(context, 'side', score.side)]
+        ? [sideComponent(context, score.side)]
         : []),
     ],
   });

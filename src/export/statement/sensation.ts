@@ -33,14 +33,8 @@ function modalityComponent(context: ExportContext, stated: ModalityResult): Obse
   const row = catalogue.sensationResults.get(stated.result);
   const code = coder.concept('modalities', stated.modality);
   if (row?.untested === true && stated.reason !== undefined) {
-    const reason = absentReason(context, stated.reason);
-    return {
-      code,
-      dataAbsentReason: {
-        ...reason,
-        coding: [...(reason.coding ?? []), ...coder.codings('sensationResults', stated.result)],
-      },
-    };
+    const result = coder.codings('sensationResults', stated.result);
+    return { code, dataAbsentReason: absentReason(context, stated.reason, result) };
   }
   return {
     code,

@@ -2,7 +2,7 @@ import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Symptom } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
-import { codedComponent, observationOf, textComponent } from '../observation.ts';
+import { codedComponent, observationOf, sideComponent, textComponent } from '../observation.ts';
 
 /** A complaint asked about, in the category `survey`: it is told, not examined. */
 export function symptomObservation(context: ExportContext, symptom: Symptom): Observation {
@@ -46,7 +46,7 @@ function symptomComponents(context: ExportContext, symptom: Symptom): Observatio
   }
   if (symptom.trigger !== undefined) found.push(textComponent(context, 'trigger', symptom.trigger));
   if (symptom.region === undefined && symptom.side !== undefined) {
-    found.push(textComponent(context, 'side', symptom.side));
+    found.push(sideComponent(context, symptom.side));
   }
   return found;
 }

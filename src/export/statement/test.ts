@@ -19,7 +19,7 @@ export function testObservation(
     bodySite: region === undefined ? undefined : bodySite(context, region, statement.side),
     ...(untested
       ? {
-          dataAbsentReason: withResult(absentReason(context, statement.reason), concept),
+          dataAbsentReason: absentReason(context, statement.reason, concept.coding),
         }
       : {
           value: { valueCodeableConcept: concept },
@@ -30,11 +30,4 @@ export function testObservation(
         ? [flagComponent(context, 'synkinesis', statement.synkinesis)]
         : [],
   });
-}
-
-function withResult(
-  reason: NonNullable<Observation['dataAbsentReason']>,
-  result: NonNullable<Observation['valueCodeableConcept']>,
-): NonNullable<Observation['dataAbsentReason']> {
-  return { ...reason, coding: [...(reason.coding ?? []), ...(result.coding ?? [])] };
 }

@@ -9,16 +9,30 @@ export const completeStatements: ExamRule = (context) => {
     checkReasons(statement, path, context);
     if (statement.kind === 'measurement') checkMeasurement(statement, path, context);
   });
+  checkOrganization(context);
   checkSteps(context);
 };
 
-/** An untested result has its reason; without one it would read like silence. */
+/** @see https://hl7.org/fhir/R4/organization.html constraint org-1 */
+function checkOrganization({ exam: { organization }, report }: RuleContext): void {
+  if (organization === undefined) return;
+  const { reference, identifiers, name } = organization;
+  if (reference === undefined && identifiers === undefined && name === undefined) {
+    report('empty-value', ['organization'], 'the organization is not named', {
+      expected: 'a reference, a name or an identifier',
+    });
+  }
+}
+
+/** An untested result has its reason; without one it would read like silence. A result has none. */
 function checkReasons(statement: Statement, path: Path, { catalogue, report }: RuleContext): void {
   const needReason = (untested: boolean | undefined, reason: unknown, at: Path): void => {
     if (untested === true && reason === undefined) {
       report('missing-reason', [...at, 'reason'], 'the reason is missing', {
         expected: 'a reason, since there is no result',
       });
+    } else if (untested !== true && reason !== undefined) {
+      report('contradiction', [...at, 'reason'], 'a reason why there is no result beside a result');
     }
   };
   if (statement.kind === 'sensation') {
@@ -44,6 +58,9 @@ function checkMeasurement(
     report('contradiction', path, 'a measurement has a value, or a reason why there is none', {
       expected: 'value or unusable',
     });
+  }
+  if (value === undefined && measurement.comparator !== undefined) {
+    report('contradiction', [...path, 'comparator'], 'a comparator without a value to compare');
   }
   if (
     readings !== undefined &&

@@ -66,6 +66,7 @@ export const items: readonly Lean<Concept>[] = [
   {"code":"assessment","display":"Assessment and advice","maps":[{"system":"loinc","code":"51848-0","relation":"relatedto"}]},
   {"code":"magnification","display":"Magnification"},
   {"code":"resolution","display":"Smallest step that can be read"},
+  {"code":"serial","display":"Serial number"},
   {"code":"plan-key","display":"Key of the plan item"},
   {"code":"service","display":"Service"},
   {"code":"conclusion","display":"Conclusion"},
