@@ -91,10 +91,11 @@ export interface SideWithin {
 export interface DateRules {
   /**
    * Accepted forms, such as `DD/MM/YYYY` or `YYYY-MM-DD HH:mm`. Parts: YYYY, YY, MM, DD, MMM, HH,
-   * mm, ss, Z. Two forms that could read one text in two ways are refused.
+   * mm, ss, Z. Two forms that could read one text in two ways are refused. Default: the forms of
+   * HL7 v2 and CDA times for these two, ISO 8601 for others.
    * @minItems 1
    */
-  readonly formats: readonly string[];
+  readonly formats?: readonly string[];
   /** Offset such as `+01:00` or `Z`, or an IANA zone such as `Europe/Lisbon`, for times without one. */
   readonly zone?: string;
   /**
