@@ -1,3 +1,4 @@
+import { untagged } from './published-names.ts';
 import { snomedConcepts } from './tables/snomed.ts';
 
 /** Look-up of a published set of SNOMED CT ids; see the subpath terminology/free-set. */
@@ -18,7 +19,7 @@ const concepts: ReadonlyMap<string, (typeof snomedConcepts)[number]> = /*@__PURE
  */
 export function snomedDisplay(id: string): string | undefined {
   const concept = concepts.get(id);
-  return concept?.set === 'gps-2020-09' ? concept.fsn.replace(/ \([^()]+\)$/, '') : undefined;
+  return concept?.set === 'gps-2020-09' ? untagged(concept.fsn) : undefined;
 }
 
 /** True for ids of our tables that are in the Global Patient Set as published in 2020-09. */
