@@ -27,9 +27,13 @@ export interface Coder {
   snomed(id: string): Coding | undefined;
 }
 
+/** Codings by code of one table. */
+type Made = Map<string, readonly Coding[]>;
+
 export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: string): Coder {
   const systems = new Map<TableName, string>();
-  const known = new Map<string, readonly Coding[]>();
+  // Codings made so far: any that may be sent, and the strict ones.
+  const known = { loose: new Map<TableName, Made>(), strict: new Map<TableName, Made>() };
 
   const system = (table: TableName, code: string): string => {
     const own = catalogue[table].get(code)?.system;
@@ -70,11 +74,16 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
   };
 
   const codings = (table: TableName, code: string, strict = false): Coding[] => {
-    const name = `${strict ? '!' : ''}${table}|${code}`;
-    let list = known.get(name);
+    const tables = strict ? known.strict : known.loose;
+    let rows = tables.get(table);
+    if (rows === undefined) {
+      rows = new Map();
+      tables.set(table, rows);
+    }
+    let list = rows.get(code);
     if (list === undefined) {
       list = made(table, code, strict);
-      known.set(name, list);
+      rows.set(code, list);
     }
     return list.map(copy);
   };

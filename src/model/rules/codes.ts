@@ -1,117 +1,112 @@
-import type { IssueCode } from '../../issue.ts';
 import { nearest } from '../../nearest.ts';
-import type { Path } from '../../path.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Exam } from '../exam.ts';
 import type { Statement } from '../statement.ts';
 import type { ExamRule } from './rule.ts';
 
-/** A code, the table it must stand in, and where it is. */
-type Use = readonly [table: TableName, code: string | undefined, path: Path];
+type Step = string | number;
+
+/** Asks that a code, where there is one, stands in its table; `path` is where the code is. */
+type Need = (table: TableName, code: string | undefined, ...path: readonly Step[]) => void;
 
 /** Every code must stand in its table. */
 export const knownCodes: ExamRule = ({ exam, catalogue, report }) => {
-  const uses = [
-    ...examUses(exam),
-    ...exam.statements.flatMap((statement, at) => statementUses(statement, ['statements', at])),
-  ];
-  for (const [table, code, path] of uses) {
+  const need: Need = (table, code, ...path) => {
     const rows = catalogue[table];
-    if (code === undefined || rows.has(code)) continue;
+    if (code === undefined || rows.has(code)) return;
     const near = nearest(code, rows.keys());
-    const issueCode: IssueCode = table === 'regions' ? 'unknown-region' : 'unknown-code';
-    report(issueCode, path, `the table ${table} does not hold this code`, {
-      expected: near === undefined ? `a code of the table ${table}` : `perhaps ${near}`,
-      value: code,
-    });
-  }
+    report(
+      table === 'regions' ? 'unknown-region' : 'unknown-code',
+      path,
+      `the table ${table} does not hold this code`,
+      {
+        expected: near === undefined ? `a code of the table ${table}` : `perhaps ${near}`,
+        value: code,
+      },
+    );
+  };
+  examCodes(exam, need);
+  exam.statements.forEach((statement, at) => {
+    placeCodes(statement, at, need);
+    ownCodes(statement, at, need);
+  });
 };
 
-function examUses(exam: Exam): Use[] {
-  const uses: Use[] = [['protocols', exam.protocol.id, ['protocol', 'id']]];
+function examCodes(exam: Exam, need: Need): void {
+  need('protocols', exam.protocol.id, 'protocol', 'id');
   exam.instruments?.forEach((instrument, at) => {
-    uses.push(['instruments', instrument.type, ['instruments', at, 'type']]);
+    need('instruments', instrument.type, 'instruments', at, 'type');
   });
   exam.conditions?.forEach((condition, at) => {
-    uses.push(['conditions', condition.condition, ['conditions', at, 'condition']]);
+    need('conditions', condition.condition, 'conditions', at, 'condition');
     condition.regions?.forEach((region, r) => {
-      uses.push(['regions', region, ['conditions', at, 'regions', r]]);
+      need('regions', region, 'conditions', at, 'regions', r);
     });
   });
   exam.conclusion?.plan?.forEach((item, at) => {
-    uses.push(['services', item.service, ['conclusion', 'plan', at, 'service']]);
+    need('services', item.service, 'conclusion', 'plan', at, 'service');
   });
-  return uses;
 }
 
-function statementUses(statement: Statement, path: Path): Use[] {
-  const uses: Use[] = [...ownUses(statement, path)];
-  if ('region' in statement) uses.push(['regions', statement.region, [...path, 'region']]);
-  if ('reason' in statement)
-    uses.push(['reasons', statement.reason?.code, [...path, 'reason', 'code']]);
+/** Codes that several kinds of statement have. */
+function placeCodes(statement: Statement, at: number, need: Need): void {
+  if ('region' in statement) need('regions', statement.region, 'statements', at, 'region');
+  if ('reason' in statement) {
+    need('reasons', statement.reason?.code, 'statements', at, 'reason', 'code');
+  }
   if ('methods' in statement) {
-    statement.methods?.forEach((code, i) => {
-      uses.push(['methods', code, [...path, 'methods', i]]);
+    statement.methods?.forEach((code, m) => {
+      need('methods', code, 'statements', at, 'methods', m);
     });
   }
-  return uses;
 }
 
 /** Codes that only one kind of statement has. */
-function ownUses(statement: Statement, path: Path): Use[] {
+function ownCodes(statement: Statement, at: number, need: Need): void {
   switch (statement.kind) {
     case 'finding':
-      return [
-        ['findings', statement.finding, [...path, 'finding']],
-        ...(statement.attributes ?? []).map(
-          ({ attribute }, i): Use => [
-            'attributes',
-            attribute,
-            [...path, 'attributes', i, 'attribute'],
-          ],
-        ),
-      ];
+      need('findings', statement.finding, 'statements', at, 'finding');
+      statement.attributes?.forEach(({ attribute }, i) => {
+        need('attributes', attribute, 'statements', at, 'attributes', i, 'attribute');
+      });
+      break;
     case 'region-state':
-      return statement.state === 'partial'
-        ? [['reasons', statement.limit.code, [...path, 'limit', 'code']]]
-        : [];
+      if (statement.state === 'partial') {
+        need('reasons', statement.limit.code, 'statements', at, 'limit', 'code');
+      }
+      break;
     case 'sensation':
-      return [
-        ['testPoints', statement.point, [...path, 'point']],
-        ...statement.results.flatMap((result, i): Use[] => [
-          ['modalities', result.modality, [...path, 'results', i, 'modality']],
-          ['sensationResults', result.result, [...path, 'results', i, 'result']],
-          ['reasons', result.reason?.code, [...path, 'results', i, 'reason', 'code']],
-        ]),
-      ];
+      need('testPoints', statement.point, 'statements', at, 'point');
+      statement.results.forEach(({ modality, result, reason }, i) => {
+        need('modalities', modality, 'statements', at, 'results', i, 'modality');
+        need('sensationResults', result, 'statements', at, 'results', i, 'result');
+        need('reasons', reason?.code, 'statements', at, 'results', i, 'reason', 'code');
+      });
+      break;
     case 'sensation-comparison':
-      return [
-        ['testPoints', statement.point, [...path, 'point']],
-        ['modalities', statement.modality, [...path, 'modality']],
-      ];
+      need('testPoints', statement.point, 'statements', at, 'point');
+      need('modalities', statement.modality, 'statements', at, 'modality');
+      break;
     case 'movement':
-      return [
-        ['testPoints', statement.test, [...path, 'test']],
-        ['testResults', statement.grade, [...path, 'grade']],
-      ];
+      need('testPoints', statement.test, 'statements', at, 'test');
+      need('testResults', statement.grade, 'statements', at, 'grade');
+      break;
     case 'function-test':
-      return [
-        ['testPoints', statement.test, [...path, 'test']],
-        ['testResults', statement.result, [...path, 'result']],
-      ];
+      need('testPoints', statement.test, 'statements', at, 'test');
+      need('testResults', statement.result, 'statements', at, 'result');
+      break;
     case 'measurement':
-      return [
-        ['measures', statement.measure, [...path, 'measure']],
-        ['reasons', statement.unusable?.code, [...path, 'unusable', 'code']],
-        ...(statement.conditions ?? []).map(
-          (code, i): Use => ['measureConditions', code, [...path, 'conditions', i]],
-        ),
-      ];
+      need('measures', statement.measure, 'statements', at, 'measure');
+      need('reasons', statement.unusable?.code, 'statements', at, 'unusable', 'code');
+      statement.conditions?.forEach((code, c) => {
+        need('measureConditions', code, 'statements', at, 'conditions', c);
+      });
+      break;
     case 'scale-score':
-      return [['scales', statement.scale, [...path, 'scale']]];
+      need('scales', statement.scale, 'statements', at, 'scale');
+      break;
     case 'symptom':
-      return [['symptoms', statement.symptom, [...path, 'symptom']]];
-    default:
-      return [];
+      need('symptoms', statement.symptom, 'statements', at, 'symptom');
+      break;
   }
 }
