@@ -1,24 +1,10 @@
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { Laterality } from '../../terminology/types.ts';
-import type { Side } from '../primitive.ts';
 import type { Statement } from '../statement.ts';
 import type { ExamRule } from './rule.ts';
 
-/** Sides that each kind of place can have, and whether one must be said. */
-export const lateralitySides: Readonly<
-  Record<Laterality, { readonly sides: readonly Side[]; readonly required: boolean }>
-> = {
-  paired: { sides: ['right', 'left', 'both'], required: true },
-  crossing: {
-    sides: ['midline', 'right', 'left', 'both', 'right-of-midline', 'left-of-midline'],
-    required: true,
-  },
-  midline: { sides: ['midline', 'right-of-midline', 'left-of-midline'], required: false },
-  whole: {
-    sides: ['right', 'left', 'both', 'midline', 'right-of-midline', 'left-of-midline'],
-    required: false,
-  },
-};
+export { lateralitySides };
 
 /** A paired place needs its side, and no place takes a side that it does not have. */
 export const possibleSides: ExamRule = ({ exam, catalogue, report }) => {
