@@ -45,7 +45,9 @@ export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
   return { exam: settled.exam, issues, ledger: ledger.entries() };
 }
 
-function unreadable({ records }: RecordGroup): Issue[] {
+function unreadable({ records, issues }: RecordGroup): Issue[] {
+  // What the splitter has told need not be told again.
+  if (hasErrors(issues)) return [];
   if (records.some(({ malformed }) => malformed === undefined)) return [];
   const faults = records.flatMap(({ malformed }) => malformed ?? []);
   if (hasErrors(faults)) return faults;

@@ -35,22 +35,23 @@ export type TargetResult = Drafts & { readonly blank: readonly Field[] };
 /** Statement, text or silence: what one value of a record becomes. */
 export function readTarget(input: TargetInput, plan: Plan): TargetResult {
   const { value, status } = input;
-  if (status === 'withdrawn') {
-    return asText(input, {
-      problem: 'withdrawn-value',
-      message: 'the source has withdrawn this value',
-    });
-  }
+  const found = placeOf(input.planned.target, input.roles, plan);
+  const place = 'problem' in found ? {} : found;
+  if (status === 'withdrawn') return asText(input, withdrawn, place);
   const meaning = meaningOf(input, plan);
-  if (status === 'text' || meaning === 'text') return asText(input);
-  if (meaning === 'not-stated') return silence(input);
-  if (isBlank(value) && meaning === undefined) return blank(input);
-  const place = placeOf(input.planned.target, input.roles, plan);
-  if ('problem' in place) return asText(input, place);
+  if (status === 'text' || meaning === 'text') return asText(input, undefined, place);
+  if (meaning === 'not-stated') return silence(input, place);
+  if (isBlank(value) && meaning === undefined) return blank(input, place);
+  if ('problem' in found) return asText(input, found);
   const built = builtFrom(input, place, meaning, plan);
   if ('problem' in built) return asText(input, sideConflict(value, place, plan) ?? built, place);
   return { drafts: drafts(input, built, place), issues: [], blank: [] };
 }
+
+const withdrawn: Problem = {
+  problem: 'withdrawn-value',
+  message: 'the source has withdrawn this value',
+};
 
 function meaningOf({ planned, value, status }: TargetInput, plan: Plan): Meaning | undefined {
   if (isState(status)) return status;
@@ -187,19 +188,19 @@ export function fieldIssue(
 }
 
 /** The mapping says that this value says nothing. Words beside it are still kept. */
-function silence({ value, beside, note, extras }: TargetInput): TargetResult {
+function silence({ value, beside, note, extras }: TargetInput, place: Place): TargetResult {
   const told = [...(note === undefined ? [] : [note]), ...extras];
   const silent = [value, ...beside].filter((field) => !told.includes(field));
-  return { drafts: told.map((field) => tell(field, {})), issues: [], blank: silent };
+  return { drafts: told.map((field) => tell(field, place)), issues: [], blank: silent };
 }
 
-function blank(input: TargetInput): TargetResult {
+function blank(input: TargetInput, place: Place): TargetResult {
   const message = 'the field is blank and the mapping does not say what that means';
   const found = issue('blank-field', [input.name], message, {
     severity: 'information',
     source: input.value.at,
     expected: 'the word "" in the words of the field or in noValue',
   });
-  if (input.isItem) return { drafts: [textDraft(input, {})], issues: [found], blank: [] };
-  return { ...silence(input), issues: [found] };
+  if (input.isItem) return { drafts: [textDraft(input, place)], issues: [found], blank: [] };
+  return { ...silence(input, place), issues: [found] };
 }

@@ -17,6 +17,8 @@ export interface CsvSource {
   readonly encoding?: Encoding;
   /** Default: `,` */
   readonly delimiter?: ',' | ';' | '\t' | '|';
+  /** Each row ends with a delimiter, so that a blank cell stands behind the last column. */
+  readonly trailingDelimiter?: boolean;
   /** Column headings where the file has none; otherwise the first row holds them. */
   readonly header?: readonly string[];
   /**

@@ -38,11 +38,16 @@ export function columnNames(headings: readonly string[]): string[] {
 }
 
 /**
- * The cells of a row that fits its columns; extra cells that are blank are let go. Undefined for a
- * row with too few cells or with content behind the last column: its cells may have shifted.
+ * The cells of a row that fits its columns. Undefined for a row with a cell too few or too many: its
+ * cells may have shifted, as they do where `4,5` stands without quotes. Only where the table is said
+ * to have a delimiter at the end of each row, a blank cell behind the last column is let go.
  */
-export function fittingCells(cells: Cells, columns: number): readonly string[] | undefined {
-  if (cells === undefined || cells.length < columns) return undefined;
-  if (cells.slice(columns).some((cell) => cell.trim() !== '')) return undefined;
-  return cells.length === columns ? cells : cells.slice(0, columns);
+export function fittingCells(
+  cells: Cells,
+  columns: number,
+  trailingDelimiter: boolean,
+): readonly string[] | undefined {
+  if (cells?.length === columns) return cells;
+  const isTrailing = trailingDelimiter && cells?.length === columns + 1 && cells[columns] === '';
+  return isTrailing ? cells.slice(0, columns) : undefined;
 }

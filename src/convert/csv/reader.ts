@@ -32,7 +32,13 @@ function readUnits(units: readonly RawUnit[], source: CsvSource): RecordGroup[] 
   const records: LegacyRecord[][] = units.map(() => []);
   for (const row of rows) {
     const header = units[row.unit]?.header ?? columnNames(source.header ?? []);
-    records[row.unit]?.push(record(row, header, fittingCells(cellsOf.get(row), header.length)));
+    records[row.unit]?.push(
+      record(
+        row,
+        header,
+        fittingCells(cellsOf.get(row), header.length, source.trailingDelimiter ?? false),
+      ),
+    );
   }
   return units.map((unit, at) => ({
     records: records[at] ?? [],

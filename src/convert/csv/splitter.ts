@@ -41,7 +41,10 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
       delimiter,
     );
     const cellsOf = new Map(
-      readable.map((row, at) => [row, fittingCells(cells[at], names.length)]),
+      readable.map((row, at) => [
+        row,
+        fittingCells(cells[at], names.length, source.trailingDelimiter ?? false),
+      ]),
     );
     return data.map((row) => ({ row, key: keyOf(cellsOf.get(row), columns) }));
   };
