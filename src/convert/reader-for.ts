@@ -1,0 +1,20 @@
+import { cdaReader } from './cda/reader.ts';
+import { csvReader } from './csv/reader.ts';
+import { hl7v2Reader } from './hl7v2/reader.ts';
+import type { Reader } from './record.ts';
+import type { Source } from './source.ts';
+import { xmlReader } from './xml/reader.ts';
+
+/** The reader of a source's syntax. */
+export function readerFor(source: Source): Reader {
+  switch (source.syntax) {
+    case 'csv':
+      return csvReader(source);
+    case 'hl7v2':
+      return hl7v2Reader;
+    case 'xml':
+      return xmlReader(source);
+    case 'cda':
+      return cdaReader;
+  }
+}
