@@ -12,6 +12,8 @@ export interface CheckContext {
   readonly exam: Exam;
   readonly index: ExamIndex;
   readonly catalogue: Catalogue;
+  /** Codes of the findings that are values of one feature, by feature. */
+  readonly features: ReadonlyMap<string, readonly string[]>;
   /** Undefined where the protocol is not known. */
   readonly coverage: Coverage | undefined;
   /** The exam before, of the same person and usable; undefined when there is none. */

@@ -74,7 +74,11 @@ function signAt(
   const absent = stated.filter(
     (one) => one.presence === 'absent' && isWithin(catalogue, region, one.region),
   );
-  if (absent.length > 0) return known(false, ...absent.map((one) => one.key));
+  const otherValue = otherValues(context, finding).filter(
+    (one) => one.presence === 'present' && one.region === region && onSide(one),
+  );
+  const denying = [...absent, ...otherValue];
+  if (denying.length > 0) return known(false, ...denying.map((one) => one.key));
   const normal = index
     .about('region-state', region)
     .filter((one) => one.state === 'normal' && onSide(one))
@@ -82,6 +86,15 @@ function signAt(
   if (normal.length > 0) return known(false, ...normal.map((one) => one.key));
   const name = lowered(catalogue.findings.get(finding)?.display ?? finding);
   return unknown(`${name}, ${lowered(regionName(catalogue, region))} ${sideText(side)}`.trim());
+}
+
+/** Statements of the other values of the feature that a sign is a value of: a clear voice is not hoarse. */
+function otherValues({ catalogue, features, index }: CheckContext, finding: string): Finding[] {
+  const feature = catalogue.findings.get(finding)?.feature;
+  if (feature === undefined) return [];
+  return (features.get(feature) ?? [])
+    .filter((code) => code !== finding)
+    .flatMap((code) => index.about('finding', code));
 }
 
 /** What the exam's conditions say: earlier injury, radiotherapy and the like, answered yes or no. */

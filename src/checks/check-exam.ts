@@ -1,0 +1,213 @@
+import { type Issue, issue, issuesBelow } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
+import type { Lean, Protocol } from '../terminology/types.ts';
+import { compareExams } from './compare/compare-exams.ts';
+import type { Comparison } from './compare/comparison.ts';
+import { priorIssues } from './compare/usable-prior.ts';
+import type { CheckContext } from './context.ts';
+import { type Coverage, coverageGaps, coverExam } from './coverage/coverage.ts';
+import { indexExam, listIn } from './exam-index.ts';
+import { optionIssues, usableOptions } from './option-issues.ts';
+import type { CheckOptions, Dismissal } from './options.ts';
+import type { Rule, RuleResult } from './rule.ts';
+import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
+import { rules } from './rules.ts';
+import { runRules } from './run-rules.ts';
+import { type Limit, resolveLimit, type ThresholdId } from './thresholds.ts';
+import { cautions } from './wording.ts';
+
+/** A prompt that fires, with the advice it is taken from and what goes with every prompt. */
+export interface Prompt extends RuleResult {
+  readonly ruleSet: RuleSet;
+  readonly cautions: readonly string[];
+  /** Set where the clinician set the prompt aside; it stays in the list. */
+  readonly dismissed?: Omit<Dismissal, 'prompt'>;
+}
+
+export interface CheckResult {
+  /** Left out where the protocol is not known. */
+  readonly coverage?: Coverage;
+  /** What every rule concluded on everything it is about, in the order of the rules. */
+  readonly results: readonly RuleResult[];
+  /** The prompts that fire, dismissed ones among them. Empty without a chosen rule set. */
+  readonly prompts: readonly Prompt[];
+  /** Against the prior exam; empty where there is none or it can not be compared with. */
+  readonly comparisons: readonly Comparison[];
+  /** The results that lack an input: no conclusion, and no negative. */
+  readonly notEvaluable: readonly RuleResult[];
+  /** What the consistency rules found, and what is wrong with the prior exam or the options. */
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Coverage, consistency, computation, change since the prior exam, and prompts. The exam is taken to
+ * be well formed (`parseExam` sees to that); one that only has the right structure gives results
+ * that may lack inputs. Nothing in the exam is changed.
+ */
+export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
+  const catalogue = options.catalogue ?? builtInCatalogue;
+  const usable = usableOptions(options);
+  const issues: Issue[] = [...optionIssues(options, exam)];
+  const index = indexExam(exam);
+  const covered = coverageOf(exam, options, catalogue);
+  issues.push(...covered.issues);
+  const limits = limitsOf(usable);
+  const prior = priorOf(exam, options, issues);
+  const comparisons =
+    prior === undefined
+      ? []
+      : compareExams({ exam, index }, prior, catalogue, limits('skin-change'));
+  const context: CheckContext = {
+    exam,
+    index,
+    catalogue,
+    features: featuresOf(catalogue),
+    coverage: covered.coverage,
+    prior,
+    comparisons,
+    limit: limits,
+    judgements: new Map((options.judgements ?? []).map((one) => [one.statement, one])),
+    settings: {
+      sideDifferences: usable.sideDifferences ?? {},
+      populations: options.populations,
+      memoryValues: options.memoryValues ?? false,
+      negatives: options.negatives,
+      now: options.now,
+    },
+  };
+  const ran = runRules(context, chosen(options.ruleSets ?? []));
+  issues.push(...ran.issues);
+  const prompts = promptsOf(ran.results, options.dismissals ?? [], issues);
+  return {
+    ...(covered.coverage !== undefined && { coverage: covered.coverage }),
+    results: ran.results,
+    prompts,
+    comparisons,
+    notEvaluable: ran.results.filter((one) => one.outcome === 'not-evaluable'),
+    issues,
+  };
+}
+
+/** The rules that run: a prompt only where its rule set was chosen. */
+function chosen(sets: readonly string[]): readonly Rule[] {
+  return rules.filter((rule) => rule.kind !== 'prompt' || sets.includes(rule.ruleSet));
+}
+
+function coverageOf(
+  exam: Exam,
+  options: CheckOptions,
+  catalogue: Catalogue,
+): { readonly coverage?: Coverage; readonly issues: readonly Issue[] } {
+  const protocol = options.protocol ?? catalogue.protocols.get(exam.protocol.id);
+  if (protocol === undefined) {
+    const unknown = issue(
+      'unknown-protocol',
+      ['protocol', 'id'],
+      'the protocol of the exam is not known, so its coverage can not be told',
+      { severity: 'warning', rule: 'R01' },
+    );
+    return { issues: [unknown] };
+  }
+  const { coverage, issues } = coverExam(exam, protocol, catalogue);
+  return {
+    coverage,
+    issues: [...issues, ...versionIssues(exam, protocol), ...gapIssues(coverage)],
+  };
+}
+
+function versionIssues(exam: Exam, protocol: Lean<Protocol>): readonly Issue[] {
+  if (exam.protocol.id === protocol.code && exam.protocol.version === protocol.version) return [];
+  return [
+    issue(
+      'unknown-protocol',
+      ['protocol'],
+      'coverage was told against another protocol or version than the exam names',
+      { severity: 'information', expected: `${protocol.code} ${protocol.version}`, rule: 'R01' },
+    ),
+  ];
+}
+
+function gapIssues(coverage: Coverage): readonly Issue[] {
+  const gaps = coverageGaps(coverage).length;
+  if (gaps === 0) return [];
+  return [
+    issue(
+      'coverage-gap',
+      ['statements'],
+      `the exam is silent on ${gaps} of ${coverage.items.length} things that its protocol asks for`,
+      { severity: 'information', rule: 'R01' },
+    ),
+  ];
+}
+
+function limitsOf(options: CheckOptions): (id: ThresholdId) => Limit | undefined {
+  const resolved = new Map<ThresholdId, Limit | undefined>();
+  return (id) => {
+    if (!resolved.has(id)) {
+      resolved.set(id, resolveLimit(id, options.thresholds ?? {}, options.memoryValues ?? false));
+    }
+    return resolved.get(id);
+  };
+}
+
+function priorOf(exam: Exam, options: CheckOptions, issues: Issue[]): CheckContext['prior'] {
+  const { prior } = options;
+  if (prior === undefined) return undefined;
+  const found = priorIssues(exam, prior, options.samePatient === 'assumed');
+  issues.push(...found);
+  return found.length > 0 ? undefined : { exam: prior, index: indexExam(prior) };
+}
+
+function featuresOf(catalogue: Catalogue): ReadonlyMap<string, readonly string[]> {
+  const features = new Map<string, string[]>();
+  for (const { code, feature } of catalogue.findings.values()) {
+    if (feature !== undefined) listIn(features, feature).push(code);
+  }
+  return features;
+}
+
+const setOfRule: ReadonlyMap<string, RuleSetId> = /*@__PURE__*/ new Map(
+  rules.flatMap((rule) => (rule.kind === 'prompt' ? [[rule.id, rule.ruleSet] as const] : [])),
+);
+
+function promptsOf(
+  results: readonly RuleResult[],
+  dismissals: readonly Dismissal[],
+  issues: Issue[],
+): readonly Prompt[] {
+  const byPrompt = new Map(dismissals.map((one) => [one.prompt, one]));
+  const prompts = results.flatMap((result): Prompt[] => {
+    const set = ruleSet(setOfRule.get(result.ruleId) ?? '');
+    if (result.kind !== 'prompt' || result.outcome !== 'fires' || set === undefined) return [];
+    const dismissal = byPrompt.get(result.id);
+    if (dismissal === undefined || dismissal.reason.trim() === '') {
+      return [{ ...result, ruleSet: set, cautions }];
+    }
+    const { prompt: _prompt, ...dismissed } = dismissal;
+    return [{ ...result, ruleSet: set, cautions, dismissed }];
+  });
+  issues.push(...dismissalIssues(prompts, dismissals));
+  return prompts;
+}
+
+function dismissalIssues(
+  prompts: readonly Prompt[],
+  dismissals: readonly Dismissal[],
+): readonly Issue[] {
+  const ids = new Set(prompts.map((one) => one.id));
+  return dismissals.flatMap((one, at) => {
+    const path = ['options', 'dismissals', at];
+    if (one.reason.trim() === '') {
+      return [
+        issue('missing-reason', [...path, 'reason'], 'a prompt is set aside only with a reason'),
+      ];
+    }
+    if (ids.has(one.prompt)) return [];
+    return [
+      issue('unused-dismissal', [...path, 'prompt'], 'no prompt of this run has this id', {
+        severity: 'information',
+      }),
+    ];
+  });
+}

@@ -1,0 +1,69 @@
+import type { Comparison } from '../compare/comparison.ts';
+import type { CheckContext } from '../context.ts';
+import { measureName } from '../measured.ts';
+import type { ComputationRule, RuleFinding, RuleOutcome } from '../rule.ts';
+import { sideText } from '../sides.ts';
+
+const outcomes: { readonly [Change in Comparison['change']]?: RuleOutcome } = {
+  changed: 'fires',
+  unchanged: 'does-not-fire',
+  'not-comparable': 'not-evaluable',
+};
+
+/** Change of each measure since the prior exam; no claim where method, instrument or conditions differ. */
+export const r09Change: ComputationRule = {
+  id: 'R09',
+  title: 'Change of a measure since the prior exam',
+  kind: 'computation',
+  version: '1',
+  severity: 'information',
+  source: 'common practice, no source',
+  evidence: 'common-practice',
+  run: (context) =>
+    context.comparisons
+      .filter((one) => one.kind === 'measurement')
+      .map((one) => changeFinding(context, one)),
+};
+
+function changeFinding(context: CheckContext, comparison: Comparison): RuleFinding {
+  const { change, figures, reason, identity, now, side } = comparison;
+  const name = `${measureName(context, comparison.code)} ${sideText(side)}`.trim();
+  const base = {
+    on: identity,
+    ...(side !== undefined && { side }),
+    outcome: outcomes[change] ?? 'not-evaluable',
+    inputsUsed: now === undefined ? [] : [now],
+  };
+  if (figures === undefined) {
+    const why = reason ?? 'no comparison';
+    return { ...base, inputsMissing: [why], text: `${name}: no change is claimed, ${why}.` };
+  }
+  return {
+    ...base,
+    inputsMissing: [],
+    text: `${name}: ${figuresText(comparison)}.`,
+    values: [
+      { name: 'delta', value: figures.delta, unit: figures.unit },
+      ...(figures.percent === undefined
+        ? []
+        : [{ name: 'percent', value: figures.percent, unit: '%' }]),
+      ...(comparison.days === undefined
+        ? []
+        : [{ name: 'days', value: String(comparison.days), unit: 'd' }]),
+    ],
+  };
+}
+
+/** `8.0 mm to 9.5 mm, +1.5 mm, +18.75 %, 91 days`. */
+export function figuresText({ figures, days }: Comparison): string {
+  if (figures === undefined) return '';
+  const signed = (value: string): string => (/^-|^0(\.0+)?$/.test(value) ? value : `+${value}`);
+  const parts = [
+    `${figures.before.value} ${figures.before.unit} to ${figures.now.value} ${figures.now.unit}`,
+    `${signed(figures.delta)} ${figures.unit}`,
+  ];
+  if (figures.percent !== undefined) parts.push(`${signed(figures.percent)} %`);
+  if (days !== undefined) parts.push(`${days} days`);
+  if (figures.withinResolution === true) parts.push('within the resolution, no change');
+  return parts.join(', ');
+}

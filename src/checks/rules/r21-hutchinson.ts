@@ -1,0 +1,43 @@
+import type { CheckContext } from '../context.ts';
+import { sign } from '../facts.ts';
+import { promptFinding } from '../prompt.ts';
+import type { PromptRule, RuleFinding } from '../rule.ts';
+import { type OneSide, oneSides } from '../sides.ts';
+import { every, type Fact, some } from '../truth.ts';
+
+const set = 'zoster-eye-uk';
+const rashes = ['vesicles', 'rash', 'herpes-zoster'];
+/** Supplied by the nasociliary nerve, as is the eye. */
+const nasociliary = ['nose-tip', 'nose-sidewall'];
+/** Skin of the first division apart from the nose. */
+const firstDivision = ['forehead', 'scalp-margin', 'eyebrow', 'glabella', 'lid-upper', 'nose-root'];
+const looked = ['inspection', 'inspection-magnified'];
+
+/** Rash of the first division with the tip or side of the nose. */
+export const r21Hutchinson: PromptRule = {
+  id: 'R21',
+  title: 'Rash of the forehead with the tip or side of the nose',
+  kind: 'prompt',
+  ruleSet: set,
+  version: '1',
+  severity: 'urgent',
+  source:
+    'BMJ 2019;364:k5095 and k5234; College of Optometrists clinical management guideline (copy)',
+  evidence: 'second-hand',
+  run: (context) => oneSides.map((side) => sideFinding(context, side)),
+};
+
+function sideFinding(context: CheckContext, side: OneSide): RuleFinding {
+  const fact = every([rashOn(context, side, nasociliary), rashOn(context, side, firstDivision)]);
+  return promptFinding(set, fact, {
+    on: side,
+    side,
+    advice: `Consider urgent eye assessment of the ${side} side: a rash of the first division reaches the tip or side of the nose, which goes with trouble of the eye. Its absence would not exclude that.`,
+    criterion: `Rash of the first division with the tip or side of the nose on the ${side}`,
+  });
+}
+
+/** A rash of any of the kinds at any of the places; no only where each place was looked at. */
+function rashOn(context: CheckContext, side: OneSide, regions: readonly string[]): Fact {
+  return some(rashes.map((finding) => sign(context, { finding, regions, side, by: looked })));
+}

@@ -1,0 +1,139 @@
+import type { Symptom } from '../../model/statement.ts';
+import type { CheckContext } from '../context.ts';
+import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts.ts';
+import { lowerFace, weakerThan } from '../movements.ts';
+import { withJudgement } from '../neck-lumps.ts';
+import { promptFinding } from '../prompt.ts';
+import type { PromptRule, RuleFinding } from '../rule.ts';
+import { type OneSide, oneSides, otherSide } from '../sides.ts';
+import { every, type Fact, known, not, some, unknown } from '../truth.ts';
+
+const set = 'hearing-loss-england';
+const ADULT = 18;
+const RECENT_DAYS = 30;
+const RAPID_LEAST = 4;
+const RAPID_MOST = 90;
+const anyLoss = [
+  'sym-ear.hearing-loss',
+  'sym-ear.hearing-loss-sudden',
+  'sym-ear.hearing-loss-gradual',
+];
+
+/** Sudden, rapidly worsening, and one-sided loss of hearing with signs of the face on that side. */
+export const r23Hearing: PromptRule = {
+  id: 'R23',
+  title: 'Sudden or rapid loss of hearing',
+  kind: 'prompt',
+  ruleSet: set,
+  version: '1',
+  severity: 'prompt',
+  source: 'NICE NG98 recommendations 1.1.2 and 1.1.3; NICE QS185 statement 2 (nice.org.uk)',
+  evidence: 'read',
+  run: (context) => [
+    ...sudden(context),
+    rapid(context),
+    ...oneSides.map((side) => withFace(context, side)),
+  ],
+};
+
+/** A code of its own says that the loss came within three days. */
+function sudden(context: CheckContext): readonly RuleFinding[] {
+  const told = symptom(context, 'sym-ear.hearing-loss-sudden');
+  const old = lastedIfTold(context, told, RECENT_DAYS + 1);
+  const adult = ageAtLeast(context, ADULT);
+  const judgedLoss = withJudgement(context, told, ['unexplained'], 'the hearing loss');
+  return [
+    promptFinding(set, every([adult, judgedLoss, not(old)]), {
+      on: 'sudden, recent',
+      advice:
+        'Refer immediately, to be seen within 24 hours by an ear, nose and throat service or an emergency department: sudden hearing loss within the past 30 days, where the outer or middle ear does not explain it.',
+      criterion: 'Sudden hearing loss within the past 30 days',
+      severity: 'urgent',
+    }),
+    promptFinding(set, every([adult, judgedLoss, old]), {
+      on: 'sudden, older',
+      advice:
+        'Refer urgently, to be seen within 2 weeks: sudden hearing loss more than 30 days ago, where the outer or middle ear does not explain it.',
+      criterion: 'Sudden hearing loss more than 30 days ago',
+    }),
+  ];
+}
+
+function lastedIfTold(context: CheckContext, told: Fact, days: number): Fact {
+  if (told.holds !== true) return unknown();
+  return some(symptomsNamed(context, told.used).map((one) => lastedDays(context, one, days)));
+}
+
+function rapid(context: CheckContext): RuleFinding {
+  const told = some(
+    ['sym-ear.hearing-loss', 'sym-ear.hearing-loss-gradual'].map((code) => symptom(context, code)),
+  );
+  const losses = told.holds === true ? symptomsNamed(context, told.used) : [];
+  const worsening =
+    losses.length === 0
+      ? told
+      : some(
+          losses.map((one) =>
+            every([
+              worse(one),
+              lastedDays(context, one, RAPID_LEAST),
+              not(lastedDays(context, one, RAPID_MOST + 1)),
+            ]),
+          ),
+        );
+  const fact = every([
+    ageAtLeast(context, ADULT),
+    withJudgement(context, worsening, ['unexplained'], 'the hearing loss'),
+  ]);
+  return promptFinding(set, fact, {
+    on: 'rapid',
+    advice:
+      'Refer urgently, to be seen within 2 weeks: hearing that became worse over 4 to 90 days, where the outer or middle ear does not explain it.',
+    criterion: 'Hearing that became worse over 4 to 90 days',
+  });
+}
+
+function worse(statement: Symptom): Fact {
+  if (statement.course === undefined) return unknown('whether the hearing is getting worse');
+  return known(statement.course === 'worse', statement.key);
+}
+
+function withFace(context: CheckContext, side: OneSide): RuleFinding {
+  const here = some(anyLoss.map((code) => symptom(context, code, side)));
+  const there = anyLoss
+    .map((code) => symptom(context, code, otherSide(side)))
+    .some((fact) => fact.holds === true);
+  const oneSided = here.holds === true && there ? known(false, ...here.used) : here;
+  const face = some([droop(context, side), alteredSensation(context, side)]);
+  return promptFinding(set, every([ageAtLeast(context, ADULT), oneSided, face]), {
+    on: `with face, ${side}`,
+    side,
+    advice: `Refer immediately, to be seen within 24 hours, or by the local stroke pathway if stroke is suspected: acquired loss of hearing on the ${side} alone with weakness or altered sensation of the face on that side.`,
+    criterion: `Loss of hearing on the ${side} with weakness or altered sensation of that side`,
+    severity: 'urgent',
+  });
+}
+
+function droop(context: CheckContext, side: OneSide): Fact {
+  return some([
+    ...lowerFace.map((test) => weakerThan(context, test, side, 0)),
+    symptom(context, 'sym-motor.weakness', side),
+    sign(context, { finding: 'facial-weakness', regions: ['general'], side, by: ['inspection'] }),
+  ]);
+}
+
+function alteredSensation(context: CheckContext, side: OneSide): Fact {
+  const { index, catalogue } = context;
+  const tested = index
+    .all('sensation')
+    .filter((one) => one.side === side)
+    .flatMap((one) => one.results.map(({ result }) => ({ key: one.key, result })))
+    .map(({ key, result }) => ({ key, row: catalogue.sensationResults.get(result) }))
+    .filter(({ row }) => row !== undefined && row.untested !== true);
+  const altered = tested.filter(({ row }) => row?.usual !== true).map(({ key }) => key);
+  const felt =
+    tested.length === 0
+      ? unknown(`sensation of the face on the ${side}`)
+      : known(altered.length > 0, ...(altered.length > 0 ? altered : tested.map(({ key }) => key)));
+  return some([felt, symptom(context, 'sym-sensory.numbness', side)]);
+}

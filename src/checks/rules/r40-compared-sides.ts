@@ -1,0 +1,76 @@
+import type { SensationComparison } from '../../model/statement.ts';
+import type { CheckContext } from '../context.ts';
+import { lowered } from '../facts.ts';
+import type { ConsistencyRule, RuleFinding } from '../rule.ts';
+import type { OneSide } from '../sides.ts';
+
+/** Only these three can be put in order; a burning or shifting sensation is neither more nor less. */
+const order: ReadonlyMap<string, number> = new Map([
+  ['absent', 0],
+  ['reduced', 1],
+  ['normal', 2],
+]);
+
+/** Fires when the comparison of the sides says the reverse of the two results. */
+export const r40ComparedSides: ConsistencyRule = {
+  id: 'R40',
+  title: 'Sides compared against the result of each side',
+  kind: 'consistency',
+  version: '1',
+  severity: 'check',
+  code: 'check-statement',
+  source: 'common practice, no source; a comparison is a result of its own and no sum of two',
+  evidence: 'common-practice',
+  run: (context) =>
+    context.index
+      .all('sensation-comparison')
+      .filter((one) => one.result !== 'not-compared')
+      .map((one) => comparedFinding(context, one)),
+};
+
+function comparedFinding(context: CheckContext, compared: SensationComparison): RuleFinding {
+  const right = resultOn(context, compared, 'right');
+  const left = resultOn(context, compared, 'left');
+  const point = lowered(
+    context.catalogue.testPoints.get(compared.point)?.display ?? compared.point,
+  );
+  const base = { on: compared.key };
+  if (right === undefined || left === undefined) {
+    return {
+      ...base,
+      outcome: 'not-evaluable',
+      inputsUsed: [compared.key],
+      inputsMissing: [`normal, reduced or absent on each side, ${point}`],
+      text: `Comparison of the sides, ${point}: no pair of results to hold it to.`,
+    };
+  }
+  const difference = right.rank - left.rank;
+  // Two results alike leave room for a finer difference that the patient felt.
+  const fires =
+    (compared.result === 'equal' && difference !== 0) ||
+    (compared.result === 'right-less' && difference > 0) ||
+    (compared.result === 'left-less' && difference < 0);
+  return {
+    ...base,
+    outcome: fires ? 'fires' : 'does-not-fire',
+    inputsUsed: [compared.key, right.key, left.key],
+    inputsMissing: [],
+    text: fires
+      ? `Comparison of the sides, ${point}: it says otherwise than the results of the two sides.`
+      : `Comparison of the sides, ${point}: it fits the results of the two sides.`,
+  };
+}
+
+function resultOn(
+  { index }: CheckContext,
+  compared: SensationComparison,
+  side: OneSide,
+): { readonly rank: number; readonly key: string } | undefined {
+  for (const sensation of index.about('sensation', compared.point)) {
+    if (sensation.side !== side) continue;
+    const result = sensation.results.find((one) => one.modality === compared.modality)?.result;
+    const rank = result === undefined ? undefined : order.get(result);
+    if (rank !== undefined) return { rank, key: sensation.key };
+  }
+  return undefined;
+}

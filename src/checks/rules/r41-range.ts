@@ -1,0 +1,62 @@
+import type { CheckContext } from '../context.ts';
+import { ageAtLeast } from '../facts.ts';
+import { measureName } from '../measured.ts';
+import { isForAnyone, type RangeVerdict, rangeVerdicts } from '../ranges.ts';
+import type { ConsistencyRule, RuleFinding } from '../rule.ts';
+import { sideText } from '../sides.ts';
+import { listText } from '../wording.ts';
+
+const ADULT = 18;
+
+/** Fires when a value lies outside the ranges of the chosen populations. Says so, and no more. */
+export const r41Range: ConsistencyRule = {
+  id: 'R41',
+  title: 'Value outside the reference range of a chosen population',
+  kind: 'consistency',
+  version: '1',
+  severity: 'information',
+  code: 'check-measurement',
+  source: 'ranges of the table of measures, each with its population and source',
+  evidence: 'read',
+  run: (context) => rangeVerdicts(context).map((one) => rangeFinding(context, one)),
+};
+
+function rangeFinding(
+  context: CheckContext,
+  { statement, verdict, ranges }: RangeVerdict,
+): RuleFinding {
+  const name = `${measureName(context, statement.measure)} ${sideText(statement.side)}`.trim();
+  const base = {
+    on: statement.key,
+    ...(statement.side !== undefined && { side: statement.side }),
+    inputsUsed: [statement.key],
+  };
+  if (verdict === 'no-population') {
+    return {
+      ...base,
+      outcome: 'not-evaluable',
+      inputsMissing: ['the population to compare with, which the caller chooses'],
+      text: `${name}: ranges differ by population and none was chosen.`,
+    };
+  }
+  const adult = ageAtLeast(context, ADULT);
+  if (verdict === 'no-figure' || (adult.holds !== true && !ranges.every(isForAnyone))) {
+    const missing = adult.holds === false ? ['a range for this age'] : adult.missing;
+    return {
+      ...base,
+      outcome: 'not-evaluable',
+      inputsMissing: verdict === 'no-figure' ? ['an exact figure'] : missing,
+      text: `${name}: it can not be held to a range.`,
+    };
+  }
+  const told = ranges.map(({ low, high, population, source }) => {
+    const from = low === undefined ? 'up to' : high === undefined ? `${low} or more` : `${low} to`;
+    return `${[from, high].filter((part) => part !== undefined).join(' ')} (${population}; ${source})`;
+  });
+  return {
+    ...base,
+    outcome: verdict === 'outside' ? 'fires' : 'does-not-fire',
+    inputsMissing: [],
+    text: `${name}: ${verdict === 'outside' ? 'outside' : 'not outside'} ${listText(told)}.`,
+  };
+}
