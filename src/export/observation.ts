@@ -5,7 +5,8 @@ import type {
   Observation,
   ObservationComponent,
 } from 'fhir/r4.js';
-import { DATA_ABSENT_REASON, INTERPRETATION, OBSERVATION_CATEGORY } from '../fhir/systems.ts';
+import { category, type InterpretationCode, interpretation } from '../fhir/observation-codes.ts';
+import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
 import type { Side } from '../model/primitive.ts';
 import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
@@ -25,7 +26,7 @@ export interface ObservationParts {
     >
   >;
   readonly dataAbsentReason?: CodeableConcept | undefined;
-  readonly interpretation?: 'N' | 'A' | 'POS' | 'NEG' | 'IND' | undefined;
+  readonly interpretation?: InterpretationCode | undefined;
   readonly methods?: readonly string[] | undefined;
   readonly identifier?: Identifier | undefined;
   readonly focus?: readonly string[];
@@ -126,18 +127,6 @@ function componentsOf(
   }
   if (statement.carried) components.push(...carriedComponents(context, statement.carried));
   return components;
-}
-
-export function category(code: 'exam' | 'survey'): CodeableConcept {
-  return {
-    coding: [
-      { system: OBSERVATION_CATEGORY, code, display: hl7Display(OBSERVATION_CATEGORY, code) },
-    ],
-  };
-}
-
-export function interpretation(code: string): CodeableConcept {
-  return { coding: [{ system: INTERPRETATION, code, display: hl7Display(INTERPRETATION, code) }] };
 }
 
 /**

@@ -1,11 +1,9 @@
 import type { Observation, ObservationComponent } from 'fhir/r4.js';
+import { presenceInterpretation } from '../../fhir/observation-codes.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Attribute, Finding } from '../../model/statement.ts';
 import { bodySite, type ExportContext } from '../context.ts';
 import { codedComponent, observationOf, textComponent } from '../observation.ts';
-
-/** POS and NEG are defined for clinical signs too: presence and absence of what the code names. */
-const interpretations = { present: 'POS', absent: 'NEG', indeterminate: 'IND' } as const;
 
 /**
  * The sign as code, and Present, Absent or Indeterminate as value.
@@ -22,7 +20,7 @@ export function findingObservation(context: ExportContext, finding: Finding): Ob
         : coder.strictConcept('findings', finding.finding),
     bodySite: bodySite(context, finding.region, finding.side),
     value: { valueCodeableConcept: coder.concept('values', answer) },
-    interpretation: suspected ? 'IND' : interpretations[finding.presence],
+    interpretation: suspected ? 'IND' : presenceInterpretation[finding.presence],
     methods: finding.methods,
     identifier:
       finding.tracking === undefined ? undefined : context.trackingIdentifier(finding.tracking),

@@ -1,13 +1,8 @@
 import type { Observation, ObservationComponent } from 'fhir/r4.js';
+import { interpretation } from '../../fhir/observation-codes.ts';
 import type { ModalityResult, Sensation, SensationComparison } from '../../model/statement.ts';
 import { bodySite, type ExportContext, resourceName } from '../context.ts';
-import {
-  absentReason,
-  codedComponent,
-  flagComponent,
-  interpretation,
-  observationOf,
-} from '../observation.ts';
+import { absentReason, codedComponent, flagComponent, observationOf } from '../observation.ts';
 
 /** One observation for a point and side, one component for each modality. */
 export function sensationObservation(context: ExportContext, sensation: Sensation): Observation {
