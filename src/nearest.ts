@@ -1,6 +1,7 @@
 /**
- * The known name most like `name`, for "did you mean"; undefined when none is near. Distance is
- * Levenshtein's, near is at most a third of the length. Names over 60 characters are not compared.
+ * The known name most like `name`, for "did you mean"; undefined when none is near. Distance counts
+ * letters put in, left out, changed or swapped with their neighbour; near is at most a third of the
+ * length. Names over 60 characters are not compared.
  */
 export function nearest(name: string, known: Iterable<string>): string | undefined {
   if (name.length > 60) return undefined;
@@ -17,14 +18,19 @@ export function nearest(name: string, known: Iterable<string>): string | undefin
   return best;
 }
 
+/** Optimal string alignment: Levenshtein's distance in which a swap of neighbours counts once. */
 function editDistance(a: string, b: string): number {
+  let before: number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
       const replace = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(replace, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const swap = swapped ? (before[j - 2] ?? 0) + 1 : replace;
+      next.push(Math.min(replace, swap, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
     }
+    before = row;
     row = next;
   }
   return row[b.length] ?? 0;

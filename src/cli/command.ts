@@ -1,0 +1,24 @@
+import type { CliIo } from './io.ts';
+import type { OptionTable, OptionValues } from './options.ts';
+
+/** What a command is called with. */
+export interface Call {
+  readonly io: CliIo;
+  readonly files: readonly string[];
+  readonly options: OptionValues;
+}
+
+/** One command: its help is made from the same table that its options are read by. */
+export interface Command {
+  /** Arguments as help shows them: `[FILE ...]`. */
+  readonly argumentsText: string;
+  /** What it does, in a few sentences. */
+  readonly description: string;
+  readonly options: OptionTable;
+  /** Calls to copy, with a word on each. */
+  readonly examples: readonly (readonly [call: string, what: string])[];
+  /** Most and fewest files that it takes. */
+  readonly files: { readonly least: number; readonly most: number };
+  /** Exit code: 0 clean, 1 issues of severity error. Throws UsageError for 2. */
+  readonly run: (call: Call) => Promise<number>;
+}

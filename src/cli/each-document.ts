@@ -1,0 +1,71 @@
+import { fromJson } from '../fhir/from-json.ts';
+import { toJson } from '../fhir/to-json.ts';
+import { hasErrors, type Issue } from '../issue.ts';
+import type { Call } from './command.ts';
+import { type Document, documents } from './documents.ts';
+import { fromLine, issueFormatOf, writeIssues } from './issue-writer.ts';
+import { textOption } from './options.ts';
+import { outputTo } from './output.ts';
+
+/** What a command makes of one document: a text to write, and what there is to say. */
+export interface StepResult {
+  readonly text?: string;
+  readonly issues: readonly Issue[];
+}
+
+export interface DocumentStep {
+  readonly run: (value: unknown, document: Document) => Promise<StepResult>;
+  /** What to write for a document that is no JSON; nothing, where left out. */
+  readonly unread?: (document: Document, issues: readonly Issue[]) => string;
+}
+
+/**
+ * Takes the documents of a call one by one through `step`: texts go to the output, issues to
+ * standard error. A document that fails stops no other. A file is written only if something came out.
+ * Exit code 1 when any issue is an error.
+ */
+export async function eachDocument(
+  { io, files, options }: Call,
+  step: DocumentStep,
+): Promise<number> {
+  const format = issueFormatOf(options);
+  const output = outputTo(io, textOption(options, 'out'));
+  let failed = false;
+  let written = false;
+  try {
+    for await (const document of documents(io, files)) {
+      const { text, issues } = await resultOf(document, step);
+      await writeIssues(io, format, nameOf(document), fromLine(document.line, issues));
+      failed ||= hasErrors(issues);
+      if (text === undefined) continue;
+      await output.write(text);
+      written = true;
+    }
+    await (written || !failed ? output.finish() : output.discard());
+  } catch (thrown) {
+    await output.discard();
+    throw thrown;
+  }
+  return failed ? 1 : 0;
+}
+
+async function resultOf(document: Document, step: DocumentStep): Promise<StepResult> {
+  const read =
+    document.issue === undefined ? fromJson(document.text) : { issues: [document.issue] };
+  if (hasErrors(read.issues)) {
+    const text = step.unread?.(document, read.issues);
+    return { ...(text !== undefined && { text }), issues: read.issues };
+  }
+  const { text, issues } = await step.run(read.value, document);
+  return { ...(text !== undefined && { text }), issues: [...read.issues, ...issues] };
+}
+
+function nameOf({ input, record }: Document): Pick<Document, 'input' | 'record'> {
+  return { input, ...(record !== undefined && { record }) };
+}
+
+/** JSON over several lines for one document, on one line where several follow one another. */
+export function jsonDocument({ files }: Call, { record }: Document, value: unknown): string {
+  const alone = files.length <= 1 && record === undefined;
+  return `${toJson(value, { pretty: alone })}\n`;
+}

@@ -1,0 +1,30 @@
+/** A call that can not be carried out as given: shown as one line, and the exit code is 2. */
+export class UsageError extends Error {
+  constructor(message: string) {
+    super(message);
+    this.name = 'UsageError';
+  }
+}
+
+/** The code of a fault of the system, such as ENOENT or EPIPE; undefined for other faults. */
+export function systemCode(thrown: unknown): string | undefined {
+  if (!(thrown instanceof Error) || !('code' in thrown)) return undefined;
+  return typeof thrown.code === 'string' ? thrown.code : undefined;
+}
+
+const reasons: ReadonlyMap<string, string> = new Map([
+  ['ENOENT', 'there is no such file or folder'],
+  ['EACCES', 'it may not be opened'],
+  ['EPERM', 'it may not be opened'],
+  ['EISDIR', 'it is a folder'],
+  ['ENOTDIR', 'part of its path is no folder'],
+  ['ENOSPC', 'the disk is full'],
+  ['EROFS', 'the disk is read-only'],
+]);
+
+/** A usage error that says what could not be done with which file, and why. */
+export function fileFailure(doing: string, path: string, thrown: unknown): UsageError {
+  const code = systemCode(thrown);
+  const reason = reasons.get(code ?? '') ?? code ?? 'unknown fault';
+  return new UsageError(`cannot ${doing} ${path}: ${reason}`);
+}

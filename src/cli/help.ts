@@ -1,0 +1,84 @@
+import type { Command } from './command.ts';
+import type { Option } from './options.ts';
+
+const NAME = 'face-neck-fhir';
+const WIDTH = 88;
+
+/** Help on one command, made from its own table of options. */
+export function commandHelp(name: string, command: Command): string {
+  return [
+    `${NAME} ${name} ${command.argumentsText}`.trimEnd(),
+    '',
+    ...wrapped(command.description),
+    '',
+    'Options',
+    ...columns(
+      Object.entries(command.options).map(([option, entry]) => [
+        `--${option}${valueText(entry)}`,
+        entry.fallback === undefined ? entry.help : `${entry.help} (default ${entry.fallback})`,
+      ]),
+    ),
+    '',
+    'Examples',
+    ...command.examples.flatMap(([call, what]) => [`  ${NAME} ${call}`, `      ${what}`]),
+    '',
+  ].join('\n');
+}
+
+/** Help on the whole: what it is for and which commands there are. */
+export function generalHelp(commands: readonly (readonly [name: string, what: string])[]): string {
+  return [
+    `${NAME} COMMAND [FILE ...] [OPTIONS]`,
+    '',
+    ...wrapped(
+      'Typed examinations of face and neck as FHIR, and back. Reads files or standard input, ' +
+        'writes results to standard output or to --out, and issues to standard error.',
+    ),
+    '',
+    'Commands',
+    ...columns(commands),
+    '',
+    `  ${NAME} COMMAND --help  explains one of them, with examples`,
+    `  ${NAME} --version       prints the version`,
+    '',
+    'Exit codes',
+    ...columns([
+      ['0', 'nothing wrong; warnings and remarks may have been told'],
+      ['1', 'at least one issue is an error'],
+      ['2', 'wrong call, or a file that can not be read or written'],
+    ]),
+    '',
+  ].join('\n');
+}
+
+function valueText({ type, values, value }: Option): string {
+  if (type === 'flag') return '';
+  return ` ${values?.join('|') ?? value ?? 'TEXT'}`;
+}
+
+/** Two columns; a left part that is too wide stands on a line of its own. */
+function columns(rows: readonly (readonly [left: string, right: string])[]): string[] {
+  const wide = Math.min(28, Math.max(...rows.map(([left]) => left.length)));
+  return rows.flatMap(([left, right]) => {
+    const lines = wrapped(right, WIDTH - wide - 4);
+    const indent = ' '.repeat(wide + 4);
+    const [first = '', ...more] = lines;
+    const head =
+      left.length > wide ? [`  ${left}`, indent + first] : [`  ${left.padEnd(wide)}  ${first}`];
+    return [...head, ...more.map((line) => indent + line)];
+  });
+}
+
+function wrapped(text: string, width: number = WIDTH): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  return [...lines, line];
+}

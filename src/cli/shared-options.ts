@@ -1,0 +1,107 @@
+import type { BundleType, ExportOptions } from '../export/options.ts';
+import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import type { FhirVersion } from '../fhir/version.ts';
+import { UsageError } from './failure.ts';
+import { type OptionTable, type OptionValues, textOption } from './options.ts';
+
+export const helpOption: OptionTable = {
+  help: { type: 'flag', help: 'Show this text' },
+};
+
+export const fhirOption: OptionTable = {
+  fhir: {
+    type: 'text',
+    values: ['r4', 'r4b', 'r5'],
+    fallback: 'r4',
+    help: 'FHIR version',
+  },
+};
+
+/** How an exam becomes a bundle. */
+export const bundleOptions: OptionTable = {
+  ...fhirOption,
+  bundle: {
+    type: 'text',
+    values: ['collection', 'transaction', 'document'],
+    fallback: 'collection',
+    help: 'Kind of bundle',
+  },
+  snomed: {
+    type: 'text',
+    values: ['none', 'free-set', 'licensed'],
+    fallback: 'free-set',
+    help: 'SNOMED CT codes that may leave: none, those published free of charge, or all',
+  },
+  'snomed-holder': {
+    type: 'text',
+    value: 'NAME',
+    help: 'With --snomed licensed: who holds the licence',
+  },
+  'snomed-edition': {
+    type: 'text',
+    value: 'URI',
+    help: 'With --snomed licensed: edition and release as a SNOMED CT version URI',
+  },
+};
+
+export const outOption: OptionTable = {
+  out: {
+    type: 'text',
+    value: 'PATH',
+    help: 'Write to this file and not to standard output; it appears whole or not at all',
+  },
+};
+
+export const issueOptions: OptionTable = {
+  format: {
+    type: 'text',
+    values: ['text', 'json', 'operation-outcome'],
+    fallback: 'text',
+    help: 'How issues are written to standard error',
+  },
+  'include-values': {
+    type: 'flag',
+    help: 'Show the offending values in issues: they can be patient data',
+  },
+};
+
+const versions: ReadonlyMap<string, FhirVersion> = new Map([
+  ['r4', 'R4'],
+  ['r4b', 'R4B'],
+  ['r5', 'R5'],
+]);
+
+export function fhirVersionOf(options: OptionValues): FhirVersion {
+  return versions.get(textOption(options, 'fhir') ?? 'r4') ?? 'R4';
+}
+
+const bundleTypes: ReadonlyMap<string, BundleType> = new Map([
+  ['collection', 'collection'],
+  ['transaction', 'transaction'],
+  ['document', 'document'],
+]);
+
+/** Export options of a call. Throws UsageError where a licence is claimed without saying whose. */
+export function exportOptionsOf(options: OptionValues): ExportOptions {
+  return {
+    fhirVersion: fhirVersionOf(options),
+    bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? 'collection',
+    snomed: snomedPolicyOf(options),
+  };
+}
+
+function snomedPolicyOf(options: OptionValues): SnomedPolicy {
+  const policy = textOption(options, 'snomed') ?? 'free-set';
+  const holder = textOption(options, 'snomed-holder');
+  const edition = textOption(options, 'snomed-edition');
+  if (policy === 'licensed') {
+    if (holder === undefined || edition === undefined) {
+      throw new UsageError('--snomed licensed needs --snomed-holder and --snomed-edition');
+    }
+    return { licensed: { holder, edition } };
+  }
+  if (holder !== undefined || edition !== undefined) {
+    throw new UsageError('--snomed-holder and --snomed-edition belong to --snomed licensed');
+  }
+  return policy === 'none' ? 'none' : 'free-set';
+}
