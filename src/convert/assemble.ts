@@ -3,6 +3,7 @@ import type { ExamCondition } from '../model/exam.ts';
 import type { Attribute } from '../model/statement.ts';
 import type { Unkeyed } from './build/built.ts';
 import { type Draft, isText, type TextDraft } from './draft.ts';
+import { keyPart } from './note.ts';
 import type { Field } from './record.ts';
 import { subjectKey } from './statement-key.ts';
 
@@ -14,6 +15,8 @@ export interface Piece {
   readonly told: Field[];
   /** What to keep instead, if the piece can not stand. */
   readonly fallback: TextDraft[];
+  /** Which of several things of its kind at its place this is about. */
+  readonly group?: string;
 }
 
 export type PieceContent =
@@ -30,15 +33,25 @@ export function assemble(drafts: readonly (Draft | TextDraft)[], issues: Issue[]
       pieces.push({ content: { text: draft }, fields: [...draft.fields], told: [], fallback: [] });
     else if ('attribute' in draft.content) attributes.push(draft);
     else {
-      const { content, fields, told, fallback } = draft;
-      pieces.push({ content, fields: [...fields], told: [...told], fallback: [fallback] });
+      const { content, fields, told, fallback, group } = draft;
+      pieces.push({
+        content,
+        fields: [...fields],
+        told: [...told],
+        fallback: [fallback],
+        ...(group !== undefined && { group }),
+      });
     }
   }
   for (const draft of attributes) attach(draft, pieces, issues);
   return withoutRepeats(pieces, issues);
 }
 
-function attach({ content, fields, fallback }: Draft, pieces: Piece[], issues: Issue[]): void {
+function attach(
+  { content, fields, fallback, group }: Draft,
+  pieces: Piece[],
+  issues: Issue[],
+): void {
   if (!('attribute' in content)) return;
   const { finding, region, side, value } = content.attribute;
   const owners = pieces.filter((piece) => {
@@ -48,6 +61,7 @@ function attach({ content, fields, fallback }: Draft, pieces: Piece[], issues: I
       statement.finding === finding &&
       statement.region === region &&
       statement.side === side &&
+      piece.group === group &&
       statement.presence === 'present'
     );
   });
@@ -75,45 +89,66 @@ function has(attributes: readonly Attribute[] | undefined, value: Attribute): bo
   return attributes?.some(({ attribute }) => attribute === value.attribute) ?? false;
 }
 
+/** Pieces about one thing, and those that say one text. */
+interface Same {
+  readonly pieces: Piece[];
+  readonly byText: Map<string, Piece>;
+}
+
 function withoutRepeats(pieces: readonly Piece[], issues: Issue[]): Piece[] {
   const result: Piece[] = [];
-  const about = new Map<string, Piece[]>();
+  const about = new Map<string, Same>();
   for (const piece of pieces) {
     const statement = statementOf(piece);
-    const key =
-      statement === undefined || statement.kind === 'note' ? undefined : subjectKey(statement);
-    const same = key === undefined ? undefined : about.get(key);
-    if (same?.some((earlier) => fold(earlier, piece))) continue;
+    if (statement === undefined || statement.kind === 'note') {
+      result.push(piece);
+      continue;
+    }
+    const key = pieceKey(statement, piece.group);
+    const same: Same = about.get(key) ?? { pieces: [], byText: new Map() };
+    about.set(key, same);
+    const text = JSON.stringify(statement);
+    const equal = same.byText.get(text);
+    if (equal !== undefined) {
+      join(equal, piece);
+      continue;
+    }
+    same.byText.set(text, piece);
+    const latest = same.pieces.at(-1);
+    if (latest !== undefined && addModality(latest, piece)) continue;
+    same.pieces.push(piece);
     result.push(piece);
-    if (key !== undefined) about.set(key, [...(same ?? []), piece]);
   }
-  for (const same of about.values()) if (same.length > 1) clash(same, issues);
+  for (const same of about.values()) if (same.pieces.length > 1) clash(same.pieces, issues);
   return result;
 }
 
-/** Joins `piece` to an earlier one that says the same, or the same test by another modality. */
-function fold(earlier: Piece, piece: Piece): boolean {
-  const [first, second] = [statementOf(earlier), statementOf(piece)];
-  if (first === undefined || second === undefined) return false;
-  if (!isSame(first, second)) {
-    if (first.kind !== 'sensation' || second.kind !== 'sensation') return false;
-    const known = new Set(first.results.map(({ modality }) => modality));
-    if (second.results.some(({ modality }) => known.has(modality))) return false;
-    const note = [first.note, second.note].filter((text) => text !== undefined).join('\n');
-    const [head, ...more] = [...first.results, ...second.results];
-    if (head === undefined) return false;
-    earlier.content = {
-      statement: { ...first, results: [head, ...more], ...(note !== '' && { note }) },
-    };
-  }
-  earlier.fields.push(...piece.fields);
-  earlier.told.push(...piece.told);
-  earlier.fallback.push(...piece.fallback);
-  return true;
+/** What a statement is about: its subject, and its group where there are several. */
+export function pieceKey(statement: Unkeyed, group: string | undefined): string {
+  const key = subjectKey(statement);
+  return group === undefined ? key : `${key}:${keyPart(group)}`;
 }
 
-function isSame(first: Unkeyed, second: Unkeyed): boolean {
-  return JSON.stringify(first) === JSON.stringify(second);
+function join(first: Piece, second: Piece): void {
+  first.fields.push(...second.fields);
+  first.told.push(...second.told);
+  first.fallback.push(...second.fallback);
+}
+
+/** Joins a sensation test to one of the same point and side by another modality. */
+function addModality(earlier: Piece, piece: Piece): boolean {
+  const [first, second] = [statementOf(earlier), statementOf(piece)];
+  if (first?.kind !== 'sensation' || second?.kind !== 'sensation') return false;
+  const known = new Set(first.results.map(({ modality }) => modality));
+  if (second.results.some(({ modality }) => known.has(modality))) return false;
+  const note = [first.note, second.note].filter((text) => text !== undefined).join('\n');
+  const [head, ...more] = [...first.results, ...second.results];
+  if (head === undefined) return false;
+  earlier.content = {
+    statement: { ...first, results: [head, ...more], ...(note !== '' && { note }) },
+  };
+  join(earlier, piece);
+  return true;
 }
 
 /** Several values of one measure can be several readings; any two other answers can not both hold. */

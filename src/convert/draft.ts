@@ -13,6 +13,8 @@ export interface Draft {
   readonly told: readonly Field[];
   /** The same as a note, for when it can not stand as it is. */
   readonly fallback: TextDraft;
+  /** Which of several things of its kind at its place this is about. */
+  readonly group?: string;
 }
 
 export type DraftContent =

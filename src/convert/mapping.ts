@@ -241,6 +241,12 @@ export interface ItemRecords {
   readonly modality?: FieldName;
   readonly unit?: FieldName;
   readonly note?: FieldName;
+  /**
+   * Tells several things of one kind at one place apart, such as lesions that OBX-4 numbers: findings
+   * of different groups stand beside each other, and attributes and measurements go to the finding
+   * of their own group.
+   */
+  readonly group?: FieldName;
   /** When this was done, where it differs from the exam. */
   readonly at?: DateField;
   readonly status?: {

@@ -13,6 +13,8 @@ export interface Roles {
   readonly modality?: string;
   readonly unit?: string;
   readonly at?: string;
+  /** Name of the thing among several of its kind. */
+  readonly group?: string;
 }
 
 export interface Place {

@@ -102,6 +102,7 @@ function drafts(
   place: Place,
 ): (Draft | TextDraft)[] {
   const { value, beside, note, extras, status } = input;
+  const group = input.roles.group === undefined ? {} : { group: input.roles.group };
   // A value beside a status that says there is none is told as text.
   const spare = isState(status) && !isBlank(value) ? [value, ...extras] : extras;
   const told = [...(note === undefined ? [] : [note]), ...spare];
@@ -110,7 +111,7 @@ function drafts(
   if ('attribute' in built) {
     const rest = told.map((field): TextDraft => tell(field, place));
     return [
-      { content: { attribute: built.attribute }, fields: stated, told: [], fallback },
+      { content: { attribute: built.attribute }, fields: stated, told: [], fallback, ...group },
       ...rest,
     ];
   }
@@ -128,6 +129,7 @@ function drafts(
       fields: first ? stated : [],
       told: first ? told : [],
       fallback,
+      ...group,
     };
   });
 }

@@ -51,6 +51,7 @@ export function rolesOf(
     ...role('method', from.methodFrom ?? item?.method),
     ...role('modality', item?.modality),
     ...role('unit', from.unitFrom ?? item?.unit),
+    ...role('group', item?.group),
   };
   const status = find(item?.status?.from);
   if (status !== undefined) fields.push(status);

@@ -1,13 +1,13 @@
 import { type Issue, issue } from '../issue.ts';
-import type { Exam, ExamCondition } from '../model/exam.ts';
+import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import type { Note, Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
-import { type Piece, statementOf, toText } from './assemble.ts';
+import { type Piece, pieceKey, statementOf, toText } from './assemble.ts';
 import type { TextDraft } from './draft.ts';
 import type { ExamHead } from './head/exam-head.ts';
 import { keyPart } from './note.ts';
-import { keyGiver, subjectKey } from './statement-key.ts';
+import { keyGiver } from './statement-key.ts';
 
 export interface Settled {
   /** None where the exam can not stand even with all its statements as text. */
@@ -69,38 +69,68 @@ interface Put {
 }
 
 function put(head: ExamHead, pieces: readonly Piece[]): Put {
-  const giveKey = keyGiver();
-  const keys = new Map<Piece, string>();
-  const made: Statement[] = [];
-  const conditions: ExamCondition[] = [];
-  const conditionPieces: Piece[] = [];
-  const statementPieces: Piece[] = [];
-  for (const piece of pieces) {
-    if ('condition' in piece.content) {
-      conditions.push(piece.content.condition);
-      conditionPieces.push(piece);
-      continue;
-    }
-    const unkeyed = statementOf(piece);
-    const text = 'text' in piece.content ? piece.content.text : undefined;
-    // The second statement of a value said of both sides: its text stands with the first.
-    if (text !== undefined && piece.fields.length === 0) continue;
-    const key = giveKey(
-      unkeyed === undefined ? `text:${keyPart(text?.name ?? '')}` : subjectKey(unkeyed),
-    );
-    keys.set(piece, key);
-    statementPieces.push(piece);
-    if (text !== undefined) made.push(noteOf(text, key));
-    // An unkeyed statement with a key is a statement again; the union is not followed by TypeScript.
-    else made.push({ key, ...unkeyed } as Statement);
-  }
+  const conditionPieces = pieces.filter(({ content }) => 'condition' in content);
+  const conditions = conditionPieces.flatMap(({ content }) =>
+    'condition' in content ? [content.condition] : [],
+  );
+  const keys = keysOf(pieces);
+  const owners = findingsByGroup(keys);
+  const statements = [...keys.keys()];
+  const made = statements.map((piece) => statementWithKey(piece, keys.get(piece) ?? '', owners));
   const [first, ...more] = conditions;
   const exam: Exam = {
     ...head,
     ...(first !== undefined && { conditions: [first, ...more] }),
     statements: made,
   };
-  return { exam, statements: statementPieces, conditions: conditionPieces, keys };
+  return { exam, statements, conditions: conditionPieces, keys };
+}
+
+/** Keys of all pieces that become statements, in order. */
+function keysOf(pieces: readonly Piece[]): Map<Piece, string> {
+  const giveKey = keyGiver();
+  const keys = new Map<Piece, string>();
+  for (const piece of pieces) {
+    const { content, fields, group } = piece;
+    if ('condition' in content) continue;
+    const unkeyed = statementOf(piece);
+    const text = 'text' in content ? content.text : undefined;
+    // The second statement of a value said of both sides: its text stands with the first.
+    if (text !== undefined && fields.length === 0) continue;
+    const name =
+      unkeyed === undefined ? `text:${keyPart(text?.name ?? '')}` : pieceKey(unkeyed, group);
+    keys.set(piece, giveKey(name));
+  }
+  return keys;
+}
+
+/** Key of the one present finding of each group; groups with none or several are left out. */
+function findingsByGroup(keys: ReadonlyMap<Piece, string>): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  const several = new Set<string>();
+  for (const [piece, key] of keys) {
+    const statement = statementOf(piece);
+    if (piece.group === undefined || statement?.kind !== 'finding') continue;
+    if (statement.presence !== 'present') continue;
+    if (found.has(piece.group)) several.add(piece.group);
+    found.set(piece.group, key);
+  }
+  for (const group of several) found.delete(group);
+  return found;
+}
+
+/** The statement of a piece; one that measures the finding of its group says so. */
+function statementWithKey(
+  piece: Piece,
+  key: string,
+  owners: ReadonlyMap<string, string>,
+): Statement {
+  if ('text' in piece.content) return noteOf(piece.content.text, key);
+  const unkeyed = statementOf(piece);
+  const measures = unkeyed?.kind === 'measurement' || unkeyed?.kind === 'scale-score';
+  const about = measures ? owners.get(piece.group ?? '') : undefined;
+  // An unkeyed statement with a key is a statement again; the union is not followed by TypeScript.
+  return { key, ...unkeyed, ...(about !== undefined && { about }) } as Statement;
 }
 
 function noteOf({ text, region, side }: TextDraft, key: string): Note {
