@@ -89,6 +89,7 @@ export const issueCodes = {
   'duplicate-exam': 'the exam id was used by an earlier exam of the same run',
   'undeclared-encoding': 'bytes that are not what the declared or assumed character set allows',
   'lost-character': 'U+FFFD: the input has lost a character before it came here',
+  'unreadable-input': 'a file or an entry of an archive that can not be read, or not to its end',
   'ambiguous-mapping': 'two parts of a mapping could both apply',
 
   // XML

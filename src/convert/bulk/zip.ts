@@ -1,0 +1,128 @@
+import { type FileHandle, open } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { Readable } from 'node:stream';
+import { createInflateRaw } from 'node:zlib';
+import { type Issue, issue } from '../../issue.ts';
+import { inflatedWithin } from './inflate-limit.ts';
+import { type DirectoryEntry, readDirectory, ZipFault } from './zip-directory.ts';
+
+/** A file in an archive. It is read in place and never written to disk under its name. */
+export interface ZipEntry {
+  readonly name: string;
+  readonly compressedSize: number;
+  readonly open: (read: (bytes: number) => void) => AsyncIterable<Buffer>;
+}
+
+export interface ZipEntries {
+  readonly entries: readonly ZipEntry[];
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Files of a zip archive in order of their names, by its central directory. Encrypted entries, other
+ * methods than store and deflate, and names that lead out of the archive give an issue.
+ * @see https://pkware.cachefly.net/webdocs/casestudies/APPNOTE.TXT
+ */
+export async function zipEntries(path: string): Promise<ZipEntries> {
+  const archive = basename(path);
+  const issues: Issue[] = [];
+  let file: FileHandle | undefined;
+  try {
+    file = await open(path, 'r');
+    const directory = await readDirectory(file);
+    const entries = directory
+      .filter((entry) => !entry.name.endsWith('/'))
+      .filter((entry) => {
+        const fault = entryFault(entry);
+        if (fault !== undefined) issues.push(zipIssue(`${archive}!${entry.name}`, fault));
+        return fault === undefined;
+      })
+      .sort((one, other) => (one.name < other.name ? -1 : 1))
+      .map((entry) => ({
+        name: entry.name,
+        compressedSize: entry.compressedSize,
+        open: (read: (bytes: number) => void) => entryBytes(path, entry, read),
+      }));
+    return { entries, issues };
+  } catch (error) {
+    const fault = error instanceof ZipFault ? error.message : 'the archive can not be read';
+    return { entries: [], issues: [...issues, zipIssue(archive, fault)] };
+  } finally {
+    await file?.close();
+  }
+}
+
+function entryFault({ name, method, encrypted }: DirectoryEntry): string | undefined {
+  if (encrypted) return 'the entry is encrypted';
+  if (method !== 0 && method !== 8)
+    return 'the entry is packed by a method other than store or deflate';
+  const parts = name.split(/[/\\]/);
+  const leadsOut = parts.includes('..') || /^[/\\]|^[A-Za-z]:/.test(name);
+  return leadsOut ? 'the name of the entry leads out of the archive' : undefined;
+}
+
+function zipIssue(name: string, fault: string): Issue {
+  return issue('unreadable-input', [name], fault, {
+    expected: 'entries that are stored or deflated, not encrypted, with plain relative names',
+  });
+}
+
+const PIECE = 1 << 18;
+
+async function* entryBytes(
+  path: string,
+  entry: DirectoryEntry,
+  read: (bytes: number) => void,
+): AsyncGenerator<Buffer> {
+  let taken = 0;
+  const packed = storedBytes(path, entry, (bytes) => {
+    taken += bytes;
+    read(bytes);
+  });
+  if (entry.method === 0) {
+    yield* packed;
+    return;
+  }
+  const inflate = createInflateRaw({ chunkSize: PIECE });
+  const source = Readable.from(packed);
+  source.on('error', (error) => inflate.destroy(error));
+  source.pipe(inflate);
+  let made = 0;
+  try {
+    for await (const piece of inflatedWithin(inflate, () => taken)) {
+      made += piece.length;
+      if (made > entry.size) throw new ZipFault('the entry is longer than the archive says');
+      yield piece;
+    }
+    if (made < entry.size) throw new ZipFault('the entry is shorter than the archive says');
+  } finally {
+    source.destroy();
+    inflate.destroy();
+  }
+}
+
+async function* storedBytes(
+  path: string,
+  entry: DirectoryEntry,
+  read: (bytes: number) => void,
+): AsyncGenerator<Buffer> {
+  const file = await open(path, 'r');
+  try {
+    // The local header repeats the name and may have another extra field than the directory.
+    const local = Buffer.alloc(30);
+    await file.read(local, 0, 30, entry.offset);
+    if (local.readUInt32LE(0) !== 0x04034b50) throw new ZipFault('the entry has no local header');
+    let at = entry.offset + 30 + local.readUInt16LE(26) + local.readUInt16LE(28);
+    const end = at + entry.compressedSize;
+    while (at < end) {
+      const piece = Buffer.alloc(Math.min(PIECE, end - at));
+      const { bytesRead } = await file.read(piece, 0, piece.length, at);
+      if (bytesRead === 0) throw new ZipFault('the archive ends within an entry');
+      at += bytesRead;
+      read(bytesRead);
+      yield piece.subarray(0, bytesRead);
+    }
+  } finally {
+    await file.close();
+  }
+}
