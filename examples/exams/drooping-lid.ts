@@ -13,6 +13,7 @@ import {
   measured,
   moved,
   normal,
+  notExamined,
   noted,
   present,
   startExam,
@@ -200,6 +201,11 @@ function faceAndNeck(draft: ExamDraft): ExamDraft {
   }
   exam = absent(exam, 'node-palpable', { region: 'ln-ia', methods: ['palpation'] });
   exam = absent(exam, 'node-palpable', { region: 'ln-vi', methods: ['palpation'] });
+  exam = notExamined(
+    exam,
+    { region: 'neck-motion' },
+    { code: 'safety', text: 'Not turned or bent with this pain' },
+  );
   return noted(exam, 'Neck held still; «ça tire» on turning left. Not turned further.', {
     region: 'neck',
   });

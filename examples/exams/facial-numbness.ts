@@ -49,7 +49,7 @@ const start = startExam({
     text: 'Numb right cheek since a knock with a crate hook three weeks ago',
     visit: 'first',
     urgency: 'urgent',
-    background: 'No eye complaint at the time; did not go to hospital ("no time & no need").',
+    background: 'No eye complaint <at the time>; did not go to hospital ("no time & no need").',
   },
   consents: [
     { to: 'examine', answer: 'given', by: 'patient' },
