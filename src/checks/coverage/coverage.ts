@@ -1,0 +1,140 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import type { Key } from '../../model/primitive.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { Lean, Protocol } from '../../terminology/types.ts';
+import type { OneSide } from '../sides.ts';
+import { type Marks, markExam } from './marks.ts';
+import { type Required, requiredBy } from './required.ts';
+
+/** `documented`: not examined or not testable, and the exam says so with a reason. `gap`: silence. */
+export type CoverageStatus = 'covered' | 'documented' | 'gap';
+
+/** One thing that the protocol asks for, and what the exam says to it. */
+export interface CoverageItem {
+  readonly kind: 'region' | 'method' | 'point' | 'test' | 'measure';
+  /** Code of the region, point, test or measure. */
+  readonly code: string;
+  readonly section: string;
+  readonly side?: OneSide;
+  /** For `method`. */
+  readonly method?: string;
+  /** For `point`. */
+  readonly modality?: string;
+  readonly status: CoverageStatus;
+  /** Examined in part: the limit stands in the statement. */
+  readonly partial?: true;
+  /** Keys of the statements that cover or document it. */
+  readonly statements: readonly Key[];
+}
+
+/** `covered / required` is the fraction covered; `(covered + documented) / required` the documented one. */
+export interface CoverageCount {
+  readonly required: number;
+  readonly covered: number;
+  readonly documented: number;
+  readonly gaps: number;
+}
+
+export interface Coverage {
+  readonly protocol: { readonly id: string; readonly version: string; readonly display: string };
+  /** Region and side: the count that stands for the exam as a whole. */
+  readonly regions: CoverageCount;
+  /** Region, side and method. */
+  readonly methods: CoverageCount;
+  /** Test point, side and modality. */
+  readonly points: CoverageCount;
+  readonly tests: CoverageCount;
+  readonly measures: CoverageCount;
+  /** Region and side, by section of the exam, in the order of the protocol. */
+  readonly sections: readonly { readonly section: string; readonly count: CoverageCount }[];
+  /** Everything asked for, in the order of the protocol. */
+  readonly items: readonly CoverageItem[];
+  /** What the protocol leaves out: printed as "not part of this exam". */
+  readonly outside: readonly string[];
+}
+
+/**
+ * What of a protocol the exam covers. A region counts as covered by a state of normal, abnormal or
+ * partial, by a sign stated there, or by a test made there; as documented by "not examined" with its
+ * reason, also of a region above it; otherwise it is a gap, and a gap is never normal.
+ * Issues: a protocol that names what the catalogue does not hold.
+ */
+export function coverExam(
+  exam: Exam,
+  protocol: Lean<Protocol>,
+  catalogue: Catalogue,
+): { readonly coverage: Coverage; readonly issues: readonly Issue[] } {
+  const { required, unknown } = requiredBy(protocol, catalogue);
+  const marks = markExam(exam, catalogue);
+  const items = required.map((one) => itemOf(one, marks));
+  const count = (kind: CoverageItem['kind']): CoverageCount =>
+    countOf(items.filter((one) => one.kind === kind));
+  const coverage: Coverage = {
+    protocol: { id: protocol.code, version: protocol.version, display: protocol.display },
+    regions: count('region'),
+    methods: count('method'),
+    points: count('point'),
+    tests: count('test'),
+    measures: count('measure'),
+    sections: bySection(items),
+    items,
+    outside: protocol.outside ?? [],
+  };
+  const issues = unknown.map(({ table, path }) =>
+    issue(
+      'unknown-code',
+      ['protocol', ...path],
+      `the protocol names no row of the table ${table}`,
+      {
+        rule: 'R01',
+      },
+    ),
+  );
+  return { coverage, issues };
+}
+
+/** What the protocol asks for and the exam is silent on. */
+export function coverageGaps(coverage: Coverage): readonly CoverageItem[] {
+  return coverage.items.filter((one) => one.status === 'gap');
+}
+
+function itemOf({ places, ...item }: Required, marks: Marks): CoverageItem {
+  const covering = places.own.flatMap((place) => marks.covered.get(place) ?? []);
+  if (covering.length > 0) {
+    return {
+      ...item,
+      status: 'covered',
+      ...(covering.every((mark) => mark.partial) && { partial: true }),
+      statements: [...new Set(covering.flatMap((mark) => mark.keys))],
+    };
+  }
+  const documented = places.documented.flatMap((place) => marks.documented.get(place) ?? []);
+  return {
+    ...item,
+    status: documented.length > 0 ? 'documented' : 'gap',
+    statements: [...new Set(documented)],
+  };
+}
+
+function countOf(items: readonly CoverageItem[]): CoverageCount {
+  const having = (status: CoverageStatus): number =>
+    items.filter((one) => one.status === status).length;
+  return {
+    required: items.length,
+    covered: having('covered'),
+    documented: having('documented'),
+    gaps: having('gap'),
+  };
+}
+
+function bySection(items: readonly CoverageItem[]): Coverage['sections'] {
+  const sections = new Map<string, CoverageItem[]>();
+  for (const item of items) {
+    if (item.kind !== 'region') continue;
+    const known = sections.get(item.section);
+    if (known === undefined) sections.set(item.section, [item]);
+    else known.push(item);
+  }
+  return [...sections].map(([section, members]) => ({ section, count: countOf(members) }));
+}

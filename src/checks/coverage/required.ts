@@ -1,0 +1,166 @@
+import type { Path } from '../../path.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { Laterality, Lean, Protocol } from '../../terminology/types.ts';
+import { lineage } from '../regions.ts';
+import { type OneSide, oneSides } from '../sides.ts';
+import type { CoverageItem } from './coverage.ts';
+import { measurePlace, methodPlace, pointPlace, regionPlace, testPlace } from './places.ts';
+
+/** One thing asked for, with the places in the marks where the answer would stand. */
+export interface Required extends Omit<CoverageItem, 'status' | 'statements' | 'partial'> {
+  readonly places: {
+    /** Any of these covers it. */
+    readonly own: readonly string[];
+    readonly documented: readonly string[];
+  };
+}
+
+interface Unknown {
+  readonly table: string;
+  readonly path: Path;
+}
+
+type Sides = readonly (OneSide | undefined)[];
+
+/** The protocol written out: a group becomes every region below it, a paired region its two sides. */
+export function requiredBy(
+  protocol: Lean<Protocol>,
+  catalogue: Catalogue,
+): { readonly required: readonly Required[]; readonly unknown: readonly Unknown[] } {
+  const unknown: Unknown[] = [];
+  const required = [
+    ...regionsOf(protocol, catalogue, unknown),
+    ...pointsOf(protocol, catalogue, unknown),
+    ...testsOf(protocol, catalogue, unknown),
+    ...measuresOf(protocol, catalogue, unknown),
+  ];
+  return { required, unknown };
+}
+
+function regionsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknown[]): Required[] {
+  const asked = new Map<string, Set<string>>();
+  protocol.regions.forEach((entry, at) => {
+    const row = catalogue.regions.get(entry.region);
+    if (row === undefined) unknown.push({ table: 'regions', path: ['regions', at, 'region'] });
+    for (const region of row?.group === true ? below(catalogue, row.code) : [entry.region]) {
+      const methods = asked.get(region) ?? new Set();
+      asked.set(region, methods);
+      const takes = catalogue.regions.get(region)?.methods ?? entry.methods;
+      for (const method of entry.methods) {
+        // A group asks of each region below it what that region takes.
+        if (row?.group !== true || takes.includes(method)) methods.add(method);
+      }
+    }
+  });
+  return [...asked].flatMap(([region, methods]) => {
+    const row = catalogue.regions.get(region);
+    const base = { code: region, section: row?.section ?? 'general' };
+    return sidesOf(row?.laterality).flatMap((side) => {
+      const documented = documentedPlaces(catalogue, region, side);
+      const sided = { ...base, ...(side !== undefined && { side }) };
+      // A test made there by a method asked for covers the region too: hearing has no other state.
+      const byMethod = [...methods].map((method) => methodPlace(region, side, method));
+      const own = [regionPlace(region, side), ...byMethod];
+      return [
+        { kind: 'region', ...sided, places: { own, documented } } as const,
+        ...[...methods].map(
+          (method) =>
+            ({
+              kind: 'method',
+              ...sided,
+              method,
+              places: { own: [methodPlace(region, side, method)], documented },
+            }) as const,
+        ),
+      ];
+    });
+  });
+}
+
+function pointsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknown[]): Required[] {
+  return (protocol.points ?? []).flatMap(({ point, modalities }, at) => {
+    const row = catalogue.testPoints.get(point);
+    if (row === undefined) unknown.push({ table: 'testPoints', path: ['points', at, 'point'] });
+    const base = { kind: 'point', code: point, section: row?.section ?? 'sensation' } as const;
+    return sidesOf(row?.laterality).flatMap((side) =>
+      modalities.map((modality) => {
+        const own = pointPlace(point, side, modality);
+        return {
+          ...base,
+          ...(side !== undefined && { side }),
+          modality,
+          places: {
+            own: [own],
+            documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
+          },
+        };
+      }),
+    );
+  });
+}
+
+function testsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknown[]): Required[] {
+  return (protocol.tests ?? []).flatMap((test, at) => {
+    const row = catalogue.testPoints.get(test);
+    if (row === undefined) unknown.push({ table: 'testPoints', path: ['tests', at] });
+    const base = { kind: 'test', code: test, section: row?.section ?? 'function' } as const;
+    return sidesOf(row?.laterality).map((side) => {
+      const own = testPlace(test, side);
+      return {
+        ...base,
+        ...(side !== undefined && { side }),
+        places: {
+          own: [own],
+          documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
+        },
+      };
+    });
+  });
+}
+
+function measuresOf(
+  protocol: Lean<Protocol>,
+  catalogue: Catalogue,
+  unknown: Unknown[],
+): Required[] {
+  return (protocol.measures ?? []).flatMap((measure, at) => {
+    const row = catalogue.measures.get(measure);
+    if (row === undefined) unknown.push({ table: 'measures', path: ['measures', at] });
+    const section = catalogue.regions.get(row?.region ?? '')?.section ?? 'general';
+    return sidesOf(row?.laterality).map((side) => {
+      const own = measurePlace(measure, side);
+      return {
+        kind: 'measure' as const,
+        code: measure,
+        section,
+        ...(side !== undefined && { side }),
+        places: {
+          own: [own],
+          documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
+        },
+      };
+    });
+  });
+}
+
+/** A region that was not examined documents everything below it and every test made there. */
+function documentedPlaces(
+  catalogue: Catalogue,
+  region: string | undefined,
+  side: OneSide | undefined,
+): readonly string[] {
+  if (region === undefined) return [];
+  return lineage(catalogue, region).map((above) => regionPlace(above, side));
+}
+
+/** Two sides where there are two; a crossing region is asked for on each side of its middle. */
+function sidesOf(laterality: Laterality | undefined): Sides {
+  return laterality === 'paired' || laterality === 'crossing' ? oneSides : [undefined];
+}
+
+/** Regions below a group that can be examined themselves. */
+function below(catalogue: Catalogue, group: string): readonly string[] {
+  return [...catalogue.regions.values()]
+    .filter((row) => row.group !== true && lineage(catalogue, row.code).includes(group))
+    .map((row) => row.code);
+}
