@@ -29,6 +29,7 @@ const MOST_CHARACTERS = 200_000_000;
 export async function* documents(
   io: CliIo,
   files: readonly string[],
+  most: number = MOST_CHARACTERS,
 ): AsyncGenerator<Document, void, undefined> {
   if (files.length === 0 && io.interactive) {
     throw new UsageError('no file is named and nothing comes from standard input');
@@ -37,7 +38,7 @@ export async function* documents(
     const input = file === '-' ? '(stdin)' : file;
     const bytes = file === '-' ? io.stdin : createReadStream(resolve(io.cwd, file));
     try {
-      yield* documentsIn(input, bytes);
+      yield* documentsIn(input, bytes, most);
     } catch (thrown) {
       if (thrown instanceof Unreadable) {
         yield { input, line: 1, text: '', issue: thrown.issue };
@@ -67,13 +68,14 @@ type Lines = AsyncGenerator<Line, void, undefined>;
 async function* documentsIn(
   input: string,
   bytes: AsyncIterable<Uint8Array>,
+  most: number,
 ): AsyncGenerator<Document, void, undefined> {
-  const lines = linesOf(bytes);
+  const lines = linesOf(bytes, most);
   try {
     const first = await nextFilled(lines);
     if (first === undefined) yield { input, line: 1, text: '' };
     else if (isComplete(first.text)) yield* records(input, first, lines);
-    else yield { input, line: first.line, text: await wholeText(first.text, lines) };
+    else yield { input, line: first.line, text: await wholeText(first.text, lines, most) };
   } finally {
     await lines.return();
   }
@@ -95,13 +97,13 @@ async function* records(
   yield { input, ...(record > 0 && { record: record + 1 }), ...held };
 }
 
-async function wholeText(first: string, lines: Lines): Promise<string> {
+async function wholeText(first: string, lines: Lines, most: number): Promise<string> {
   const texts = [first];
   let length = first.length;
   for await (const { text } of lines) {
     texts.push(text);
     length += text.length + 1;
-    if (length > MOST_CHARACTERS) throw tooLarge();
+    if (length > most) throw tooLarge(most);
   }
   return texts.join('\n');
 }
@@ -126,7 +128,7 @@ function isComplete(line: string): boolean {
   }
 }
 
-async function* linesOf(bytes: AsyncIterable<Uint8Array>): Lines {
+async function* linesOf(bytes: AsyncIterable<Uint8Array>, most: number): Lines {
   const decoder = new TextDecoder('utf-8', { fatal: true });
   let pieces: string[] = [];
   let length = 0;
@@ -147,7 +149,7 @@ async function* linesOf(bytes: AsyncIterable<Uint8Array>): Lines {
     }
     pieces.push(text.slice(from));
     length += text.length - from;
-    if (length > MOST_CHARACTERS) throw tooLarge();
+    if (length > most) throw tooLarge(most);
   }
   const last = take(decoded(decoder));
   if (last.text !== '') yield last;
@@ -163,7 +165,7 @@ function decoded(decoder: TextDecoder, chunk?: Uint8Array): string {
   }
 }
 
-function tooLarge(): Unreadable {
-  const expected = `at most ${MOST_CHARACTERS} characters a document`;
+function tooLarge(most: number): Unreadable {
+  const expected = `at most ${most} characters a document`;
   return new Unreadable(issue('too-large', [], 'the document is too large', { expected }));
 }

@@ -1,0 +1,54 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { examplePath } from './in-process.ts';
+
+const root = resolve(import.meta.dirname, '../..');
+
+function start(args: readonly string[], env: Readonly<Record<string, string>> = {}): ChildProcess {
+  return spawn(process.execPath, ['--import', 'tsx', 'src/cli/bin.ts', ...args], {
+    cwd: root,
+    env: { ...process.env, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+}
+
+function ended(child: ChildProcess): Promise<number | null> {
+  return new Promise((done) => {
+    child.on('close', (code) => done(code));
+  });
+}
+
+describe('as a process', () => {
+  it('export gives the same bytes in three time zones and two locales', async () => {
+    const surroundings = ['UTC', 'Pacific/Apia', 'America/St_Johns'].flatMap((TZ) =>
+      ['tr_TR.UTF-8', 'de_DE.UTF-8'].map((LC_ALL) => ({ TZ, LC_ALL, LANG: LC_ALL })),
+    );
+    const digests = new Set<string>();
+    for (const env of surroundings) {
+      const child = start(['export', examplePath('neck-lump')], env);
+      const digest = createHash('sha256');
+      let length = 0;
+      child.stdout?.on('data', (chunk: Buffer) => {
+        length += chunk.length;
+        digest.update(chunk);
+      });
+      expect(await ended(child)).toBe(0);
+      expect(length).toBeGreaterThan(100_000);
+      digests.add(digest.digest('hex'));
+    }
+    expect(digests.size).toBe(1);
+  });
+
+  it('stops quietly, with a line, when its reader goes away', async () => {
+    const child = start(['export', examplePath('yearly-check')]);
+    let told = '';
+    child.stderr?.on('data', (chunk: Buffer) => {
+      told += chunk.toString();
+    });
+    child.stdout?.once('data', () => child.stdout?.destroy());
+    expect(await ended(child)).toBe(0);
+    expect(told).toBe('face-neck-fhir: the reader of the output has gone; stopped\n');
+  });
+});
