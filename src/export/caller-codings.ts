@@ -2,19 +2,11 @@ import { type SnomedPolicy, snomedMayLeave } from '../fhir/snomed-policy.ts';
 import { type Issue, type IssueCode, issue, issuesBelow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Coding } from '../model/primitive.ts';
-import {
-  isLoincCode,
-  isSnomedId,
-  looksLikeLoincCode,
-  looksLikeSnomedId,
-} from '../terminology/check-digits.ts';
+import { isSnomedId } from '../terminology/check-digits.ts';
+import { formFault } from '../terminology/code-form.ts';
 import { displayVerdict, holdsCode, holdsCodesOf } from '../terminology/published-names.ts';
 import type { FreeSet } from '../terminology/snomed.ts';
-import {
-  type StandardSystem,
-  standardSystem,
-  standardSystems,
-} from '../terminology/system-names.ts';
+import { standardSystem } from '../terminology/system-names.ts';
 
 /** What decides whether a coding of the caller leaves. */
 export interface CodingRules {
@@ -53,64 +45,32 @@ export function callerCodingLeaves(coding: Coding, rules: CodingRules): boolean 
 
 /** Why a coding is held back: the policy, or a code that can not be one of its system. */
 function codingFault(coding: Coding, rules: CodingRules): Issue | undefined {
-  const meant = standardSystem(coding.system);
-  if (meant === undefined) return ownFault(coding, rules);
-  if (coding.system !== standardSystems[meant]) {
-    return held(rules, 'wrong-system', 'system', coding.system, {
-      message: 'the system is written in another way than FHIR fixes',
-      expected: standardSystems[meant],
-    });
+  const { system, code } = coding;
+  const fault = formFault(system, code);
+  if (fault !== undefined) {
+    const value = fault.at === 'system' ? system : code;
+    return held(rules, fault.code, fault.at, value, fault);
   }
-  return formFault(meant, coding, rules) ?? policyFault(meant, coding, rules);
+  return standardSystem(system) === 'snomed' ? policyFault(code, rules) : ownFault(coding, rules);
 }
 
-function formFault(meant: StandardSystem, coding: Coding, rules: CodingRules): Issue | undefined {
-  const { code } = coding;
-  if (meant === 'snomed' ? looksLikeLoincCode(code) : looksLikeSnomedId(code)) {
-    return held(rules, 'wrong-system', 'system', coding.system, {
-      message: `a code of the form of ${meant === 'snomed' ? 'LOINC' : 'SNOMED CT'}`,
-      expected: standardSystems[meant === 'snomed' ? 'loinc' : 'snomed'],
-    });
-  }
-  const [form, right] =
-    meant === 'snomed'
-      ? [looksLikeSnomedId(code), isSnomedId(code)]
-      : [looksLikeLoincCode(code), isLoincCode(code)];
-  if (form && !right) {
-    return held(rules, 'wrong-check-digit', 'code', code, {
-      message: 'the last digit is not the check digit of the others',
-      expected:
-        meant === 'snomed' ? 'an id that passes the Verhoeff check' : 'a mod 10 check digit',
-    });
-  }
-  if (form || mayHaveOtherForm(meant, code)) return undefined;
-  return held(rules, 'invalid-value', 'code', code, {
-    message: `no code of ${meant === 'snomed' ? 'SNOMED CT' : 'LOINC'}`,
-    expected: meant === 'snomed' ? '6 to 18 digits' : 'digits, a hyphen and a check digit',
-  });
-}
-
-/** A post-coordinated expression holds ids; LOINC has answers, parts and groups besides its terms. */
-function mayHaveOtherForm(meant: StandardSystem, code: string): boolean {
-  if (meant === 'loinc') return /^L[AGLP]\d{1,7}-\d$/.test(code);
-  const ids = code.replace(/\|[^|]*\|/g, '').match(/\d+/g) ?? [];
-  return /[:+=,{}()<|]/.test(code) && ids.length > 0 && ids.every(isSnomedId);
-}
-
-function policyFault(meant: StandardSystem, coding: Coding, rules: CodingRules): Issue | undefined {
+function policyFault(code: string, rules: CodingRules): Issue | undefined {
   const { policy, freeSet } = rules;
-  if (meant === 'loinc' || snomedMayLeave(policy, coding.code, freeSet)) return undefined;
-  const details = (message: string, expected: string): HeldDetails => ({ message, expected });
+  if (snomedMayLeave(policy, code, freeSet)) return undefined;
   if (policy === 'none') {
-    const told = details('the policy lets no SNOMED CT code out', 'no SNOMED CT code');
-    return held(rules, 'withheld-code', 'code', coding.code, { ...told, severity: 'information' });
+    return held(rules, 'withheld-code', 'code', code, {
+      message: 'the policy lets no SNOMED CT code out',
+      expected: 'no SNOMED CT code',
+      severity: 'information',
+    });
   }
-  const expected = 'an id of the Global Patient Set of 2020-09, or a licence';
-  const message =
-    freeSet === undefined && isSnomedId(coding.code)
-      ? 'the id is not known to be free; the option freeSet looks it up'
-      : 'the code is outside the free set';
-  return held(rules, 'withheld-code', 'code', coding.code, details(message, expected));
+  return held(rules, 'withheld-code', 'code', code, {
+    message:
+      freeSet === undefined && isSnomedId(code)
+        ? 'the id is not known to be free; the option freeSet looks it up'
+        : 'the code is outside the free set',
+    expected: 'an id of the Global Patient Set of 2020-09, or a licence',
+  });
 }
 
 /** A code of our own systems must exist; of any other system we know nothing. */

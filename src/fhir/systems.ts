@@ -1,5 +1,4 @@
-/** Canonical base of our own profiles and code systems; a reserved name, so that it never resolves by accident. */
-export const CANONICAL_BASE = 'https://face-neck-fhir.example/fhir';
+export { CANONICAL_BASE } from '../terminology/canonical-base.ts';
 
 /** Code systems and identifier systems of open standards. */
 export const SNOMED = 'http://snomed.info/sct';

@@ -1,0 +1,114 @@
+import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
+import { CANONICAL_BASE } from '../canonical-base.ts';
+import { builtInCatalogue, type Catalogue } from '../catalogue.ts';
+import { circleIssues, type Links, reachable, targetOf } from './chains.ts';
+import { entryChecker, type SoundEntry } from './check-entry.ts';
+import type { AdopterCodes, AdopterEntry, CodeMapEntry } from './entry.ts';
+
+export interface CodeMapOptions {
+  /** Default: the built-in catalogue. */
+  readonly catalogue?: Catalogue;
+  /** Base of our code systems, as in the export. Default `https://face-neck-fhir.example/fhir`. */
+  readonly canonicalBase?: string;
+}
+
+/** Entries of one map; a map of every code that we have holds some 2,000. */
+const MOST_ENTRIES = 100_000;
+
+/**
+ * A code map of an adopter, to be given to `toBundle` as `codes`. Errors, without a value: an unknown
+ * table or row, a target that can be no code of its system, one of our own systems as target, a unit
+ * that UCUM does not know or that does not fit the measure, a line that stands twice, a circle.
+ * Warnings: a line to which no row leads, two codes of one system that claim to be equivalent, a
+ * display that is the name of another code.
+ */
+export function adopterCodes(
+  entries: readonly CodeMapEntry[],
+  { catalogue = builtInCatalogue, canonicalBase: base = CANONICAL_BASE }: CodeMapOptions = {},
+): Outcome<AdopterCodes> {
+  if (entries.length > MOST_ENTRIES) {
+    const details = { expected: `at most ${MOST_ENTRIES}` };
+    return { issues: [issue('too-large', [], 'too many lines', details)] };
+  }
+  const check = entryChecker({ catalogue, base });
+  const checked = entries.map(check);
+  const sound = checked.flatMap((one) => one.sound ?? []);
+  const links = linksOf(sound);
+  const issues = [
+    ...checked.flatMap((one) => one.issues),
+    ...repeatIssues(sound),
+    ...circleIssues(links),
+  ];
+  if (hasErrors(issues)) return { issues };
+  issues.push(...unreachedIssues(sound, links), ...rivalIssues(sound));
+  const sources = new Set(sound.filter(({ own }) => own).map(({ source }) => source));
+  return {
+    value: { entries: new Map([...sources].map((source) => [source, entryOf(source, links)])) },
+    issues,
+  };
+}
+
+function entryOf(source: string, links: Links): AdopterEntry {
+  const direct = links.get(source) ?? [];
+  return {
+    replaces: new Set(direct.filter(({ replace }) => replace).map(({ entry }) => entry.system)),
+    codings: reachable(source, links),
+  };
+}
+
+function linksOf(sound: readonly SoundEntry[]): Links {
+  const links = new Map<string, SoundEntry[]>();
+  for (const one of sound) {
+    const list = links.get(one.source);
+    if (list === undefined) links.set(one.source, [one]);
+    else list.push(one);
+  }
+  return links;
+}
+
+function repeatIssues(sound: readonly SoundEntry[]): Issue[] {
+  const seen = new Set<string>();
+  return sound.flatMap((one) => {
+    const { entry } = one;
+    const key = `${one.source} ${targetOf(one) ?? entry.system} ${entry.unit ?? ''}`;
+    if (!seen.has(key)) {
+      seen.add(key);
+      return [];
+    }
+    const message = 'this source and target stand in the map already';
+    return [issue('duplicate-key', entry.path, message, { source: entry.position })];
+  });
+}
+
+/** Lines from another system that can have no effect. */
+function unreachedIssues(sound: readonly SoundEntry[], links: Links): Issue[] {
+  const reached = new Set<string>();
+  for (const { own, source } of sound) {
+    if (!own) continue;
+    for (const { system, code } of reachable(source, links)) reached.add(`${system}|${code}`);
+  }
+  return sound
+    .filter(({ own, source }) => !own && !reached.has(source))
+    .map(({ entry }) =>
+      issue('unresolved-key', [...entry.path, 'code'], 'no row leads to this code', {
+        severity: 'warning',
+        source: entry.position,
+      }),
+    );
+}
+
+/** Two codes of one system can hardly both mean the same as the row. */
+function rivalIssues(sound: readonly SoundEntry[]): Issue[] {
+  const first = new Set<string>();
+  return sound.flatMap(({ source, relation, entry }) => {
+    if (relation !== 'equivalent' || entry.target === undefined) return [];
+    const key = `${source} ${entry.system} ${entry.unit ?? ''}`;
+    if (!first.has(key)) {
+      first.add(key);
+      return [];
+    }
+    const message = 'another code of this system is called equivalent too';
+    const details = { severity: 'warning', source: entry.position } as const;
+    return [issue('ambiguous-mapping', [...entry.path, 'target'], message, details)];
+  });
+}

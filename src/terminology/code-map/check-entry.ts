@@ -1,0 +1,188 @@
+import { type Issue, type IssueCode, type IssueDetails, issue } from '../../issue.ts';
+import { nearest } from '../../nearest.ts';
+import type { TableName } from '../built-in.ts';
+import type { Catalogue } from '../catalogue.ts';
+import { formFault } from '../code-form.ts';
+import { type ExportedCode, exportedCodes } from '../exported-codes.ts';
+import { displayVerdict } from '../published-names.ts';
+import { units } from '../tables/units.ts';
+import type { Relation } from '../types.ts';
+import type { CodeMapEntry } from './entry.ts';
+
+/** What a map is checked against. */
+export interface MapContext {
+  readonly catalogue: Catalogue;
+  /** Base of our own code systems. */
+  readonly base: string;
+}
+
+/** An entry that is sound by itself. `source` is `table|code`, or `system|code` of another system. */
+export interface SoundEntry {
+  readonly source: string;
+  readonly own: boolean;
+  readonly relation: Relation;
+  readonly replace: boolean;
+  readonly entry: CodeMapEntry;
+}
+
+export interface CheckedEntry {
+  readonly sound?: SoundEntry;
+  readonly issues: readonly Issue[];
+}
+
+const relations: readonly string[] = ['equivalent', 'wider', 'narrower', 'relatedto'];
+const kinds: ReadonlyMap<string, string> = /*@__PURE__*/ new Map(
+  units.map(({ code, kind }) => [code, kind]),
+);
+
+/** Checks entries one by one; what was looked up for one serves the next. */
+export function entryChecker(context: MapContext): (entry: CodeMapEntry) => CheckedEntry {
+  const tables = new Map(tableNames(context.catalogue).map((name) => [kebab(name), name]));
+  const codes = new Map<TableName, ReadonlyMap<string, ExportedCode>>();
+  const codesOf = (table: TableName): ReadonlyMap<string, ExportedCode> => {
+    const known =
+      codes.get(table) ??
+      new Map(exportedCodes(context.catalogue, table).map((one) => [one.code, one]));
+    codes.set(table, known);
+    return known;
+  };
+
+  return (entry) => {
+    const issues: Issue[] = [];
+    const report = reporter(entry, issues);
+    const table = tableOf(entry.source, context.base, tables);
+    if (table !== undefined) checkRow(entry, table, codesOf(table), report);
+    else if (!isUri(entry.source)) checkName(entry, tables, report);
+    checkWords(entry, report);
+    checkTarget(entry, context.base, report);
+    if (entry.unit !== undefined) checkUnit(entry, table, context.catalogue, report);
+    if (issues.some(({ severity }) => severity === 'error')) return { issues };
+    const sound: SoundEntry = {
+      source: `${table ?? entry.source}|${entry.code}`,
+      own: table !== undefined,
+      relation: (entry.relation ?? 'equivalent') as Relation, // one of the list, or a removal
+      replace: entry.action === 'replace',
+      entry,
+    };
+    return { sound, issues };
+  };
+}
+
+type Report = (
+  code: IssueCode,
+  property: keyof CodeMapEntry,
+  message: string,
+  details?: IssueDetails,
+) => void;
+
+function reporter({ path, position }: CodeMapEntry, issues: Issue[]): Report {
+  return (code, property, message, details = {}) => {
+    issues.push(issue(code, [...path, property], message, { ...details, source: position }));
+  };
+}
+
+function checkRow(
+  { code }: CodeMapEntry,
+  table: TableName,
+  codes: ReadonlyMap<string, ExportedCode>,
+  report: Report,
+): void {
+  if (codes.has(code)) return;
+  const near = nearest(code, codes.keys());
+  report('unknown-code', 'code', `the table ${kebab(table)} gives no such code`, {
+    expected: near === undefined ? `a code of the table ${kebab(table)}` : `perhaps ${near}`,
+  });
+}
+
+function checkName(
+  { source }: CodeMapEntry,
+  tables: ReadonlyMap<string, TableName>,
+  report: Report,
+): void {
+  const near = nearest(source, tables.keys());
+  report('unknown-code', 'source', 'no table of this name', {
+    expected: near === undefined ? 'a table or the URI of a code system' : `perhaps ${near}`,
+  });
+}
+
+function checkWords({ relation, action, target }: CodeMapEntry, report: Report): void {
+  if (action !== undefined && action !== 'add' && action !== 'replace') {
+    report('unknown-word', 'action', 'no such action', { expected: 'add or replace' });
+  }
+  if (target === undefined && action !== 'replace') {
+    const expected = 'a code; only replace may leave it out';
+    report('missing-property', 'target', 'there is no target', { expected });
+  }
+  const expected = relations.join(', ');
+  if (relation === undefined && target !== undefined) {
+    const message = 'how the target relates to the source is not said';
+    report('missing-property', 'relation', message, { expected });
+  }
+  if (relation !== undefined && !relations.includes(relation)) {
+    report('unknown-word', 'relation', 'no such relation', { expected });
+  }
+}
+
+function checkTarget(entry: CodeMapEntry, base: string, report: Report): void {
+  const { system, target, display } = entry;
+  if (!isUri(system)) {
+    report('invalid-value', 'system', 'no absolute URI', { expected: 'the URI of a code system' });
+    return;
+  }
+  if (system.startsWith(`${base}/`)) {
+    const expected = 'a code system that is not ours';
+    report('wrong-system', 'system', 'one of our rows can not stand for another', { expected });
+    return;
+  }
+  if (target === undefined) return;
+  const fault = formFault(system, target);
+  if (fault !== undefined) {
+    const property = fault.at === 'system' ? 'system' : 'target';
+    report(fault.code, property, fault.message, { expected: fault.expected });
+  } else if (!/^\S+( \S+)*$/.test(target)) {
+    report('invalid-value', 'target', 'no code', { expected: 'a code without spaces at its ends' });
+  }
+  if (display !== undefined && displayVerdict(system, target, display) === 'other-code') {
+    const message = 'the display is the published name of another code';
+    report('display-mismatch', 'display', message, { severity: 'warning' });
+  }
+}
+
+function checkUnit(
+  { code, unit = '' }: CodeMapEntry,
+  table: TableName | undefined,
+  catalogue: Catalogue,
+  report: Report,
+): void {
+  const row = table === 'measures' ? catalogue.measures.get(code) : undefined;
+  if (row === undefined) {
+    report('wrong-unit', 'unit', 'only a measure has a unit');
+  } else if (!kinds.has(unit)) {
+    const expected = [row.unit, ...(row.units ?? [])].join(', ');
+    report('unknown-unit', 'unit', 'no UCUM unit of the library', { expected });
+  } else if (kinds.get(unit) !== kinds.get(row.unit)) {
+    const expected = [row.unit, ...(row.units ?? [])].join(', ');
+    report('wrong-unit', 'unit', 'the measure takes units of another kind', { expected });
+  }
+}
+
+function tableOf(
+  source: string,
+  base: string,
+  tables: ReadonlyMap<string, TableName>,
+): TableName | undefined {
+  const prefix = `${base}/CodeSystem/`;
+  return tables.get(source.startsWith(prefix) ? source.slice(prefix.length) : source);
+}
+
+function tableNames(catalogue: Catalogue): TableName[] {
+  return Object.keys(catalogue) as TableName[]; // a catalogue has these properties alone
+}
+
+function kebab(table: string): string {
+  return table.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}
+
+function isUri(text: string): boolean {
+  return /^[a-z][a-z0-9+.-]*:\S+$/.test(text);
+}
