@@ -6,6 +6,7 @@ import type { Mapping } from '../../src/convert/mapping.ts';
 import { positionText } from '../../src/convert/note.ts';
 import type { Issue } from '../../src/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
+import { mergePatch } from './merge-patch.ts';
 
 /** A case file: one rule of a syntax, an input that shows it, and what has to come out. */
 interface SyntaxCase {
@@ -62,7 +63,7 @@ export function runCases(suite: Suite): void {
 
 function mappingOf(one: SyntaxCase, suite: Suite): Mapping {
   // Case files are data; the converter checks the mapping against its schema.
-  return merged(suite.mapping, one.mapping ?? {}) as Mapping;
+  return mergePatch(suite.mapping, one.mapping ?? {});
 }
 
 export function textOf(
@@ -71,18 +72,6 @@ export function textOf(
 ): string {
   const whole = input ?? suite.wrap(lines ?? []);
   return typeof whole === 'string' ? whole : whole.join(suite.lineEnd);
-}
-
-/** @see https://www.rfc-editor.org/rfc/rfc7396 */
-export function merged(target: unknown, patch: unknown): unknown {
-  if (typeof patch !== 'object' || patch === null || Array.isArray(patch)) return patch;
-  const result: Record<string, unknown> =
-    typeof target === 'object' && target !== null && !Array.isArray(target) ? { ...target } : {};
-  for (const [key, value] of Object.entries(patch)) {
-    if (value === null) delete result[key];
-    else result[key] = merged(result[key], value);
-  }
-  return result;
 }
 
 /** The parts of a result that a case speaks of, in the form of the case. */

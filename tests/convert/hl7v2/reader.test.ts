@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hl7v2Reader } from '../../../src/convert/hl7v2/reader.ts';
 import { messageSplitter } from '../../../src/convert/hl7v2/split.ts';
@@ -155,6 +156,18 @@ describe('segments and fields', () => {
       ['PID-3', 'C', { segment: 'PID', segmentIndex: 2, field: 3, repetition: 2, component: 1 }],
       ['PID-5', 'X', { segment: 'PID', segmentIndex: 2, field: 5, component: 1 }],
     ]);
+  });
+
+  it('gives every piece between delimiters that holds anything, and no other', () => {
+    const marks = fc.string({ unit: fc.constantFrom(...'|^~&ab'), maxLength: 60 });
+    fc.assert(
+      fc.property(marks, (rest) => {
+        const [group] = read([head, pid, `ZZZ|${rest}`].join('\r'));
+        const record = group?.records.find(({ kind }) => kind === 'ZZZ');
+        const pieces = rest.split(/[|^~&]/).filter((piece) => piece !== '');
+        expect(record?.fields.map(({ text }) => text)).toEqual(pieces);
+      }),
+    );
   });
 
   it('takes "" as explicitly nothing, and an empty field as nothing said (HL7 v2 chapter 2)', () => {
