@@ -25,17 +25,24 @@ export function decimalText(holder: object, property: string): string | undefine
   return carriedText(holder, property, value) ?? plainText(value);
 }
 
-/** The carried text, as long as it still means `value`. */
+/** @see https://www.rfc-editor.org/rfc/rfc8259 section 6 */
+const jsonNumber = /^-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?$/;
+
+/** The carried text, as long as it is a JSON number that still means `value`. */
 export function carriedText(holder: object, property: string, value: number): string | undefined {
   const carried = (holder as Carrier)[DECIMAL_TEXT];
   if (carried === undefined || !Object.hasOwn(carried, property)) return undefined;
   const text = carried[property];
-  return text !== undefined && Number(text) === value ? text : undefined;
+  if (text === undefined || !jsonNumber.test(text)) return undefined;
+  return Number(text) === value ? text : undefined;
 }
 
 /** A number without exponent, as our decimals are written. */
 function plainText(value: number): string {
-  const text = String(value);
-  if (!/e/i.test(text)) return text;
-  return value.toFixed(20).replace(/\.?0+$/, '');
+  const [, sign = '', whole = '', fraction = '', power] =
+    /^(-?)(\d+)(?:\.(\d+))?e([+-]\d+)$/.exec(String(value)) ?? [];
+  if (power === undefined) return String(value);
+  const digits = whole + fraction;
+  const point = whole.length + Number(power);
+  return point > 0 ? sign + digits.padEnd(point, '0') : `${sign}0.${'0'.repeat(-point)}${digits}`;
 }
