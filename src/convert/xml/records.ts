@@ -31,29 +31,29 @@ interface Visit {
 }
 
 function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]): Field[] {
-  const { element, path } = visit;
+  const { element, path, outer } = visit;
   const at = reading.placeOf(element.offset);
-  const fields = attributeFields(element, path, at);
-  const nodes = element.children;
-  if (isText(element)) {
-    const text = textContent(nodes);
-    const nil = isNil(element) && text.trim() === '';
-    fields.push({
-      name: path === '' ? '.' : path,
-      text: nil ? '' : text,
-      at,
-      ...(nil && { explicitNull: 'xsi:nil' }),
-    });
-  }
-  for (const node of nodes) {
+  const fields = isText(element) ? [textField(element, path, at)] : [];
+  const itemsBefore = items.length;
+  for (const node of element.children) {
     if (isElement(node)) fields.push(...readChild(node, visit, reading, items));
-    else if ('comment' in node)
+    else if ('comment' in node) {
       fields.push({ name: join(path, 'comment()'), text: node.comment, at });
-    else if ('instruction' in node) {
+    } else if ('instruction' in node) {
       fields.push({ name: join(path, 'processing-instruction()'), text: node.instruction, at });
     }
   }
-  return fields;
+  // Attributes around items go to the items, so that they are not told twice.
+  const given = outer !== undefined && outer.length > 0 && items.length > itemsBefore;
+  return given ? fields : [...attributeFields(element, path, at), ...fields];
+}
+
+function textField(element: XmlElement, path: string, at: LinePlace): Field {
+  const name = path === '' ? '.' : path;
+  const text = textContent(element.children);
+  return isNil(element) && text.trim() === ''
+    ? { name, text: '', at, explicitNull: 'xsi:nil' }
+    : { name, text, at };
 }
 
 function readChild(
