@@ -1,0 +1,120 @@
+import { toBundle } from '../../export/to-bundle.ts';
+import { toJson } from '../../fhir/to-json.ts';
+import { hasErrors, type Issue } from '../../issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import { createCatalogue } from '../../terminology/catalogue.ts';
+import type { Validation } from '../../validate/validate-bundle.ts';
+import { convertUnits } from '../convert-text.ts';
+import { countFates, type LedgerCounts, type LedgerEntry } from '../ledger.ts';
+import type { Plan } from '../plan.ts';
+import { prepareMapping } from '../prepare/prepare-mapping.ts';
+import { readerFor } from '../reader-for.ts';
+import type { RawUnit, Reader } from '../record.ts';
+import type { ConvertSettings } from './options.ts';
+
+/** A line for one of the files of a run. */
+export interface OutputLine {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** What became of one unit. */
+export interface UnitOutcome {
+  /** None: the unit goes to quarantine, for the errors among the issues. */
+  readonly exam?: { readonly id: string; readonly lines: readonly OutputLine[] };
+  readonly issues: readonly Issue[];
+  readonly counts: LedgerCounts;
+}
+
+export interface Converter {
+  readonly plan: Plan;
+  readonly reader: Reader;
+  readonly convert: (units: readonly RawUnit[]) => UnitOutcome[];
+}
+
+export type ConverterOutcome = { readonly issues: readonly Issue[] } & Partial<Converter>;
+
+type Validate = (bundle: unknown) => Validation;
+
+/** A converter for these settings, or what is wrong with the mapping. */
+export async function createConverter(settings: ConvertSettings): Promise<ConverterOutcome> {
+  const added = settings.additions && createCatalogue(settings.additions);
+  if (added !== undefined && added.value === undefined) return { issues: added.issues };
+  const catalogue = added?.value;
+  const prepared = prepareMapping(settings.mapping, catalogue ? { catalogue } : {});
+  const plan = prepared.value;
+  if (plan === undefined) return { issues: prepared.issues };
+  const reader = readerFor(plan.mapping.source);
+  const validate = await validatorOf(settings);
+  return {
+    issues: prepared.issues,
+    plan,
+    reader,
+    convert: (units) =>
+      convertUnits(units, reader, plan).map(({ exam, issues, ledger }): UnitOutcome => {
+        const counts = countFates(ledger);
+        if (exam === undefined) return { issues, counts };
+        const written = writeExam(exam, settings, plan, validate);
+        const all = [...issues, ...written.issues];
+        if (written.lines === undefined) return { issues: all, counts };
+        const lines = [...written.lines, ...ledgerLine(exam, ledger, settings)];
+        return { exam: { id: exam.id, lines }, issues: all, counts };
+      }),
+  };
+}
+
+/** The validator of the version asked for; exams are not validated as FHIR. */
+async function validatorOf({ to, fhirVersion }: ConvertSettings): Promise<Validate> {
+  if (to === 'exams') return () => ({ valid: true, issues: [] });
+  switch (fhirVersion) {
+    case 'R4B':
+      return (await import('../../validate/r4b.ts')).validateBundle;
+    case 'R5':
+      return (await import('../../validate/r5.ts')).validateBundle;
+    default:
+      return (await import('../../validate/r4.ts')).validateBundle;
+  }
+}
+
+interface Written {
+  /** None where the exam can not be exported as valid FHIR. */
+  readonly lines?: readonly OutputLine[];
+  readonly issues: readonly Issue[];
+}
+
+function writeExam(exam: Exam, settings: ConvertSettings, plan: Plan, validate: Validate): Written {
+  if (settings.to === 'exams') {
+    return { lines: [{ file: 'exams.ndjson', text: JSON.stringify(exam) }], issues: [] };
+  }
+  const { value: bundle, issues } = toBundle(exam, {
+    catalogue: plan.catalogue,
+    ...(settings.fhirVersion !== undefined && { fhirVersion: settings.fhirVersion }),
+    ...(settings.bundleType !== undefined && { bundleType: settings.bundleType }),
+    ...(settings.snomed !== undefined && { snomed: settings.snomed }),
+    ...(settings.canonicalBase !== undefined && { canonicalBase: settings.canonicalBase }),
+    allowDraft: true,
+  });
+  // The exam was checked when it was made; its warnings have been told then.
+  const fresh = issues.filter(({ severity }) => severity === 'error');
+  if (bundle === undefined) return { issues: fresh };
+  const validation = validate(bundle);
+  if (hasErrors(validation.issues)) return { issues: [...fresh, ...validation.issues] };
+  if (settings.to !== 'resources') {
+    return { lines: [{ file: 'bundles.ndjson', text: toJson(bundle) }], issues: fresh };
+  }
+  const lines = (bundle.entry ?? []).flatMap(({ resource }) =>
+    resource === undefined
+      ? []
+      : [{ file: `${resource.resourceType}.ndjson`, text: toJson(resource) }],
+  );
+  return { lines, issues: fresh };
+}
+
+function ledgerLine(
+  exam: Exam,
+  ledger: readonly LedgerEntry[],
+  { ledger: asked }: ConvertSettings,
+): OutputLine[] {
+  if (asked !== true) return [];
+  return [{ file: 'ledger.ndjson', text: JSON.stringify({ exam: exam.id, fields: ledger }) }];
+}

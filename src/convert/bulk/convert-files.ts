@@ -1,0 +1,172 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { hasErrors, type Issue, issue } from '../../issue.ts';
+import { missingColumns } from '../csv/from-csv.ts';
+import {
+  type Checkpoint,
+  checkpointFile,
+  fingerprintOf,
+  readCheckpoint,
+  removeCheckpoint,
+  writeWhole,
+} from './checkpoint.ts';
+import { createConverter } from './convert-batch.ts';
+import { findInputs } from './inputs.ts';
+import type { BulkIo, BulkOptions } from './options.ts';
+import { builtWorker, localPool, workerPool } from './pool.ts';
+import { runConversion } from './run.ts';
+import { cutBack } from './sinks.ts';
+import { type Summary, summaryText } from './summary.ts';
+import { emptyTally } from './tally.ts';
+
+export interface BulkResult {
+  /** None where the run did not begin: the mapping is wrong, or the folder is not free. */
+  readonly summary?: Summary;
+  /** About the mapping, the inputs and the folder; those of single exams stand in `issues.ndjson`. */
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Converts files to files. In `out`: the results (`bundles.ndjson`, a file for each resource type, or
+ * `exams.ndjson`), `quarantine.ndjson` with every exam that could not be converted, `issues.ndjson`,
+ * and a summary as text and JSON. A run that was stopped goes on with `resume` and ends with the same
+ * bytes as one that was not. Data never makes it throw; a full disk or a dead worker does.
+ */
+export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<BulkResult> {
+  const converter = await createConverter(options);
+  const { convert, reader, plan } = converter;
+  if (convert === undefined || reader === undefined || plan === undefined) {
+    return { issues: converter.issues };
+  }
+  const found = await findInputs(options.inputs);
+  const issues = [...converter.issues, ...found.issues];
+  const fingerprint = fingerprintOf(options, found.inputs);
+  const start = await startOf(options, fingerprint);
+  if ('problem' in start) return { issues: [...issues, start.problem] };
+  if (start.done !== undefined) {
+    await removeCheckpoint(options.out);
+    return { summary: start.done, issues };
+  }
+  await cutBack(options.out, start.checkpoint.lengths);
+  const jobs = Math.max(1, Math.floor(options.jobs ?? 1));
+  const pool =
+    jobs === 1
+      ? localPool(convert)
+      : workerPool(jobs, settingsOf(options), io.worker ?? builtWorker);
+  try {
+    const tally = await runConversion({
+      options,
+      io,
+      pool,
+      reader,
+      inputs: found.inputs,
+      startIssues: start.isNew ? issues : [],
+      checkpoint: start.checkpoint,
+      checkFirst: ({ header }) => (header === undefined ? [] : missingColumns(header, plan)),
+      encoding: 'encoding' in plan.mapping.source ? plan.mapping.source.encoding : undefined,
+    });
+    const summary: Summary = {
+      format: 'face-neck-conversion/1',
+      inputs: found.inputs.map(({ name }) => name),
+      ...tally,
+    };
+    await writeWhole(join(options.out, 'summary.txt'), summaryText(summary));
+    await writeWhole(
+      join(options.out, 'summary.json'),
+      `${JSON.stringify(summary, undefined, 2)}\n`,
+    );
+    await removeCheckpoint(options.out);
+    return { summary, issues };
+  } finally {
+    await pool.close();
+  }
+}
+
+interface Start {
+  readonly checkpoint: Checkpoint;
+  readonly isNew: boolean;
+  readonly done?: undefined;
+}
+
+/** Where to begin: afresh, at the checkpoint of a stopped run, or not at all. */
+async function startOf(
+  { out, resume }: BulkOptions,
+  fingerprint: string,
+): Promise<Start | { readonly done: Summary } | { readonly problem: Issue }> {
+  const fresh: Checkpoint = {
+    format: 'face-neck-progress/1',
+    fingerprint,
+    input: 0,
+    items: 0,
+    lengths: {},
+    tally: emptyTally,
+  };
+  const files = await filesIn(out);
+  if (files.length === 0) return { checkpoint: fresh, isNew: true };
+  if (resume !== true) {
+    return {
+      problem: issue('invalid-value', ['out'], 'the folder is not empty', {
+        expected: 'an empty folder, or to resume',
+      }),
+    };
+  }
+  const checkpoint = await readCheckpoint(out);
+  if (checkpoint === undefined) {
+    const done = await readSummary(out);
+    if (done !== undefined) return { done };
+    const problem = issue('invalid-value', ['out'], 'the folder holds no run that was stopped', {
+      expected: `a folder with ${checkpointFile}`,
+    });
+    return { problem };
+  }
+  if (checkpoint.fingerprint !== fingerprint) {
+    const message = 'the run in this folder had other inputs or settings';
+    return {
+      problem: issue('invalid-value', ['out'], message, {
+        expected: 'the same inputs and settings',
+      }),
+    };
+  }
+  return { checkpoint, isNew: checkpoint.input === 0 && checkpoint.items === 0 };
+}
+
+/** The summary of a run that came to its end. */
+async function readSummary(folder: string): Promise<Summary | undefined> {
+  try {
+    // Written by convertFiles, whole or not at all.
+    return JSON.parse(await readFile(join(folder, 'summary.json'), 'utf8')) as Summary;
+  } catch {
+    return undefined;
+  }
+}
+
+async function filesIn(folder: string): Promise<string[]> {
+  try {
+    return await readdir(folder);
+  } catch {
+    return [];
+  }
+}
+
+/** Only what a worker needs; functions can not be sent. */
+function settingsOf(options: BulkOptions): BulkOptions {
+  const { mapping, to, fhirVersion, bundleType, snomed, canonicalBase, additions, ledger } =
+    options;
+  const { inputs, out } = options;
+  return {
+    mapping,
+    inputs,
+    out,
+    ...(to !== undefined && { to }),
+    ...(fhirVersion !== undefined && { fhirVersion }),
+    ...(bundleType !== undefined && { bundleType }),
+    ...(snomed !== undefined && { snomed }),
+    ...(canonicalBase !== undefined && { canonicalBase }),
+    ...(additions !== undefined && { additions }),
+    ...(ledger !== undefined && { ledger }),
+  };
+}
+
+export function hasFailed({ summary, issues }: BulkResult): boolean {
+  return summary === undefined || hasErrors(issues) || summary.exams.quarantined > 0;
+}

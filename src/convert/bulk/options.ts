@@ -1,0 +1,50 @@
+import type { BundleType } from '../../export/options.ts';
+import type { SnomedPolicy } from '../../fhir/snomed-policy.ts';
+import type { FhirVersion } from '../../fhir/version.ts';
+import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
+
+/** What a run writes: a bundle a line, a file for each resource type, or an exam a line. */
+export type OutputKind = 'bundles' | 'resources' | 'exams';
+
+/** How records become lines. Plain data, so that a worker can be told. */
+export interface ConvertSettings {
+  /** The mapping, as parsed from its file. */
+  readonly mapping: unknown;
+  /** Default `bundles`. */
+  readonly to?: OutputKind;
+  /** Default `R4`. */
+  readonly fhirVersion?: FhirVersion;
+  /** Default `collection`. */
+  readonly bundleType?: BundleType;
+  readonly snomed?: SnomedPolicy;
+  readonly canonicalBase?: string;
+  /** Rows of an adopter's own tables. */
+  readonly additions?: CatalogueAdditions;
+  /** Write where each field went, a line for each exam. Default false. */
+  readonly ledger?: boolean;
+}
+
+export interface BulkOptions extends ConvertSettings {
+  /** Files and folders. `.gz` and `.zip` are opened. */
+  readonly inputs: readonly string[];
+  /** `quarantine`: the inputs are mended quarantine files. Default `export`. */
+  readonly inputKind?: 'export' | 'quarantine';
+  /** Folder for the results; it must be empty or not there, unless `resume` is set. */
+  readonly out: string;
+  /** Worker threads. Default 1: none, all in this thread. */
+  readonly jobs?: number;
+  /** Go on with a run that was stopped, however it was stopped. */
+  readonly resume?: boolean;
+  /** Exams between two points from which a stopped run can go on. Default 2000. */
+  readonly checkpointEvery?: number;
+}
+
+/** What a run needs from the outside. */
+export interface BulkIo {
+  /** Milliseconds; for rates only, never for data. */
+  readonly now: () => number;
+  /** Module that worker threads run. Default: the built one; tests run it from source. */
+  readonly worker?: URL;
+  /** Takes progress lines. A terminal gets them often and on one line. */
+  readonly progress?: { readonly isTerminal: boolean; readonly write: (text: string) => void };
+}

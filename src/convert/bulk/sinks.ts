@@ -1,0 +1,89 @@
+import { type FileHandle, mkdir, open, readdir, truncate } from 'node:fs/promises';
+import { join } from 'node:path';
+
+/** Text that is held back before it is written. */
+const HELD = 1 << 20;
+
+/** Files of a folder that only grow, each at a length that is known at every checkpoint. */
+export interface Sinks {
+  readonly add: (file: string, text: string | Buffer) => Promise<void>;
+  /** All files on disk, with their lengths. */
+  readonly sync: () => Promise<{ readonly [file: string]: number }>;
+  readonly close: () => Promise<void>;
+}
+
+interface Sink {
+  readonly handle: FileHandle;
+  held: Buffer[];
+  heldBytes: number;
+  length: number;
+}
+
+/** Sinks in `folder`, which go on behind the given lengths. */
+export function openSinks(folder: string, lengths: { readonly [file: string]: number }): Sinks {
+  const sinks = new Map<string, Sink>();
+
+  const sinkOf = async (file: string): Promise<Sink> => {
+    const known = sinks.get(file);
+    if (known !== undefined) return known;
+    const start = Object.hasOwn(lengths, file) ? (lengths[file] ?? 0) : 0;
+    const handle = await open(join(folder, file), start > 0 ? 'r+' : 'w');
+    const sink = { handle, held: [], heldBytes: 0, length: start };
+    sinks.set(file, sink);
+    return sink;
+  };
+  const flush = async (sink: Sink): Promise<void> => {
+    if (sink.heldBytes === 0) return;
+    const bytes = Buffer.concat(sink.held);
+    sink.held = [];
+    sink.heldBytes = 0;
+    let written = 0;
+    while (written < bytes.length) {
+      const { bytesWritten } = await sink.handle.write(
+        bytes,
+        written,
+        bytes.length - written,
+        sink.length + written,
+      );
+      written += bytesWritten;
+    }
+    sink.length += bytes.length;
+  };
+  return {
+    add: async (file, text) => {
+      const sink = await sinkOf(file);
+      const bytes = typeof text === 'string' ? Buffer.from(text) : text;
+      sink.held.push(bytes);
+      sink.heldBytes += bytes.length;
+      if (sink.heldBytes >= HELD) await flush(sink);
+    },
+    sync: async () => {
+      const result: { [file: string]: number } = { ...lengths };
+      for (const [file, sink] of [...sinks].sort(([one], [other]) => (one < other ? -1 : 1))) {
+        await flush(sink);
+        await sink.handle.datasync();
+        result[file] = sink.length;
+      }
+      return result;
+    },
+    close: async () => {
+      for (const sink of sinks.values()) await sink.handle.close();
+      sinks.clear();
+    },
+  };
+}
+
+/** Files that a run grows; others in its folder are none of its business. */
+const grown = /\.(?:ndjson|bin)$/;
+
+/** Cuts the files of a run back to the given lengths; those without one become empty. */
+export async function cutBack(
+  folder: string,
+  lengths: { readonly [file: string]: number },
+): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  for (const file of await readdir(folder)) {
+    if (!grown.test(file)) continue;
+    await truncate(join(folder, file), Object.hasOwn(lengths, file) ? lengths[file] : 0);
+  }
+}

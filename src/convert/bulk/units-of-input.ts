@@ -1,0 +1,101 @@
+import { fromJson } from '../../fhir/from-json.ts';
+import { hasErrors, type Issue, issue } from '../../issue.ts';
+import type { RawUnit, Reader } from '../record.ts';
+import type { Encoding } from '../source.ts';
+import { textPieces } from './byte-text.ts';
+import { decodeBytes, decodeUnit } from './decode-unit.ts';
+import { type Input, unreadableInput } from './inputs.ts';
+import { lineSplitter } from './line-splitter.ts';
+
+/** A unit, or what is wrong with the input as a whole. */
+export type UnitOrIssue = { readonly unit: RawUnit } | { readonly problem: Issue };
+
+/**
+ * The units of an input, decoded, one after the other. A fault of the input ends it with an issue;
+ * what came before it stands.
+ */
+export async function* unitsOfInput(
+  input: Input,
+  reader: Reader,
+  encoding: Encoding | undefined,
+  read: (bytes: number) => void,
+): AsyncGenerator<UnitOrIssue> {
+  try {
+    const { pieces, decoded, issues } = await textPieces(input.open(read), encoding);
+    for (const problem of issues)
+      yield { problem: { ...problem, path: [input.name, ...problem.path] } };
+    const splitter = decoded
+      ? reader.splitter()
+      : reader.splitter((bytes) => decodeBytes(bytes, encoding).text);
+    const finished = (unit: RawUnit): UnitOrIssue => ({
+      unit: decoded ? unit : decodeUnit(unit, encoding),
+    });
+    for await (const piece of pieces) {
+      for (const unit of splitter.push(piece)) yield finished(unit);
+    }
+    for (const unit of splitter.end()) yield finished(unit);
+  } catch (error) {
+    yield { problem: unreadableInput(input.name, error) };
+  }
+}
+
+/** The units of a mended quarantine file: one JSON object a line, of which `raw` was mended. */
+export async function* unitsOfQuarantine(
+  input: Input,
+  read: (bytes: number) => void,
+): AsyncGenerator<UnitOrIssue> {
+  try {
+    const lines = lineSplitter();
+    const { pieces } = await textPieces(input.open(read), 'utf-8');
+    for await (const piece of pieces) {
+      for (const line of lines.push(piece)) yield { unit: entryUnit(line.text, line.number) };
+    }
+    for (const line of lines.end()) yield { unit: entryUnit(line.text, line.number) };
+  } catch (error) {
+    yield { problem: unreadableInput(input.name, error) };
+  }
+}
+
+/** The unit that a line holds; `raw` is all that must be there. A line that is none is quarantined. */
+export function entryUnit(bytes: string, number: number): RawUnit {
+  const { text } = decodeBytes(bytes, 'utf-8');
+  const { value, issues } = fromJson(text, { depth: 20 });
+  const unit = hasErrors(issues) ? undefined : asUnit(value, number);
+  if (unit !== undefined) return unit;
+  const at = { line: number };
+  const found = issue('malformed-record', [], 'the line is no entry of a quarantine file', {
+    expected: 'a JSON object with the text of an exam as raw',
+    source: at,
+  });
+  return { raw: text, at, issues: [found] };
+}
+
+function asUnit(value: unknown, number: number): RawUnit | undefined {
+  if (typeof value !== 'object' || value === null || !('raw' in value)) return undefined;
+  const { raw } = value;
+  if (typeof raw !== 'string') return undefined;
+  const header = 'header' in value && isTexts(value.header) ? value.header : undefined;
+  const lines = 'lines' in value && isNumbers(value.lines) ? value.lines : undefined;
+  const at = 'at' in value ? lineOf(value.at) : undefined;
+  return {
+    raw,
+    at: { line: at ?? number },
+    ...(header !== undefined && { header }),
+    ...(lines !== undefined && { lines }),
+  };
+}
+
+function lineOf(at: unknown): number | undefined {
+  if (typeof at !== 'object' || at === null || !('line' in at)) return undefined;
+  return typeof at.line === 'number' && Number.isInteger(at.line) && at.line > 0
+    ? at.line
+    : undefined;
+}
+
+function isTexts(value: unknown): value is string[] {
+  return Array.isArray(value) && value.every((item) => typeof item === 'string');
+}
+
+function isNumbers(value: unknown): value is number[] {
+  return Array.isArray(value) && value.every((item) => Number.isInteger(item));
+}
