@@ -1,14 +1,17 @@
 import type { CodeableConcept, Coding } from 'fhir/r4.js';
 import { codeSystemUrl } from '../fhir/code-systems.ts';
 import { mappingsBeside } from '../fhir/mapped.ts';
-import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import { snomedMayLeave } from '../fhir/snomed-policy.ts';
 import { LOINC, SNOMED } from '../fhir/systems.ts';
 import type * as exam from '../model/primitive.ts';
 import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
+import type { AdopterCodes, AdopterCoding, AdopterEntry } from '../terminology/code-map/entry.ts';
 import { loincDisplay } from '../terminology/loinc.ts';
-import { isFreeSnomed, snomedDisplay } from '../terminology/snomed.ts';
+import { snomedDisplay } from '../terminology/snomed.ts';
+import { standardSystem, standardSystems } from '../terminology/system-names.ts';
 import type { Mapping, Value } from '../terminology/types.ts';
+import { type CodingRules, callerCodingLeaves } from './caller-codings.ts';
 
 /** Turns codes of our tables into FHIR codings, under the licence policy of the export. */
 export interface Coder {
@@ -19,10 +22,14 @@ export interface Coder {
   /** A value that stands inside a row: `lesion-border` + `irregular`. */
   valueConcept(table: TableName, code: string, value: Value): CodeableConcept;
   codings(table: TableName, code: string): Coding[];
+  /** Codings beside our own for a region and side, named as `placeCode` does. */
+  besideSide(region: string, sided: string): Coding[];
+  /** Codings of the adopter's map that stand for a measure in one unit alone. */
+  unitCodings(measure: string, unit: string): Coding[];
   display(table: TableName, code: string): string;
   /** Code system of a row: our own, or that of the adopter who added it. */
   system(table: TableName, code: string): string;
-  /** Codings of the caller that the policy lets out. */
+  /** Codings of the caller that are sound and that the policy lets out. */
   fromCaller(codings: readonly exam.Coding[] | undefined): Coding[];
   snomed(id: string): Coding | undefined;
 }
@@ -30,7 +37,16 @@ export interface Coder {
 /** Codings by code of one table. */
 type Made = Map<string, readonly Coding[]>;
 
-export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: string): Coder {
+/** What the coder works with, made once for an export. */
+export interface CoderParts {
+  readonly catalogue: Catalogue;
+  readonly base: string;
+  readonly rules: CodingRules;
+  readonly codes?: AdopterCodes | undefined;
+}
+
+export function createCoder({ catalogue, base, rules, codes }: CoderParts): Coder {
+  const { policy, freeSet } = rules;
   const systems = new Map<TableName, string>();
   // Codings made so far: any that may be sent, and the strict ones.
   const known = { loose: new Map<TableName, Made>(), strict: new Map<TableName, Made>() };
@@ -47,7 +63,7 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
   };
 
   const snomed = (id: string): Coding | undefined => {
-    if (!mayLeave(policy, id)) return undefined;
+    if (!snomedMayLeave(policy, id, freeSet)) return undefined;
     const display = snomedDisplay(id);
     return {
       system: SNOMED,
@@ -64,12 +80,34 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
       return coding === undefined ? [] : [coding];
     });
 
+  const entryOf = (table: TableName, exported: string): AdopterEntry | undefined =>
+    codes?.entries.get(`${table}|${exported}`);
+
+  const leaves = ({ system: of, code }: AdopterCoding): boolean =>
+    standardSystem(of) !== 'snomed' || snomedMayLeave(policy, code, freeSet);
+
+  const fromMap = (entry: AdopterEntry | undefined, strict = false, unit?: string): Coding[] =>
+    mappingsBeside(entry?.codings, strict)
+      .filter((coding) => coding.unit === unit && leaves(coding))
+      .map(({ relation: _, unit: _unit, ...coding }) => coding);
+
+  /** Codings beside our own: the built-in ones that the adopter's map leaves, then those of the map. */
+  const beside = (
+    entry: AdopterEntry | undefined,
+    maps: readonly Mapping[] | undefined,
+    strict = false,
+  ): Coding[] => {
+    if (entry === undefined) return mapped(maps, strict);
+    const kept = maps?.filter((map) => !entry.replaces.has(standardSystems[map.system]));
+    return distinct([...mapped(kept, strict), ...fromMap(entry, strict)]);
+  };
+
   const made = (table: TableName, code: string, strict: boolean): readonly Coding[] => {
     const row = catalogue[table].get(code);
     if (row === undefined) return [];
     return [
       { system: system(table, code), code, display: row.display },
-      ...mapped(row.maps, strict),
+      ...beside(entryOf(table, code), row.maps, strict),
     ];
   };
 
@@ -107,7 +145,7 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
     valueConcept: (table, code, value) => ({
       coding: [
         { system: system(table, code), code: `${code}.${value.code}`, display: value.display },
-        ...mapped(value.maps),
+        ...beside(entryOf(table, `${code}.${value.code}`), value.maps),
       ],
       text: value.display,
     }),
@@ -115,8 +153,16 @@ export function createCoder(catalogue: Catalogue, policy: SnomedPolicy, base: st
       given === undefined
         ? []
         : given
-            .filter((coding) => coding.system !== SNOMED || mayLeave(policy, coding.code))
+            .filter((coding) => callerCodingLeaves(coding, rules))
             .map((coding) => ({ ...coding })),
+    besideSide: (region, sided) => {
+      const [, ...ofRegion] = codings('regions', region);
+      const entry = entryOf('regions', sided);
+      if (entry === undefined) return ofRegion;
+      const kept = ofRegion.filter(({ system: of = '' }) => !entry.replaces.has(of));
+      return distinct([...fromMap(entry), ...kept]);
+    },
+    unitCodings: (measure, unit) => fromMap(entryOf('measures', measure), false, unit),
   };
 }
 
@@ -125,9 +171,15 @@ function copy(coding: Coding): Coding {
   return { ...coding };
 }
 
-function mayLeave(policy: SnomedPolicy, id: string): boolean {
-  if (policy === 'none') return false;
-  return policy === 'free-set' ? isFreeSnomed(id) : true;
+/** A map may add what is there already. */
+function distinct(list: readonly Coding[]): Coding[] {
+  const seen = new Set<string>();
+  return list.filter(({ system, code }) => {
+    const name = `${system}|${code}`;
+    const first = !seen.has(name);
+    seen.add(name);
+    return first;
+  });
 }
 
 function loincCoding(code: string): Coding {

@@ -1,10 +1,10 @@
 import type { Composition, CompositionSection, Observation, Reference } from 'fhir/r4.js';
+import { emptyReason } from '../fhir/empty-section.ts';
 import { partName } from '../fhir/part-names.ts';
-import { compositionStatus, WITHDRAWN } from '../fhir/record-status.ts';
-import { EMPTY_REASON } from '../fhir/systems.ts';
+import { compositionStatus } from '../fhir/record-status.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
-import { hl7Display } from '../terminology/hl7.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import type { Group } from './groups.ts';
 import { generated, observationLine } from './narrative.ts';
 import { organizationReference } from './people.ts';
@@ -59,12 +59,13 @@ export function compositionResource(context: ExportContext, parts: DocumentParts
 
 function conclusionSection(context: ExportContext, parts: DocumentParts): CompositionSection {
   const { exam, coder } = context;
-  const words = exam.conclusion?.text ?? 'No conclusion is stated.';
+  const { noConclusion, withdrawn } = context.language.texts;
+  const words = exam.conclusion?.text ?? noConclusion;
   return {
     title: coder.display('items', 'assessment'),
     code: coder.concept('items', 'assessment'),
     text: generated(
-      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? WITHDRAWN : words)}</p>${list(parts.assessment?.members ?? [])}`,
+      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? withdrawn : words)}</p>${list(context, parts.assessment?.members ?? [])}`,
     ),
     entry: [
       parts.report,
@@ -79,7 +80,7 @@ function circumstancesSection(context: ExportContext, group: GroupEntry): Compos
   return {
     title: coder.display('items', 'circumstances'),
     code: coder.concept('items', 'circumstances'),
-    text: generated(list(group.members)),
+    text: generated(list(context, group.members)),
     // Every resource of a document must be reached from its composition, instruments too.
     entry: [
       groupReference(group),
@@ -105,26 +106,18 @@ function bodySections(
     .map(({ code, display }) => {
       const group = stated.get(code);
       const head = { title: display, code: coder.concept('sections', code) };
-      if (group === undefined) return { ...head, ...emptySection() };
+      if (group === undefined) return { ...head, ...emptySection(context) };
       return {
         ...head,
-        text: generated(list(group.members)),
+        text: generated(list(context, group.members)),
         entry: [groupReference(group)],
       };
     });
 }
 
 function emptySection(): Pick<CompositionSection, 'text' | 'emptyReason'> {
-  const text = 'Nothing was stated about this part. It is not normal by silence.';
-  return {
-    text: generated(`<p>${text}</p>`),
-    emptyReason: {
-      coding: [
-        { system: EMPTY_REASON, code: 'notasked', display: hl7Display(EMPTY_REASON, 'notasked') },
-      ],
-      text,
-    },
-  };
+  const reason = emptyReason();
+  return { text: generated(`<p>${escapeXhtml(reason.text)}</p>`), emptyReason: reason };
 }
 
 function protocolSections({ exam, catalogue }: ExportContext): Set<string> {
@@ -144,7 +137,7 @@ function protocolSections({ exam, catalogue }: ExportContext): Set<string> {
   return sections;
 }
 
-function list(observations: readonly Observation[]): string {
+function list({ language }: ExportContext, observations: readonly Observation[]): string {
   if (observations.length === 0) return '';
-  return `<ul>${observations.map((one) => `<li>${observationLine(one)}</li>`).join('')}</ul>`;
+  return `<ul>${observations.map((one) => `<li>${observationLine(one, language.texts)}</li>`).join('')}</ul>`;
 }

@@ -1,12 +1,4 @@
-import type {
-  CodeableConcept,
-  Coding,
-  Extension,
-  Identifier,
-  Observation,
-  Reference,
-} from 'fhir/r4.js';
-import { codeSystemUrl } from '../fhir/code-systems.ts';
+import type { Identifier, Observation, Reference } from 'fhir/r4.js';
 import { idsOf } from '../fhir/ids.ts';
 import {
   type IdentitySystems,
@@ -14,17 +6,25 @@ import {
   partIdentifier,
   partName,
 } from '../fhir/part-names.ts';
-import { placeCode, placeText } from '../fhir/place.ts';
 import { observationStatus } from '../fhir/record-status.ts';
-import { CANONICAL_BASE, LATERALITY_EXTENSION } from '../fhir/systems.ts';
+import { resourceName } from '../fhir/resource-names.ts';
+import { CANONICAL_BASE } from '../fhir/systems.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Side } from '../model/primitive.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
-import { sideSnomed } from '../terminology/sides.ts';
+import { english, inLanguage, type Language } from '../terminology/language.ts';
+import type { CodingRules } from './caller-codings.ts';
 import { type Coder, createCoder } from './coder.ts';
 import { existingReference } from './existing.ts';
 import type { ExportOptions } from './options.ts';
+import { ownCodes } from './own-codes.ts';
+
+/** A region and side. */
+export interface Placed {
+  readonly region: string;
+  readonly side: Side;
+}
 
 /** What every exporter of a statement works with. Made once for an export. */
 export interface ExportContext {
@@ -34,6 +34,10 @@ export interface ExportContext {
   readonly version: FhirVersion;
   readonly base: string;
   readonly narrative: boolean;
+  readonly language: Language;
+  readonly laterality: NonNullable<ExportOptions['laterality']>;
+  /** Places that were named with a side, for the BodyStructure resources; filled as they are named. */
+  readonly placed: Map<string, Placed>;
   /** Status of an observation that was made; `changed` tells whether the last step touched it. */
   readonly status: (key: string) => Observation['status'];
   readonly subject: Reference;
@@ -52,28 +56,10 @@ export interface ExportContext {
   readonly sensations: ReadonlyMap<string, readonly string[]>;
 }
 
-/** Stable names of the resources of an exam; their ids derive from these. */
-export const resourceName = {
-  report: 'report',
-  composition: 'composition',
-  bundle: 'bundle',
-  patient: 'patient',
-  organization: 'organization',
-  encounter: 'encounter',
-  statement: (key: string): string => `statement/${key}`,
-  media: (key: string): string => `media/${key}`,
-  group: (section: string): string => `group/${section}`,
-  item: (item: string, at: number): string => `item/${item}/${at}`,
-  practitioner: (key: string): string => `practitioner/${key}`,
-  role: (key: string): string => `role/${key}`,
-  device: (key: string): string => `device/${key}`,
-  plan: (key: string): string => `plan/${key}`,
-  event: (version: number): string => `event/${version}`,
-} as const;
-
 export function createContext(exam: Exam, options: ExportOptions): ExportContext {
   const base = options.canonicalBase ?? CANONICAL_BASE;
-  const catalogue = options.catalogue ?? builtInCatalogue;
+  const language = options.language ?? english;
+  const catalogue = inLanguage(options.catalogue ?? builtInCatalogue, language);
   const systems = identitySystems(base, options.identity);
   const id = idsOf(systems.exam, exam.id);
   const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
@@ -88,7 +74,10 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     base,
     id,
     reference,
-    coder: createCoder(catalogue, options.snomed ?? 'free-set', base),
+    coder: createCoder({ catalogue, base, rules: codingRules(options), codes: options.codes }),
+    language,
+    laterality: options.laterality ?? 'extension',
+    placed: new Map(),
     version: options.fhirVersion ?? 'R4',
     narrative: options.narrative ?? true,
     status: observationStatus(exam),
@@ -115,6 +104,19 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
   };
 }
 
+/** What decides which codings of the caller leave. */
+export function codingRules(options: ExportOptions): CodingRules {
+  return {
+    policy: options.snomed ?? 'free-set',
+    freeSet: options.freeSet,
+    ownCode: ownCodes(
+      options.catalogue ?? builtInCatalogue,
+      options.canonicalBase ?? CANONICAL_BASE,
+    ),
+    includeValues: options.includeValues,
+  };
+}
+
 function sensationsOf({ statements }: Exam): Map<string, string[]> {
   const keys = new Map<string, string[]>();
   for (const statement of statements) {
@@ -124,40 +126,4 @@ function sensationsOf({ statements }: Exam): Map<string, string[]> {
     else list.push(statement.key);
   }
   return keys;
-}
-
-/**
- * The place: our own code of region and side, the mapped codes of the region, words that name the
- * side, and the side as the standard extension where a SNOMED CT code for it may leave.
- */
-export function bodySite(
-  context: ExportContext,
-  region: string,
-  side: Side | undefined,
-): CodeableConcept {
-  const { coder, catalogue, base } = context;
-  const row = catalogue.regions.get(region);
-  const [own, ...mapped] = coder.codings('regions', region);
-  const text = placeText(row?.display ?? region, side);
-  const sided: Coding = {
-    system: own?.system ?? codeSystemUrl(base, 'regions'),
-    code: placeCode(region, side),
-    display: text,
-  };
-  const laterality = side === undefined ? undefined : lateralityExtension(context, side);
-  return {
-    ...(laterality !== undefined && { extension: [laterality] }),
-    coding: [sided, ...mapped],
-    text,
-  };
-}
-
-/** Right, left and both are in the free set; the midline is not, and is said by our own code and text. */
-function lateralityExtension({ coder }: ExportContext, side: Side): Extension | undefined {
-  const id = sideSnomed[side];
-  const coding = id === undefined ? undefined : coder.snomed(id);
-  if (coding === undefined) return undefined;
-  // No display: the value set of the extension prints other words than the terms do.
-  const { display: _, ...plain } = coding;
-  return { url: LATERALITY_EXTENSION, valueCodeableConcept: { coding: [plain] } };
 }

@@ -1,8 +1,9 @@
 import type { Observation } from 'fhir/r4.js';
 import { partName } from '../fhir/part-names.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { finishObservation, startObservation } from './observation.ts';
 
 /** A part of the body with the observations of its statements, in the order of the body. */

@@ -1,9 +1,10 @@
 import type { Device, Observation } from 'fhir/r4.js';
 import { partName } from '../fhir/part-names.ts';
 import { quantity } from '../fhir/quantity.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { Instrument } from '../model/people.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { generated } from './narrative.ts';
 import { finishObservation, startObservation, textComponent } from './observation.ts';
 

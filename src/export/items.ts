@@ -1,8 +1,9 @@
 import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
 import { partName } from '../fhir/part-names.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Consent, ExamCondition } from '../model/exam.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { instrumentObservation } from './instrument.ts';
 import {
   codedComponent,
@@ -57,14 +58,14 @@ export function assessmentObservations(context: ExportContext): Observation[] {
 }
 
 function protocol(context: ExportContext): Observation {
-  const { coder, exam, catalogue } = context;
+  const { coder, exam } = context;
   const { id, version } = exam.protocol;
   const [coding, ...further] = coder.codings('protocols', id);
   return itemObservation(context, 'protocol', 0, {
     code: coder.concept('items', 'protocol'),
     valueCodeableConcept: {
       coding: coding === undefined ? [] : [{ ...coding, version }, ...further],
-      text: `${catalogue.protocols.get(id)?.display ?? id}, version ${version}`,
+      text: `${coder.display('protocols', id)}, ${context.language.texts.version} ${version}`,
     },
   });
 }

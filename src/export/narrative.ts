@@ -1,6 +1,7 @@
 import type { Narrative, Observation, ObservationComponent, Quantity } from 'fhir/r4.js';
 import { decimalText } from '../fhir/decimal.ts';
 import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
+import type { Texts } from '../terminology/language.ts';
 
 /** A narrative made from the data alone. @see https://hl7.org/fhir/R4/narrative.html */
 export function generated(content: string): Narrative {
@@ -8,45 +9,48 @@ export function generated(content: string): Narrative {
 }
 
 /** One paragraph that says sign, place, answer and components; notes in paragraphs of their own. */
-export function observationNarrative(observation: Observation): Narrative {
-  let content = `<p>${observationHead(observation)}</p>`;
+export function observationNarrative(observation: Observation, texts: Texts): Narrative {
+  let content = `<p>${observationHead(observation, texts)}</p>`;
   if (observation.component) {
-    content += `<ul>${observation.component.map(componentItem).join('')}</ul>`;
+    const items = observation.component.map((component) => componentItem(component, texts));
+    content += `<ul>${items.join('')}</ul>`;
   }
   for (const { text } of observation.note ?? []) content += `<p>${escapeXhtml(text)}</p>`;
   return generated(content);
 }
 
 /** The same on one line, as XHTML, for a list in a section. */
-export function observationLine(observation: Observation): string {
-  let line = observationHead(observation);
+export function observationLine(observation: Observation, texts: Texts): string {
+  let line = observationHead(observation, texts);
   for (const { text } of observation.note ?? []) line += `. ${escapeXhtml(text)}`;
   return line;
 }
 
-function observationHead(observation: Observation): string {
+function observationHead(observation: Observation, texts: Texts): string {
   let head = `<b>${escapeXhtml(observation.code.text ?? '')}</b>`;
   if (observation.bodySite?.text) head += ` (${escapeXhtml(observation.bodySite.text)})`;
-  head += answerText(observation);
-  if (observation.method?.text) head += `; by ${escapeXhtml(observation.method.text)}`;
+  head += answerText(observation, texts);
+  if (observation.method?.text) {
+    head += `; ${escapeXhtml(texts.by)} ${escapeXhtml(observation.method.text)}`;
+  }
   return head;
 }
 
-function answerText(observation: Observation): string {
-  const answer = valueText(observation);
+function answerText(observation: Observation, texts: Texts): string {
+  const answer = valueText(observation, texts);
   if (answer !== undefined) return `: ${escapeXhtml(answer)}`;
   const reason = observation.dataAbsentReason;
   if (reason === undefined) return '';
-  const said = reason.coding?.[0]?.display ?? 'no result';
-  return `: no result (${escapeXhtml([said, reason.text].filter(Boolean).join('; '))})`;
+  const said = reason.coding?.[0]?.display ?? texts.noResult;
+  return `: ${escapeXhtml(texts.noResult)} (${escapeXhtml([said, reason.text].filter(Boolean).join('; '))})`;
 }
 
-function componentItem(component: ObservationComponent): string {
+function componentItem(component: ObservationComponent, texts: Texts): string {
   const name = escapeXhtml(component.code.text ?? '');
-  const answer = valueText(component);
+  const answer = valueText(component, texts);
   if (answer !== undefined) return `<li>${name}: ${escapeXhtml(answer)}</li>`;
-  const reason = component.dataAbsentReason?.text ?? 'not stated';
-  return `<li>${name}: no result (${escapeXhtml(reason)})</li>`;
+  const reason = component.dataAbsentReason?.text ?? texts.notStated;
+  return `<li>${name}: ${escapeXhtml(texts.noResult)} (${escapeXhtml(reason)})</li>`;
 }
 
 type WithValue = Pick<
@@ -60,12 +64,12 @@ type WithValue = Pick<
 >;
 
 /** The value in words; undefined when there is none. */
-export function valueText(holder: WithValue): string | undefined {
+export function valueText(holder: WithValue, texts: Texts): string | undefined {
   if (holder.valueCodeableConcept) return holder.valueCodeableConcept.text;
   if (holder.valueQuantity) return quantityText(holder.valueQuantity);
   if (holder.valueString !== undefined) return holder.valueString;
   if (holder.valueInteger !== undefined) return String(holder.valueInteger);
-  if (holder.valueBoolean !== undefined) return holder.valueBoolean ? 'yes' : 'no';
+  if (holder.valueBoolean !== undefined) return holder.valueBoolean ? texts.yes : texts.no;
   return holder.valueDateTime;
 }
 

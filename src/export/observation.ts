@@ -6,11 +6,12 @@ import type {
   ObservationComponent,
 } from 'fhir/r4.js';
 import { category, type InterpretationCode, interpretation } from '../fhir/observation-codes.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
 import type { Side } from '../model/primitive.ts';
 import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { observationNarrative } from './narrative.ts';
 
 /** What a statement adds to the observation that every statement makes. */
@@ -108,7 +109,8 @@ export function startObservation(context: ExportContext, head: ObservationHead):
 
 /** The same observation with its generated text, where narrative is asked for. */
 export function finishObservation(context: ExportContext, observation: Observation): Observation {
-  if (context.narrative) observation.text = observationNarrative(observation);
+  if (context.narrative)
+    observation.text = observationNarrative(observation, context.language.texts);
   return observation;
 }
 
@@ -146,7 +148,7 @@ export function absentReason(
       ...context.coder.codings('reasons', reason.code),
       ...state,
     ],
-    text: reason.text ?? row?.display ?? reason.code,
+    text: reason.text ?? context.coder.display('reasons', reason.code),
   };
 }
 

@@ -2,6 +2,9 @@ import type { IdentitySystems } from '../fhir/part-names.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
+import type { AdopterCodes } from '../terminology/code-map/entry.ts';
+import type { Language } from '../terminology/language.ts';
+import type { FreeSet } from '../terminology/snomed.ts';
 
 export type BundleType = 'collection' | 'transaction' | 'document';
 
@@ -12,6 +15,22 @@ export interface ExportOptions {
   readonly bundleType?: BundleType;
   /** Which SNOMED CT codes may leave. Default `free-set`: ids in the published Global Patient Set of 2020-09. */
   readonly snomed?: SnomedPolicy;
+  /**
+   * Look-up of the whole free set, from the subpath `terminology/free-set`. Without it, SNOMED CT ids
+   * of the caller that our tables do not hold are held back under `free-set`, with an issue.
+   */
+  readonly freeSet?: FreeSet;
+  /** A code map of the clinic that adds to our codings or replaces them. */
+  readonly codes?: AdopterCodes;
+  /** Language of our own displays and texts, such as `german`. Default: English, with no language stated. */
+  readonly language?: Language;
+  /**
+   * How the side of a place is coded besides our own code and the text that names it: by the standard
+   * extension (default), by BodyStructure resources, or not (`text`).
+   */
+  readonly laterality?: 'extension' | 'body-structure' | 'text';
+  /** Put the offending value into `received` of an issue. Default false, since it can be patient data. */
+  readonly includeValues?: boolean;
   /** In a transaction: `put` (update by our id, the default) or `conditional` (update by identifier). */
   readonly transaction?: 'put' | 'conditional';
   readonly identity?: IdentitySystems;

@@ -11,11 +11,12 @@ import type {
 } from 'fhir/r4.js';
 import { encounterClass } from '../fhir/encounter-class.ts';
 import { partName } from '../fhir/part-names.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { ABSENT_EXTENSION, ACT_CODE } from '../fhir/systems.ts';
 import type * as model from '../model/people.ts';
 import type { Identifier as StatedIdentifier } from '../model/primitive.ts';
 import { hl7Display } from '../terminology/hl7.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { existingReference } from './existing.ts';
 
 /** Patient, Practitioner, PractitionerRole, Organization and Encounter: each one that is not a reference already. */

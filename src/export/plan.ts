@@ -1,8 +1,9 @@
 import type { ServiceRequest } from 'fhir/r4.js';
 import { partName } from '../fhir/part-names.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { PlanItem } from '../model/conclusion.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { generated } from './narrative.ts';
 
 /**
@@ -19,7 +20,9 @@ export function planRequest(context: ExportContext, item: PlanItem): ServiceRequ
     ...(context.narrative && {
       text: generated(
         `<p><b>${escapeXhtml(kind.text ?? '')}</b>: ${escapeXhtml(item.text)}</p>` +
-          (item.to === undefined ? '' : `<p>To: ${escapeXhtml(item.to)}</p>`),
+          (item.to === undefined
+            ? ''
+            : `<p>${escapeXhtml(context.language.texts.to)}: ${escapeXhtml(item.to)}</p>`),
       ),
     }),
     identifier: [context.statementIdentifier(partName.plan(item.key))],

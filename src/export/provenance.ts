@@ -1,10 +1,11 @@
 import type { Coding, Provenance } from 'fhir/r4.js';
 import { partIdentifier, partName } from '../fhir/part-names.ts';
 import { dataOperation } from '../fhir/record-status.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
 import type { RecordEvent } from '../model/record-event.ts';
 import { hl7Display } from '../terminology/hl7.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 
 /** Who made a step in the life of the record, when and why. The version that it replaced is named as entity. */
 export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {

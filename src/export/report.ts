@@ -1,7 +1,8 @@
 import type { DiagnosticReport, Observation } from 'fhir/r4.js';
-import { reportStatus, WITHDRAWN } from '../fhir/record-status.ts';
+import { reportStatus } from '../fhir/record-status.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { generated } from './narrative.ts';
 import { effective } from './observation.ts';
 import { organizationReference } from './people.ts';
@@ -39,21 +40,23 @@ export function diagnosticReport(
       media: images.map((image) => ({ link: context.reference(resourceName.media(image.key)) })),
     }),
     ...(exam.conclusion && {
-      conclusion: withdrawn ? WITHDRAWN : exam.conclusion.text,
+      conclusion: withdrawn ? context.language.texts.withdrawn : exam.conclusion.text,
     }),
     ...(codes.length > 0 &&
       !withdrawn && { conclusionCode: codes.map((code) => ({ coding: [code] })) }),
   };
 }
 
-function reportText({ exam, coder }: ExportContext, results: readonly Observation[]): string {
-  if (exam.status === 'entered-in-error') return `<p>${WITHDRAWN}</p>`;
-  const conclusion = exam.conclusion?.text ?? 'No conclusion is stated.';
+function reportText(context: ExportContext, results: readonly Observation[]): string {
+  const { exam, coder } = context;
+  const { texts } = context.language;
+  if (exam.status === 'entered-in-error') return `<p>${escapeXhtml(texts.withdrawn)}</p>`;
+  const conclusion = exam.conclusion?.text ?? texts.noConclusion;
   const parts = results.map((result) => `<li>${escapeXhtml(result.code.text ?? '')}</li>`);
   return (
     `<p><b>${escapeXhtml(coder.display('items', 'exam'))}</b></p>` +
     `<p>${escapeXhtml(conclusion)}</p>` +
-    (parts.length > 0 ? `<p>Parts told:</p><ul>${parts.join('')}</ul>` : '') +
-    '<p>A part that is not named here was not spoken of: it is not normal by silence.</p>'
+    (parts.length > 0 ? `<p>${escapeXhtml(texts.partsTold)}</p><ul>${parts.join('')}</ul>` : '') +
+    `<p>${escapeXhtml(texts.notNamed)}</p>`
   );
 }

@@ -1,9 +1,11 @@
 import type { FhirResource, Observation } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
+import { resourceName } from '../fhir/resource-names.ts';
 import { toR5 } from '../fhir/to-r5.ts';
 import type { Statement } from '../model/statement.ts';
+import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
-import { type ExportContext, resourceName } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
 import { deviceResource } from './instrument.ts';
 import { assessmentObservations, circumstanceObservations } from './items.ts';
@@ -53,6 +55,7 @@ export function examResources(
       .map((instrument) => deviceResource(context, instrument)),
     ...results,
     ...circumstances.members,
+    ...[...context.placed.values()].map((placed) => bodyStructure(context, placed)),
     ...observations.values(),
     ...assessed,
     ...requests,

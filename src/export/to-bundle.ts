@@ -1,10 +1,11 @@
 import type { Bundle, BundleEntry } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
+import { resourceName } from '../fhir/resource-names.ts';
 import { hasErrors, issue, type Outcome, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
-import { createContext, type ExportContext, resourceName } from './context.ts';
+import { createContext, type ExportContext } from './context.ts';
 import { leftBehind } from './existing.ts';
 import type { ExportOptions } from './options.ts';
 import { type AnyResource, examResources } from './resources.ts';
@@ -57,7 +58,7 @@ function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
   const resources = examResources(context, { document: type === 'document' });
   const bundle: Bundle = {
     resourceType: 'Bundle',
-    id: context.id(`${resourceName.bundle}/${type}`),
+    id: context.id(resourceName.bundle(type)),
     ...(type === 'document' && {
       identifier: {
         ...context.examIdentifier,

@@ -2,7 +2,8 @@ import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import { presenceInterpretation } from '../../fhir/observation-codes.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Attribute, Finding } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import { codedComponent, observationOf, textComponent } from '../observation.ts';
 
 /**

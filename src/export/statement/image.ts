@@ -1,7 +1,9 @@
 import type { CodeableConcept, Media, Observation } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
+import { resourceName } from '../../fhir/resource-names.ts';
 import type { Image } from '../../model/statement.ts';
-import { bodySite, type ExportContext, resourceName } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import {
   codedComponent,
   effective,

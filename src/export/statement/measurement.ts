@@ -1,7 +1,8 @@
-import type { Observation } from 'fhir/r4.js';
+import type { CodeableConcept, Observation } from 'fhir/r4.js';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Measurement } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import {
   absentReason,
   codedComponent,
@@ -18,7 +19,7 @@ export function measurementObservation(
   const { coder } = context;
   const { value, unit, comparator, unusable } = measurement;
   return observationOf(context, measurement, {
-    code: coder.concept('measures', measurement.measure),
+    code: measureConcept(context, measurement),
     bodySite: bodySite(context, measurement.region, measurement.side),
     ...(value !== undefined && { value: { valueQuantity: quantity(value, unit, comparator) } }),
     ...(unusable !== undefined && { dataAbsentReason: absentReason(context, unusable) }),
@@ -53,4 +54,10 @@ export function measurementObservation(
         : []),
     ],
   });
+}
+
+/** A code of the adopter's map may stand for the measure in one unit alone. */
+function measureConcept({ coder }: ExportContext, { measure, unit }: Measurement): CodeableConcept {
+  const { coding = [], text } = coder.concept('measures', measure);
+  return { coding: [...coding, ...coder.unitCodings(measure, unit)], ...(text && { text }) };
 }

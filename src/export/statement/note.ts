@@ -1,6 +1,7 @@
 import type { Observation } from 'fhir/r4.js';
 import type { Note } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import { observationOf, sideComponent } from '../observation.ts';
 
 /** The examiner's words, verbatim, as the value of an observation of their own. */

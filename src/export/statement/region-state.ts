@@ -1,6 +1,7 @@
 import type { Coding, Observation } from 'fhir/r4.js';
 import type { RegionState } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import {
   absentReason,
   codedComponent,

@@ -1,6 +1,7 @@
 import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
 import type { ScaleItem, ScaleScore } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import { observationOf, sideComponent, textComponent } from '../observation.ts';
 
 /** The score as given by the examiner; the method names the scale and its version. */
@@ -27,7 +28,7 @@ export function scaleScoreObservation(context: ExportContext, score: ScaleScore)
     ],
   });
   const method: CodeableConcept = {
-    text: `${coder.display('scales', score.scale)}, version ${score.version}`,
+    text: `${coder.display('scales', score.scale)}, ${context.language.texts.version} ${score.version}`,
   };
   return { ...observation, method };
 }

@@ -1,7 +1,9 @@
 import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import { interpretation } from '../../fhir/observation-codes.ts';
+import { resourceName } from '../../fhir/resource-names.ts';
 import type { ModalityResult, Sensation, SensationComparison } from '../../model/statement.ts';
-import { bodySite, type ExportContext, resourceName } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import { absentReason, codedComponent, flagComponent, observationOf } from '../observation.ts';
 
 /** One observation for a point and side, one component for each modality. */

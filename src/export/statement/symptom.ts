@@ -1,7 +1,8 @@
 import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Symptom } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import { codedComponent, observationOf, sideComponent, textComponent } from '../observation.ts';
 
 /** A complaint asked about, in the category `survey`: it is told, not examined. */

@@ -1,6 +1,7 @@
 import type { Observation } from 'fhir/r4.js';
 import type { FunctionTest, Movement } from '../../model/statement.ts';
-import { bodySite, type ExportContext } from '../context.ts';
+import { bodySite } from '../body-site.ts';
+import type { ExportContext } from '../context.ts';
 import { absentReason, flagComponent, observationOf } from '../observation.ts';
 
 /** A movement asked for and its grade, or a reflex, hearing or similar test and its result. */

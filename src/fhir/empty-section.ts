@@ -1,0 +1,13 @@
+import type { CodeableConcept } from 'fhir/r4.js';
+import { hl7Display } from '../terminology/hl7.ts';
+import { EMPTY_REASON } from './systems.ts';
+
+/** Why a section of the document is empty, in code and words. */
+export function emptyReason(): CodeableConcept & { readonly text: string } {
+  return {
+    coding: [
+      { system: EMPTY_REASON, code: 'notasked', display: hl7Display(EMPTY_REASON, 'notasked') },
+    ],
+    text: 'Nothing was stated about this part. It is not normal by silence.',
+  };
+}
