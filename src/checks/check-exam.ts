@@ -112,7 +112,11 @@ function coverageOf(
   const { coverage, issues } = coverExam(exam, protocol, catalogue);
   return {
     coverage,
-    issues: [...issues, ...versionIssues(exam, protocol), ...gapIssues(coverage)],
+    issues: [
+      ...issuesBelow(['options'], issues),
+      ...versionIssues(exam, protocol),
+      ...gapIssues(coverage),
+    ],
   };
 }
 

@@ -22,26 +22,27 @@ const nodes = [
   'ln-facial',
 ];
 
-/** Signs that are a lump of the neck or of a salivary gland, and where. */
-const lumpSigns: readonly { readonly finding: string; readonly regions: readonly string[] }[] = [
-  { finding: 'neck-mass', regions: ['triangle-anterior', 'triangle-posterior', 'neck-midline'] },
-  { finding: 'node-enlarged', regions: nodes },
-  { finding: 'node-palpable', regions: nodes },
-  { finding: 'parotid-mass', regions: ['parotid'] },
-  { finding: 'submandibular-mass', regions: ['submandibular-gland'] },
-  { finding: 'lump-felt', regions: ['neck'] },
-];
+const massRegions = ['triangle-anterior', 'triangle-posterior', 'neck-midline'];
+
+/** Signs that are a lump of the neck or of a salivary gland. */
+const lumpSigns: ReadonlySet<string> = new Set([
+  'neck-mass',
+  'node-enlarged',
+  'node-palpable',
+  'parotid-mass',
+  'submandibular-mass',
+  'lump-felt',
+]);
 
 const thyroidSigns = ['thyroid-mass', 'thy-surface.single-nodule', 'thy-surface.multinodular'];
 
 /** Lumps of the neck and salivary glands that are stated as present, in the order of the exam. */
 export function neckLumps({ index }: CheckContext): readonly Finding[] {
-  const codes = new Set(lumpSigns.map((one) => one.finding));
   const within = (one: Finding): boolean =>
     one.finding !== 'lump-felt' || neckRegions.has(one.region);
   return index
     .all('finding')
-    .filter((one) => one.presence === 'present' && codes.has(one.finding) && within(one));
+    .filter((one) => one.presence === 'present' && lumpSigns.has(one.finding) && within(one));
 }
 
 const neckRegions: ReadonlySet<string> = new Set([
@@ -61,14 +62,14 @@ export function neckLump(context: CheckContext): Fact {
   return some([symptom(context, 'sym-neck.lump'), feltLump(context)]);
 }
 
+/** A node that can be felt is no lump until it is called enlarged; no node felt is no enlarged one. */
 function feltLump(context: CheckContext): Fact {
-  const lumps = neckLumps(context);
+  const lumps = neckLumps(context).filter((one) => one.finding !== 'node-palpable');
   if (lumps.length > 0) return known(true, ...lumps.map((one) => one.key));
-  return some(
-    lumpSigns
-      .filter((one) => one.finding === 'neck-mass' || one.finding === 'node-palpable')
-      .map(({ finding, regions }) => sign(context, { finding, regions, by: touch })),
-  );
+  return some([
+    sign(context, { finding: 'neck-mass', regions: massRegions, by: touch }),
+    enlargedNodes(context),
+  ]);
 }
 
 /** A lump of the thyroid that was found. */
@@ -84,9 +85,16 @@ export function thyroidLump(context: CheckContext): Fact {
   );
 }
 
-/** Lymph nodes of the neck felt as enlarged. */
+/** Lymph nodes of the neck felt as enlarged; where none can be felt none is. */
 export function enlargedNodes(context: CheckContext): Fact {
-  return sign(context, { finding: 'node-enlarged', regions: nodes, by: touch });
+  return some(
+    nodes.map((region) => {
+      const enlarged = sign(context, { finding: 'node-enlarged', regions: [region], by: touch });
+      if (enlarged.holds !== undefined) return enlarged;
+      const palpable = sign(context, { finding: 'node-palpable', regions: [region], by: touch });
+      return palpable.holds === false ? palpable : enlarged;
+    }),
+  );
 }
 
 /** A hoarse voice, told or heard. */

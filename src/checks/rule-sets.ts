@@ -76,7 +76,7 @@ const list = [
   {
     id: 'horner-signs',
     title: 'Signs of oculosympathetic palsy with pain',
-    publisher: 'Published cases and teaching texts',
+    publisher: 'published cases and teaching texts',
     jurisdiction: 'none',
     version: '2011',
     source:
@@ -86,7 +86,7 @@ const list = [
   {
     id: 'facial-weakness-signs',
     title: 'Pattern of facial weakness',
-    publisher: 'Teaching texts',
+    publisher: 'teaching texts',
     jurisdiction: 'none',
     version: 'as read',
     source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',

@@ -28,14 +28,10 @@ export function every(facts: readonly Fact[]): Fact {
   return joined(facts.some((fact) => fact.holds === undefined) ? undefined : true, facts);
 }
 
-/** True as soon as one holds, and then still names what was missing; false when none does. */
+/** True as soon as one holds, whatever the others lack; false when none does; otherwise not known. */
 export function some(facts: readonly Fact[]): Fact {
-  if (facts.some((fact) => fact.holds === true)) {
-    return joined(
-      true,
-      facts.filter((fact) => fact.holds !== false),
-    );
-  }
+  const holding = facts.filter((fact) => fact.holds === true);
+  if (holding.length > 0) return joined(true, holding);
   return joined(facts.some((fact) => fact.holds === undefined) ? undefined : false, facts);
 }
 

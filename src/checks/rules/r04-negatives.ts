@@ -5,7 +5,6 @@ import { lowered } from '../facts.ts';
 import { isWithin, regionName } from '../regions.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 import { coversSide, type OneSide, oneSides, sideText } from '../sides.ts';
-import { listText } from '../wording.ts';
 
 /** Fires when a sign that was to be looked for has no statement: not assessed, never absent. */
 export const r04Negatives: ComputationRule = {
@@ -61,7 +60,7 @@ function assess(context: CheckContext, set: Lean<NegativeSet>): RuleFinding {
     inputsMissing: open,
     text:
       open.length > 0
-        ? `${set.display}: not assessed, and not to be read as absent: ${listText(open)}.`
+        ? `${set.display}: ${open.length} of the signs to look for have no statement. They were not assessed and are not to be read as absent.`
         : `${set.display}: every sign has a statement.`,
   };
 }

@@ -36,7 +36,7 @@ function byChecklist(context: CheckContext, lesion: Lesion): RuleFinding {
   const fact: Fact = { holds, used, missing };
   return promptFinding(set, fact, {
     on: `${lesion.key} checklist`,
-    advice: `Refer by ${pathway} for melanoma where the pigmented lesion is suspicious: weighted 7-point checklist of ${least} (3 or more).`,
+    advice: `Refer for melanoma, by ${pathway}, where the pigmented lesion is suspicious: weighted 7-point checklist of ${least} (3 or more).`,
     criterion: 'Weighted 7-point checklist of 3 or more',
   });
 }
@@ -71,7 +71,7 @@ function melanoma(context: CheckContext, finding: Finding): RuleFinding {
   if (usedDermatoscope(context, finding)) {
     return promptFinding(set, known(true, key), {
       on,
-      advice: `Refer by ${pathway}: dermoscopy suggests melanoma.`,
+      advice: `Refer for melanoma, by ${pathway}: dermoscopy suggests it.`,
       criterion,
     });
   }
