@@ -2,11 +2,12 @@ import type { BodyStructure, CodeableConcept, Coding, Extension } from 'fhir/r4.
 import { codeSystemUrl } from '../fhir/code-systems.ts';
 import { partName } from '../fhir/part-names.ts';
 import { placeCode, placeText } from '../fhir/place.ts';
+import { resourceName } from '../fhir/resource-names.ts';
 import { BODY_SITE_EXTENSION, LATERALITY_EXTENSION } from '../fhir/systems.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
 import type { Side } from '../model/primitive.ts';
 import { sideSnomed } from '../terminology/sides.ts';
-import { type ExportContext, type Placed, resourceName } from './context.ts';
+import type { ExportContext, Placed } from './context.ts';
 import { generated } from './narrative.ts';
 
 /**

@@ -115,8 +115,10 @@ function bodySections(
     });
 }
 
-function emptySection(): Pick<CompositionSection, 'text' | 'emptyReason'> {
-  const reason = emptyReason();
+function emptySection({
+  language,
+}: ExportContext): Pick<CompositionSection, 'text' | 'emptyReason'> {
+  const reason = emptyReason(language.texts);
   return { text: generated(`<p>${escapeXhtml(reason.text)}</p>`), emptyReason: reason };
 }
 

@@ -1,13 +1,16 @@
 import type { CodeableConcept } from 'fhir/r4.js';
 import { hl7Display } from '../terminology/hl7.ts';
+import { english, type Texts } from '../terminology/language.ts';
 import { EMPTY_REASON } from './systems.ts';
 
 /** Why a section of the document is empty, in code and words. */
-export function emptyReason(): CodeableConcept & { readonly text: string } {
+export function emptyReason(
+  texts: Texts = english.texts,
+): CodeableConcept & { readonly text: string } {
   return {
     coding: [
       { system: EMPTY_REASON, code: 'notasked', display: hl7Display(EMPTY_REASON, 'notasked') },
     ],
-    text: 'Nothing was stated about this part. It is not normal by silence.',
+    text: texts.nothingStated,
   };
 }

@@ -1,6 +1,7 @@
 import type { Composition, DiagnosticReport, Observation } from 'fhir/r4.js';
 import type { Exam } from '../model/exam.ts';
 import type { RecordEvent, RecordStatus } from '../model/record-event.ts';
+import { english } from '../terminology/language.ts';
 
 /** A draft has no status of its own in FHIR: `partial` says that it may be incomplete and unverified. */
 export function reportStatus(status: RecordStatus): DiagnosticReport['status'] {
@@ -57,4 +58,4 @@ export const dataOperation: Readonly<Record<RecordEvent['action'], string>> = {
 };
 
 /** Words in place of the conclusion of a report that is entered in error. @see https://hl7.org/fhir/R4/diagnosticreport.html */
-export const WITHDRAWN = 'This report has been withdrawn.';
+export const WITHDRAWN: string = english.texts.withdrawn;

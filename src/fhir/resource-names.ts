@@ -16,6 +16,7 @@ export const resourceName = {
   role: (key: string): string => `role/${key}`,
   device: (key: string): string => `device/${key}`,
   plan: (key: string): string => `plan/${key}`,
+  bodyStructure: (place: string): string => `place/${place}`,
   event: (version: number): string => `event/${version}`,
 } as const;
 

@@ -16,6 +16,9 @@ export const PARTICIPANT_TYPE = 'http://terminology.hl7.org/CodeSystem/provenanc
 export const LATERALITY_EXTENSION =
   'http://hl7.org/fhir/StructureDefinition/observation-structureLaterality';
 
+/** @see https://hl7.org/fhir/R4/extension-bodysite.html */
+export const BODY_SITE_EXTENSION = 'http://hl7.org/fhir/StructureDefinition/bodySite';
+
 /** @see https://hl7.org/fhir/R4/extension-data-absent-reason.html */
 export const ABSENT_EXTENSION = 'http://hl7.org/fhir/StructureDefinition/data-absent-reason';
 

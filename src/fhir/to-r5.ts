@@ -1,5 +1,6 @@
 import type * as r4 from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
+import { BODY_SITE_EXTENSION } from './systems.ts';
 
 /**
  * A resource that we build in R4 form, in the form of R5. Only what differs for the elements that
@@ -21,11 +22,33 @@ function changed(resource: r4.FhirResource): object {
       return provenance(resource);
     case 'ServiceRequest':
       return serviceRequest(resource);
+    case 'Observation':
+      return observation(resource);
+    case 'BodyStructure':
+      return bodyStructure(resource);
     case 'Composition':
       return composition(resource);
     default:
       return resource;
   }
+}
+
+/** R5 has an element for what is an extension of the body site in R4; obs-8 allows one of the two. */
+function observation(resource: r4.Observation): object {
+  const { bodySite, ...rest } = resource;
+  const placed = bodySite?.extension?.find(({ url }) => url === BODY_SITE_EXTENSION);
+  if (placed?.valueReference === undefined) return resource;
+  return { ...rest, bodyStructure: placed.valueReference };
+}
+
+function bodyStructure({ location, locationQualifier, ...rest }: r4.BodyStructure): object {
+  const [laterality, ...qualifier] = locationQualifier ?? [];
+  const included = {
+    structure: location,
+    ...(laterality && { laterality }),
+    ...(qualifier.length > 0 && { qualifier }),
+  };
+  return { ...rest, ...(location && { includedStructure: [included] }) };
 }
 
 function encounter({ class: kind, status, ...rest }: r4.Encounter): object {
