@@ -33,10 +33,10 @@ export function elementSplitter(path: readonly string[], limits: XmlLimits = xml
   let pending = '';
 
   const take = (last: boolean): RawUnit[] => {
-    const absent = new Set<string>();
+    const found = new Map<string, number>();
     let from = 0;
     while (from < pending.length) {
-      const token = tokenAt({ text: pending, last, absent }, from);
+      const token = tokenAt({ text: pending, last, found }, from);
       if (token === undefined && !last && pending.length - from <= limits.units) break;
       const { end, ...read } = token ?? { kind: 'broken', end: nextMark(pending, from) };
       gathering.add(pending.slice(from, end), { ...read, end });

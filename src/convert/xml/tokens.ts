@@ -25,8 +25,8 @@ export interface TokenText {
   readonly text: string;
   /** No more text will follow. */
   readonly last: boolean;
-  /** Closing marks that were sought in vain: none follows later either, so no second search. */
-  readonly absent: Set<string>;
+  /** Where each mark was last found, so that no part of the text is searched twice for it. */
+  readonly found: Map<string, number>;
 }
 
 /**
@@ -63,9 +63,24 @@ function sectionToken(
   close: string,
   kind: TokenKind,
 ): Token | undefined {
-  const at = piece.absent.has(close) ? -1 : piece.text.indexOf(close, from);
-  if (at === -1) piece.absent.add(close);
-  return at === -1 ? undefined : { kind, end: at + close.length };
+  const at = nextPlace(piece, close, from);
+  // A comment in which another begins has lost its end (XML 1.0, 2.5: no `--` inside).
+  if (kind === 'comment' && nextPlace(piece, '<!--', from) < at) {
+    return at === Number.POSITIVE_INFINITY && !piece.last
+      ? undefined
+      : { kind: 'broken', end: nextPlace(piece, '<', from) };
+  }
+  return at === Number.POSITIVE_INFINITY ? undefined : { kind, end: at + close.length };
+}
+
+/** The next place of a mark, or infinity. Places are asked for from the start of the text to its end. */
+function nextPlace({ text, found }: TokenText, mark: string, from: number): number {
+  const known = found.get(mark);
+  if (known !== undefined && known >= from) return known;
+  const at = text.indexOf(mark, from);
+  const place = at === -1 ? Number.POSITIVE_INFINITY : at;
+  found.set(mark, place);
+  return place;
 }
 
 /** A `<` can not stand inside a tag (https://www.w3.org/TR/xml/#NT-AttValue), so it ends a broken one. */
@@ -107,7 +122,7 @@ function tagClose(text: string, from: number, stop: number): TagClose | undefine
 
 /** A document type with its internal subset, found but never read. */
 function doctypeToken(piece: TokenText, from: number): Token | undefined {
-  if (piece.absent.has('doctype')) return undefined;
+  if (piece.found.has('doctype')) return undefined;
   const { text } = piece;
   let depth = 0;
   for (let at = from + 2; at < text.length; at++) {
@@ -117,7 +132,7 @@ function doctypeToken(piece: TokenText, from: number): Token | undefined {
     else if (mark === ']') depth -= 1;
     else at = pastQuoted(text, at);
   }
-  piece.absent.add('doctype');
+  piece.found.set('doctype', Number.POSITIVE_INFINITY);
   return undefined;
 }
 

@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import type { XmlSource } from '../../../src/convert/source.ts';
+import { xmlReader } from '../../../src/convert/xml/reader.ts';
+import { checkMessy, checkMutated, mutated, type Syntax } from '../messy.ts';
+import { seeded } from '../random.ts';
+import { messyDocument } from './messy-documents.ts';
+import { xmlSuite } from './suite.ts';
+
+const source: XmlSource = {
+  syntax: 'xml',
+  exam: 'export/exam',
+  items: ['findings/finding', 'measures/measure', 'regions/region/sign'],
+};
+const syntax: Syntax = { mapping: xmlSuite.mapping, reader: xmlReader(source), seamless: false };
+
+describe('messy XML', () => {
+  it.each([1, 2, 3])('loses nothing of 200 exams (seed %i)', (seed) => {
+    const result = checkMessy(messyDocument(seed, 200), syntax);
+    // The mess must not be so bad that nothing is left to check, nor so tidy that nothing is wrong.
+    expect(result.exams.length).toBeGreaterThan(80);
+    expect(result.quarantine.length).toBeGreaterThan(10);
+  });
+
+  it('survives damage anywhere', () => {
+    const random = seeded(4);
+    for (let round = 0; round < 300; round++) {
+      const { text } = messyDocument(round, 3);
+      checkMutated(mutated(text, '<>/"\'=&;![]-? exam\u0000', random), syntax);
+    }
+  });
+});
