@@ -225,7 +225,10 @@ export type ItemStatus = ItemStatusWord | StateWithReason;
  */
 export type ItemStatusWord = 'stated' | 'withdrawn' | 'text';
 
-/** Records whose `code` fields say what the `value` field means. */
+/**
+ * Records whose `code` fields say what the `value` field means. Of several that fit a record, the first
+ * whose `map` lists its code is taken.
+ */
 export interface ItemRecords {
   /** Records of this kind only (`OBX`, an element name); any record with the code fields otherwise. */
   readonly kind?: string;

@@ -28,10 +28,24 @@ export function recordDrafts(record: LegacyRecord, plan: Plan): RecordResult {
     if (plan.layout.has(field.name)) result.layout.push(field);
     return !plan.layout.has(field.name) && !plan.head.has(field.name);
   });
-  const item = plan.items.find((one) => isItem(record, one.records));
+  const item = itemOf(record, free, plan);
   if (item === undefined) wideFields(record, free, plan, result);
   else itemFields(record, free, item, plan, result);
   return result;
+}
+
+/** Of several items that fit, the first that lists the code; else the first, to tell that it is not listed. */
+function itemOf(record: LegacyRecord, free: readonly Field[], plan: Plan): ItemPlan | undefined {
+  const fitting = plan.items.filter((one) => isItem(record, one.records));
+  return fitting.find((one) => one.map.has(codeOf(free, one.records))) ?? fitting[0];
+}
+
+function codeOf(fields: readonly Field[], { code }: ItemRecords): string {
+  return code
+    .map(
+      (name) => fields.find((field) => field.name === name && !isBlank(field))?.text.trim() ?? '',
+    )
+    .join('|');
 }
 
 function isItem(record: LegacyRecord, { kind, code }: ItemRecords): boolean {
@@ -105,9 +119,7 @@ function itemFields(
     return said;
   });
   const codes = filled.filter((field) => item.records.code.includes(field.name));
-  const code = item.records.code
-    .map((name) => codes.find((field) => field.name === name)?.text.trim() ?? '')
-    .join('|');
+  const code = codeOf(free, item.records);
   const said = filled.filter((field) => !isBlank(field));
   const text = recordText(record, said);
   const planned = item.map.get(code);
