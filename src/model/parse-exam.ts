@@ -9,6 +9,7 @@ import { resolvedKeys, uniqueKeys } from './rules/keys.ts';
 import { expectedPlaces } from './rules/places.ts';
 import type { ExamRule } from './rules/rule.ts';
 import { possibleSides } from './rules/sides.ts';
+import { knownUnits } from './rules/units.ts';
 import { examSchemaIssues } from './schema-issues.ts';
 
 export interface ParseOptions {
@@ -23,6 +24,7 @@ const rules: readonly ExamRule[] = [
   uniqueKeys,
   resolvedKeys,
   knownCodes,
+  knownUnits,
   possibleSides,
   expectedPlaces,
   allowedAnswers,

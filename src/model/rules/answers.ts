@@ -22,7 +22,9 @@ export const allowedAnswers: ExamRule = (context) => {
     if (statement.kind === 'scale-score') checkScore(statement, path, context);
   });
   context.exam.conditions?.forEach((condition, at) => {
-    const values = context.catalogue.conditions.get(condition.condition)?.values ?? [];
+    const row = context.catalogue.conditions.get(condition.condition);
+    if (row === undefined) return;
+    const values = row.values ?? [];
     if (condition.value !== undefined && !values.some(({ code }) => code === condition.value)) {
       context.report(
         'unknown-code',
@@ -38,7 +40,6 @@ export const allowedAnswers: ExamRule = (context) => {
 };
 
 function checkAttributes(finding: Finding, path: Path, { catalogue, report }: RuleContext): void {
-  const family = catalogue.findings.get(finding.finding)?.attributes;
   if (finding.attributes !== undefined && finding.presence !== 'present') {
     report(
       'contradiction',
@@ -53,6 +54,9 @@ function checkAttributes(finding: Finding, path: Path, { catalogue, report }: Ru
       'only a finding that is present has a certainty',
     );
   }
+  const sign = catalogue.findings.get(finding.finding);
+  if (sign === undefined) return;
+  const family = sign.attributes;
   finding.attributes?.forEach((attribute, i) => {
     const row = catalogue.attributes.get(attribute.attribute);
     if (row === undefined) return;

@@ -27,7 +27,7 @@ export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
     }
     if (!('methods' in statement)) return;
     statement.methods?.forEach((method, m) => {
-      if (region.group || region.methods.includes(method)) return;
+      if (region.group || region.methods.includes(method) || !catalogue.methods.has(method)) return;
       report(
         'impossible-method',
         ['statements', at, 'methods', m],

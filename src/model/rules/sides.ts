@@ -25,6 +25,17 @@ export const possibleSides: ExamRule = ({ exam, catalogue, report }) => {
       });
     }
   });
+  exam.conditions?.forEach(({ regions = [], side }, at) => {
+    if (side === undefined) return;
+    for (const region of regions) {
+      const laterality = catalogue.regions.get(region)?.laterality;
+      if (laterality === undefined || lateralitySides[laterality].sides.includes(side)) continue;
+      report('impossible-side', ['conditions', at, 'side'], 'this place can not have that side', {
+        expected: lateralitySides[laterality].sides.join(', '),
+        value: side,
+      });
+    }
+  });
 };
 
 /** A complaint or a note may be about a region as such; what was examined has a side. */

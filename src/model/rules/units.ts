@@ -1,0 +1,40 @@
+import { nearest } from '../../nearest.ts';
+import type { Path } from '../../path.ts';
+import { type Unit, units } from '../../terminology/tables/units.ts';
+import type { ExamRule } from './rule.ts';
+
+const kinds: ReadonlyMap<string, Unit['kind']> = /*@__PURE__*/ new Map(
+  units.map(({ code, kind }) => [code, kind]),
+);
+
+/**
+ * Units of quantities whose unit no table row fixes: a duration is a time, and what an instrument
+ * can resolve has a unit that the library knows. Measures and attributes have units of their own.
+ */
+export const knownUnits: ExamRule = ({ exam, report }) => {
+  const need = (unit: string, path: Path, kind?: Unit['kind']): void => {
+    const found = kinds.get(unit);
+    if (found === undefined) {
+      const near = nearest(unit, kinds.keys());
+      report('unknown-unit', path, 'no UCUM unit of the library', {
+        expected: near === undefined ? 'a UCUM unit such as mm' : `perhaps ${near}`,
+        value: unit,
+      });
+    } else if (kind !== undefined && found !== kind) {
+      report('wrong-unit', path, `no unit of ${kind}`, {
+        expected: units.flatMap((row) => (row.kind === kind ? [row.code] : [])).join(', '),
+        value: unit,
+      });
+    }
+  };
+  exam.instruments?.forEach(({ resolution }, at) => {
+    if (resolution !== undefined) {
+      need(resolution.unit, ['instruments', at, 'resolution', 'unit']);
+    }
+  });
+  exam.statements.forEach((statement, at) => {
+    if (statement.kind === 'symptom' && statement.duration !== undefined) {
+      need(statement.duration.unit, ['statements', at, 'duration', 'unit'], 'time');
+    }
+  });
+};
