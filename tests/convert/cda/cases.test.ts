@@ -1,0 +1,7 @@
+import { describe } from 'vitest';
+import { runCases } from '../syntax-cases.ts';
+import { cdaSuite } from './suite.ts';
+
+describe('CDA to exams', () => {
+  runCases(cdaSuite);
+});
