@@ -30,11 +30,20 @@ export function spanOf(text: string): Span | undefined {
   return [first - EARLIEST_ZONE, next - 1 + LATEST_ZONE];
 }
 
-/** True only where `a` lies after `b` whatever their precision leaves open. */
+/**
+ * True only where `a` lies after `b` whatever their precision leaves open. Two dates without zone
+ * are dates of one calendar; a date and a moment can be of different zones.
+ */
 export function isAfter(a: string, b: string): boolean {
   const left = spanOf(a);
   const right = spanOf(b);
-  return left !== undefined && right !== undefined && left[0] > right[1];
+  if (left === undefined || right === undefined) return false;
+  const slack = isDate(a) && isDate(b) ? EARLIEST_ZONE + LATEST_ZONE : 0;
+  return left[0] + slack > right[1];
+}
+
+function isDate(text: string): boolean {
+  return !text.includes('T');
 }
 
 function momentOf(parts: number[], zone: string): number | undefined {
