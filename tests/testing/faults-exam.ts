@@ -4,6 +4,7 @@ import {
   comparedSides,
   conclude,
   type Exam,
+  type ExamDraft,
   finishExam,
   IssueError,
   indeterminate,
@@ -12,6 +13,7 @@ import {
   normal,
   notExamined,
   noted,
+  partlyExamined,
   pictured,
   present,
   scored,
@@ -20,8 +22,17 @@ import {
   symptom,
 } from '../../src/index.ts';
 
-/** An invented exam of a harbour worker that has every kind of resource and statement, and is short. */
-export function faultsExam(): Exam {
+/**
+ * Invented exams of harbour workers, short, so that many mutants of their bundles can be looked at.
+ * Between them they have every kind of statement and every type of resource that the library writes.
+ */
+export const faultsExams: readonly { readonly name: string; readonly exam: Exam }[] = [
+  { name: 'skin', exam: skinExam() },
+  { name: 'nerves', exam: nerveExam() },
+  { name: 'neck', exam: neckExam() },
+];
+
+function skinExam(): Exam {
   let draft = startExam({
     id: 'harbour-check-2031-0417',
     subject: {
@@ -39,7 +50,6 @@ export function faultsExam(): Exam {
         name: { family: 'Quay', given: ['Mori'] },
         role: 'occupational physician',
       },
-      { key: 'nurse', name: { text: 'B. Marl' } },
     ],
     organization: {
       identifiers: [{ system: 'https://harbour-clinic.example/sites', value: 'H-1' }],
@@ -51,18 +61,9 @@ export function faultsExam(): Exam {
     },
     performed: { start: '2031-04-17T09:30:00+02:00', end: '2031-04-17T10:05:00+02:00' },
     recorded: '2031-04-17T10:20:00+02:00',
-    indication: { text: 'Yearly check', visit: 'follow-up', urgency: 'routine' },
-    consents: [{ to: 'examine', answer: 'given', by: 'patient', at: '2031-04-17T09:29:00+02:00' }],
     conditions: [{ condition: 'light', value: 'bright' }],
     instruments: [
-      {
-        key: 'dermatoscope',
-        type: 'dermatoscope',
-        magnification: '10',
-        detail: 'polarised',
-        serial: 'D-77',
-      },
-      { key: 'rule', type: 'ruler-caliper', resolution: { value: '0.5', unit: 'mm' } },
+      { key: 'dermatoscope', type: 'dermatoscope', magnification: '10', detail: 'polarised' },
     ],
     protocol: { id: 'skin-lesion', version: '1.0.0' },
     history: [
@@ -70,10 +71,11 @@ export function faultsExam(): Exam {
       { action: 'sign', by: 'doctor', at: '2031-04-17T10:20:00+02:00', version: 2 },
     ],
   });
+  const cheek = { region: 'cheek-malar', side: 'left' } as const;
   draft = present(
     draft,
     'pigmented-lesion',
-    { region: 'cheek-malar', side: 'left', methods: ['inspection', 'inspection-magnified'] },
+    { ...cheek, methods: ['inspection', 'inspection-magnified'] },
     {
       key: 'mole',
       tracking: 'mole-1',
@@ -83,31 +85,15 @@ export function faultsExam(): Exam {
     },
   );
   draft = absent(draft, 'skin-ulcer', { region: 'forehead', side: 'midline' });
-  draft = indeterminate(draft, 'scar', { region: 'chin', side: 'midline' }, { examiner: 'nurse' });
-  draft = normal(draft, [{ region: 'cheek-malar', side: 'right', methods: ['inspection'] }]);
-  draft = abnormal(draft, { region: 'cheek-malar', side: 'left', methods: ['inspection'] });
-  draft = notExamined(draft, { region: 'eac', side: 'right' }, 'unable-wax');
-  draft = sensation(draft, 'v2', 'right', { 'light-touch': 'normal', pinprick: 'reduced' });
-  draft = sensation(draft, 'v2', 'left', {
-    'light-touch': 'normal',
-    pinprick: { result: 'not-tested', reason: 'declined' },
-  });
-  draft = comparedSides(draft, 'v2', 'light-touch', 'equal');
-  draft = moved(draft, 'frontalis', 'normal', { side: 'right' });
-  draft = measured(draft, 'lesion-max', { region: 'cheek-malar', side: 'left' }, '4.0', 'mm', {
+  draft = abnormal(draft, { ...cheek, methods: ['inspection'] });
+  draft = measured(draft, 'lesion-max', cheek, '4.0', 'mm', {
     about: 'mole',
-    instruments: ['rule'],
     readings: ['3.9', '4.1'],
     convention: 'mean',
   });
-  draft = measured(draft, 'mio', { region: 'jaw-motion' }, '50', 'mm', { comparator: '>' });
-  draft = scored(draft, 'hb', '1985', 'hb-1', { side: 'right' });
-  draft = symptom(draft, 'sym-general.fever', 'no', { toldBy: 'patient' });
-  draft = noted(draft, 'Skin looks weathered.', { region: 'skin' });
   draft = pictured(draft, {
     key: 'picture',
-    region: 'cheek-malar',
-    side: 'left',
+    ...cheek,
     title: 'Mole of the left cheek',
     contentType: 'image/jpeg',
     url: 'https://harbour-clinic.example/pictures/417',
@@ -119,13 +105,89 @@ export function faultsExam(): Exam {
     concern: 'watch',
     basedOn: ['mole'],
     plan: [
-      { key: 'look-again', kind: 'review', text: 'Look again in a year', due: '2032-04' },
-      { key: 'sun', kind: 'advice', text: 'Sun cream' },
+      {
+        key: 'look-again',
+        kind: 'review',
+        text: 'Look again in a year',
+        due: '2032-04',
+        urgency: 'routine',
+      },
     ],
-    safetyNet: { text: 'Come back when it grows', returnIf: ['it grows', 'it bleeds'] },
-    told: [{ who: 'patient', what: 'What was found' }],
   });
+  return finished(draft);
+}
+
+function nerveExam(): Exam {
+  let draft = startExam({
+    id: 'harbour-check-2031-0502',
+    subject: {
+      identifiers: [{ system: 'https://harbour-clinic.example/patients', value: 'P-0502' }],
+    },
+    examiners: [{ key: 'nurse', name: { text: 'B. Marl' } }],
+    performed: { start: '2031-05-02' },
+    recorded: '2031-05-02T15:00:00Z',
+    protocol: { id: 'numbness', version: '1.0.0' },
+  });
+  draft = sensation(
+    draft,
+    'v2',
+    'right',
+    { 'light-touch': 'normal', pinprick: 'reduced' },
+    { eyesClosed: true },
+  );
+  draft = sensation(draft, 'v2', 'left', {
+    'light-touch': 'normal',
+    pinprick: { result: 'not-tested', reason: 'declined' },
+  });
+  draft = comparedSides(draft, 'v2', 'light-touch', 'equal');
+  draft = moved(draft, 'frontalis', 'normal', { side: 'right' });
+  draft = scored(draft, 'hb', '1985', 'hb-1', { side: 'right' });
+  return finished(draft);
+}
+
+function neckExam(): Exam {
+  let draft = startExam({
+    id: 'harbour-check-2031-0611',
+    subject: {
+      identifiers: [{ system: 'https://harbour-clinic.example/patients', value: 'P-0611' }],
+      name: { text: 'Q. Dorn' },
+      birthDate: '1962',
+    },
+    examiners: [
+      { key: 'doctor', name: { family: 'Quay' } },
+      { key: 'nurse', name: { text: 'B. Marl' } },
+    ],
+    organization: { name: 'Harbour clinic' },
+    performed: { start: '2031-06-11T08:05:00.250+02:00' },
+    recorded: '2031-06-11T08:40:00+02:00',
+    indication: { text: 'Yearly check', visit: 'follow-up', urgency: 'routine' },
+    instruments: [{ key: 'rule', type: 'ruler-caliper', resolution: { value: '0.5', unit: 'mm' } }],
+    protocol: { id: 'neck-lump', version: '1.0.0' },
+  });
+  draft = indeterminate(
+    draft,
+    'scar',
+    { region: 'neck-ant-skin', side: 'midline' },
+    { examiner: 'nurse' },
+  );
+  draft = normal(draft, [{ region: 'ln-iii', side: 'right', methods: ['palpation'] }]);
+  draft = partlyExamined(
+    draft,
+    { region: 'ln-iii', side: 'left', methods: ['palpation'] },
+    'unable-dressing',
+  );
+  draft = notExamined(draft, { region: 'eac', side: 'right' }, 'unable-wax');
+  draft = measured(draft, 'mio', { region: 'jaw-motion' }, '50', 'mm', {
+    comparator: '>',
+    instruments: ['rule'],
+  });
+  draft = symptom(draft, 'sym-general.fever', 'no', { toldBy: 'patient' });
+  draft = noted(draft, 'Skin looks weathered & dry: "salt, wind" <all year>.', { region: 'skin' });
+  return finished(draft);
+}
+
+function finished(draft: ExamDraft): Exam {
   const { value, issues } = finishExam(draft, 'final');
-  if (value === undefined) throw new IssueError('make the exam for the faults', issues);
+  if (value === undefined) throw new IssueError('make an exam for the faults', issues);
   return value;
 }

@@ -1,0 +1,54 @@
+import { createRandom } from '../random.ts';
+import { bundleFaults } from './bundle.ts';
+import { cardinalityFaults } from './cardinality.ts';
+import { codeFaults } from './codes.ts';
+import { dataTypeFaults } from './data-types.ts';
+import { dateFaults } from './dates.ts';
+import { documentFaults } from './document.ts';
+import { extensionFaults } from './extensions.ts';
+import type { Fault, Mutant } from './fault.ts';
+import { identityFaults } from './identity.ts';
+import { invariantFaults } from './invariants.ts';
+import { jsonTextFaults } from './json-text.ts';
+import { narrativeFaults } from './narrative.ts';
+import { quantityFaults } from './quantities.ts';
+import { referenceFaults } from './references.ts';
+import { structureFaults } from './structure.ts';
+
+export type { Fault, FaultArea, FaultRule, Mutant } from './fault.ts';
+
+/** Every kind of single fault, by area. */
+export const faults: readonly Fault[] = [
+  ...structureFaults,
+  ...cardinalityFaults,
+  ...dataTypeFaults,
+  ...dateFaults,
+  ...quantityFaults,
+  ...codeFaults,
+  ...invariantFaults,
+  ...referenceFaults,
+  ...identityFaults,
+  ...bundleFaults,
+  ...narrativeFaults,
+  ...extensionFaults,
+  ...documentFaults,
+  ...jsonTextFaults,
+];
+
+const byId: ReadonlyMap<string, Fault> = new Map(faults.map((fault) => [fault.id, fault]));
+
+/** The ids of all faults, in the order of {@link faults}. */
+export const faultIds: readonly string[] = [...byId.keys()];
+
+/**
+ * A copy of the bundle with one fault, in a place that the seed chooses; undefined where the bundle
+ * has no place for it. The same arguments give the same text.
+ * @throws TypeError when no fault has that id
+ */
+export function applyFault(id: string, bundle: object, seed: number): Mutant | undefined {
+  const fault = byId.get(id);
+  if (fault === undefined) {
+    throw new TypeError(`cannot apply a fault: expected one of faultIds, got ${id}`);
+  }
+  return fault.apply(bundle, createRandom(seed));
+}

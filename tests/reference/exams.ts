@@ -1,0 +1,37 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { type Exam, parseExamOrThrow, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { sampleExams } from '../../src/testing/sample-exam.ts';
+import { bundleKinds } from './bases.ts';
+import type { FhirRelease } from './corpus.ts';
+
+const folder = new URL('../../examples/exams/', import.meta.url);
+
+export interface NamedExam {
+  readonly name: string;
+  readonly exam: Exam;
+}
+
+export function exampleExams(): NamedExam[] {
+  return readdirSync(folder)
+    .filter((file) => file.endsWith('.json'))
+    .map((file) => ({
+      name: file,
+      exam: parseExamOrThrow(JSON.parse(readFileSync(new URL(file, folder), 'utf8'))),
+    }));
+}
+
+/** 300 exams: most are small, since what an exam says varies more than how much it says. */
+export function* seededExams(): Generator<NamedExam> {
+  const sizes = { small: 235, edge: 45, usual: 18, full: 2 } as const;
+  for (const size of ['small', 'edge', 'usual', 'full'] as const) {
+    for (const exam of sampleExams(1, sizes[size], { size })) yield { name: exam.id, exam };
+  }
+}
+
+/** The bundles of an exam in one version, one of each kind. */
+export function bundlesOf({ name, exam }: NamedExam, version: FhirRelease) {
+  return Object.entries(bundleKinds).map(([kind, options]) => {
+    const bundle = toBundleOrThrow(exam, { fhirVersion: version, ...options });
+    return { id: `${version}/${name}/${kind}`, version, bundle, text: toJson(bundle) };
+  });
+}
