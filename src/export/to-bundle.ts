@@ -2,11 +2,15 @@ import type { Bundle, BundleEntry } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
 import { resourceName } from '../fhir/resource-names.ts';
+import { snomedPolicyIssues } from '../fhir/snomed-policy.ts';
 import { hasErrors, issue, type Outcome, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
-import { createContext, type ExportContext } from './context.ts';
+import { callerCodingIssues } from './caller-codings.ts';
+import { codeMapRemark } from './code-map-policy.ts';
+import { codingRules, createContext, type ExportContext } from './context.ts';
 import { leftBehind } from './existing.ts';
+import { inLanguageOf } from './language-tags.ts';
 import type { ExportOptions } from './options.ts';
 import { type AnyResource, examResources } from './resources.ts';
 
@@ -32,8 +36,9 @@ export function toBundle(
 ): Outcome<r5.Bundle>;
 export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle>;
 export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
-  const parsed = parseExam(exam, options.catalogue ? { catalogue: options.catalogue } : {});
-  const issues = [...parsed.issues];
+  const { catalogue, includeValues = false, snomed = 'free-set' } = options;
+  const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });
+  const issues = [...parsed.issues, ...snomedPolicyIssues(snomed)];
   if (exam?.status === 'draft' && options.allowDraft !== true) {
     issues.push(
       issue('draft-exam', ['status'], 'a draft is not exported', {
@@ -42,7 +47,11 @@ export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBu
     );
   }
   if (parsed.value === undefined || hasErrors(issues)) return { issues };
-  issues.push(...leftBehind(parsed.value));
+  issues.push(
+    ...leftBehind(parsed.value),
+    ...callerCodingIssues(parsed.value, codingRules(options)),
+    ...codeMapRemark(options.codes, options),
+  );
   return { value: bundleOf(createContext(parsed.value, options), options), issues };
 }
 
@@ -55,10 +64,13 @@ function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
   const type = options.bundleType ?? 'collection';
   const { exam } = context;
   const last = exam.history?.at(-1);
-  const resources = examResources(context, { document: type === 'document' });
+  const made = examResources(context, { document: type === 'document' });
+  const tag = options.language?.tag;
+  const resources = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
   const bundle: Bundle = {
     resourceType: 'Bundle',
     id: context.id(resourceName.bundle(type)),
+    ...(tag !== undefined && { language: tag }),
     ...(type === 'document' && {
       identifier: {
         ...context.examIdentifier,

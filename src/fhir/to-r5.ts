@@ -35,9 +35,10 @@ function changed(resource: r4.FhirResource): object {
 
 /** R5 has an element for what is an extension of the body site in R4; obs-8 allows one of the two. */
 function observation(resource: r4.Observation): object {
-  const { bodySite, ...rest } = resource;
-  const placed = bodySite?.extension?.find(({ url }) => url === BODY_SITE_EXTENSION);
+  const extensions = resource.bodySite?.extension;
+  const placed = extensions?.find(({ url }) => url === BODY_SITE_EXTENSION);
   if (placed?.valueReference === undefined) return resource;
+  const { bodySite: _, ...rest } = resource;
   return { ...rest, bodyStructure: placed.valueReference };
 }
 

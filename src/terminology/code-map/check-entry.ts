@@ -54,7 +54,7 @@ export function entryChecker(context: MapContext): (entry: CodeMapEntry) => Chec
     if (table !== undefined) checkRow(entry, table, codesOf(table), report);
     else if (!isUri(entry.source)) checkName(entry, tables, report);
     checkWords(entry, report);
-    checkTarget(entry, context.base, report);
+    checkTarget(entry, tableOf(entry.system, context.base, tables) !== undefined, report);
     if (entry.unit !== undefined) checkUnit(entry, table, context.catalogue, report);
     if (issues.some(({ severity }) => severity === 'error')) return { issues };
     const sound: SoundEntry = {
@@ -123,15 +123,15 @@ function checkWords({ relation, action, target }: CodeMapEntry, report: Report):
   }
 }
 
-function checkTarget(entry: CodeMapEntry, base: string, report: Report): void {
+function checkTarget(entry: CodeMapEntry, ours: boolean, report: Report): void {
   const { system, target, display } = entry;
-  if (!isUri(system)) {
-    report('invalid-value', 'system', 'no absolute URI', { expected: 'the URI of a code system' });
-    return;
-  }
-  if (system.startsWith(`${base}/`)) {
+  if (ours) {
     const expected = 'a code system that is not ours';
     report('wrong-system', 'system', 'one of our rows can not stand for another', { expected });
+    return;
+  }
+  if (!isUri(system)) {
+    report('invalid-value', 'system', 'no absolute URI', { expected: 'the URI of a code system' });
     return;
   }
   if (target === undefined) return;
