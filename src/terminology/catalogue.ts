@@ -1,5 +1,7 @@
 import { type Issue, issue, type Outcome } from '../issue.ts';
+import { nearest } from '../nearest.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
+import { type Reference, references } from './references.ts';
 
 /** One table, looked up by code. */
 export type Index<Row> = ReadonlyMap<string, Row>;
@@ -20,59 +22,102 @@ const tableNames: readonly TableName[] = Object.keys(builtInTables) as TableName
 /** The tables as published with the library. */
 export const builtInCatalogue: Catalogue = /*@__PURE__*/ index(builtInTables);
 
+/** Form of a code, as exams take it. */
+const codeForm = /^[a-z0-9][a-z0-9.-]{0,99}$/;
+
 /**
- * The built-in tables with rows of an adopter. Issues: a code taken twice, a reference to a row
- * that does not exist. No value when anything is wrong.
+ * The built-in tables with rows of an adopter. Issues: a table that there is not, a code of another
+ * form than exams take or taken already, a reference to a row that does not exist, regions in a
+ * circle. No value when anything is wrong.
  */
 export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogue> {
-  const issues: Issue[] = [];
+  const issues: Issue[] = headIssues(additions);
   const merged = Object.fromEntries(
     tableNames.map((name) => [name, new Map<string, object>(builtInCatalogue[name])]),
   );
   for (const name of tableNames) {
-    const rows: readonly { readonly code: string }[] = additions[name] ?? [];
-    rows.forEach((row, at) => {
-      const table = merged[name];
+    const table = merged[name];
+    rowsOf(additions, name).forEach((row, at) => {
+      if (!codeForm.test(row.code)) {
+        issues.push(
+          issue('invalid-value', [name, at, 'code'], 'not of the form that a code has', {
+            expected: 'small letters, digits, dots and hyphens, at most 100',
+          }),
+        );
+      }
       if (table?.has(row.code)) {
         issues.push(issue('duplicate-key', [name, at, 'code'], 'this code is taken already'));
+      } else {
+        table?.set(row.code, { ...row, system: additions.system });
       }
-      table?.set(row.code, { ...row, system: additions.system });
     });
   }
   const catalogue = merged as unknown as Catalogue; // built key by key from the same table names
-  issues.push(...danglingReferences(catalogue, additions));
+  issues.push(...referenceIssues(catalogue, additions));
   return issues.length > 0 ? { issues } : { value: catalogue, issues };
 }
 
-function danglingReferences(catalogue: Catalogue, additions: CatalogueAdditions): Issue[] {
+function headIssues(additions: CatalogueAdditions): Issue[] {
+  const unknown = Object.keys(additions).filter(
+    (name) => name !== 'system' && !tableNames.some((known) => known === name),
+  );
+  const issues = unknown.map((name) =>
+    issue('unknown-property', [name], 'there is no such table', {
+      expected: nearest(name, tableNames),
+    }),
+  );
+  // @see https://www.rfc-editor.org/rfc/rfc3986 section 3.1
+  if (!/^[a-z][a-z0-9+.-]*:\S+$/.test(additions.system)) {
+    const expected = 'an absolute URI such as https://clinic.example/codes';
+    issues.push(issue('invalid-value', ['system'], 'not an absolute URI', { expected }));
+  }
+  return issues;
+}
+
+function referenceIssues(catalogue: Catalogue, additions: CatalogueAdditions): Issue[] {
   const issues: Issue[] = [];
-  const need = (table: TableName, code: string | undefined, path: (string | number)[]): void => {
-    if (code !== undefined && !catalogue[table].has(code)) {
-      issues.push(issue('unresolved-key', path, `no such row in the table ${table}`));
-    }
-  };
-  additions.regions?.forEach((row, at) => {
-    need('regions', row.parent, ['regions', at, 'parent']);
-    need('sections', row.section, ['regions', at, 'section']);
-    row.methods.forEach((code, m) => {
-      need('methods', code, ['regions', at, 'methods', m]);
+  const families = new Set([...catalogue.attributes.values()].map(({ family }) => family));
+  for (const name of tableNames) {
+    rowsOf(additions, name).forEach((row, at) => {
+      for (const [table, code, ...path] of referencesOf(name, row)) {
+        if (code === undefined || catalogue[table].has(code)) continue;
+        const message = `no such row in the table ${table}`;
+        issues.push(issue('unresolved-key', [name, at, ...path], message));
+      }
     });
+  }
+  additions.findings?.forEach(({ attributes }, at) => {
+    if (attributes === undefined || families.has(attributes)) return;
+    const path = ['findings', at, 'attributes'];
+    issues.push(issue('unresolved-key', path, 'no attribute has this family'));
   });
-  additions.findings?.forEach((row, at) => {
-    row.regions.forEach((code, r) => {
-      need('regions', code, ['findings', at, 'regions', r]);
-    });
-  });
-  additions.testPoints?.forEach((row, at) => {
-    need('regions', row.region, ['testPoints', at, 'region']);
-    need('sections', row.section, ['testPoints', at, 'section']);
-  });
-  additions.protocols?.forEach((row, at) => {
-    row.regions.forEach((entry, r) => {
-      need('regions', entry.region, ['protocols', at, 'regions', r, 'region']);
-    });
+  additions.regions?.forEach(({ code }, at) => {
+    if (!isInCircle(code, catalogue)) return;
+    const path = ['regions', at, 'parent'];
+    issues.push(issue('contradiction', path, 'the regions above lead back to this one'));
   });
   return issues;
+}
+
+function referencesOf<Name extends TableName>(name: Name, row: unknown): readonly Reference[] {
+  // The row comes from the table of that name; TypeScript does not follow the pair.
+  return references[name]?.(row as TableRows[Name]) ?? [];
+}
+
+function isInCircle(region: string, { regions }: Catalogue): boolean {
+  const seen = new Set<string>();
+  for (let at: string | undefined = region; at !== undefined; at = regions.get(at)?.parent) {
+    if (seen.has(at)) return true;
+    seen.add(at);
+  }
+  return false;
+}
+
+function rowsOf(
+  additions: CatalogueAdditions,
+  name: TableName,
+): readonly { readonly code: string }[] {
+  return additions[name] ?? [];
 }
 
 function index(tables: { readonly [Name in TableName]: readonly TableRows[Name][] }): Catalogue {
