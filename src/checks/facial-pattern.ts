@@ -3,7 +3,7 @@ import { sign } from './facts.ts';
 import { isMeasured, measured } from './measured.ts';
 import { eyeClosure, isTested, lowerFace, movementOn, weakerThan } from './movements.ts';
 import type { OneSide } from './sides.ts';
-import { every, type Fact, known, not, some, unknown } from './truth.ts';
+import { type Fact, known, some, unknown } from './truth.ts';
 
 export type FacialPattern = 'forehead spared' | 'whole side' | 'mixed' | 'lower face not weak';
 
@@ -20,18 +20,21 @@ export interface PatternVerdict {
  */
 export function facialPattern(context: CheckContext, side: OneSide): PatternVerdict {
   const lower = some(lowerFace.map((test) => weakerThan(context, test, side, 0)));
-  if (lower.holds === false) return verdict('lower face not weak', lower);
+  if (lower.holds === false)
+    return { pattern: 'lower face not weak', used: lower.used, missing: [] };
   const forehead = weakerThan(context, 'frontalis', side, 0);
+  const used = [...new Set([...lower.used, ...forehead.used])];
+  if (lower.holds === undefined || forehead.holds === undefined) {
+    return { pattern: undefined, used, missing: [...lower.missing, ...forehead.missing] };
+  }
+  if (forehead.holds) return { pattern: 'whole side', used, missing: [] };
   const eye = some(eyeClosure.map((test) => weakerThan(context, test, side, 1)));
-  const whole = every([lower, forehead]);
-  if (whole.holds === true) return verdict('whole side', whole);
-  const spared = every([lower, not(forehead), not(eye)]);
-  if (spared.holds === true) return verdict('forehead spared', spared);
-  if (forehead.holds === undefined || lower.holds === undefined)
-    return verdict(undefined, every([lower, not(forehead)]));
-  return spared.holds === undefined
-    ? verdict(undefined, spared)
-    : verdict('mixed', every([lower, not(forehead), eye]));
+  if (eye.holds === undefined) return { pattern: undefined, used, missing: eye.missing };
+  return {
+    pattern: eye.holds ? 'mixed' : 'forehead spared',
+    used: [...used, ...eye.used],
+    missing: [],
+  };
 }
 
 /** Whether anything of the face was moved on that side at all. */
@@ -55,12 +58,4 @@ export function eyeStaysOpen(context: CheckContext, side: OneSide): Fact {
       by: ['inspection', 'inspection-magnified'],
     }),
   ]);
-}
-
-function verdict(pattern: FacialPattern | undefined, fact: Fact): PatternVerdict {
-  return {
-    pattern,
-    used: fact.used,
-    missing: pattern === undefined ? fact.missing : [],
-  };
 }

@@ -99,22 +99,19 @@ export function coverageGaps(coverage: Coverage): readonly CoverageItem[] {
   return coverage.items.filter((one) => one.status === 'gap');
 }
 
-function itemOf({ places, ...item }: Required, marks: Marks): CoverageItem {
-  const covering = places.own.flatMap((place) => marks.covered.get(place) ?? []);
+function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem {
+  const covering = own.flatMap((place) => marks.covered.get(place) ?? []);
   if (covering.length > 0) {
-    return {
-      ...item,
-      status: 'covered',
-      ...(covering.every((mark) => mark.partial) && { partial: true }),
-      statements: [...new Set(covering.flatMap((mark) => mark.keys))],
-    };
+    const partial = covering.every((mark) => mark.partial);
+    const statements = unique(covering.flatMap((mark) => mark.keys));
+    return { ...item, status: 'covered', ...(partial && { partial }), statements };
   }
-  const documented = places.documented.flatMap((place) => marks.documented.get(place) ?? []);
-  return {
-    ...item,
-    status: documented.length > 0 ? 'documented' : 'gap',
-    statements: [...new Set(documented)],
-  };
+  const statements = unique(documented.flatMap((place) => marks.documented.get(place) ?? []));
+  return { ...item, status: statements.length > 0 ? 'documented' : 'gap', statements };
+}
+
+function unique(keys: readonly Key[]): readonly Key[] {
+  return keys.length < 2 ? keys : [...new Set(keys)];
 }
 
 function countOf(items: readonly CoverageItem[]): CoverageCount {

@@ -7,12 +7,11 @@ import type { CoverageItem } from './coverage.ts';
 import { measurePlace, methodPlace, pointPlace, regionPlace, testPlace } from './places.ts';
 
 /** One thing asked for, with the places in the marks where the answer would stand. */
-export interface Required extends Omit<CoverageItem, 'status' | 'statements' | 'partial'> {
-  readonly places: {
-    /** Any of these covers it. */
-    readonly own: readonly string[];
-    readonly documented: readonly string[];
-  };
+export interface Required {
+  readonly item: Omit<CoverageItem, 'status' | 'statements' | 'partial'>;
+  /** Any of these covers it. */
+  readonly own: readonly string[];
+  readonly documented: readonly string[];
 }
 
 interface Unknown {
@@ -62,16 +61,12 @@ function regionsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkn
       const byMethod = [...methods].map((method) => methodPlace(region, side, method));
       const own = [regionPlace(region, side), ...byMethod];
       return [
-        { kind: 'region', ...sided, places: { own, documented } } as const,
-        ...[...methods].map(
-          (method) =>
-            ({
-              kind: 'method',
-              ...sided,
-              method,
-              places: { own: [methodPlace(region, side, method)], documented },
-            }) as const,
-        ),
+        { item: { kind: 'region' as const, ...sided }, own, documented },
+        ...[...methods].map((method) => ({
+          item: { kind: 'method' as const, ...sided, method },
+          own: [methodPlace(region, side, method)],
+          documented,
+        })),
       ];
     });
   });
@@ -86,13 +81,9 @@ function pointsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkno
       modalities.map((modality) => {
         const own = pointPlace(point, side, modality);
         return {
-          ...base,
-          ...(side !== undefined && { side }),
-          modality,
-          places: {
-            own: [own],
-            documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
-          },
+          item: { ...base, ...(side !== undefined && { side }), modality },
+          own: [own],
+          documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
         };
       }),
     );
@@ -107,12 +98,9 @@ function testsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknow
     return sidesOf(row?.laterality).map((side) => {
       const own = testPlace(test, side);
       return {
-        ...base,
-        ...(side !== undefined && { side }),
-        places: {
-          own: [own],
-          documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
-        },
+        item: { ...base, ...(side !== undefined && { side }) },
+        own: [own],
+        documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
       };
     });
   });
@@ -127,17 +115,13 @@ function measuresOf(
     const row = catalogue.measures.get(measure);
     if (row === undefined) unknown.push({ table: 'measures', path: ['measures', at] });
     const section = catalogue.regions.get(row?.region ?? '')?.section ?? 'general';
+    const base = { kind: 'measure', code: measure, section } as const;
     return sidesOf(row?.laterality).map((side) => {
       const own = measurePlace(measure, side);
       return {
-        kind: 'measure' as const,
-        code: measure,
-        section,
-        ...(side !== undefined && { side }),
-        places: {
-          own: [own],
-          documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
-        },
+        item: { ...base, ...(side !== undefined && { side }) },
+        own: [own],
+        documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
       };
     });
   });
