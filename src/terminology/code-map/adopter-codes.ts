@@ -3,7 +3,7 @@ import { CANONICAL_BASE } from '../canonical-base.ts';
 import { builtInCatalogue, type Catalogue } from '../catalogue.ts';
 import { circleIssues, type Links, reachable, targetOf } from './chains.ts';
 import { entryChecker, type SoundEntry } from './check-entry.ts';
-import type { AdopterCodes, AdopterEntry, CodeMapEntry } from './entry.ts';
+import { type AdopterCodes, type AdopterEntry, type CodeMapEntry, pathOf } from './entry.ts';
 
 export interface CodeMapOptions {
   /** Default: the built-in catalogue. */
@@ -90,7 +90,7 @@ function unreachedIssues(sound: readonly SoundEntry[], links: Links): Issue[] {
   return sound
     .filter(({ own, source }) => !own && !reached.has(source))
     .map(({ entry }) =>
-      issue('unresolved-key', [...entry.path, 'code'], 'no row leads to this code', {
+      issue('unresolved-key', pathOf(entry, 'code'), 'no row leads to this code', {
         severity: 'warning',
         source: entry.position,
       }),
@@ -109,6 +109,6 @@ function rivalIssues(sound: readonly SoundEntry[]): Issue[] {
     }
     const message = 'another code of this system is called equivalent too';
     const details = { severity: 'warning', source: entry.position } as const;
-    return [issue('ambiguous-mapping', [...entry.path, 'target'], message, details)];
+    return [issue('ambiguous-mapping', pathOf(entry, 'target'), message, details)];
   });
 }

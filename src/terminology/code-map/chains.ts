@@ -1,7 +1,7 @@
 import { type Issue, issue } from '../../issue.ts';
 import type { Relation } from '../types.ts';
 import type { SoundEntry } from './check-entry.ts';
-import type { AdopterCoding } from './entry.ts';
+import { type AdopterCoding, pathOf } from './entry.ts';
 
 /** Entries by their source. */
 export type Links = ReadonlyMap<string, readonly SoundEntry[]>;
@@ -79,7 +79,7 @@ export function circleIssues(links: Links): Issue[] {
 
 function circleIssue({ entry }: SoundEntry): Issue {
   const message = 'the map goes round in a circle here';
-  return issue('ambiguous-mapping', [...entry.path, 'target'], message, {
+  return issue('ambiguous-mapping', pathOf(entry, 'target'), message, {
     expected: 'a target that does not lead back to its source',
     source: entry.position,
   });

@@ -7,7 +7,7 @@ import { type ExportedCode, exportedCodes } from '../exported-codes.ts';
 import { displayVerdict } from '../published-names.ts';
 import { units } from '../tables/units.ts';
 import type { Relation } from '../types.ts';
-import type { CodeMapEntry } from './entry.ts';
+import { type CodeMapEntry, type EntryProperty, pathOf } from './entry.ts';
 
 /** What a map is checked against. */
 export interface MapContext {
@@ -70,14 +70,15 @@ export function entryChecker(context: MapContext): (entry: CodeMapEntry) => Chec
 
 type Report = (
   code: IssueCode,
-  property: keyof CodeMapEntry,
+  property: EntryProperty,
   message: string,
   details?: IssueDetails,
 ) => void;
 
-function reporter({ path, position }: CodeMapEntry, issues: Issue[]): Report {
+function reporter(entry: CodeMapEntry, issues: Issue[]): Report {
   return (code, property, message, details = {}) => {
-    issues.push(issue(code, [...path, property], message, { ...details, source: position }));
+    const found = { ...details, source: entry.position };
+    issues.push(issue(code, pathOf(entry, property), message, found));
   };
 }
 

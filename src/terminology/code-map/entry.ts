@@ -20,9 +20,26 @@ export interface CodeMapEntry {
   readonly action?: string | undefined;
   /** For a measure: the unit that the target stands for; it is sent beside values in that unit alone. */
   readonly unit?: string | undefined;
-  /** Where it stands in the map. */
+  /** Where it stands in the map; a property stands below it, or where `paths` says. */
   readonly path: Path;
+  readonly paths?: { readonly [Property in EntryProperty]?: Path };
   readonly position?: SourcePosition | undefined;
+}
+
+export type EntryProperty =
+  | 'source'
+  | 'code'
+  | 'system'
+  | 'target'
+  | 'version'
+  | 'display'
+  | 'relation'
+  | 'action'
+  | 'unit';
+
+/** Where a property of an entry stands. */
+export function pathOf({ path, paths }: CodeMapEntry, property: EntryProperty): Path {
+  return paths?.[property] ?? [...path, property];
 }
 
 /** A coding of the adopter beside a code of ours. */

@@ -1,0 +1,88 @@
+import { type Issue, issue, type Outcome } from '../../issue.ts';
+import { adopterCodes, type CodeMapOptions } from '../../terminology/code-map/adopter-codes.ts';
+import type { AdopterCodes, CodeMapEntry } from '../../terminology/code-map/entry.ts';
+import { csvReader } from '../csv/reader.ts';
+import type { LegacyRecord } from '../record.ts';
+import type { CsvSource } from '../source.ts';
+
+export interface CsvCodeMapOptions extends CodeMapOptions {
+  /** Default: `,` */
+  readonly delimiter?: CsvSource['delimiter'];
+}
+
+const required = ['source', 'code', 'system', 'target', 'relation'] as const;
+const optional = ['action', 'version', 'display', 'unit'] as const;
+
+/**
+ * A code map from delimited text with the columns source, code, system, target and relation, and
+ * where needed action, version, display and unit; see {@link CodeMapEntry} for what each holds. A
+ * blank cell is nothing. Issues carry the line.
+ */
+export function codesFromCsv(
+  text: string,
+  { delimiter = ',', ...options }: CsvCodeMapOptions = {},
+): Outcome<AdopterCodes> {
+  const records = readRecords(text, delimiter);
+  const broken = records.flatMap(({ malformed = [] }) => malformed);
+  if (broken.length > 0) return { issues: broken };
+  const [first] = records;
+  if (first === undefined) {
+    const expected = `the columns ${required.join(', ')} and at least one row`;
+    return { issues: [issue('empty-value', [], 'the map has no rows', { expected })] };
+  }
+  const columns = columnIssues(first);
+  if (columns.length > 0) return { issues: columns };
+  return adopterCodes(records.map(entryOf), options);
+}
+
+function readRecords(
+  text: string,
+  delimiter: NonNullable<CsvSource['delimiter']>,
+): readonly LegacyRecord[] {
+  const reader = csvReader({ syntax: 'csv', delimiter });
+  const splitter = reader.splitter();
+  const units = [...splitter.push(text), ...splitter.end()];
+  return reader.read(units).flatMap((group) => {
+    // What is wrong with a unit as a whole is wrong with each of its rows.
+    if (group.issues.length === 0) return group.records;
+    return group.records.map((record) => ({ ...record, malformed: group.issues }));
+  });
+}
+
+function columnIssues({ fields }: LegacyRecord): Issue[] {
+  const given = new Set(fields.map(({ name }) => name.toLowerCase()));
+  const known = new Set<string>([...required, ...optional]);
+  return [
+    ...required
+      .filter((name) => !given.has(name))
+      .map((name) => issue('missing-field', [name], 'the map has no such column')),
+    ...[...given]
+      .filter((name) => !known.has(name))
+      .map((name) =>
+        issue('unknown-property', [name], 'the map has a column of another name', {
+          expected: [...known].join(', '),
+        }),
+      ),
+  ];
+}
+
+function entryOf(record: LegacyRecord): CodeMapEntry {
+  const cells = new Map(
+    record.fields.map(({ name, text }) => [name.toLowerCase(), text.trim()] as const),
+  );
+  const cell = (name: (typeof required | typeof optional)[number]): string | undefined =>
+    cells.get(name) || undefined;
+  return {
+    source: cell('source') ?? '',
+    code: cell('code') ?? '',
+    system: cell('system') ?? '',
+    target: cell('target'),
+    version: cell('version'),
+    display: cell('display'),
+    relation: cell('relation')?.toLowerCase(),
+    action: cell('action')?.toLowerCase(),
+    unit: cell('unit'),
+    path: [],
+    position: record.at,
+  };
+}
