@@ -1,9 +1,11 @@
 import { expect } from 'vitest';
 import { type ConvertResult, convertText } from '../../src/convert/convert-text.ts';
 import type { Mapping } from '../../src/convert/mapping.ts';
+import type { Plan } from '../../src/convert/plan.ts';
 import { prepareMapping } from '../../src/convert/prepare/prepare-mapping.ts';
 import type { Reader } from '../../src/convert/record.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
+import { issueText } from '../../src/issue.ts';
 import { validateBundle } from '../../src/validate/r4.ts';
 import type { Random } from './random.ts';
 import { checkLedger } from './syntax-cases.ts';
@@ -18,19 +20,21 @@ export interface Messy {
 }
 
 export interface Syntax {
-  readonly mapping: Mapping;
+  readonly plan: Plan;
   readonly reader: Reader;
   /** The units of a text make up the text: nothing stands outside them. */
   readonly seamless: boolean;
 }
 
+/** A syntax with its mapping made ready once. */
+export function syntaxOf(mapping: Mapping, reader: Reader, seamless: boolean): Syntax {
+  const { value: plan, issues } = prepareMapping(mapping);
+  if (plan === undefined) throw new Error(issues.map(issueText).join('\n'));
+  return { plan, reader, seamless };
+}
+
 /** Converted and quarantined are what came in; what was converted is valid; no mark is lost. */
-export function checkMessy(
-  { text, units, marks }: Messy,
-  { mapping, reader }: Syntax,
-): ConvertResult {
-  const plan = prepareMapping(mapping).value;
-  if (plan === undefined) throw new Error('the mapping of the test is wrong');
+export function checkMessy({ text, units, marks }: Messy, { plan, reader }: Syntax): ConvertResult {
   const result = convertText(text, reader, plan);
   expect(result.exams.length + result.quarantine.length).toBe(units);
   checkLedger(result);
@@ -76,9 +80,7 @@ export function mutated(text: string, marks: string, random: Random): string {
 }
 
 /** A damaged input never throws, and every unit that the splitter finds is converted or set aside. */
-export function checkMutated(text: string, { mapping, reader, seamless }: Syntax): void {
-  const plan = prepareMapping(mapping).value;
-  if (plan === undefined) throw new Error('the mapping of the test is wrong');
+export function checkMutated(text: string, { plan, reader, seamless }: Syntax): void {
   const splitter = reader.splitter();
   const units = [...splitter.push(text), ...splitter.end()];
   if (seamless && text.trim() !== '') expect(units.map(({ raw }) => raw).join('')).toBe(text);

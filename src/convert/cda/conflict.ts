@@ -14,7 +14,7 @@ export interface EntryClaim {
 export function disagreements(narrative: string, claim: EntryClaim): string[] {
   const found: string[] = [];
   if (claim.number !== undefined) {
-    const numbers = narrative.match(/\d+(?:[.,]\d+)?/g) ?? [];
+    const numbers = narrative.match(/(?<![\w.,])\d+(?:[.,]\d+)?/g) ?? [];
     const value = Number(claim.number);
     const same = numbers.some((text) => Number(text.replace(',', '.')) === value);
     if (numbers.length > 0 && !same) found.push('number');

@@ -7,7 +7,7 @@ export const LOINC_OID = '2.16.840.1.113883.6.1';
 /** C-CDA Physical Exam Section, with or without the extension of its version (2015-08-01). */
 export const PHYSICAL_EXAM_TEMPLATE = '2.16.840.1.113883.10.20.2.10';
 
-/** LOINC "Physical findings", the code of that section. */
+/** LOINC "Physical findings Narrative", the code of that section. */
 export const PHYSICAL_FINDINGS = '29545-1';
 
 /**

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { actStatusWords } from '../../src/convert/cda/complete.ts';
 import { characterSets } from '../../src/convert/hl7v2/charset.ts';
 import {
   documentStatusWords,
@@ -15,6 +16,7 @@ import { published } from '../../src/generate/published.ts';
 interface Concept {
   readonly code: string;
   readonly display: string;
+  readonly concept?: readonly Concept[];
 }
 
 /** A table of HL7 v2 as HL7 terminology publishes it (CC0), by code. */
@@ -76,5 +78,18 @@ describe('tables of HL7 v2', () => {
   it('0125: value types are data types of code system v2-0440', async () => {
     const types = await table('0440');
     expect([...formOfType.keys()].filter((type) => !types.has(type))).toEqual([]);
+  });
+});
+
+describe('tables of CDA', () => {
+  it('v3-ActStatus: every status of an entry has a meaning, and no other', async () => {
+    const folder = await published('hl7.terminology.r4', '7.0.1');
+    const text = await readFile(join(folder, 'CodeSystem-v3-ActStatus.json'), 'utf8');
+    const { concept }: { concept: readonly Concept[] } = JSON.parse(text);
+    const all = concept.flatMap((one) => [
+      one.code,
+      ...(one.concept ?? []).map(({ code }) => code),
+    ]);
+    expect(Object.keys(actStatusWords).sort()).toEqual(all.sort());
   });
 });
