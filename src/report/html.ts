@@ -1,0 +1,88 @@
+import { escapeXhtml } from '../fhir/xhtml.ts';
+
+/** Markup that was made here and needs no escaping. Only {@link element} and {@link joined} make it. */
+export interface Html {
+  readonly markup: string;
+}
+
+/** Text of the exam, or markup. Text is escaped, always. */
+export type Content = Html | string | false | undefined;
+
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+/** Elements of HTML that have no end tag. @see https://html.spec.whatwg.org/#void-elements */
+const voidElements: ReadonlySet<string> = new Set(['br', 'meta', 'hr', 'col']);
+
+/** An element. Tag and attribute names are ours; attribute values and text may come from the exam. */
+export function element(tag: string, attributes: Attributes = {}, ...content: Content[]): Html {
+  let open = `<${tag}`;
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value !== undefined) open += ` ${name}="${escapeXhtml(String(value))}"`;
+  }
+  if (voidElements.has(tag)) return { markup: `${open}>` };
+  return { markup: `${open}>${joined(...content).markup}</${tag}>` };
+}
+
+/** Contents one after the other. */
+export function joined(...content: Content[]): Html {
+  let markup = '';
+  for (const part of content) {
+    if (part === undefined || part === false) continue;
+    markup += typeof part === 'string' ? escapeXhtml(part) : part.markup;
+  }
+  return { markup };
+}
+
+/**
+ * Words of the exam, kept apart from the direction of the text around them, so that a right-to-left
+ * name or a stray direction mark can not turn what follows.
+ * @see https://www.w3.org/International/questions/qa-bidi-unicode-controls
+ */
+export function words(text: string): Html {
+  return element('bdi', {}, text);
+}
+
+export function list(items: readonly Content[]): Html | undefined {
+  if (items.length === 0) return undefined;
+  return element('ul', {}, ...items.map((item) => element('li', {}, item)));
+}
+
+export interface Table {
+  readonly caption: string;
+  readonly head: readonly string[];
+  /** The first cell of a row names it. */
+  readonly rows: readonly (readonly Content[])[];
+}
+
+/** A table with caption and header cells, which a screen reader can name; nothing without rows. */
+export function table({ caption, head, rows }: Table): Html | undefined {
+  if (rows.length === 0) return undefined;
+  const headCells = head.map((cell) => element('th', { scope: 'col' }, cell));
+  const body = rows.map(([first, ...cells]) =>
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, first),
+      ...cells.map((cell) => element('td', {}, cell)),
+    ),
+  );
+  return element(
+    'div',
+    // Scrolls by itself on a narrow screen, and by keyboard.
+    { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': caption },
+    element(
+      'table',
+      {},
+      element('caption', {}, caption),
+      element('thead', {}, element('tr', {}, ...headCells)),
+      element('tbody', {}, ...body),
+    ),
+  );
+}
+
+/** A section with its heading; nothing when it has no content. */
+export function section(id: string, heading: string, ...content: Content[]): Html | undefined {
+  const inside = content.filter((part) => part !== undefined && part !== false);
+  if (inside.length === 0) return undefined;
+  return element('section', { 'aria-labelledby': id }, element('h2', { id }, heading), ...inside);
+}

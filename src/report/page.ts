@@ -1,0 +1,37 @@
+import type { CheckResult } from '../checks/check-exam.ts';
+import type { Exam } from '../model/exam.ts';
+import type { Statement } from '../model/statement.ts';
+import type { Catalogue } from '../terminology/catalogue.ts';
+import { type Content, element, joined, words } from './html.ts';
+import type { ReportWords } from './report-words.ts';
+import type { Teller } from './teller.ts';
+
+/** What every part of the page is made from. */
+export interface Page {
+  readonly exam: Exam;
+  /** The exam compared with, where there is one. */
+  readonly prior: Exam | undefined;
+  readonly checks: CheckResult;
+  readonly catalogue: Catalogue;
+  readonly teller: Teller;
+  readonly labels: ReportWords;
+}
+
+/** Note of a statement and what it was carried over from, below what it says. */
+export function remarks({ labels }: Page, statement: Statement): Content {
+  const { note, carried } = statement;
+  if (note === undefined && carried === undefined) return undefined;
+  return joined(
+    note === undefined ? undefined : element('div', { class: 'note' }, words(note)),
+    carried === undefined
+      ? undefined
+      : element('div', { class: 'note' }, `${labels.carried} ${carried.at}`),
+  );
+}
+
+/** Parts with a separator between them; parts that are not there are left out. */
+export function separated(parts: readonly Content[], separator = '; '): Content {
+  const there = parts.filter((part) => part !== undefined && part !== false && part !== '');
+  if (there.length === 0) return undefined;
+  return joined(...there.flatMap((part, at) => (at === 0 ? [part] : [separator, part])));
+}

@@ -1,0 +1,90 @@
+import { checkExam } from '../checks/check-exam.ts';
+import type { CheckOptions } from '../checks/options.ts';
+import type { Exam } from '../model/exam.ts';
+import { builtInCatalogue } from '../terminology/catalogue.ts';
+import { english, inLanguage, type Language } from '../terminology/language.ts';
+import { element, joined } from './html.ts';
+import { mapPart } from './map/region-map.ts';
+import type { Page } from './page.ts';
+import { changePart } from './parts/change.ts';
+import { conclusionPart, promptPart } from './parts/conclusion.ts';
+import { measurePart, scorePart } from './parts/figures.ts';
+import { findingParts, stateParts } from './parts/findings.ts';
+import { gapPart } from './parts/gaps.ts';
+import { cautionPart, headPart, recordPart } from './parts/head.ts';
+import { sensationPart, testPart } from './parts/tests.ts';
+import { circumstancePart, notePart, symptomPart } from './parts/told.ts';
+import { englishWords, type ReportWords } from './report-words.ts';
+import { style } from './style.ts';
+import { createTeller } from './teller.ts';
+
+export interface ReportOptions {
+  /** Exam, rule sets, thresholds and prior exam to check with; without rule sets no prompt is shown. */
+  readonly checks?: CheckOptions;
+  /** Language of the displays of codes. Default English. */
+  readonly language?: Language;
+  /** Words of the page itself. Default English; give those of `language` with it. */
+  readonly words?: ReportWords;
+}
+
+/**
+ * A page for people, complete in itself: no script, nothing fetched, every text of the exam escaped.
+ * Conclusion first, then what is present, what was looked for and not found, what was not examined
+ * and why, and what nothing was said about. The exam is taken to be well formed (`parseExam`).
+ */
+export function toHtml(exam: Exam, options: ReportOptions = {}): string {
+  const language = options.language ?? english;
+  const labels = options.words ?? englishWords;
+  const catalogue = inLanguage(options.checks?.catalogue ?? builtInCatalogue, language);
+  const page: Page = {
+    exam,
+    prior: options.checks?.prior,
+    checks: checkExam(exam, { ...options.checks, catalogue }),
+    catalogue,
+    labels,
+    teller: createTeller(catalogue, language),
+  };
+  const html = element(
+    'html',
+    { lang: language.tag },
+    element(
+      'head',
+      {},
+      element('meta', { charset: 'utf-8' }),
+      element('meta', {
+        'http-equiv': 'Content-Security-Policy',
+        content: "default-src 'none'; style-src 'unsafe-inline'",
+      }),
+      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+      element('title', {}, labels.title),
+      // The style is a constant of this library and holds no character that HTML would read.
+      { markup: `<style>${style}</style>` },
+    ),
+    element('body', {}, headPart(page), mainPart(page), cautionPart(page)),
+  );
+  return `<!DOCTYPE html>\n${html.markup}\n`;
+}
+
+function mainPart(page: Page): ReturnType<typeof element> {
+  return element(
+    'main',
+    {},
+    joined(
+      conclusionPart(page),
+      promptPart(page),
+      changePart(page),
+      mapPart(page),
+      ...findingParts(page),
+      ...stateParts(page),
+      gapPart(page),
+      sensationPart(page),
+      testPart(page),
+      measurePart(page),
+      scorePart(page),
+      symptomPart(page),
+      notePart(page),
+      circumstancePart(page),
+      recordPart(page),
+    ),
+  );
+}
