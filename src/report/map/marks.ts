@@ -39,7 +39,19 @@ export function marksOf(
       if (before === undefined || rank(mark) < rank(before)) marks.set(key, mark);
     }
   }
-  return (region, column) => marks.get(`${region}/${column}`) ?? 'silent';
+  return (region, column) => marks.get(`${region}/${column}`) ?? leftOut(region, column);
+
+  /** Not examining a region leaves out what lies below it; being normal does not pass down. */
+  function leftOut(region: string, column: Column): Mark {
+    let above = catalogue.regions.get(region)?.parent;
+    // Four levels in our tables; the bound keeps a cycle in added regions from hanging.
+    for (let level = 0; above !== undefined && level < 20; level++) {
+      const given = marks.get(`${above}/${column}`) ?? marks.get(`${above}/middle`);
+      if (given === 'not-examined') return given;
+      above = catalogue.regions.get(above)?.parent;
+    }
+    return 'silent';
+  }
 }
 
 function rank(mark: Mark): number {

@@ -10,13 +10,12 @@ export function gapPart(page: Page): Content {
     return section('gaps', labels.gaps, element('p', {}, labels.unknownProtocol));
   }
   const gaps = coverage.items.filter((item) => item.status === 'gap');
-  const texts = [...new Set(gaps.map((item) => gapText(page, item)))];
   return joined(
     section(
       'gaps',
       labels.gaps,
       element('p', {}, gaps.length === 0 ? labels.noGaps : labels.gapNote),
-      list(texts),
+      list(gapTexts(page, gaps)),
     ),
     section('outside', labels.outside, list(coverage.outside.map((text) => outsideText(text)))),
   );
@@ -26,18 +25,25 @@ export function gapPart(page: Page): Content {
   }
 }
 
-function gapText({ teller }: Page, item: CoverageItem): string {
-  const side = item.side === undefined ? '' : `, ${teller.side(item.side)}`;
-  switch (item.kind) {
-    case 'region':
-      return teller.place(item.code, item.side);
-    case 'method':
-      return `${teller.place(item.code, item.side)}: ${teller.display('methods', item.method ?? '')}`;
-    case 'point':
-      return `${teller.display('testPoints', item.code)}${side}: ${teller.display('modalities', item.modality ?? '')}`;
-    case 'test':
-      return `${teller.display('testPoints', item.code)}${side}`;
-    case 'measure':
-      return `${teller.display('measures', item.code)}${side}`;
+/** One line a place: the place alone where all of it is missing, else what is missing there. */
+function gapTexts({ teller }: Page, gaps: readonly CoverageItem[]): string[] {
+  const lines = new Map<string, string[]>();
+  const whole = new Set<string>();
+  for (const item of gaps) {
+    const place = gapPlace(teller, item);
+    const line = lines.get(place) ?? [];
+    lines.set(place, line);
+    if (item.kind === 'region') whole.add(place);
+    if (item.method !== undefined) line.push(teller.display('methods', item.method));
+    if (item.modality !== undefined) line.push(teller.display('modalities', item.modality));
   }
+  return [...lines].map(([place, missing]) =>
+    whole.has(place) || missing.length === 0 ? place : `${place}: ${missing.join(', ')}`,
+  );
+}
+
+function gapPlace(teller: Page['teller'], { kind, code, side }: CoverageItem): string {
+  if (kind === 'region' || kind === 'method') return teller.place(code, side);
+  const name = teller.display(kind === 'measure' ? 'measures' : 'testPoints', code);
+  return side === undefined ? name : `${name}, ${teller.side(side)}`;
 }
