@@ -21,6 +21,9 @@ export interface FoundInputs {
   readonly issues: readonly Issue[];
 }
 
+/** Bytes read at a time: units of one piece are in memory together. */
+const PIECE = 1 << 16;
+
 /**
  * The texts that paths name, in the order given; folders are searched whole, in order of names.
  * `.gz` files are unpacked, `.zip` archives opened. What can not be opened is told, and the rest kept.
@@ -81,7 +84,7 @@ function entryInput(path: string, entry: ZipEntry): Input {
 }
 
 async function* counted(path: string, read: (bytes: number) => void): AsyncGenerator<Buffer> {
-  const stream: AsyncIterable<Buffer> = createReadStream(path, { highWaterMark: 1 << 18 });
+  const stream: AsyncIterable<Buffer> = createReadStream(path, { highWaterMark: PIECE });
   for await (const piece of stream) {
     read(piece.length);
     yield piece;
@@ -90,12 +93,12 @@ async function* counted(path: string, read: (bytes: number) => void): AsyncGener
 
 async function* gunzipped(path: string, read: (bytes: number) => void): AsyncGenerator<Buffer> {
   let taken = 0;
-  const stream = createReadStream(path, { highWaterMark: 1 << 18 });
+  const stream = createReadStream(path, { highWaterMark: PIECE });
   stream.on('data', (piece) => {
     taken += piece.length;
     read(piece.length);
   });
-  const unpacked = createGunzip({ chunkSize: 1 << 18 });
+  const unpacked = createGunzip({ chunkSize: PIECE });
   stream.on('error', (error) => unpacked.destroy(error));
   stream.pipe(unpacked);
   try {

@@ -29,7 +29,7 @@ export interface Run {
 }
 
 /** Units of a batch, and characters after which a batch is full. */
-const BATCH_UNITS = 200;
+const BATCH_UNITS = 100;
 const BATCH_TEXT = 1 << 20;
 
 /** Where a batch or an issue came from, so that a checkpoint can name it. */
@@ -57,7 +57,7 @@ export async function runConversion(run: Run): Promise<Tally> {
   let sinceCheckpoint = 0;
 
   const save = async (input: number, items: number): Promise<void> => {
-    await sinks.add(seenFile, seen.takeNew());
+    await sinks.addBytes(seenFile, seen.takeNew());
     const lengths = await sinks.sync();
     const { fingerprint, format } = checkpoint;
     await writeCheckpoint(options.out, {

@@ -1,12 +1,13 @@
 import { type FileHandle, mkdir, open, readdir, truncate } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Text that is held back before it is written. */
-const HELD = 1 << 20;
+/** Characters that are held back before they are written. */
+const HELD = 1 << 18;
 
 /** Files of a folder that only grow, each at a length that is known at every checkpoint. */
 export interface Sinks {
-  readonly add: (file: string, text: string | Buffer) => Promise<void>;
+  readonly add: (file: string, text: string) => Promise<void>;
+  readonly addBytes: (file: string, bytes: Buffer) => Promise<void>;
   /** All files on disk, with their lengths. */
   readonly sync: () => Promise<{ readonly [file: string]: number }>;
   readonly close: () => Promise<void>;
@@ -14,8 +15,9 @@ export interface Sinks {
 
 interface Sink {
   readonly handle: FileHandle;
-  held: Buffer[];
-  heldBytes: number;
+  held: string[];
+  heldLength: number;
+  /** Bytes in the file. */
   length: number;
 }
 
@@ -28,15 +30,18 @@ export function openSinks(folder: string, lengths: { readonly [file: string]: nu
     if (known !== undefined) return known;
     const start = Object.hasOwn(lengths, file) ? (lengths[file] ?? 0) : 0;
     const handle = await open(join(folder, file), start > 0 ? 'r+' : 'w');
-    const sink = { handle, held: [], heldBytes: 0, length: start };
+    const sink = { handle, held: [], heldLength: 0, length: start };
     sinks.set(file, sink);
     return sink;
   };
   const flush = async (sink: Sink): Promise<void> => {
-    if (sink.heldBytes === 0) return;
-    const bytes = Buffer.concat(sink.held);
+    if (sink.heldLength === 0) return;
+    const text = sink.held.join('');
     sink.held = [];
-    sink.heldBytes = 0;
+    sink.heldLength = 0;
+    await write(sink, Buffer.from(text));
+  };
+  const write = async (sink: Sink, bytes: Buffer): Promise<void> => {
     let written = 0;
     while (written < bytes.length) {
       const { bytesWritten } = await sink.handle.write(
@@ -52,10 +57,14 @@ export function openSinks(folder: string, lengths: { readonly [file: string]: nu
   return {
     add: async (file, text) => {
       const sink = await sinkOf(file);
-      const bytes = typeof text === 'string' ? Buffer.from(text) : text;
-      sink.held.push(bytes);
-      sink.heldBytes += bytes.length;
-      if (sink.heldBytes >= HELD) await flush(sink);
+      sink.held.push(text);
+      sink.heldLength += text.length;
+      if (sink.heldLength >= HELD) await flush(sink);
+    },
+    addBytes: async (file, bytes) => {
+      const sink = await sinkOf(file);
+      await flush(sink);
+      await write(sink, bytes);
     },
     sync: async () => {
       const result: { [file: string]: number } = { ...lengths };

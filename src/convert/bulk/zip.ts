@@ -67,7 +67,7 @@ function zipIssue(name: string, fault: string): Issue {
   });
 }
 
-const PIECE = 1 << 18;
+const PIECE = 1 << 16;
 
 async function* entryBytes(
   path: string,
