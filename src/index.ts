@@ -1,3 +1,18 @@
+export type { CheckResult, Prompt } from './checks/check-exam.ts';
+export { checkExam } from './checks/check-exam.ts';
+export type { Change, Comparison } from './checks/compare/comparison.ts';
+export {
+  type Coverage,
+  type CoverageCount,
+  type CoverageItem,
+  coverageGaps,
+  coverExam,
+} from './checks/coverage/coverage.ts';
+export type { CheckOptions, Dismissal, Judgement } from './checks/options.ts';
+export { outstanding } from './checks/outstanding.ts';
+export type { RuleResult } from './checks/rule.ts';
+export { type RuleSet, type RuleSetId, ruleSets } from './checks/rule-sets.ts';
+export { type ThresholdId, type ThresholdSettings, thresholds } from './checks/thresholds.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
 export { DECIMAL_TEXT, decimalText } from './fhir/decimal.ts';
@@ -56,3 +71,6 @@ export {
   type CatalogueAdditions,
   createCatalogue,
 } from './terminology/catalogue.ts';
+export { adopterCodes } from './terminology/code-map/adopter-codes.ts';
+export { codesFromConceptMap } from './terminology/code-map/from-concept-map.ts';
+export { english, type Language } from './terminology/language.ts';

@@ -1,0 +1,4 @@
+export type { ConvertedExam, ConvertResult } from '../convert-text.ts';
+export type { Mapping } from '../mapping.ts';
+export type { QuarantineEntry } from '../quarantine.ts';
+export { fromCsv } from './from-csv.ts';

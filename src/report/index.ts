@@ -1,0 +1,2 @@
+export { englishWords, type ReportWords } from './report-words.ts';
+export { type ReportOptions, toHtml } from './to-html.ts';
