@@ -5,6 +5,7 @@ import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../../terminology/types.ts';
 import type { OneSide } from '../sides.ts';
 import { type Marks, markExam } from './marks.ts';
+import { findMark, type Mark } from './places.ts';
 import { type Required, requiredBy } from './required.ts';
 
 /** `documented`: not examined or not testable, and the exam says so with a reason. `gap`: silence. */
@@ -100,18 +101,24 @@ export function coverageGaps(coverage: Coverage): readonly CoverageItem[] {
 }
 
 function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem {
-  const covering = own.flatMap((place) => marks.covered.get(place) ?? []);
-  if (covering.length > 0) {
-    const partial = covering.every((mark) => mark.partial);
-    const statements = unique(covering.flatMap((mark) => mark.keys));
-    return { ...item, status: 'covered', ...(partial && { partial }), statements };
+  const covering: Mark[] = [];
+  for (const place of own) {
+    const mark = findMark(marks.covered, place);
+    if (mark !== undefined) covering.push(mark);
   }
-  const statements = unique(documented.flatMap((place) => marks.documented.get(place) ?? []));
+  if (covering.length > 0) {
+    const statements = keysOf(covering);
+    const covered: CoverageItem = { ...item, status: 'covered', statements };
+    return covering.every((mark) => mark.partial) ? { ...covered, partial: true } : covered;
+  }
+  const statements = keysOf(documented.flatMap((place) => findMark(marks.documented, place) ?? []));
   return { ...item, status: statements.length > 0 ? 'documented' : 'gap', statements };
 }
 
-function unique(keys: readonly Key[]): readonly Key[] {
-  return keys.length < 2 ? keys : [...new Set(keys)];
+function keysOf(marks: readonly Mark[]): readonly Key[] {
+  const [only] = marks;
+  if (marks.length === 1 && only !== undefined) return only.keys;
+  return [...new Set(marks.flatMap((mark) => mark.keys))];
 }
 
 function countOf(items: readonly CoverageItem[]): CoverageCount {

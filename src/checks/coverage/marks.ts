@@ -1,5 +1,5 @@
 import type { Exam } from '../../model/exam.ts';
-import type { Key, Side } from '../../model/primitive.ts';
+import type { Side } from '../../model/primitive.ts';
 import type {
   Finding,
   FunctionTest,
@@ -12,21 +12,16 @@ import type {
 } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { coversSide, type OneSide, oneSides } from '../sides.ts';
-import { measurePlace, methodPlace, pointPlace, regionPlace, testPlace } from './places.ts';
+import { emptyMarks, type MarkMap, markAt, type Place } from './places.ts';
 
 /** Where the exam says something: as covered, or as not done with a reason. */
 export interface Marks {
-  readonly covered: ReadonlyMap<
-    string,
-    { readonly keys: readonly Key[]; readonly partial: boolean }
-  >;
-  readonly documented: ReadonlyMap<string, readonly Key[]>;
+  readonly covered: MarkMap;
+  readonly documented: MarkMap;
 }
 
-interface Marker {
+interface Marker extends Marks {
   readonly catalogue: Catalogue;
-  readonly covered: Map<string, { keys: Key[]; partial: boolean }>;
-  readonly documented: Map<string, Key[]>;
 }
 
 /** A method that takes in another: who looks with a loupe has looked. Common practice, no source. */
@@ -40,7 +35,7 @@ const movementMethods = ['motor-test', 'function-test'];
 const functionMethods = ['function-test', 'reflex'];
 
 export function markExam(exam: Exam, catalogue: Catalogue): Marks {
-  const marker: Marker = { catalogue, covered: new Map(), documented: new Map() };
+  const marker: Marker = { catalogue, covered: emptyMarks(), documented: emptyMarks() };
   for (const statement of exam.statements) markStatement(marker, statement);
   return marker;
 }
@@ -78,7 +73,7 @@ function markState(marker: Marker, state: RegionState): void {
   const sides = sidesIn(marker, state.region, state.side);
   const done = state.state === 'normal' || state.state === 'abnormal' || state.state === 'partial';
   for (const side of sides) {
-    const place = regionPlace(state.region, side);
+    const place: Place = { kind: 'region', code: state.region, side };
     if (done) cover(marker, place, state, state.state === 'partial');
     else document(marker, place, state);
   }
@@ -88,7 +83,7 @@ function markState(marker: Marker, state: RegionState): void {
 
 function markFinding(marker: Marker, finding: Finding): void {
   const sides = sidesIn(marker, finding.region, finding.side);
-  for (const side of sides) cover(marker, regionPlace(finding.region, side), finding);
+  for (const side of sides) cover(marker, { kind: 'region', code: finding.region, side }, finding);
   markMethods(marker, finding.region, sides, finding, finding.methods ?? []);
 }
 
@@ -98,7 +93,7 @@ function markSensation(marker: Marker, sensation: Sensation): void {
   for (const { modality, result } of sensation.results) {
     const tested = marker.catalogue.sensationResults.get(result)?.untested !== true;
     for (const side of sides) {
-      const place = pointPlace(sensation.point, side, modality);
+      const place: Place = { kind: 'point', code: sensation.point, side, detail: modality };
       if (tested) cover(marker, place, sensation);
       else document(marker, place, sensation);
     }
@@ -119,7 +114,7 @@ function markTest(
   const sides = sidesOf(test.side, row?.laterality === 'paired');
   const tested = marker.catalogue.testResults.get(result)?.untested !== true;
   for (const side of sides) {
-    const place = testPlace(test.test, side);
+    const place: Place = { kind: 'test', code: test.test, side };
     if (tested) cover(marker, place, test);
     else document(marker, place, test);
   }
@@ -138,14 +133,14 @@ function markAsMeasure(marker: Marker, statement: Statement, sides: readonly Sid
   for (const measure of [code, test]) {
     const row = measure === undefined ? undefined : marker.catalogue.measures.get(measure);
     if (row === undefined || (row.scale ?? row.test) !== measure) continue;
-    for (const side of sides) cover(marker, measurePlace(row.code, side), statement);
+    for (const side of sides) cover(marker, { kind: 'measure', code: row.code, side }, statement);
   }
 }
 
 function markMeasurement(marker: Marker, measurement: Measurement): void {
   const sides = sidesIn(marker, measurement.region, measurement.side);
   for (const side of sides) {
-    const place = measurePlace(measurement.measure, side);
+    const place: Place = { kind: 'measure', code: measurement.measure, side };
     if (measurement.value !== undefined) cover(marker, place, measurement);
     else document(marker, place, measurement);
   }
@@ -173,29 +168,29 @@ function markMethods(
   for (const method of methods) {
     const also = takesIn.get(method);
     for (const side of sides) {
-      cover(marker, methodPlace(region, side, method), statement, partial);
-      if (also !== undefined) cover(marker, methodPlace(region, side, also), statement, partial);
+      cover(marker, { kind: 'method', code: region, side, detail: method }, statement, partial);
+      if (also !== undefined) {
+        cover(marker, { kind: 'method', code: region, side, detail: also }, statement, partial);
+      }
     }
   }
 }
 
-function cover(marker: Marker, place: string, statement: Statement, partial = false): void {
+function cover(marker: Marker, place: Place, statement: Statement, partial = false): void {
   // Taken over from an earlier exam and not looked at again: said, and not examined.
   if (statement.carried?.confirmed === false) {
     document(marker, place, statement);
     return;
   }
-  const known = marker.covered.get(place) ?? { keys: [], partial: true };
-  marker.covered.set(place, known);
-  if (known.keys.at(-1) !== statement.key) known.keys.push(statement.key);
+  const mark = markAt(marker.covered, place);
+  if (mark.keys.at(-1) !== statement.key) mark.keys.push(statement.key);
   // Whole beats part: what one statement left out another has covered.
-  known.partial &&= partial;
+  mark.partial &&= partial;
 }
 
-function document(marker: Marker, place: string, statement: Statement): void {
-  const known = marker.documented.get(place);
-  if (known === undefined) marker.documented.set(place, [statement.key]);
-  else if (known.at(-1) !== statement.key) known.push(statement.key);
+function document(marker: Marker, place: Place, statement: Statement): void {
+  const { keys } = markAt(marker.documented, place);
+  if (keys.at(-1) !== statement.key) keys.push(statement.key);
 }
 
 type Sided = OneSide | undefined;

@@ -1,23 +1,54 @@
+import type { Key } from '../../model/primitive.ts';
 import type { OneSide } from '../sides.ts';
 
-// Names under which marks are filed. No code of a table holds a bar or a space.
+export type PlaceKind = 'region' | 'method' | 'point' | 'test' | 'measure';
 
-export function regionPlace(region: string, side: OneSide | undefined): string {
-  return `region|${region}|${side ?? ''}`;
+/** Something that a protocol can ask for, on one side or on none. */
+export interface Place {
+  readonly kind: PlaceKind;
+  /** Code of the region, point, test or measure. */
+  readonly code: string;
+  readonly side: OneSide | undefined;
+  /** The method or modality. */
+  readonly detail?: string | undefined;
 }
 
-export function methodPlace(region: string, side: OneSide | undefined, method: string): string {
-  return `method|${region}|${side ?? ''}|${method}`;
+/** What an exam says at one place. */
+export interface Mark {
+  readonly side: OneSide | undefined;
+  readonly detail: string | undefined;
+  readonly keys: Key[];
+  partial: boolean;
 }
 
-export function pointPlace(point: string, side: OneSide | undefined, modality: string): string {
-  return `point|${point}|${side ?? ''}|${modality}`;
+/** Marks by kind and code: the few of one code are searched, which is quicker than a joined name. */
+export type MarkMap = { readonly [Kind in PlaceKind]: Map<string, Mark[]> };
+
+export function emptyMarks(): MarkMap {
+  return {
+    region: new Map(),
+    method: new Map(),
+    point: new Map(),
+    test: new Map(),
+    measure: new Map(),
+  };
 }
 
-export function testPlace(test: string, side: OneSide | undefined): string {
-  return `test|${test}|${side ?? ''}`;
+export function findMark(marks: MarkMap, place: Place): Mark | undefined {
+  return marks[place.kind].get(place.code)?.find((mark) => isAt(mark, place));
 }
 
-export function measurePlace(measure: string, side: OneSide | undefined): string {
-  return `measure|${measure}|${side ?? ''}`;
+/** The mark of a place, made where there is none. */
+export function markAt(marks: MarkMap, place: Place): Mark {
+  const known = marks[place.kind].get(place.code);
+  const found = known?.find((mark) => isAt(mark, place));
+  if (found !== undefined) return found;
+  const made: Mark = { side: place.side, detail: place.detail, keys: [], partial: true };
+  if (known === undefined) marks[place.kind].set(place.code, [made]);
+  else known.push(made);
+  return made;
+}
+
+function isAt(mark: Mark, place: Place): boolean {
+  return mark.side === place.side && mark.detail === place.detail;
 }

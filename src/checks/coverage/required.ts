@@ -4,14 +4,14 @@ import type { Laterality, Lean, Protocol } from '../../terminology/types.ts';
 import { lineage } from '../regions.ts';
 import { type OneSide, oneSides } from '../sides.ts';
 import type { CoverageItem } from './coverage.ts';
-import { measurePlace, methodPlace, pointPlace, regionPlace, testPlace } from './places.ts';
+import type { Place } from './places.ts';
 
 /** One thing asked for, with the places in the marks where the answer would stand. */
 export interface Required {
   readonly item: Omit<CoverageItem, 'status' | 'statements' | 'partial'>;
   /** Any of these covers it. */
-  readonly own: readonly string[];
-  readonly documented: readonly string[];
+  readonly own: readonly Place[];
+  readonly documented: readonly Place[];
 }
 
 interface Unknown {
@@ -58,13 +58,15 @@ function regionsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkn
       const documented = documentedPlaces(catalogue, region, side);
       const sided = { ...base, ...(side !== undefined && { side }) };
       // A test made there by a method asked for covers the region too: hearing has no other state.
-      const byMethod = [...methods].map((method) => methodPlace(region, side, method));
-      const own = [regionPlace(region, side), ...byMethod];
+      const byMethod = [...methods].map(
+        (method): Place => ({ kind: 'method', code: region, side, detail: method }),
+      );
+      const own: Place[] = [{ kind: 'region', code: region, side }, ...byMethod];
       return [
         { item: { kind: 'region' as const, ...sided }, own, documented },
-        ...[...methods].map((method) => ({
-          item: { kind: 'method' as const, ...sided, method },
-          own: [methodPlace(region, side, method)],
+        ...byMethod.map((place) => ({
+          item: { kind: 'method' as const, ...sided, method: place.detail ?? '' },
+          own: [place],
           documented,
         })),
       ];
@@ -79,7 +81,7 @@ function pointsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkno
     const base = { kind: 'point', code: point, section: row?.section ?? 'sensation' } as const;
     return sidesOf(row?.laterality).flatMap((side) =>
       modalities.map((modality) => {
-        const own = pointPlace(point, side, modality);
+        const own: Place = { kind: 'point', code: point, side, detail: modality };
         return {
           item: { ...base, ...(side !== undefined && { side }), modality },
           own: [own],
@@ -96,7 +98,7 @@ function testsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknow
     if (row === undefined) unknown.push({ table: 'testPoints', path: ['tests', at] });
     const base = { kind: 'test', code: test, section: row?.section ?? 'function' } as const;
     return sidesOf(row?.laterality).map((side) => {
-      const own = testPlace(test, side);
+      const own: Place = { kind: 'test', code: test, side };
       return {
         item: { ...base, ...(side !== undefined && { side }) },
         own: [own],
@@ -117,7 +119,7 @@ function measuresOf(
     const section = catalogue.regions.get(row?.region ?? '')?.section ?? 'general';
     const base = { kind: 'measure', code: measure, section } as const;
     return sidesOf(row?.laterality).map((side) => {
-      const own = measurePlace(measure, side);
+      const own: Place = { kind: 'measure', code: measure, side };
       return {
         item: { ...base, ...(side !== undefined && { side }) },
         own: [own],
@@ -132,9 +134,9 @@ function documentedPlaces(
   catalogue: Catalogue,
   region: string | undefined,
   side: OneSide | undefined,
-): readonly string[] {
+): readonly Place[] {
   if (region === undefined) return [];
-  return lineage(catalogue, region).map((above) => regionPlace(above, side));
+  return lineage(catalogue, region).map((above) => ({ kind: 'region', code: above, side }));
 }
 
 /** Two sides where there are two; a crossing region is asked for on each side of its middle. */
