@@ -52,6 +52,17 @@ export const issueCodes = {
 
   // validation of FHIR
   'unchecked-resource': 'a resource of a type whose schema the library does not hold',
+  'unchecked-extension': 'an extension whose definition the library does not hold',
+  'broken-invariant': 'a published invariant does not hold; its key stands in the rule',
+  'duplicate-id': 'two elements, contained resources or entries with the same id',
+  'too-many': 'an element that stands more often than it can',
+  'invalid-narrative': 'XHTML that a narrative can not have, or that is not well-formed',
+  'misplaced-extension': 'an extension where its definition does not let it stand',
+  'unresolved-reference': 'a reference to something that must be there and is not',
+  'wrong-target': 'a reference to a type of resource that the element does not take',
+  'circular-reference': 'observations that are members of themselves',
+  'unreachable-entry': 'an entry of a document that nothing in it leads to',
+  'wrong-display': 'a display that is not that of the code',
 
   'licence-policy': 'a SNOMED CT code that the licence policy does not let out of the bundle',
 
@@ -61,6 +72,12 @@ export const issueCodes = {
   'wrong-system': 'a code under the name of a system that it does not belong to',
   'display-mismatch': 'a display that is not the published name of its code',
   'unchecked-code': 'a code of a system that the library holds in part; it is passed on as given',
+
+  // reading of FHIR
+  'several-exams': 'a bundle that holds several exams, and none was asked for',
+  'not-in-exam': 'a part of a bundle that the exam read from it does not hold',
+  'unread-statement':
+    'a part of the exam that can not be read as what it names; it is kept as a note, or in the remainder',
 
   // conversion of legacy exports
   'unmapped-field': 'a field that the mapping does not name; it is kept as text',

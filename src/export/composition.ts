@@ -76,16 +76,12 @@ function conclusionSection(context: ExportContext, parts: DocumentParts): Compos
 }
 
 function circumstancesSection(context: ExportContext, group: GroupEntry): CompositionSection {
-  const { coder, exam } = context;
+  const { coder } = context;
   return {
     title: coder.display('items', 'circumstances'),
     code: coder.concept('items', 'circumstances'),
     text: generated(list(context, group.members)),
-    // Every resource of a document must be reached from its composition, instruments too.
-    entry: [
-      groupReference(group),
-      ...(exam.instruments ?? []).map(({ key }) => context.device(key)),
-    ],
+    entry: [groupReference(group)],
   };
 }
 

@@ -31,18 +31,22 @@ export function deviceResource(context: ExportContext, instrument: Instrument): 
   };
 }
 
-/** What the exam says of an instrument whose Device the receiver holds. */
+/**
+ * That an instrument was used: its Device stands beside, or the receiver holds it, and then this
+ * observation says what the exam says of it.
+ */
 export function instrumentObservation(context: ExportContext, instrument: Instrument): Observation {
   const { coder } = context;
   const observation = startObservation(context, {
-    id: context.id(resourceName.device(instrument.key)),
-    key: partName.instrument(instrument.key),
+    id: context.id(resourceName.used(instrument.key)),
+    key: partName.used(instrument.key),
     category: 'survey',
     code: coder.concept('items', 'instrument'),
   });
   observation.valueCodeableConcept = coder.concept('instruments', instrument.type);
-  if (instrument.detail !== undefined) observation.note = [{ text: instrument.detail }];
   observation.device = context.device(instrument.key);
+  if (instrument.reference === undefined) return finishObservation(context, observation);
+  if (instrument.detail !== undefined) observation.note = [{ text: instrument.detail }];
   const components = [
     ...properties(context, instrument),
     ...(instrument.serial === undefined

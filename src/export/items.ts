@@ -30,9 +30,7 @@ export function circumstanceObservations(context: ExportContext): Observation[] 
     ...(exam.indication === undefined ? [] : [indication(context)]),
     ...(exam.consents ?? []).map((consent, at) => consentObservation(context, consent, at)),
     ...(exam.conditions ?? []).map((condition, at) => conditionObservation(context, condition, at)),
-    ...(exam.instruments ?? [])
-      .filter(({ reference }) => reference !== undefined)
-      .map((instrument) => instrumentObservation(context, instrument)),
+    ...(exam.instruments ?? []).map((instrument) => instrumentObservation(context, instrument)),
   ];
 }
 

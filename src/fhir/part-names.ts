@@ -32,6 +32,7 @@ export const partName = {
   item: (item: string, at: number): string => `${item}|${at}`,
   examiner: (key: string): string => `examiner|${key}`,
   instrument: (key: string): string => `instrument|${key}`,
+  used: (key: string): string => `used|${key}`,
   plan: (key: string): string => `plan|${key}`,
   bodyStructure: (place: string): string => `place|${place}`,
   version: (version: number): string => `version|${version}`,

@@ -15,6 +15,7 @@ export const resourceName = {
   practitioner: (key: string): string => `practitioner/${key}`,
   role: (key: string): string => `role/${key}`,
   device: (key: string): string => `device/${key}`,
+  used: (key: string): string => `used/${key}`,
   plan: (key: string): string => `plan/${key}`,
   bodyStructure: (place: string): string => `place/${place}`,
   event: (version: number): string => `event/${version}`,
@@ -28,6 +29,6 @@ export function observationName(part: string): string {
     part.slice(part.indexOf('|') + 1),
   ];
   if (part === partName.group(rest)) return resourceName.group(rest);
-  if (part === partName.instrument(rest)) return resourceName.device(rest);
+  if (part === partName.used(rest)) return resourceName.used(rest);
   return resourceName.item(kind, Number(rest));
 }

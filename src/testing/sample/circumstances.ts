@@ -40,13 +40,18 @@ export function sampleConditions(sampling: Sampling): ExamCondition[] {
     [...catalogue.conditions.values()],
     random.int(1, size === 'small' ? 3 : 10),
   );
-  return rows.map((row) => ({
-    condition: row.code,
-    ...(row.values !== undefined && random.chance(0.9) && { value: random.pick(row.values).code }),
-    ...(maybe(sampling, 0.1) && {
-      regions: random.some(regions, random.int(1, 3)).map(({ code }) => code),
-    }),
-    ...(maybe(sampling, 0.1) && { side: random.pick(lateralitySides.whole.sides) }),
-    ...(maybe(sampling, 0.1) && { note: sampleText(sampling) }),
-  }));
+  return rows.map((row) => {
+    const touched = maybe(sampling, 0.1) ? random.some(regions, random.int(1, 3)) : [];
+    const sides = lateralitySides.whole.sides.filter((side) =>
+      touched.every(({ laterality }) => lateralitySides[laterality].sides.includes(side)),
+    );
+    return {
+      condition: row.code,
+      ...(row.values !== undefined &&
+        random.chance(0.9) && { value: random.pick(row.values).code }),
+      ...(touched.length > 0 && { regions: touched.map(({ code }) => code) }),
+      ...(sides.length > 0 && maybe(sampling, 0.1) && { side: random.pick(sides) }),
+      ...(maybe(sampling, 0.1) && { note: sampleText(sampling) }),
+    };
+  });
 }

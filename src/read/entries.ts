@@ -1,0 +1,123 @@
+import { claimEqual, type Element, innersOf, isObject, peek } from './element.ts';
+import type { Reading } from './reading.ts';
+
+/** A resource of the bundle, or one contained in another. */
+export interface Entry {
+  readonly type: string;
+  readonly resource: Element;
+  /** The entry of the bundle; none for a contained resource. */
+  readonly entry: Element | undefined;
+  readonly fullUrl: string | undefined;
+}
+
+export interface Entries {
+  readonly all: readonly Entry[];
+  ofType(type: string): readonly Entry[];
+  /**
+   * The resource that a reference in `from` leads to; undefined where it leads out of the bundle or
+   * to more than one.
+   * @see https://hl7.org/fhir/R4/bundle.html#references
+   */
+  resolve(reference: string, from: Entry): Entry | undefined;
+}
+
+export function readEntries(bundle: Element): Entries {
+  const all = innersOf(bundle, 'entry').flatMap(entryOf);
+  const byUrl = indexed(all, ({ fullUrl }) => fullUrl);
+  const byName = indexed(all, ({ type, resource }) => {
+    const id = peek(resource, 'id');
+    return typeof id === 'string' ? `${type}/${id}` : undefined;
+  });
+  const byType = new Map<string, Entry[]>();
+  for (const entry of all) {
+    const list = byType.get(entry.type);
+    if (list === undefined) byType.set(entry.type, [entry]);
+    else list.push(entry);
+  }
+  return {
+    all,
+    ofType: (type) => byType.get(type) ?? [],
+    resolve: (reference, from) => {
+      if (reference.startsWith('#')) return containedIn(from, reference.slice(1));
+      const plain = reference.replace(/\/_history\/[^/]*$/, '');
+      const [name] = /[A-Za-z]+\/[^/]+$/.exec(plain) ?? [];
+      const base =
+        from.fullUrl === undefined
+          ? undefined
+          : /^(https?:.*\/)[A-Za-z]+\/[^/]+$/.exec(from.fullUrl)?.[1];
+      const absolute = name === plain && base !== undefined ? base + plain : plain;
+      return byUrl.get(absolute) ?? (name === plain ? byName.get(plain) : undefined) ?? undefined;
+    },
+  };
+}
+
+function entryOf(entry: Element): Entry[] {
+  const json = peek(entry, 'resource');
+  if (!isObject(json)) return [];
+  const type = Object.hasOwn(json, 'resourceType') ? json['resourceType'] : undefined;
+  if (typeof type !== 'string') return [];
+  const fullUrl = peek(entry, 'fullUrl');
+  const resource = { json, path: [...entry.path, 'resource'], claims: entry.claims };
+  return [{ type, resource, entry, fullUrl: typeof fullUrl === 'string' ? fullUrl : undefined }];
+}
+
+/** Null where several entries share a name, since it then leads to none of them. */
+function indexed(
+  all: readonly Entry[],
+  nameOf: (entry: Entry) => string | undefined,
+): Map<string, Entry | null> {
+  const index = new Map<string, Entry | null>();
+  for (const entry of all) {
+    const name = nameOf(entry);
+    if (name !== undefined) index.set(name, index.has(name) ? null : entry);
+  }
+  return index;
+}
+
+function containedIn(from: Entry, id: string): Entry | undefined {
+  const list = peek(from.resource, 'contained');
+  if (!Array.isArray(list)) return undefined;
+  const at = list.findIndex(
+    (json: unknown) => isObject(json) && Object.hasOwn(json, 'id') && json['id'] === id,
+  );
+  const json: unknown = list[at];
+  if (!isObject(json) || typeof json['resourceType'] !== 'string') return undefined;
+  const { claims, path, json: holder } = from.resource;
+  claims.claim(holder, 'contained');
+  claims.claim(list, at);
+  const resource = { json, path: [...path, 'contained', at], claims };
+  return { type: json['resourceType'], resource, entry: undefined, fullUrl: from.fullUrl };
+}
+
+/**
+ * Claims what wraps a resource that is being read: its type and generated text, and its id and
+ * address where they are those that an export gives it by its stable name.
+ */
+export function claimFrame(
+  { idOf, language }: Pick<Reading, 'idOf' | 'language'>,
+  { resource, entry, type, fullUrl }: Entry,
+  name: string | undefined,
+): void {
+  const { claims, json } = resource;
+  const id = name === undefined ? undefined : idOf(name);
+  claims.claim(json, 'resourceType');
+  if (Object.hasOwn(json, 'meta')) claims.claim(json, 'meta');
+  claimEqual(resource, 'language', language.tag);
+  claimEqual(resource, 'id', id);
+  claimGeneratedText(resource);
+  if (entry === undefined) return;
+  claims.claim(entry.json, 'resource');
+  const own = fullUrl === `urn:uuid:${id}` || fullUrl?.endsWith(`/${type}/${id}`);
+  if (own) claims.claim(entry.json, 'fullUrl');
+  // How the resource was to be stored follows from what it is.
+  if (isObject(entry.json['request'])) claims.claimAll(entry.json, 'request');
+}
+
+/**
+ * Text of the status `generated` holds nothing that the data does not.
+ * @see https://hl7.org/fhir/R4/valueset-narrative-status.html
+ */
+export function claimGeneratedText(holder: Element): void {
+  const text = peek(holder, 'text');
+  if (isObject(text) && text['status'] === 'generated') holder.claims.claimAll(holder.json, 'text');
+}

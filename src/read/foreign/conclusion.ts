@@ -1,0 +1,30 @@
+import { issue } from '../../issue.ts';
+import type { Note } from '../../model/statement.ts';
+import { innersOf, peek, textOf } from '../element.ts';
+import type { Entry } from '../entries.ts';
+import type { ExamReading } from '../reading.ts';
+import { codingsOf, filled } from '../values.ts';
+
+/** The words of a conclusion whose level of concern is not told, which is not ours to guess. */
+export function conclusionNote(reading: ExamReading, report: Entry): Note | undefined {
+  const { resource } = report;
+  if (peek(resource, 'conclusion') === reading.language.texts.withdrawn) return undefined;
+  const text = textOf(resource, 'conclusion');
+  if (text === undefined) return undefined;
+  reading.issues.push(
+    issue(
+      'unread-statement',
+      [...resource.path, 'conclusion'],
+      'a conclusion without a level of concern is kept as a note',
+      {
+        severity: 'warning',
+      },
+    ),
+  );
+  const codings = filled(
+    innersOf(resource, 'conclusionCode').flatMap((concept) =>
+      codingsOf(innersOf(concept, 'coding')),
+    ),
+  );
+  return { key: 'report/conclusion', kind: 'note', text, ...(codings && { codings }) };
+}

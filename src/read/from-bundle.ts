@@ -1,0 +1,100 @@
+import { type Issue, issue, orThrow } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import { parseExam } from '../model/parse-exam.ts';
+import { plainDataIssues } from '../plain-data.ts';
+import { createClaims } from './claims.ts';
+import { isObject, peek } from './element.ts';
+import type { ReadOptions, ReadOutcome } from './options.ts';
+import { type RoughExam, readOnce } from './read-once.ts';
+import { nothingRefused, originOf, refusedBy } from './refused.ts';
+import type { Remainder } from './remainder.ts';
+
+export type { ReadOptions, ReadOutcome, Supplied } from './options.ts';
+export type { Remainder } from './remainder.ts';
+
+/** A bundle of ten thousand entries has some million values; generated text is not nested here. */
+const limits = { depth: 64, values: 10_000_000 };
+
+/**
+ * The exam that a bundle holds. A bundle of this library, of any version and type, gives back the
+ * exam it was made from; what it says explicitly although it holds by default (the first examiner,
+ * the time of the exam, words equal to a display) comes back left out. A search set of a server can
+ * be read too, and a bundle of others as far as it can be understood: an observation becomes a sign
+ * or a measurement only where its codes mean exactly one of ours, or else a note.
+ *
+ * Everything that is not in the exam stands in `remainder`. No value where the bundle lacks what an
+ * exam must have; `supplied` can state it. Decimals keep their precision when the bundle was parsed
+ * with `fromJson`.
+ */
+export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutcome {
+  const unsafe = plainDataIssues(bundle, limits);
+  if (unsafe.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
+    return nothing(unsafe);
+  }
+  if (
+    !isObject(bundle) ||
+    !Object.hasOwn(bundle, 'resourceType') ||
+    bundle['resourceType'] !== 'Bundle'
+  ) {
+    return nothing([
+      ...unsafe,
+      issue('wrong-type', ['resourceType'], 'this is no bundle', { expected: 'Bundle' }),
+    ]);
+  }
+  if (peek({ json: bundle, path: [], claims: createClaims() }, 'type') === 'history') {
+    return nothing([
+      ...unsafe,
+      issue('invalid-value', ['type'], 'a history holds several states of one record', {
+        expected: 'a bundle that holds each resource once',
+      }),
+    ]);
+  }
+  const result = readUntilSound(bundle, options);
+  return { ...result, issues: [...unsafe, ...result.issues] };
+}
+
+/** As {@link fromBundle}, but throws an IssueError that holds the issues where no exam comes out. */
+export function fromBundleOrThrow(bundle: unknown, options?: ReadOptions): Exam {
+  return orThrow('read the exam of the bundle', fromBundle(bundle, options));
+}
+
+function nothing(issues: readonly Issue[]): ReadOutcome {
+  const remainder: Remainder[] = [{ path: [], what: 'Bundle', kind: 'content' }];
+  return { issues, remainder };
+}
+
+/** A statement that the rules refuse is read again as a note, another part that they refuse not at all. */
+function readUntilSound(
+  bundle: Readonly<Record<string, unknown>>,
+  options: ReadOptions,
+): ReadOutcome {
+  const { catalogue, includeValues = false } = options;
+  const told: Issue[] = [];
+  let refused = nothingRefused;
+  for (;;) {
+    const { rough, issues, remainder } = readOnce(bundle, options, refused);
+    const lacking = rough === undefined ? [] : missingParts(rough.exam);
+    if (rough === undefined || lacking.length > 0) return nothing([...told, ...issues, ...lacking]);
+    const parsed = parseExam(rough.exam, { ...(catalogue && { catalogue }), includeValues });
+    if (parsed.value !== undefined) {
+      return { value: parsed.value, issues: [...told, ...issues, ...parsed.issues], remainder };
+    }
+    const errors = parsed.issues.filter((found) => found.severity === 'error');
+    const more = refusedBy(rough, errors, refused);
+    if (more === undefined) return nothing([...told, ...issues, ...errors]);
+    told.push(...errors.map((found) => ({ ...found, path: originOf(rough, found.path) })));
+    refused = more;
+  }
+}
+
+const needed = ['status', 'subject', 'examiners', 'performed', 'recorded', 'protocol'] as const;
+
+function missingParts(exam: RoughExam['exam']): Issue[] {
+  return needed
+    .filter((name) => exam[name] === undefined)
+    .map((name) =>
+      issue('missing-property', [], `the bundle does not say the ${name} of the exam`, {
+        expected: `a bundle that says it, or the option supplied with ${name}`,
+      }),
+    );
+}

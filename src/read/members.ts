@@ -1,0 +1,71 @@
+import type { Key } from '../model/primitive.ts';
+import { peek } from './element.ts';
+import type { Entry } from './entries.ts';
+import { keyOfResource } from './foreign/key.ts';
+import type { Parts } from './parts.ts';
+import { partNameOf, type Reading } from './reading.ts';
+import { referencesAt, targetOf } from './reference.ts';
+
+/**
+ * The entries in the order that counts: that of the bundle, or, for a search set, which has none, the
+ * observations as the report leads to them before all others.
+ */
+export function inOrder(
+  reading: Reading,
+  report: Entry | undefined,
+  bundleType: unknown,
+): readonly Entry[] {
+  const { all } = reading.entries;
+  if (bundleType !== 'searchset' || report === undefined) return all;
+  return [...new Set([...reachedFrom(reading, report), ...all])];
+}
+
+/**
+ * The observations that are statements of the exam, by key: those that it identifies, and those
+ * without such an identifier that its report leads to, or all of them where there is no report.
+ */
+export function statementsOf(
+  reading: Reading,
+  report: Entry | undefined,
+  parts: Parts,
+): ReadonlyMap<Key, Entry> {
+  const statements = new Map(parts.statements);
+  const others =
+    report === undefined ? reading.entries.ofType('Observation') : reachedFrom(reading, report);
+  for (const entry of others) {
+    if (partNameOf(reading, entry.resource) !== undefined || isOfAnother(reading, entry)) continue;
+    const key = keyOfResource(entry);
+    if (!statements.has(key)) statements.set(key, entry);
+  }
+  return statements;
+}
+
+/** Observations that the report leads to, through groups as well, each once and in their order. */
+function reachedFrom(reading: Reading, report: Entry): Entry[] {
+  const found = new Set<Entry>();
+  const waiting: [Entry, string][] = [[report, 'result']];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const [from, name] = next;
+    const members = referencesAt(from.resource, name).flatMap((reference) => {
+      const target = targetOf(reading, reference, from);
+      return typeof target === 'object' && target.type === 'Observation' ? [target] : [];
+    });
+    if (from.type === 'Observation') found.add(from);
+    const fresh = members.filter((member) => !found.has(member));
+    // The last one waiting is taken first.
+    for (const member of fresh.reverse()) waiting.push([member, 'hasMember']);
+  }
+  return [...found];
+}
+
+/** Identified as a part of another exam. */
+function isOfAnother({ systems }: Reading, { resource }: Entry): boolean {
+  const list = peek(resource, 'identifier');
+  return (
+    Array.isArray(list) &&
+    list.some((entry: unknown) => {
+      const { system } = (entry ?? {}) as Record<string, unknown>; // read as unknown alone
+      return system === systems.statement;
+    })
+  );
+}

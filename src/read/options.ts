@@ -1,0 +1,36 @@
+import type { IdentitySystems } from '../fhir/part-names.ts';
+import type { Outcome } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import type { Catalogue } from '../terminology/catalogue.ts';
+import type { AdopterCodes } from '../terminology/code-map/entry.ts';
+import type { Language } from '../terminology/language.ts';
+import type { Remainder } from './remainder.ts';
+
+/** Facts that an exam can not do without and that bundles of others often leave out. */
+export type Supplied = Partial<
+  Pick<Exam, 'id' | 'status' | 'subject' | 'examiners' | 'performed' | 'recorded' | 'protocol'>
+>;
+
+export interface ReadOptions {
+  /** Id of the exam to read, where the bundle holds several. */
+  readonly exam?: string;
+  /** Default: the built-in catalogue. */
+  readonly catalogue?: Catalogue;
+  /** As at the export. Default `https://face-neck-fhir.example/fhir`. */
+  readonly canonicalBase?: string;
+  /** As at the export. */
+  readonly identity?: IdentitySystems;
+  /** As at the export. */
+  readonly codes?: AdopterCodes;
+  /** As at the export. Default: English. */
+  readonly language?: Language;
+  /** Used where the bundle does not say; never in place of what it says. */
+  readonly supplied?: Supplied;
+  /** Put the offending value into `received` of an issue. Default false, since it can be patient data. */
+  readonly includeValues?: boolean;
+}
+
+/** An exam, what is wrong with the bundle, and what of it is not in the exam. */
+export interface ReadOutcome extends Outcome<Exam> {
+  readonly remainder: readonly Remainder[];
+}

@@ -1,0 +1,333 @@
+import { encounterClass } from '../fhir/encounter-class.ts';
+import { partName } from '../fhir/part-names.ts';
+import { resourceName } from '../fhir/resource-names.ts';
+import { ABSENT_EXTENSION, ACT_CODE } from '../fhir/systems.ts';
+import type { Encounter, Examiner, HumanName, Organization, Subject } from '../model/people.ts';
+import type { Key } from '../model/primitive.ts';
+import { hl7Display } from '../terminology/hl7.ts';
+import {
+  claimEqual,
+  dateOf,
+  type Element,
+  innerOf,
+  innersOf,
+  lookAt,
+  peek,
+  textOf,
+  wordOf,
+} from './element.ts';
+import { claimFrame, type Entry } from './entries.ts';
+import { otherIdentifiers, type People, partNamedBy, partNameOf, type Reading } from './reading.ts';
+import {
+  claimReference,
+  referencesAt,
+  rememberReference,
+  type Target,
+  targetName,
+  targetOf,
+} from './reference.ts';
+import { filled, identifierList, identifierOf, identifiersOf } from './values.ts';
+
+/** Everyone whom the report (or, without one, an observation) names, from the resources it leads to or from its references alone. */
+export function readPeople(reading: Reading, report: Entry | undefined): People {
+  if (report === undefined) return nobody;
+  const { resource } = report;
+  const subject = partyOf(reading, report, resource, 'subject');
+  const visit = partyOf(reading, report, resource, 'encounter');
+  const performers = readPerformers(reading, report);
+  const leadsTo =
+    (party: Party | undefined) =>
+    (reference: Element, from: Entry): boolean => {
+      const target = targetOf(reading, reference, from);
+      return target !== undefined && party?.name === targetName(target);
+    };
+  const isOrganization = leadsTo(performers.workplace);
+  const isSubject = leadsTo(subject);
+  return {
+    subject: subject && subjectOf(reading, subject),
+    examiners: performers.examiners,
+    ...(performers.workplace && { organization: organizationOf(reading, performers.workplace) }),
+    ...(visit && {
+      encounter: encounterOf(reading, visit, (holder, name, is) => {
+        const inner = lookAt(holder, name);
+        const from = visit.entry;
+        const fits = is === 'subject' ? isSubject : isOrganization;
+        if (inner && from && fits(inner, from)) claimReference(reading, holder, name);
+      }),
+    }),
+    examinerOf: (reference, from) => {
+      const target = targetOf(reading, reference, from);
+      if (target === undefined) return undefined;
+      const key = keyOf(reading, reference, target);
+      return performers.examiners.some((known) => known.key === key)
+        ? key
+        : performers.keys.get(targetName(target));
+    },
+    isSubject,
+    isOrganization,
+    isEncounter: leadsTo(visit),
+  };
+}
+
+const nobody: People = {
+  subject: undefined,
+  examiners: [],
+  examinerOf: () => undefined,
+  isSubject: () => false,
+  isOrganization: () => false,
+  isEncounter: () => false,
+};
+
+/** Someone or something that a reference names. */
+interface Party {
+  readonly name: string;
+  /** The resource, where it is in the bundle. */
+  readonly entry: Entry | undefined;
+  readonly literal: string | undefined;
+  readonly reference: Element;
+}
+
+function partyOf(
+  reading: Reading,
+  from: Entry,
+  holder: Element,
+  name: string,
+  at?: number,
+): Party | undefined {
+  const reference = at === undefined ? lookAt(holder, name) : referencesAt(holder, name)[at];
+  if (reference === undefined) return undefined;
+  const target: Target | undefined = targetOf(reading, reference, from);
+  claimReference(reading, holder, name, at);
+  rememberReference(reading, reference);
+  return {
+    name: target === undefined ? '' : targetName(target),
+    entry: typeof target === 'object' ? target : undefined,
+    literal: typeof target === 'string' ? target : undefined,
+    reference,
+  };
+}
+
+/** What a reference says of its target, for a person or place that is not in the bundle. */
+function statedBy(party: Party): Pick<Subject, 'reference' | 'identifiers'> {
+  const { reference } = party;
+  const identifier = lookAt(reference, 'identifier');
+  const stated = identifier && identifierOf(identifier);
+  if (stated) innerOf(reference, 'identifier');
+  return { ...referenceOf(party), ...(stated && { identifiers: [stated] as const }) };
+}
+
+function referenceOf({ literal }: Party): Pick<Subject, 'reference' | 'identifiers'> {
+  const usable = literal !== undefined && /^\S{1,2000}$/.test(literal);
+  return usable ? { reference: literal } : {};
+}
+
+function subjectOf(reading: Reading, party: Party): Subject {
+  const { entry, reference } = party;
+  if (entry === undefined) {
+    const text = textOf(reference, 'display');
+    return { ...statedBy(party), ...(text !== undefined && { name: { text } }) };
+  }
+  claimFrame(reading, entry, resourceName.patient);
+  const { resource } = entry;
+  const gender = wordOf(resource, 'gender', ['male', 'female', 'other', 'unknown'] as const);
+  const birthDate = dateOf(resource, 'birthDate');
+  return {
+    ...described(resource, identifierList(resource)),
+    ...(birthDate !== undefined && { birthDate }),
+    ...(gender !== undefined && { gender }),
+  };
+}
+
+interface Performers {
+  readonly examiners: Examiner[];
+  readonly workplace: Party | undefined;
+  readonly keys: ReadonlyMap<string, Key>;
+}
+
+function readPerformers(reading: Reading, report: Entry): Performers {
+  const examiners: Examiner[] = [];
+  const keys = new Map<string, Key>();
+  let workplace: Party | undefined;
+  referencesAt(report.resource, 'performer').forEach((reference, at) => {
+    const target = targetOf(reading, reference, report);
+    if (target === undefined) return;
+    const key = keyOf(reading, reference, target);
+    if (key === undefined && isOrganization(target, reference)) {
+      workplace ??= partyOf(reading, report, report.resource, 'performer', at);
+      return;
+    }
+    if (key === undefined && !isClinician(target)) return;
+    const party = partyOf(reading, report, report.resource, 'performer', at);
+    if (party === undefined) return;
+    const own = key ?? `examiner-${examiners.length + 1}`;
+    keys.set(party.name, own);
+    examiners.push(examinerOf(reading, party, { key: own, named: key !== undefined }));
+  });
+  // A role says where it is held, which can be said only once the place is known.
+  for (const role of reading.entries.ofType('PractitionerRole')) {
+    const place = lookAt(role.resource, 'organization');
+    const target = place && targetOf(reading, place, role);
+    if (
+      target !== undefined &&
+      keys.has(targetName(role)) &&
+      targetName(target) === workplace?.name
+    ) {
+      claimReference(reading, role.resource, 'organization');
+    }
+  }
+  return { examiners, workplace, keys };
+}
+
+/** The key under which the exam names an examiner: in the resource, or in the reference to it. */
+function keyOf(reading: Reading, reference: Element, target: Target): Key | undefined {
+  const prefix = partName.examiner('');
+  const byResource = typeof target === 'object' ? partNameOf(reading, target.resource) : undefined;
+  if (byResource?.startsWith(prefix)) return byResource.slice(prefix.length);
+  const byReference = partNamedBy(reading, reference);
+  return byReference?.startsWith(prefix) ? byReference.slice(prefix.length) : undefined;
+}
+
+function isOrganization(target: Target, reference: Element): boolean {
+  if (typeof target === 'object') return target.type === 'Organization';
+  return peek(reference, 'type') === 'Organization' || !isClinician(target);
+}
+
+function isClinician(target: Target): boolean {
+  if (typeof target === 'object') {
+    return target.type === 'Practitioner' || target.type === 'PractitionerRole';
+  }
+  return /(^|\/)Practitioner(Role)?\//.test(target);
+}
+
+function examinerOf(
+  reading: Reading,
+  party: Party,
+  { key, named }: { readonly key: Key; readonly named: boolean },
+): Examiner {
+  const { entry, reference } = party;
+  const name = named ? partName.examiner(key) : undefined;
+  if (entry === undefined) {
+    const text = textOf(reference, 'display');
+    const keyed = named && claimKey(reading, reference, key);
+    const { identifiers, ...stated } = keyed ? referenceOf(party) : statedBy(party);
+    return {
+      key,
+      ...stated,
+      ...(identifiers && { identifiers }),
+      ...(text !== undefined && { name: { text } }),
+    };
+  }
+  const isRole = entry.type === 'PractitionerRole';
+  const own = isRole ? resourceName.role(key) : resourceName.practitioner(key);
+  claimFrame(reading, entry, own);
+  const { resource } = entry;
+  const others = otherIdentifiers(reading, resource, name);
+  if (!isRole) return { key, ...described(resource, others) };
+  const [code] = innersOf(resource, 'code');
+  const role = code && textOf(code, 'text');
+  const person = partyOf(reading, entry, resource, 'practitioner');
+  return {
+    key,
+    ...(person && personOf(reading, person, { key, name })),
+    ...(role !== undefined && { role }),
+  };
+}
+
+function personOf(
+  reading: Reading,
+  party: Party,
+  { key, name }: { readonly key: Key; readonly name: string | undefined },
+): Omit<Examiner, 'key'> {
+  const { entry, reference } = party;
+  if (entry === undefined) {
+    const text = textOf(reference, 'display');
+    return { ...statedBy(party), ...(text !== undefined && { name: { text } }) };
+  }
+  claimFrame(reading, entry, resourceName.practitioner(key));
+  return described(entry.resource, otherIdentifiers(reading, entry.resource, name));
+}
+
+/** Claims the identifier of a reference that says which examiner is meant. */
+function claimKey({ systems, id }: Reading, reference: Element, key: Key): boolean {
+  const value = `${id}|${partName.examiner(key)}`;
+  return claimEqual(reference, 'identifier', { system: systems.statement, value });
+}
+
+function described(
+  resource: Element,
+  identifierElements: readonly Element[],
+): Pick<Examiner, 'identifiers' | 'name'> {
+  const identifiers = filled(identifiersOf(identifierElements));
+  const [first] = innersOf(resource, 'name');
+  const name = first && humanName(first);
+  return { ...(identifiers && { identifiers }), ...(name && { name }) };
+}
+
+function humanName(stated: Element): HumanName | undefined {
+  const text = textOf(stated, 'text');
+  const family = textOf(stated, 'family');
+  const given = filled(textsOf(stated, 'given'));
+  const [prefix] = textsOf(stated, 'prefix', 1);
+  const name = {
+    ...(family !== undefined && { family }),
+    ...(given && { given }),
+    ...(prefix !== undefined && { prefix }),
+    ...(text !== undefined && { text }),
+  };
+  return Object.keys(name).length === 0 ? undefined : name;
+}
+
+/** The texts of a list, at most `most` of them. */
+function textsOf(element: Element, name: string, most = Number.MAX_SAFE_INTEGER): string[] {
+  const list = peek(element, name);
+  if (!Array.isArray(list)) return [];
+  element.claims.claim(element.json, name);
+  return list.slice(0, most).flatMap((text: unknown, at) => {
+    if (typeof text !== 'string' || !/\S/.test(text)) return [];
+    element.claims.claim(list, at);
+    return [text];
+  });
+}
+
+function organizationOf(reading: Reading, party: Party): Organization {
+  const { entry, reference } = party;
+  if (entry === undefined) {
+    const name = textOf(reference, 'display');
+    return { ...statedBy(party), ...(name !== undefined && { name }) };
+  }
+  claimFrame(reading, entry, resourceName.organization);
+  const identifiers = filled(identifiersOf(identifierList(entry.resource)));
+  const name = textOf(entry.resource, 'name');
+  return { ...(identifiers && { identifiers }), ...(name !== undefined && { name }) };
+}
+
+type ClaimParty = (holder: Element, name: string, is: 'subject' | 'organization') => void;
+
+function encounterOf(reading: Reading, party: Party, claimParty: ClaimParty): Encounter {
+  const { entry } = party;
+  if (entry === undefined) return statedBy(party);
+  claimFrame(reading, entry, resourceName.encounter);
+  const { resource } = entry;
+  claimEqual(resource, 'status', 'unknown');
+  claimParty(resource, 'subject', 'subject');
+  claimParty(resource, 'serviceProvider', 'organization');
+  const identifiers = filled(identifiersOf(identifierList(resource)));
+  const kind = classOf(resource);
+  return { ...(identifiers && { identifiers }), ...(kind !== undefined && { class: kind }) };
+}
+
+/** One coding in R4, a list of concepts in R5. */
+function classOf(encounter: Element): Encounter['class'] {
+  for (const [name, code] of Object.entries(encounterClass)) {
+    const coding = { system: ACT_CODE, code, display: hl7Display(ACT_CODE, code) };
+    if (
+      claimEqual(encounter, 'class', coding) ||
+      claimEqual(encounter, 'class', [{ coding: [coding] }])
+    ) {
+      return name as Encounter['class']; // a key of the table of classes
+    }
+  }
+  // R4 requires a class: an absent one is said by an extension.
+  claimEqual(encounter, 'class', { extension: [{ url: ABSENT_EXTENSION, valueCode: 'unknown' }] });
+  return undefined;
+}

@@ -1,0 +1,156 @@
+import { observationStatus } from '../fhir/record-status.ts';
+import type { Exam } from '../model/exam.ts';
+import type { Key } from '../model/primitive.ts';
+import { readConclusion } from './assessment.ts';
+import { readCircumstances } from './circumstances.ts';
+import { claimDocument } from './composition.ts';
+import type { Entry } from './entries.ts';
+import type { Chosen } from './exam-id.ts';
+import { conclusionNote } from './foreign/conclusion.ts';
+import { headOfObservations } from './foreign/head.ts';
+import { createMeanings } from './foreign/mapped.ts';
+import { withPerformers } from './foreign/people.ts';
+import { claimGroups } from './groups.ts';
+import { readHistory } from './history.ts';
+import { findInstruments, type InstrumentPlaces, readInstruments } from './instruments.ts';
+import { inOrder, statementsOf } from './members.ts';
+import type { Supplied } from './options.ts';
+import { findParts } from './parts.ts';
+import { readPeople } from './people.ts';
+import { readRequests } from './plan.ts';
+import type { RoughExam } from './read-once.ts';
+import type { ExamReading, People, Reading } from './reading.ts';
+import { targetName, targetOf } from './reference.ts';
+import type { OptionalPart, Refused } from './refused.ts';
+import { claimResults, type ReportHead, readReport } from './report.ts';
+import { readStatements } from './statements.ts';
+import { filled } from './values.ts';
+
+/** How a bundle is to be read. */
+export interface ReadPlan {
+  readonly chosen: Chosen;
+  readonly bundleType: unknown;
+  readonly supplied: Supplied;
+  readonly refused: Refused;
+}
+
+/** The exam as far as the bundle tells it: its head first, then its people, then what was stated. */
+export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
+  const { chosen, bundleType, supplied, refused } = plan;
+  const { report } = chosen;
+  const kept = (part: OptionalPart): boolean => !refused.parts.has(part);
+  const parts = findParts(reading, inOrder(reading, report, bundleType));
+  const observations = statementsOf(reading, report, parts);
+  const keys = new Map([...observations].map(([key, entry]) => [targetName(entry), key]));
+  const tools = findInstruments(reading, parts.byName);
+  const head = headOf(reading, plan, observations);
+  const people = peopleOf(reading, chosen, observations);
+  const early = examReading(reading, { head, people, keys, tools });
+
+  const history = filled(report && kept('history') ? readHistory(early, report) : []);
+  const status = head.status ?? 'final';
+  const late = { ...early, statusOf: observationStatus({ status, ...(history && { history }) }) };
+
+  const meanings = createMeanings(reading.catalogue);
+  const { list, origins } = readStatements(late, { meanings, observations, refused });
+  const stated = new Set(list.map(({ key }) => key));
+  for (const [name, key] of keys) if (!stated.has(key)) keys.delete(name);
+
+  const { protocol, ...circumstances } = readCircumstances(late, parts.items, kept);
+  const instruments = filled(kept('instruments') ? readInstruments(late, tools) : []);
+  const conclusion =
+    report && kept('conclusion')
+      ? readConclusion(late, report, parts.items, readRequests(late, parts.byName, bundleType))
+      : undefined;
+  const note = report && conclusion === undefined ? conclusionNote(late, report) : undefined;
+  const statements = note === undefined ? list : [...list, note];
+  if (report !== undefined) {
+    claimResults(late, report, claimGroups(late, parts.byName), statements);
+  }
+  const record = { ...head, ...(history && { history }) };
+  claimDocument(late, record);
+  return {
+    exam: {
+      ...supplied,
+      format: 'face-neck-exam/1',
+      id: reading.id,
+      ...headParts(head),
+      ...peopleParts(people, kept),
+      ...(protocol && { protocol }),
+      ...circumstances,
+      ...(instruments && { instruments }),
+      statements,
+      ...(conclusion && { conclusion }),
+      ...(history && { history }),
+    },
+    origins,
+  };
+}
+
+function headOf(
+  reading: Reading,
+  { chosen, supplied }: ReadPlan,
+  observations: ReadonlyMap<Key, Entry>,
+): ReportHead {
+  const { report } = chosen;
+  const told = report
+    ? readReport(reading, report)
+    : headOfObservations([...observations.values()]);
+  return {
+    status: told.status ?? supplied.status,
+    performed: told.performed ?? supplied.performed,
+    recorded: told.recorded ?? supplied.recorded,
+  };
+}
+
+function peopleOf(
+  reading: Reading,
+  { report, own }: Chosen,
+  observations: ReadonlyMap<Key, Entry>,
+): People {
+  const all = [...observations.values()];
+  const people = readPeople(reading, report ?? all[0]);
+  return own ? people : withPerformers(reading, people, all);
+}
+
+function examReading(
+  reading: Reading,
+  parts: {
+    readonly head: ReportHead;
+    readonly people: People;
+    readonly keys: ReadonlyMap<string, Key>;
+    readonly tools: InstrumentPlaces;
+  },
+): ExamReading {
+  const { head, people, keys, tools } = parts;
+  return {
+    ...reading,
+    ...head,
+    people,
+    statusOf: observationStatus({ status: head.status ?? 'final' }),
+    statementOf: (reference, from) => {
+      const target = targetOf(reading, reference, from);
+      return target === undefined ? undefined : keys.get(targetName(target));
+    },
+    instrumentOf: tools.keyOf,
+  };
+}
+
+function headParts({ status, performed, recorded }: ReportHead): Partial<Exam> {
+  return {
+    ...(status !== undefined && { status }),
+    ...(performed && { performed }),
+    ...(recorded !== undefined && { recorded }),
+  };
+}
+
+function peopleParts(people: People, kept: (part: OptionalPart) => boolean): Partial<Exam> {
+  const { subject, examiners, organization, encounter } = people;
+  const stated = filled(examiners);
+  return {
+    ...(subject && { subject }),
+    ...(stated && { examiners: stated }),
+    ...(organization && kept('organization') && { organization }),
+    ...(encounter && kept('encounter') && { encounter }),
+  };
+}

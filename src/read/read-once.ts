@@ -1,0 +1,71 @@
+import { idsOf } from '../fhir/ids.ts';
+import { identitySystems } from '../fhir/part-names.ts';
+import { CANONICAL_BASE } from '../fhir/systems.ts';
+import type { Issue } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import type { Key } from '../model/primitive.ts';
+import type { Path } from '../path.ts';
+import { builtInCatalogue } from '../terminology/catalogue.ts';
+import { english, inLanguage } from '../terminology/language.ts';
+import { claimBundle } from './bundle-head.ts';
+import { createClaims } from './claims.ts';
+import { type Element, peek } from './element.ts';
+import { readEntries } from './entries.ts';
+import { chooseExam } from './exam-id.ts';
+import { createLookup } from './lookup.ts';
+import type { ReadOptions } from './options.ts';
+import { readExam } from './read-exam.ts';
+import type { Reading } from './reading.ts';
+import type { Refused } from './refused.ts';
+import { type Remainder, remainderOf } from './remainder.ts';
+
+/** An exam as far as the bundle tells it, before the rules have seen it. */
+export interface RoughExam {
+  readonly exam: Pick<Exam, 'format' | 'id' | 'statements'> & Partial<Exam>;
+  /** Where in the bundle each statement stands. */
+  readonly origins: ReadonlyMap<Key, Path>;
+}
+
+export interface ReadOnce {
+  readonly rough: RoughExam | undefined;
+  readonly issues: readonly Issue[];
+  readonly remainder: readonly Remainder[];
+}
+
+/** One reading of a bundle, with the parts left out that were refused before. */
+export function readOnce(
+  json: Readonly<Record<string, unknown>>,
+  options: ReadOptions,
+  refused: Refused,
+): ReadOnce {
+  const claims = createClaims();
+  const bundle: Element = { json, path: [], claims };
+  const entries = readEntries(bundle);
+  const base = options.canonicalBase ?? CANONICAL_BASE;
+  const systems = identitySystems(base, options.identity);
+  const chosen = chooseExam(entries, systems.exam, options);
+  if ('code' in chosen) return { rough: undefined, issues: [chosen], remainder: [] };
+
+  const language = options.language ?? english;
+  const catalogue = inLanguage(options.catalogue ?? builtInCatalogue, language);
+  const reading: Reading = {
+    id: chosen.id,
+    idOf: idsOf(systems.exam, chosen.id),
+    catalogue,
+    language,
+    lookup: createLookup(catalogue, base),
+    systems,
+    entries,
+    issues: [],
+    knownReferences: new Map(),
+    reasons: new Map(),
+  };
+  const rough = readExam(reading, {
+    chosen,
+    bundleType: peek(bundle, 'type'),
+    supplied: options.supplied ?? {},
+    refused,
+  });
+  claimBundle(reading, bundle, rough.exam);
+  return { rough, issues: reading.issues, remainder: remainderOf(json, claims, reading.reasons) };
+}

@@ -1,0 +1,79 @@
+import { interpretation, presenceInterpretation } from '../../fhir/observation-codes.ts';
+import type { Attribute, Finding } from '../../model/statement.ts';
+import type { Component } from '../components.ts';
+import { innerValue, ownCode, ownValue } from '../concept.ts';
+import { claimEqual, flagOf, innerOf, wholeOf } from '../element.ts';
+import { claimCommon, methodsOf, type Observed } from '../observation.ts';
+import { siteOf } from '../site.ts';
+import { codingsOf, filled, identifierOf, quantityOf } from '../values.ts';
+import type { Read } from './read.ts';
+
+const presences = ['present', 'absent', 'indeterminate'] as const;
+
+export function readFinding(
+  observed: Observed,
+  key: string | undefined,
+): Read<Finding> | undefined {
+  const { reading, element, components } = observed;
+  const answer = ownValue(reading, innerOf(element, 'valueCodeableConcept'), 'presence');
+  const suspected = answer === 'suspected';
+  const presence = suspected ? 'present' : presences.find((known) => known === answer);
+  const code = ownCode(reading, innerOf(element, 'code'), 'findings', {
+    strict: suspected || presence !== 'present',
+  });
+  const site = siteOf(observed);
+  if (presence === undefined || code === undefined || site === undefined) return undefined;
+  const meaning = suspected ? 'IND' : presenceInterpretation[presence];
+  claimEqual(element, 'interpretation', [interpretation(meaning)]);
+  const methods = methodsOf(observed);
+  const place = components.text('place');
+  const confirmed = components.value('certainty') === 'confirmed';
+  const attributes = filled(
+    components.ofTable('attributes').flatMap((one) => attributeOf(observed, one) ?? []),
+  );
+  const tracking = trackingOf(observed, key);
+  const codings = filled(codingsOf(code.further));
+  return {
+    kind: 'finding',
+    finding: code.code,
+    presence,
+    ...site,
+    ...(place !== undefined && { place }),
+    ...(methods && { methods }),
+    ...(suspected && { certainty: 'suspected' }),
+    ...(confirmed && !suspected && { certainty: 'confirmed' }),
+    ...(attributes && { attributes }),
+    ...(tracking !== undefined && { tracking }),
+    ...(codings && { codings }),
+  };
+}
+
+function attributeOf({ reading }: Observed, { code, element }: Component): Attribute | undefined {
+  const row = reading.catalogue.attributes.get(code);
+  const inner = innerValue(reading, innerOf(element, 'valueCodeableConcept'), {
+    table: 'attributes',
+    code,
+    values: row?.values,
+  });
+  const value =
+    inner?.code ??
+    flagOf(element, 'valueBoolean') ??
+    wholeOf(element, 'valueInteger') ??
+    quantityOf(innerOf(element, 'valueQuantity'));
+  return value === undefined ? undefined : { attribute: code, value };
+}
+
+/** Claims the frame of the observation, and in it the identity of the lesion over exams. */
+function trackingOf(observed: Observed, key: string | undefined): string | undefined {
+  const { tracking } = observed.reading.systems;
+  const [found] = claimCommon(observed, key, { category: 'exam' }).flatMap((identifier) => {
+    const { claims } = identifier;
+    return (
+      claims.attempt(() => {
+        const { system, value } = identifierOf(identifier) ?? {};
+        return system === tracking ? value : undefined;
+      }) ?? []
+    );
+  });
+  return found;
+}

@@ -1,0 +1,69 @@
+import { interpretation } from '../../fhir/observation-codes.ts';
+import type { RegionState } from '../../model/statement.ts';
+import { ownCode, ownValue } from '../concept.ts';
+import { claimEqual, innerOf } from '../element.ts';
+import { claimCommon, methodsOf, type Observed } from '../observation.ts';
+import { absentReasonOf, reasonOf } from '../reason.ts';
+import { siteOf } from '../site.ts';
+import { codingsOf, filled } from '../values.ts';
+import type { Read } from './read.ts';
+
+export function readRegionState(
+  observed: Observed,
+  key: string | undefined,
+): Read<RegionState> | undefined {
+  const { reading, element, components } = observed;
+  const site = siteOf(observed);
+  const code = ownCode(reading, innerOf(element, 'code'), 'items');
+  if (site === undefined || code === undefined) return undefined;
+  const methods = methodsOf(observed);
+  const place = components.text('place');
+  const codings = filled(codingsOf(code.further));
+  const shared = {
+    kind: 'region-state',
+    ...site,
+    ...(place !== undefined && { place }),
+    ...(codings && { codings }),
+  } as const;
+  const state = ownValue(reading, innerOf(element, 'valueCodeableConcept'), 'state');
+  if (state === undefined)
+    return unexamined(observed, key, { ...shared, ...(methods && { methods }) });
+
+  claimCommon(observed, key, { category: 'exam' });
+  if (methods === undefined) return undefined;
+  switch (state) {
+    case 'normal':
+      claimEqual(element, 'interpretation', [interpretation('N')]);
+      return { ...shared, state, methods };
+    case 'abnormal':
+      claimEqual(element, 'interpretation', [interpretation('A')]);
+      return { ...shared, state, methods };
+    case 'partial': {
+      const component = components.first('limit');
+      const limit = component && reasonOf(reading, innerOf(component, 'valueCodeableConcept'));
+      return limit && { ...shared, state, methods, limit };
+    }
+    default:
+      return undefined;
+  }
+}
+
+function unexamined(
+  observed: Observed,
+  key: string | undefined,
+  shared: Omit<Read<RegionState & { readonly state: 'not-examined' }>, 'state' | 'reason'>,
+): Read<RegionState> | undefined {
+  const { reading, element } = observed;
+  const stated = absentReasonOf(reading, innerOf(element, 'dataAbsentReason'), 'values');
+  const withdrawn = reading.status === 'entered-in-error';
+  switch (stated?.state) {
+    case 'state.not-examined':
+      claimCommon(observed, key, { category: 'exam', ...(!withdrawn && { status: 'cancelled' }) });
+      return { ...shared, state: 'not-examined', reason: stated.reason };
+    case 'state.not-applicable':
+      claimCommon(observed, key, { category: 'exam' });
+      return { ...shared, state: 'not-applicable', reason: stated.reason };
+    default:
+      return undefined;
+  }
+}
