@@ -9,6 +9,8 @@ export interface RuleSet {
   readonly jurisdiction: string;
   /** Year or edition as read. */
   readonly version: string;
+  /** What of the advice its prompts do not speak of, because an exam of face and neck can not answer it. */
+  readonly leavesOut: string;
   readonly source: string;
   readonly evidence: Evidence;
 }
@@ -20,6 +22,7 @@ const list = [
     publisher: 'NICE',
     jurisdiction: 'England',
     version: '2015, updated; read in copies of 2020 and later',
+    leavesOut: 'ulcers and patches of the mouth, and cancers of other places',
     source:
       'NICE NG12, read in copies (readkong.com transcription of 2020, GPnotebook, Macmillan rapid referral guidelines)',
     evidence: 'second-hand',
@@ -30,6 +33,8 @@ const list = [
     publisher: 'NHS Scotland',
     jurisdiction: 'Scotland',
     version: 'web edition without a printed date, read 2025',
+    leavesOut:
+      'constant one-sided throat pain, signs inside the mouth, family history, and cancers of other places',
     source:
       'rightdecisions.scot.nhs.uk, Scottish Referral Guidelines for Suspected Cancer, head and neck and thyroid',
     evidence: 'read',
@@ -40,6 +45,8 @@ const list = [
     publisher: 'AAO-HNS',
     jurisdiction: 'United States',
     version: '2017',
+    leavesOut:
+      'signs and history beyond the five features: throat, mouth, voice, earlier cancer and its treatment',
     source:
       'Pynnonen MA et al. 2017, Otolaryngol Head Neck Surg 157(2 suppl):S1-S30, key statements at guidelinecentral.com',
     evidence: 'read',
@@ -50,6 +57,8 @@ const list = [
     publisher: 'NICE',
     jurisdiction: 'England',
     version: 'NG98 2018, updated 2023; QS185 2019',
+    leavesOut:
+      'ear pain and discharge with lowered immunity, effusion behind the drum, and the criteria for diagnostic investigation',
     source: 'nice.org.uk, NG98 recommendations 1.1.2 and 1.1.3 and QS185 quality statement 2',
     evidence: 'read',
   },
@@ -59,6 +68,8 @@ const list = [
     publisher: 'British Society for Rheumatology',
     jurisdiction: 'United Kingdom',
     version: '2020',
+    leavesOut:
+      'blood tests, scalp tenderness, claudication of tongue and limbs, and symptoms of the body as a whole',
     source:
       'British Society for Rheumatology guideline, Rheumatology 2020;59:e1-e23, read second-hand; NHS Lanarkshire and NHS Highland pathways',
     evidence: 'second-hand',
@@ -69,6 +80,7 @@ const list = [
     publisher: 'College of Optometrists',
     jurisdiction: 'United Kingdom',
     version: 'as read in copies; BMJ 2019;364:k5095 and k5234',
+    leavesOut: 'signs inside the eye, treatment, and zoster of the eye without a rash of the nose',
     source:
       'College of Optometrists clinical management guideline (copy); BMJ 2019;364:k5095, k5234',
     evidence: 'second-hand',
@@ -79,6 +91,7 @@ const list = [
     publisher: 'published cases and teaching texts',
     jurisdiction: 'none',
     version: '2011',
+    leavesOut: 'sweating, colour of the iris, and tests with eye drops',
     source:
       'PLoS Medicine 2005, doi 10.1371/journal.pmed.0020019 (no loss of sweating needed); American Academy of Ophthalmology subspecialty day 2011 (ptosis of 1 to 2 mm)',
     evidence: 'read',
@@ -89,6 +102,7 @@ const list = [
     publisher: 'teaching texts',
     jurisdiction: 'none',
     version: 'as read',
+    leavesOut: 'speech, limbs and every other sign of a stroke',
     source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
     evidence: 'second-hand',
   },

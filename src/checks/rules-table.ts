@@ -61,13 +61,14 @@ export function rulesTable(): string {
     'Prompts come only from the rule sets that the caller names. There is no default.',
     '',
     table(
-      ['Id', 'Title', 'Publisher', 'Jurisdiction', 'Version', 'Source', 'Evidence'],
+      ['Id', 'Title', 'Publisher', 'Jurisdiction', 'Version', 'Leaves out', 'Source', 'Evidence'],
       ruleSets.map((set) => [
         set.id,
         set.title,
         set.publisher,
         set.jurisdiction,
         set.version,
+        set.leavesOut,
         set.source,
         evidenceWords[set.evidence],
       ]),

@@ -1,4 +1,5 @@
 import type { Comparison } from '../compare/comparison.ts';
+import { figuresText } from '../compare/figures-text.ts';
 import type { CheckContext } from '../context.ts';
 import { measureName } from '../measured.ts';
 import type { ComputationRule, RuleFinding, RuleOutcome } from '../rule.ts';
@@ -52,18 +53,4 @@ function changeFinding(context: CheckContext, comparison: Comparison): RuleFindi
         : [{ name: 'days', value: String(comparison.days), unit: 'd' }]),
     ],
   };
-}
-
-/** `8.0 mm to 9.5 mm, +1.5 mm, +18.75 %, 91 days`. */
-export function figuresText({ figures, days }: Comparison): string {
-  if (figures === undefined) return '';
-  const signed = (value: string): string => (/^-|^0(\.0+)?$/.test(value) ? value : `+${value}`);
-  const parts = [
-    `${figures.before.value} ${figures.before.unit} to ${figures.now.value} ${figures.now.unit}`,
-    `${signed(figures.delta)} ${figures.unit}`,
-  ];
-  if (figures.percent !== undefined) parts.push(`${signed(figures.percent)} %`);
-  if (days !== undefined) parts.push(`${days} days`);
-  if (figures.withinResolution === true) parts.push('within the resolution, no change');
-  return parts.join(', ');
 }

@@ -1,5 +1,5 @@
+import { figuresText } from '../compare/figures-text.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { figuresText } from './r09-change.ts';
 
 const skinMeasures: ReadonlySet<string> = new Set(['lesion-max', 'lesion-perp', 'lesion-elev']);
 

@@ -18,18 +18,19 @@ export const r28Copied: ConsistencyRule = {
 
 function repeated(context: CheckContext): readonly RuleFinding[] {
   const limit = context.limit('copied-notes');
-  if (limit === undefined || context.exam.statements.flatMap(wordsAt).length === 0) return [];
-  if (context.prior === undefined) {
+  if (limit === undefined || context.prior === undefined) return [];
+  if (context.exam.statements.flatMap(wordsAt).length === 0) return [];
+  const before = new Set(context.prior.exam.statements.flatMap(wordsAt));
+  if (before.size === 0) {
     return [
       {
         outcome: 'not-evaluable',
         inputsUsed: [],
-        inputsMissing: ['a prior exam'],
-        text: 'Whether notes repeat the prior exam can not be told.',
+        inputsMissing: ['notes in the prior exam'],
+        text: 'Whether notes repeat the prior exam can not be told: it has none.',
       },
     ];
   }
-  const before = new Set(context.prior.exam.statements.flatMap(wordsAt));
   const copied = context.exam.statements.filter((statement) =>
     wordsAt(statement).some((words) => before.has(words)),
   );

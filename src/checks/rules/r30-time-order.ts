@@ -25,17 +25,7 @@ export const r30TimeOrder: ConsistencyRule = {
 };
 
 function ahead({ exam, settings }: CheckContext): readonly RuleFinding[] {
-  if (settings.now === undefined) {
-    return [
-      {
-        outcome: 'not-evaluable',
-        on: 'now',
-        inputsUsed: [],
-        inputsMissing: ['the present time, which the caller gives'],
-        text: 'Whether the exam lies ahead can not be told.',
-      },
-    ];
-  }
+  if (settings.now === undefined) return [];
   const fires = isAfter(exam.performed.start, settings.now);
   return [
     {
@@ -51,17 +41,18 @@ function ahead({ exam, settings }: CheckContext): readonly RuleFinding[] {
 /** Onset and duration are both given: they may differ by one unit of the duration, for rounding. */
 function duration({ exam }: CheckContext, symptom: Symptom): readonly RuleFinding[] {
   const { onset, duration: told } = symptom;
-  if (onset === undefined || told === undefined || told.comparator !== undefined) return [];
+  if (onset === undefined || told === undefined) return [];
   const base = { on: symptom.key, inputsUsed: [symptom.key] };
   const days = daysBetween(onset, exam.performed.start);
   const seconds = baseValue(told.value, told.unit);
   const step = baseValue('1', told.unit);
-  if (days === undefined || seconds?.unit.kind !== 'time' || step === undefined) {
+  const usable = seconds?.unit.kind === 'time' && told.comparator === undefined;
+  if (days === undefined || !usable || step === undefined) {
     return [
       {
         ...base,
         outcome: 'not-evaluable',
-        inputsMissing: ['a duration in a unit of time and an onset that exists'],
+        inputsMissing: ['an exact duration in a unit of time, and an onset that exists'],
         text: 'Onset and duration of a complaint can not be compared.',
       },
     ];

@@ -18,8 +18,25 @@ export const r41Range: ConsistencyRule = {
   code: 'check-measurement',
   source: 'ranges of the table of measures, each with its population and source',
   evidence: 'read',
-  run: (context) => rangeVerdicts(context).map((one) => rangeFinding(context, one)),
+  run: (context) => {
+    const verdicts = rangeVerdicts(context);
+    const unchosen = verdicts.filter((one) => one.verdict === 'no-population');
+    const chosen = verdicts.filter((one) => one.verdict !== 'no-population');
+    return [
+      ...chosen.map((one) => rangeFinding(context, one)),
+      ...(unchosen.length > 0 ? [noPopulation(unchosen)] : []),
+    ];
+  },
 };
+
+function noPopulation(verdicts: readonly RangeVerdict[]): RuleFinding {
+  return {
+    outcome: 'not-evaluable',
+    inputsUsed: verdicts.map((one) => one.statement.key),
+    inputsMissing: ['the population to compare with, which the caller chooses'],
+    text: `Reference ranges differ by population, and none was chosen for ${verdicts.length} value(s).`,
+  };
+}
 
 function rangeFinding(
   context: CheckContext,
@@ -31,14 +48,6 @@ function rangeFinding(
     ...(statement.side !== undefined && { side: statement.side }),
     inputsUsed: [statement.key],
   };
-  if (verdict === 'no-population') {
-    return {
-      ...base,
-      outcome: 'not-evaluable',
-      inputsMissing: ['the population to compare with, which the caller chooses'],
-      text: `${name}: ranges differ by population and none was chosen.`,
-    };
-  }
   const adult = ageAtLeast(context, ADULT);
   if (verdict === 'no-figure' || (adult.holds !== true && !ranges.every(isForAnyone))) {
     const missing = adult.holds === false ? ['a range for this age'] : adult.missing;
