@@ -16,6 +16,8 @@ const ROUNDS = 100_000;
 const TEXTS = 500;
 /** Longest that one damaged input may take. */
 const HANG_MS = 2000;
+/** For all rounds of one format, on a machine that does other things too. */
+const TIMEOUT_MS = 3_600_000;
 
 const source = xmlSuite.mapping.source;
 if (source.syntax !== 'xml') throw new Error('the mapping of the XML suite is for XML');
@@ -50,16 +52,20 @@ const formats: readonly Format[] = [
 ];
 
 describe.each(formats)('$name', ({ syntax, make, marks }) => {
-  it(`survives ${ROUNDS} damaged inputs, none of them slowly`, () => {
-    const texts = Array.from({ length: TEXTS }, (_, seed) => make(seed, 2).text);
-    const random = seeded(2024);
-    let longest = 0;
-    for (let round = 0; round < ROUNDS; round++) {
-      const text = mutated(texts[round % TEXTS] ?? '', marks, random);
-      const start = performance.now();
-      checkMutated(text, syntax);
-      longest = Math.max(longest, performance.now() - start);
-    }
-    expect(longest).toBeLessThan(HANG_MS);
-  });
+  it(
+    `survives ${ROUNDS} damaged inputs, none of them slowly`,
+    () => {
+      const texts = Array.from({ length: TEXTS }, (_, seed) => make(seed, 1).text);
+      const random = seeded(2024);
+      let longest = 0;
+      for (let round = 0; round < ROUNDS; round++) {
+        const text = mutated(texts[round % TEXTS] ?? '', marks, random);
+        const start = performance.now();
+        checkMutated(text, syntax);
+        longest = Math.max(longest, performance.now() - start);
+      }
+      expect(longest).toBeLessThan(HANG_MS);
+    },
+    TIMEOUT_MS,
+  );
 });
