@@ -1,0 +1,80 @@
+import { execFile, spawn } from 'node:child_process';
+import { access, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+
+const run = promisify(execFile);
+const here = fileURLToPath(new URL('.', import.meta.url));
+const built = fileURLToPath(new URL('../../output/readers/', import.meta.url));
+
+/** A command that reads requests, one a line, and answers each with one line. */
+export interface Program {
+  readonly command: string;
+  readonly args: readonly string[];
+}
+
+/**
+ * fhir.resources, in an environment of its own with the versions that its requirements file pins.
+ * @throws Error when Python or a package is missing
+ */
+export async function pythonReader(requirements: 'r4' | 'r4b-r5'): Promise<Program> {
+  const list = join(here, 'python', `requirements-${requirements}.txt`);
+  const environment = join(built, `python-${requirements}`);
+  const python = join(environment, 'bin', 'python');
+  const wanted = await readFile(list, 'utf8');
+  const stamp = `${environment}.txt`;
+  if ((await readFile(stamp, 'utf8').catch(() => '')) !== wanted) {
+    await rm(stamp, { force: true });
+    await rm(environment, { recursive: true, force: true });
+    await mkdir(built, { recursive: true });
+    await run('python3', ['-m', 'venv', environment]);
+    const quiet = ['--quiet', '--disable-pip-version-check'];
+    await run(python, ['-m', 'pip', 'install', ...quiet, '--requirement', list]);
+    // Written last: an environment that was broken off is made anew.
+    await writeFile(stamp, wanted);
+  }
+  return { command: python, args: [join(here, 'python', 'read_bundles.py')] };
+}
+
+/**
+ * fhirbolt, built with the versions of its lock file.
+ * @throws Error when Cargo or a crate is missing
+ */
+export async function rustReader(): Promise<Program> {
+  const target = join(built, 'rust');
+  const command = join(target, 'debug', 'read-bundles');
+  const manifest = join(here, 'rust', 'Cargo.toml');
+  const options = ['--quiet', '--locked', '--manifest-path', manifest, '--target-dir', target];
+  await run('cargo', ['build', ...options]);
+  await access(command);
+  return { command, args: [] };
+}
+
+/** The answers of a program, in the order of the requests. */
+export async function ask<Answer>(
+  { command, args }: Program,
+  requests: Iterable<object>,
+): Promise<Answer[]> {
+  const child = spawn(command, args, { stdio: ['pipe', 'pipe', 'inherit'] });
+  const ended = new Promise<number | null>((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', resolve);
+  });
+  const sent = (async () => {
+    for (const request of requests) {
+      const more = child.stdin.write(`${JSON.stringify(request)}\n`);
+      if (!more) await new Promise((resolve) => child.stdin.once('drain', resolve));
+    }
+    child.stdin.end();
+  })();
+  const answers: Answer[] = [];
+  for await (const line of createInterface({ input: child.stdout })) {
+    answers.push(JSON.parse(line) as Answer); // the shape is that of the programs here
+  }
+  await sent;
+  const code = await ended;
+  if (code !== 0) throw new Error(`${command} ended with ${code}`);
+  return answers;
+}
