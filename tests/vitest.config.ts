@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    exclude: ['tests/{published,reference,slow,bench}/**', 'node_modules/**'],
+    exclude: ['tests/{published,reference,slow,bench,browser,readers}/**', 'node_modules/**'],
     testTimeout: 30_000,
   },
 });

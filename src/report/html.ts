@@ -69,7 +69,7 @@ export function table({ caption, head, rows }: Table): Html | undefined {
   return element(
     'div',
     // Scrolls by itself on a narrow screen, and by keyboard.
-    { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': caption },
+    { class: 'scroll', tabindex: 0, role: 'group', 'aria-label': caption },
     element(
       'table',
       {},

@@ -1,0 +1,115 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Exam } from '../../src/index.ts';
+import { parseExam } from '../../src/index.ts';
+import { toHtml } from '../../src/report/index.ts';
+
+const folder = join(import.meta.dirname, '../../examples/exams');
+const examples: readonly (readonly [string, Exam])[] = readdirSync(folder)
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8'))]);
+
+const example = (name: string): Exam => {
+  const found = examples.find(([file]) => file === `${name}.json`)?.[1];
+  if (found === undefined) throw new Error(`no example ${name}`);
+  return found;
+};
+
+/** Tags and attribute names of a page in order: its structure without its texts. */
+function structure(html: string): string[] {
+  const body = html.slice(html.indexOf('<body'));
+  return [...body.matchAll(/<(\/?[a-z0-9]+)((?:\s+[a-z-]+="[^"<]*")*)\s*>|</gi)].map(
+    ([whole, tag, attributes = '']) =>
+      tag === undefined
+        ? `not a tag: ${whole}`
+        : [tag, ...[...attributes.matchAll(/([a-z-]+)="/gi)].map(([, name]) => name)].join(' '),
+  );
+}
+
+/** Texts that pages have been broken with. Sources: OWASP cross-site scripting cheat sheets, from memory. */
+const hostile = [
+  '<script>alert(1)</script>',
+  '</style><script>x</script>',
+  '"><img src=x onerror=alert(1)>',
+  "' onmouseover='alert(1)",
+  '<!-- -->',
+  '--><b>',
+  ']]><x/>',
+  '&lt;script&gt;',
+  '&#60;b&#62;',
+  '<svg/onload=alert(1)>',
+  'javascript:alert(1)',
+  '</bdi></li></ul><h1>',
+  '\u202eevil\u202c \u2066isolate',
+  '{{constructor.constructor("x")()}}',
+  '<a href="https://example.invalid">x</a>',
+  'a'.repeat(1_000_000),
+];
+
+describe('toHtml', () => {
+  it.each(examples)(
+    '%s: complete in itself, without script or address of anything outside',
+    (_, exam) => {
+      const html = toHtml(exam);
+      expect(structure(html).filter((tag) => tag.startsWith('not a tag'))).toEqual([]);
+      expect(html).not.toMatch(/<script|\son[a-z]+=|\s(src|href|action|srcset)=|url\(|@import/i);
+      expect(html.match(/<h1/g)).toHaveLength(1);
+      expect(html).toContain('Silence is not a normal finding.');
+    },
+  );
+
+  it('puts the conclusion before signs, signs before negatives, negatives before what was not examined', () => {
+    const html = toHtml(example('broken-off'));
+    const order = ['conclusion', 'positives', 'negatives', 'not-examined', 'gaps'].map((id) =>
+      html.indexOf(`id="${id}"`),
+    );
+    expect(order.every((at) => at > 0)).toBe(true);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+  });
+
+  it('shows no conclusion of a withdrawn record, and says that it is withdrawn', () => {
+    const exam = example('yearly-check');
+    const html = toHtml({ ...exam, status: 'entered-in-error' });
+    expect(html).toContain('Withdrawn: entered in error, do not use');
+    expect(html).not.toContain('id="conclusion"');
+  });
+
+  it('keeps its structure whatever the texts say', () => {
+    const exam = example('neck-lump');
+    const words = (text: string): Exam => ({
+      ...exam,
+      subject: { ...exam.subject, name: { family: text } },
+      statements: exam.statements.map((statement) =>
+        statement.kind === 'note' ? { ...statement, text } : { ...statement, note: text },
+      ),
+      ...(exam.conclusion && { conclusion: { ...exam.conclusion, text, worries: [text] } }),
+    });
+    const usual = structure(toHtml(words('plain')));
+    for (const text of hostile.slice(0, -1)) {
+      expect(parseExam(words(text)).issues, text).toEqual([]);
+      expect(structure(toHtml(words(text))), text).toEqual(usual);
+    }
+  });
+
+  it('takes a note of a million characters', () => {
+    const exam = example('broken-off');
+    const text = hostile.at(-1) ?? '';
+    const long: Exam = { ...exam, statements: [{ key: 'n', kind: 'note', text }] };
+    expect(toHtml(long)).toContain(text);
+  });
+
+  it('shows prompts only with a chosen rule set, and with their cautions', () => {
+    const exam = example('drooping-lid');
+    expect(toHtml(exam)).not.toContain('id="prompts"');
+    const html = toHtml(exam, { checks: { ruleSets: ['horner-signs'] } });
+    expect(html).toContain('id="prompts"');
+    expect(html).toContain('It names no disease as present');
+  });
+
+  it('compares with the last exam where one is given', () => {
+    const exam = example('skin-lesion');
+    const html = toHtml(exam, { checks: { prior: { ...exam, id: 'before' } } });
+    expect(html).not.toContain('No earlier examination was given');
+  });
+});
