@@ -25,7 +25,8 @@ const controlByte = /[\u0080-\u009F]/;
  * @see https://www.unicode.org/Public/MAPPINGS/VENDORS/MICSFT/WINDOWS/CP1252.TXT
  */
 export function decodeBytes(bytes: string, encoding: string | undefined): Decoded {
-  if (!highByte.test(bytes)) return { text: bytes };
+  // By an escape byte ISO 2022 leaves ASCII without any high byte.
+  if (!highByte.test(bytes) && !bytes.includes('\u001b')) return { text: bytes };
   const buffer = Buffer.from(bytes, 'latin1');
   switch (encoding) {
     case undefined:
