@@ -67,7 +67,7 @@ function throat(draft: ExamDraft): ExamDraft {
   exam = moved(exam, 'neck-rotation', 'limited', {
     side: 'left',
     key: 'rotation-left',
-    note: 'Stops a little short of the shoulder, no pain; cab seat faces right',
+    note: 'Stops a little short of the shoulder, no pain; the cab seat is turned the other way',
   });
   exam = absent(exam, 'stiff-neck', { region: 'neck-motion' });
   exam = moved(exam, 'cn9-10', 'central', {});
