@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { nearest } from '../nearest.ts';
 import type { Command } from './command.ts';
-import { systemCode, UsageError } from './failure.ts';
+import { systemCode, systemReason, UsageError } from './failure.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import type { CliIo } from './io.ts';
 import { flagOption, parseOptions } from './options.ts';
@@ -18,6 +18,12 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['demo', { what: 'show it on an example', load: () => import('./commands/demo.ts') }],
   ['export', { what: 'exams to FHIR bundles', load: () => import('./commands/export.ts') }],
   ['validate', { what: 'check FHIR bundles', load: () => import('./commands/validate.ts') }],
+  ['read', { what: 'FHIR bundles to exams', load: () => import('./commands/read.ts') }],
+  ['check', { what: 'coverage, rules, prompts', load: () => import('./commands/check.ts') }],
+  ['compare', { what: 'two exams of one person', load: () => import('./commands/compare.ts') }],
+  ['report', { what: 'exams as a page to read', load: () => import('./commands/report.ts') }],
+  ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
+  ['sample', { what: 'invented exams for tests', load: () => import('./commands/sample.ts') }],
 ]);
 
 /** Runs one call of the command line and resolves to its exit code: 0, 1 or 2. Never throws. */
@@ -32,6 +38,11 @@ export async function cli(argv: readonly string[], io: CliIo): Promise<number> {
     if (systemCode(thrown) === 'EPIPE') {
       await io.err('face-neck-fhir: the reader of the output has gone; stopped\n');
       return 0;
+    }
+    const reason = systemReason(thrown);
+    if (reason !== undefined) {
+      await io.err(`face-neck-fhir: can not go on: ${reason}\n`);
+      return 2;
     }
     // The message of a fault of our own could quote data, so only its kind and place are shown.
     await io.err(`face-neck-fhir: internal fault, please report it: ${placeOf(thrown)}\n`);

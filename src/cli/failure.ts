@@ -22,9 +22,13 @@ const reasons: ReadonlyMap<string, string> = new Map([
   ['EROFS', 'the disk is read-only'],
 ]);
 
+/** What a fault of the system means, in words; undefined for faults of other kinds. */
+export function systemReason(thrown: unknown): string | undefined {
+  return reasons.get(systemCode(thrown) ?? '');
+}
+
 /** A usage error that says what could not be done with which file, and why. */
 export function fileFailure(doing: string, path: string, thrown: unknown): UsageError {
-  const code = systemCode(thrown);
-  const reason = reasons.get(code ?? '') ?? code ?? 'unknown fault';
+  const reason = systemReason(thrown) ?? systemCode(thrown) ?? 'unknown fault';
   return new UsageError(`cannot ${doing} ${path}: ${reason}`);
 }

@@ -15,7 +15,7 @@ export function commandHelp(name: string, command: Command): string {
     ...columns(
       Object.entries(command.options).map(([option, entry]) => [
         `--${option}${valueText(entry)}`,
-        entry.fallback === undefined ? entry.help : `${entry.help} (default ${entry.fallback})`,
+        optionHelp(entry),
       ]),
     ),
     '',
@@ -53,7 +53,15 @@ export function generalHelp(commands: readonly (readonly [name: string, what: st
 
 function valueText({ type, values, value }: Option): string {
   if (type === 'flag') return '';
-  return ` ${values?.join('|') ?? value ?? 'TEXT'}`;
+  const words = values?.join('|');
+  // A long list of words stands in the right column, where it can be broken.
+  return ` ${words !== undefined && words.length <= 60 ? words : (value ?? 'TEXT')}`;
+}
+
+function optionHelp({ values, fallback, help }: Option): string {
+  const words = values?.join('|').length ?? 0;
+  const list = words > 60 ? `: ${values?.join(', ')}` : '';
+  return help + list + (fallback === undefined ? '' : ` (default ${fallback})`);
 }
 
 /** Two columns; a left part that is too wide stands on a line of its own. */

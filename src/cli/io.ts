@@ -8,6 +8,8 @@ export interface CliIo {
   readonly out: (text: string) => Promise<void>;
   /** Writes to standard error. */
   readonly err: (text: string) => Promise<void>;
+  /** Whether standard error is a terminal, so that progress can be shown on one line. */
+  readonly errIsTerminal: boolean;
   readonly now: () => Date;
   /** Folder that relative paths start from. */
   readonly cwd: string;

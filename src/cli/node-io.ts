@@ -12,6 +12,7 @@ export function nodeIo(): CliIo {
     out: (text) => write(process.stdout, text),
     // Nothing can be told where standard error itself is closed.
     err: (text) => write(process.stderr, text).catch(() => {}),
+    errIsTerminal: process.stderr.isTTY === true,
     now: () => new Date(),
     cwd: process.cwd(),
   };

@@ -11,6 +11,7 @@ async function read(pieces: readonly Uint8Array[], most?: number): Promise<Docum
     interactive: false,
     out: async () => {},
     err: async () => {},
+    errIsTerminal: false,
     now: () => new Date(0),
     cwd: '/',
   };

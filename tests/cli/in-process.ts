@@ -28,6 +28,7 @@ export async function run(
     interactive: stdin === undefined,
     out: async (text) => void out.push(text),
     err: async (text) => void err.push(text),
+    errIsTerminal: false,
     now: () => new Date('2025-12-01T08:00:00Z'),
     cwd,
   });

@@ -2,7 +2,17 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { run } from './in-process.ts';
 
-const commands = ['demo', 'export', 'validate'];
+const commands = [
+  'demo',
+  'export',
+  'validate',
+  'read',
+  'check',
+  'compare',
+  'report',
+  'convert',
+  'sample',
+];
 
 describe('help', () => {
   it('lists every command and the exit codes', async () => {
@@ -26,7 +36,6 @@ describe('help', () => {
     const { code, out, err } = await run([command, '--help']);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out.startsWith(`face-neck-fhir ${command}`)).toBe(true);
-    expect(out).toContain('--format text|json|operation-outcome');
     expect(out).toMatch(/Examples\n {2}face-neck-fhir /);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
@@ -57,6 +66,17 @@ describe('wrong calls give one line and the code 2', () => {
     [['export', '.'], 'cannot read .: it is a folder'],
     [['export'], 'no file is named and nothing comes from standard input'],
     [['demo', 'exam.json'], 'wrong number of files: demo'],
+    [['compare', 'exam.json'], 'wrong number of files: compare EARLIER LATER'],
+    [['report', 'a.json', 'b.json'], 'wrong number of files: report [FILE]'],
+    [['report'], 'no file is named and nothing comes from standard input'],
+    [['read', 'nothing-here.json'], 'cannot read nothing-here.json'],
+    [['check', '--prior', 'nothing-here.json', '-'], 'cannot read nothing-here.json'],
+    [['check', '--rule-set', 'ours'], '--rule-set can not be "ours": it takes '],
+    [['convert', 'a.csv'], 'convert needs --mapping FILE'],
+    [['convert', 'a.csv', '--mapping', 'nothing-here.json'], 'cannot read nothing-here.json'],
+    [['sample', '--count', 'many'], '--count takes a whole number from 0'],
+    [['sample', '--count=-1'], '--count takes a whole number from 0'],
+    [['sample', '--seed', '1.5'], '--seed takes a whole number from 0'],
   ];
 
   it.each(calls)('%j', async (argv, line) => {

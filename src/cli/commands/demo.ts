@@ -8,6 +8,7 @@ import { toJson } from '../../fhir/to-json.ts';
 import { hasErrors, orThrow } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExamOrThrow } from '../../model/parse-exam.ts';
+import { toHtml } from '../../report/to-html.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import type { Command } from '../command.ts';
 import { CAUTION, demoSummary, resourceTypes } from '../demo-summary.ts';
@@ -24,7 +25,7 @@ export const command: Command = {
   argumentsText: '',
   description:
     'Takes the yearly check of an invented crane operator through the library: writes it as a FHIR ' +
-    'bundle, validates that, and writes a summary of both.',
+    'bundle, validates that, and writes a page to read and a summary.',
   options: {
     ...bundleOptions,
     out: {
@@ -53,6 +54,7 @@ export const command: Command = {
 
     const json = `${toJson(bundle, { pretty: true })}\n`;
     await writeWhole(io, join(folder, 'bundle.json'), json);
+    await writeWhole(io, join(folder, 'report.html'), toHtml(exam));
     await writeWhole(io, join(folder, 'summary.txt'), summary);
     const types = resourceTypes(bundle);
     const observations = types.filter((type) => type === 'Observation').length;
@@ -61,7 +63,7 @@ export const command: Command = {
         `Took the yearly check of an invented crane operator: ${exam.statements.length} statements on face and neck.`,
         `Wrote it as a FHIR ${settings.fhirVersion} ${settings.bundleType}: ${types.length} resources, ${observations} of them Observations.`,
         `Validated the bundle: ${countText(issues) || 'no issue'}.`,
-        `See ${join(folder, 'bundle.json')} and ${join(folder, 'summary.txt')}.`,
+        `See in ${folder}: bundle.json, report.html (a page to read) and summary.txt.`,
         CAUTION,
         '',
       ].join('\n'),

@@ -1,0 +1,57 @@
+import { checkExam } from '../../checks/check-exam.ts';
+import { toJson } from '../../fhir/to-json.ts';
+import { hasErrors } from '../../issue.ts';
+import type { Command } from '../command.ts';
+import { compareText } from '../compare-text.ts';
+import { issueFormatOf, writeIssues } from '../issue-writer.ts';
+import { flagOption, textOption } from '../options.ts';
+import { outputTo } from '../output.ts';
+import { readExam } from '../read-exam.ts';
+import { issueOptions, outOption } from '../shared-options.ts';
+
+/** Issues of a comparison that concern the pair; those of the later exam alone belong to `check`. */
+const aboutPair: ReadonlySet<string | number> = new Set(['options', 'prior']);
+
+export const command: Command = {
+  argumentsText: 'EARLIER LATER',
+  description:
+    'Says what changed between two exams of one person. Lesions are matched by their tracking key, ' +
+    'all else by what it is about. Silence is neither "gone" nor "new", and without figures taken ' +
+    'the same way nothing is called unchanged.',
+  options: {
+    'same-patient': {
+      type: 'flag',
+      help: 'Both are of one person although their records do not say so',
+    },
+    to: { type: 'text', values: ['text', 'json'], fallback: 'text', help: 'Form of the result' },
+    ...outOption,
+    ...issueOptions,
+  },
+  examples: [
+    ['compare 2024.json 2025.json', 'changes, for people'],
+    ['compare 2024.json 2025.json --to json', 'every pair, as JSON'],
+  ],
+  files: { least: 2, most: 2 },
+  run: async ({ io, files, options }) => {
+    const format = issueFormatOf(options);
+    const settings = { format, includeValues: flagOption(options, 'include-values') };
+    const [earlier = '', later = ''] = files;
+    const prior = await readExam(io, earlier, settings);
+    const exam = await readExam(io, later, settings);
+    if (prior === undefined || exam === undefined) return 1;
+    const { comparisons, issues } = checkExam(exam, {
+      prior,
+      ...(flagOption(options, 'same-patient') && { samePatient: 'assumed' }),
+    });
+    const told = issues.filter(({ path }) => aboutPair.has(path[0] ?? ''));
+    await writeIssues(io, format, { input: later }, told);
+    if (hasErrors(told)) return 1;
+    const output = outputTo(io, textOption(options, 'out'));
+    const asJson = textOption(options, 'to') === 'json';
+    await output.write(
+      asJson ? `${toJson(comparisons, { pretty: true })}\n` : compareText(comparisons),
+    );
+    await output.finish();
+    return 0;
+  },
+};

@@ -1,0 +1,128 @@
+/// <reference types="node" />
+import { access } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import { resolve } from 'node:path';
+import { convertFiles, hasFailed } from '../../convert/bulk/convert-files.ts';
+import type { BulkIo, BulkOptions, OutputKind } from '../../convert/bulk/options.ts';
+import { summaryText } from '../../convert/bulk/summary.ts';
+import type { Call, Command } from '../command.ts';
+import { convertToStdout } from '../convert-to-stdout.ts';
+import { fileFailure, UsageError } from '../failure.ts';
+import type { CliIo } from '../io.ts';
+import { issueFormatOf, writeIssues } from '../issue-writer.ts';
+import { countOption, flagOption, textOption } from '../options.ts';
+import { readJson } from '../read-json.ts';
+import { bundleOptions, exportOptionsOf, issueOptions } from '../shared-options.ts';
+
+const kinds: ReadonlyMap<string, OutputKind> = new Map([
+  ['bundles', 'bundles'],
+  ['resources', 'resources'],
+  ['exams', 'exams'],
+]);
+
+export const command: Command = {
+  argumentsText: '[FILE|FOLDER ...] --mapping FILE',
+  description:
+    'Converts older exports (CSV, XML, HL7 v2, CDA) by a mapping that says what each field means. ' +
+    'Files, folders, .gz and .zip are taken. With --out a folder gets the results, what could not ' +
+    'be converted, the issues and a summary, and a run that was stopped can go on. Without it ' +
+    'the results go to standard output, one a line.',
+  options: {
+    mapping: { type: 'text', value: 'FILE', help: 'The mapping, as JSON' },
+    to: {
+      type: 'text',
+      values: [...kinds.keys()],
+      fallback: 'bundles',
+      help: 'What to write: bundles, a file for each type of resource (with --out), or exams',
+    },
+    ...bundleOptions,
+    out: { type: 'text', value: 'FOLDER', help: 'Folder for the results; it must be empty or new' },
+    jobs: {
+      type: 'text',
+      value: 'N',
+      fallback: '1',
+      help: 'Threads to convert in; 0 for all cores',
+    },
+    resume: { type: 'flag', help: 'Go on with a run in --out that was stopped' },
+    quarantine: {
+      type: 'flag',
+      help: 'The inputs are mended quarantine files of an earlier run',
+    },
+    ledger: { type: 'flag', help: 'Write where each field went, a line for each exam' },
+    ...issueOptions,
+  },
+  examples: [
+    ['convert checks.csv --mapping mapping.json > bundles.ndjson', 'one file'],
+    [
+      'convert archive/ --mapping mapping.json --out converted --jobs 4',
+      'a folder, in four threads',
+    ],
+    ['convert archive/ --mapping mapping.json --out converted --resume', 'on after a stop'],
+  ],
+  files: { least: 0, most: Number.POSITIVE_INFINITY },
+  run: async (call) => {
+    const { io, options } = call;
+    const file = textOption(options, 'mapping');
+    if (file === undefined) throw new UsageError('convert needs --mapping FILE');
+    const { value: mapping, issues } = await readJson(io, file);
+    await writeIssues(io, issueFormatOf(options), { input: file }, issues);
+    if (mapping === undefined) return 1;
+    await needInputs(call);
+    const settings = settingsOf(call, mapping);
+    const out = textOption(options, 'out');
+    return out === undefined
+      ? convertToStdout(call, settings, bulkIo(io))
+      : convertToFolder(call, { ...settings, out: resolve(io.cwd, out) });
+  },
+};
+
+/** A run over thousands of files goes on past one that fails; a name that is wrong stops it before. */
+async function needInputs({ io, files }: Call): Promise<void> {
+  for (const file of files) {
+    if (file === '-') continue;
+    await access(resolve(io.cwd, file)).catch((thrown: unknown) => {
+      throw fileFailure('read', file, thrown);
+    });
+  }
+}
+
+type Settings = Omit<BulkOptions, 'out'>;
+
+function settingsOf({ io, files, options }: Call, mapping: unknown): Settings {
+  const jobs = countOption(options, 'jobs', 0) ?? 1;
+  const { fhirVersion, bundleType, snomed } = exportOptionsOf(options);
+  return {
+    mapping,
+    inputs: files.map((path) => (path === '-' ? path : resolve(io.cwd, path))),
+    inputKind: flagOption(options, 'quarantine') ? 'quarantine' : 'export',
+    to: kinds.get(textOption(options, 'to') ?? '') ?? 'bundles',
+    ...(fhirVersion !== undefined && { fhirVersion }),
+    ...(bundleType !== undefined && { bundleType }),
+    ...(snomed !== undefined && { snomed }),
+    ledger: flagOption(options, 'ledger'),
+    jobs: jobs === 0 ? availableParallelism() : jobs,
+    resume: flagOption(options, 'resume'),
+  };
+}
+
+async function convertToFolder({ io, options }: Call, settings: BulkOptions): Promise<number> {
+  if (settings.inputs.length === 0 || settings.inputs.includes('-')) {
+    throw new UsageError('with --out, convert takes named files and folders');
+  }
+  const result = await convertFiles(settings, bulkIo(io));
+  await writeIssues(io, issueFormatOf(options), { input: 'convert' }, result.issues);
+  if (result.summary !== undefined) await io.out(summaryText(result.summary));
+  return hasFailed(result) ? 1 : 0;
+}
+
+function bulkIo(io: CliIo): BulkIo {
+  return {
+    now: () => io.now().getTime(),
+    progress: {
+      isTerminal: io.errIsTerminal,
+      write: (text) => {
+        void io.err(text);
+      },
+    },
+  };
+}

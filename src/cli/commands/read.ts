@@ -1,0 +1,51 @@
+import { issue } from '../../issue.ts';
+import { fromBundle } from '../../read/from-bundle.ts';
+import type { Remainder } from '../../read/remainder.ts';
+import type { Command } from '../command.ts';
+import { type DocumentStep, eachDocument, jsonDocument } from '../each-document.ts';
+import { flagOption, textOption } from '../options.ts';
+import { issueOptions, outOption } from '../shared-options.ts';
+
+export const command: Command = {
+  argumentsText: '[FILE ...]',
+  description:
+    'Reads the exam that a bundle holds, of FHIR R4, R4B or R5. What the bundle says and the exam ' +
+    'does not hold is told as a warning, so that nothing is lost in silence.',
+  options: {
+    exam: {
+      type: 'text',
+      value: 'ID',
+      help: 'Which exam to read, where a bundle holds several',
+    },
+    ...outOption,
+    ...issueOptions,
+  },
+  examples: [
+    ['read bundle.json', 'the exam as JSON'],
+    ['read bundle.json | face-neck-fhir export --fhir r5', 'from R4 to R5'],
+    ['read < bundles.ndjson > exams.ndjson', 'many bundles, one a line'],
+  ],
+  files: { least: 0, most: Number.POSITIVE_INFINITY },
+  run: async (call) => {
+    const includeValues = flagOption(call.options, 'include-values');
+    const exam = textOption(call.options, 'exam');
+    const run: DocumentStep['run'] = async (value, document) => {
+      const read = fromBundle(value, { includeValues, ...(exam !== undefined && { exam }) });
+      return {
+        ...(read.value !== undefined && { text: jsonDocument(call, document, read.value) }),
+        issues: [
+          ...read.issues,
+          // Without an exam the errors say what is wrong, and the remainder is the whole bundle.
+          ...(read.value === undefined ? [] : read.remainder.flatMap(remainderIssue)),
+        ],
+      };
+    };
+    return eachDocument(call, { run });
+  },
+};
+
+function remainderIssue({ path, what, kind }: Remainder): ReturnType<typeof issue>[] {
+  if (kind === 'bookkeeping') return [];
+  const message = `${what} is not part of the exam that was read`;
+  return [issue('not-in-exam', path, message, { severity: 'warning' })];
+}

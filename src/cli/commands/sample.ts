@@ -1,0 +1,74 @@
+import { toBundle } from '../../export/to-bundle.ts';
+import { toJson } from '../../fhir/to-json.ts';
+import { orThrow } from '../../issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import { type SampleSize, sampleExams } from '../../testing/sample-exam.ts';
+import type { Command } from '../command.ts';
+import { countOption, textOption } from '../options.ts';
+import { outputTo } from '../output.ts';
+import { bundleOptions, exportOptionsOf, outOption } from '../shared-options.ts';
+
+const sizes: ReadonlyMap<string, SampleSize> = new Map([
+  ['small', 'small'],
+  ['usual', 'usual'],
+  ['full', 'full'],
+  ['edge', 'edge'],
+]);
+
+export const command: Command = {
+  argumentsText: '',
+  description:
+    'Prints invented exams for tests, one a line. Each follows from its seed alone, so the same ' +
+    'call always prints the same bytes. The data is plausible in form and not in medicine.',
+  options: {
+    seed: { type: 'text', value: 'N', fallback: '1', help: 'Seed of the first exam' },
+    count: { type: 'text', value: 'N', fallback: '1', help: 'How many' },
+    size: {
+      type: 'text',
+      values: [...sizes.keys()],
+      fallback: 'usual',
+      help: 'How much each states: a dozen statements, a hundred, everything, or odd cases',
+    },
+    to: {
+      type: 'text',
+      values: ['exam', 'bundle', 'resources'],
+      fallback: 'exam',
+      help: 'What to print: exams, bundles, or every resource on a line of its own',
+    },
+    ...bundleOptions,
+    ...outOption,
+  },
+  examples: [
+    ['sample --seed 7 --count 100 --to bundle', 'a hundred R4 bundles'],
+    ['sample --count 3 | face-neck-fhir export --fhir r5', 'exams, exported by the next command'],
+  ],
+  files: { least: 0, most: 0 },
+  run: async ({ io, options }) => {
+    const seed = countOption(options, 'seed', 0) ?? 1;
+    const count = countOption(options, 'count', 0) ?? 1;
+    const size = sizes.get(textOption(options, 'size') ?? 'usual') ?? 'usual';
+    const settings = exportOptionsOf(options);
+    const to = textOption(options, 'to') ?? 'exam';
+    const output = outputTo(io, textOption(options, 'out'));
+    try {
+      for (const exam of sampleExams(seed, count, { size })) {
+        for (const line of linesOf(exam, to, settings)) await output.write(`${toJson(line)}\n`);
+      }
+      await output.finish();
+    } catch (thrown) {
+      await output.discard();
+      throw thrown;
+    }
+    return 0;
+  },
+};
+
+function linesOf(
+  exam: Exam,
+  to: string,
+  settings: ReturnType<typeof exportOptionsOf>,
+): readonly unknown[] {
+  if (to === 'exam') return [exam];
+  const bundle = orThrow('export a sample', toBundle(exam, settings));
+  return to === 'bundle' ? [bundle] : (bundle.entry ?? []).map(({ resource }) => resource);
+}
