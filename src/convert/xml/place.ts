@@ -34,3 +34,23 @@ function rowOf(starts: readonly number[], offset: number): number {
   }
   return low;
 }
+
+/** Line and column, both from 1, of the text that was passed so far. Lines end in LF. */
+export class Place {
+  #line = 1;
+  #column = 1;
+
+  now(): LinePlace {
+    return { line: this.#line, column: this.#column };
+  }
+
+  pass(text: string): void {
+    let from = 0;
+    for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', from)) {
+      this.#line += 1;
+      this.#column = 1;
+      from = at + 1;
+    }
+    this.#column += text.length - from;
+  }
+}

@@ -1,25 +1,9 @@
-import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { IssueCode } from '../../issue.ts';
 import type { RawUnit, Splitter } from '../record.ts';
+import { faultIssue } from './faults.ts';
+import { type XmlLimits, xmlLimits } from './limits.ts';
+import { Place } from './place.ts';
 import { type Token, tokenAt } from './tokens.ts';
-
-/** Bounds on one exam element, so that no input takes unbounded time or memory. */
-export interface XmlLimits {
-  /** UTF-16 units. */
-  readonly units: number;
-  /** Elements inside each other, from the root of the document. */
-  readonly depth: number;
-  /** Attributes of one element. */
-  readonly attributes: number;
-  readonly elements: number;
-}
-
-/** Far above any exam: a C-CDA document of a whole hospital stay has some MB and 20 to 30 levels. */
-export const xmlLimits: XmlLimits = {
-  units: 16 * 1024 * 1024,
-  depth: 200,
-  attributes: 200,
-  elements: 200_000,
-};
 
 /**
  * Cuts XML text into the elements at `path` (`['export', 'exam']`) and holds no more than one. Names
@@ -193,31 +177,6 @@ function faultOf(token: Token): IssueCode | undefined {
   return token.kind === 'doctype' ? 'forbidden-doctype' : undefined;
 }
 
-interface LinePlace {
-  readonly line: number;
-  readonly column: number;
-}
-
-/** Line and column, both from 1, of the text that was passed so far. Lines end in LF. */
-class Place {
-  #line = 1;
-  #column = 1;
-
-  now(): LinePlace {
-    return { line: this.#line, column: this.#column };
-  }
-
-  pass(text: string): void {
-    let from = 0;
-    for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', from)) {
-      this.#line += 1;
-      this.#column = 1;
-      from = at + 1;
-    }
-    this.#column += text.length - from;
-  }
-}
-
 /** Attributes that say how to read a document and nothing about an exam. */
 const ownAttributes = /\s(?!xmlns[:=\s]|xsi:|xml:)[^\s=]+\s*=/;
 
@@ -240,20 +199,4 @@ function holdsData(text: string, token: Token): boolean {
 function encodingIn(declaration: string): string | undefined {
   if (!/^<\?xml\s/.test(declaration)) return undefined;
   return /\sencoding\s*=\s*["']([A-Za-z][\w.-]{0,39})["']/.exec(declaration)?.[1]?.toLowerCase();
-}
-
-const faults: ReadonlyMap<IssueCode, readonly [message: string, expected: string]> = new Map<
-  IssueCode,
-  readonly [string, string]
->([
-  ['not-well-formed', ['the exam is no well-formed XML', 'well-formed XML']],
-  ['forbidden-doctype', ['a document type is not read', 'XML without a document type']],
-  ['too-deep', ['elements are nested too deeply', `at most ${xmlLimits.depth} levels`]],
-  ['too-large', ['the exam has too much text, elements or attributes', 'a smaller exam element']],
-  ['stray-text', ['text or attributes outside any exam', 'all data inside the exam elements']],
-]);
-
-function faultIssue(code: IssueCode, at: LinePlace): Issue {
-  const [message, expected] = faults.get(code) ?? ['the text can not be read', 'XML'];
-  return issue(code, [], message, { expected, source: at });
 }

@@ -1,6 +1,6 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { hasForbiddenCharacter, resolveReferences } from './characters.ts';
-import { xmlLimits } from './split.ts';
+import { xmlLimits } from './limits.ts';
 
 /** An element with its attributes and content in input order. Names are as written. */
 export interface XmlElement {

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RawUnit } from '../../../src/convert/record.ts';
-import { elementSplitter, type XmlLimits, xmlLimits } from '../../../src/convert/xml/split.ts';
+import { type XmlLimits, xmlLimits } from '../../../src/convert/xml/limits.ts';
+import { elementSplitter } from '../../../src/convert/xml/split.ts';
 
 function split(text: string, piece = 1000, limits: XmlLimits = xmlLimits): RawUnit[] {
   const splitter = elementSplitter(['export', 'exam'], limits);
