@@ -5,6 +5,7 @@ export interface DirectoryEntry {
   readonly name: string;
   readonly method: number;
   readonly encrypted: boolean;
+  readonly crc32: number;
   readonly compressedSize: number;
   readonly size: number;
   /** Place of the local header. */
@@ -63,6 +64,7 @@ function entriesOf(directory: Buffer): DirectoryEntry[] {
       name: (flags & 0x800) !== 0 ? name.toString('utf8') : iconv.decode(name, 'cp437'),
       method: directory.readUInt16LE(at + 10),
       encrypted: (flags & 1) !== 0,
+      crc32: directory.readUInt32LE(at + 16),
       ...sizesOf(directory, at, extra),
     });
     at = next;

@@ -1,7 +1,7 @@
 import { type FileHandle, open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { Readable } from 'node:stream';
-import { createInflateRaw } from 'node:zlib';
+import { crc32, createInflateRaw } from 'node:zlib';
 import { type Issue, issue } from '../../issue.ts';
 import { inflatedWithin } from './inflate-limit.ts';
 import { type DirectoryEntry, readDirectory, ZipFault } from './zip-directory.ts';
@@ -79,22 +79,30 @@ async function* entryBytes(
     taken += bytes;
     read(bytes);
   });
-  if (entry.method === 0) {
-    yield* packed;
-    return;
+  const unpacked = entry.method === 0 ? packed : inflated(packed, () => taken);
+  let made = 0;
+  let sum = 0;
+  for await (const piece of unpacked) {
+    made += piece.length;
+    if (made > entry.size) throw new ZipFault('the entry is longer than the archive says');
+    sum = crc32(piece, sum);
+    yield piece;
   }
+  if (made < entry.size) throw new ZipFault('the entry is shorter than the archive says');
+  if (sum !== entry.crc32)
+    throw new ZipFault('the entry has another checksum than the archive says');
+}
+
+async function* inflated(
+  packed: AsyncGenerator<Buffer>,
+  taken: () => number,
+): AsyncGenerator<Buffer> {
   const inflate = createInflateRaw({ chunkSize: PIECE });
   const source = Readable.from(packed);
   source.on('error', (error) => inflate.destroy(error));
   source.pipe(inflate);
-  let made = 0;
   try {
-    for await (const piece of inflatedWithin(inflate, () => taken)) {
-      made += piece.length;
-      if (made > entry.size) throw new ZipFault('the entry is longer than the archive says');
-      yield piece;
-    }
-    if (made < entry.size) throw new ZipFault('the entry is shorter than the archive says');
+    yield* inflatedWithin(inflate, taken);
   } finally {
     source.destroy();
     inflate.destroy();
