@@ -3,7 +3,7 @@ import { hasErrors, type Issue, issue } from '../issue.ts';
 import type { Path } from '../path.ts';
 import { isSnomedId } from '../terminology/check-digits.ts';
 import type { FreeSet } from '../terminology/snomed.ts';
-import { type SnomedUse, snomedCodesOf, snomedInText } from './snomed-codes.ts';
+import { mayNameSnomed, type SnomedUse, snomedCodesOf, snomedInText } from './snomed-codes.ts';
 
 export interface LicenceOptions {
   /** Look-up of the whole free set. Without it only ids of our own tables are known to be free. */
@@ -32,14 +32,12 @@ export function licenceIssues(
   const seen = new Set<object>();
   for (let node = open.pop(); node !== undefined; node = open.pop()) {
     const { value } = node;
-    if (typeof value === 'object' && value !== null) {
-      if (seen.has(value)) continue;
-      seen.add(value);
-      open.push(...members(value, node).reverse());
-    }
     for (const { code, at } of usesOf(value)) {
       issues.push(...codeIssues(code, [...pathOf(node), ...at], applied, options));
     }
+    if (typeof value !== 'object' || value === null || seen.has(value)) continue;
+    seen.add(value);
+    open.push(...members(value, node));
   }
   return issues;
 }
@@ -51,11 +49,18 @@ interface Node {
   readonly parent?: Node;
 }
 
+/** What is to be looked at in an object or list, the last first. */
 function members(holder: object, parent: Node): Node[] {
-  if (Array.isArray(holder)) return holder.map((value, step) => ({ value, step, parent }));
-  return Object.entries(holder)
-    .filter(([name]) => name !== 'div')
-    .map(([step, value]) => ({ value, step, parent }));
+  const found: Node[] = [];
+  for (const [name, value] of Object.entries(holder)) {
+    if (name === 'div' || !holdsMore(value)) continue;
+    found.push({ value, step: Array.isArray(holder) ? Number(name) : name, parent });
+  }
+  return found.reverse();
+}
+
+function holdsMore(value: unknown): boolean {
+  return typeof value === 'string' ? mayNameSnomed(value) : typeof value === 'object';
 }
 
 function pathOf(node: Node): Path {
@@ -64,7 +69,7 @@ function pathOf(node: Node): Path {
   return steps.reverse();
 }
 
-function usesOf(value: unknown): SnomedUse[] {
+function usesOf(value: unknown): readonly SnomedUse[] {
   if (typeof value === 'string') return snomedInText(value);
   return typeof value === 'object' && value !== null ? snomedCodesOf(value) : [];
 }

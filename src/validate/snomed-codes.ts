@@ -29,10 +29,15 @@ type Fields = {
  * Identifier, the lists of a ValueSet, CodeSystem or ConceptMap. Members are not looked into
  * further than these lists go.
  */
-export function snomedCodesOf(holder: object): SnomedUse[] {
+export function snomedCodesOf(holder: object): readonly SnomedUse[] {
   const fields: Fields = holder;
-  return [...bySystem(fields), ...byCodeSystem(fields), ...byConceptMap(fields)];
+  // Most objects hold none of these, and a bundle has many.
+  if (fields.system !== undefined) return bySystem(fields);
+  if (fields.element !== undefined) return byConceptMap(fields);
+  return fields.resourceType === 'CodeSystem' ? byCodeSystem(fields) : noUses;
 }
+
+const noUses: readonly SnomedUse[] = [];
 
 function bySystem(fields: Fields): SnomedUse[] {
   if (!isSnomed(fields.system)) return [];
@@ -45,7 +50,6 @@ function bySystem(fields: Fields): SnomedUse[] {
 }
 
 function byCodeSystem(fields: Fields): SnomedUse[] {
-  if (fields.resourceType !== 'CodeSystem') return [];
   if (!isSnomed(fields.url) && !isSnomed(fields.supplements)) return [];
   return conceptCodes(fields.concept, ['concept']);
 }
@@ -83,13 +87,17 @@ function conceptCodes(list: unknown, path: Path): SnomedUse[] {
 const conceptUri = /snomed\.(?:info|org)\.?(?::\d+)?\/(?:id\/|x?sct(?:\||%7c))(\d{6,18})/gi;
 const implicitValueSet = /snomed\.(?:info|org)\.?(?::\d+)?\/x?sct\S*?\?fhir_(?:vs|cm)\b/i;
 
+/** False for a text in which {@link snomedInText} finds nothing. */
+export function mayNameSnomed(text: string): boolean {
+  return /snomed\./i.test(text);
+}
+
 /**
  * SNOMED CT that a text names by URI: `http://snomed.info/id/…`, a search token, or an implicit
  * value set.
  * @see https://hl7.org/fhir/R4/snomedct.html on implicit value sets
  */
 export function snomedInText(text: string): SnomedUse[] {
-  if (!/snomed/i.test(text)) return [];
   const found: SnomedUse[] = [...text.matchAll(conceptUri)].flatMap(([, id]) => codeAt(id, []));
   return implicitValueSet.test(text) ? [...found, { at: [] }] : found;
 }
