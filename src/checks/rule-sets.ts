@@ -15,7 +15,18 @@ export interface RuleSet {
   readonly evidence: Evidence;
 }
 
-const list = [
+/** In the order they are offered. */
+export type RuleSetId =
+  | 'ng12-england'
+  | 'suspected-cancer-scotland'
+  | 'neck-mass-us'
+  | 'hearing-loss-england'
+  | 'giant-cell-arteritis-uk'
+  | 'zoster-eye-uk'
+  | 'horner-signs'
+  | 'facial-weakness-signs';
+
+export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
   {
     id: 'ng12-england',
     title: 'Suspected cancer: recognition and referral (NG12)',
@@ -106,14 +117,10 @@ const list = [
     source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
     evidence: 'second-hand',
   },
-] as const satisfies readonly RuleSet[];
-
-export type RuleSetId = (typeof list)[number]['id'];
-
-export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = list;
+];
 
 const byId: ReadonlyMap<string, RuleSet & { readonly id: RuleSetId }> = /*@__PURE__*/ new Map(
-  list.map((set) => [set.id, set]),
+  ruleSets.map((set) => [set.id, set]),
 );
 
 /** The rule set of that id; undefined when there is none. */

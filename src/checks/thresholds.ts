@@ -22,11 +22,40 @@ const jawSeries = 'Swiss Dental Journal, 500 patients with temporomandibular dis
 const durante = 'Durante C et al. 2015, JAMA (ultrasound)';
 const dermatology = 'dermatology pages, which disagree between 5 and 10 mm';
 
+export type ThresholdId =
+  | 'lid-sum'
+  | 'lid-difference'
+  | 'lid-difference-marked'
+  | 'difference-pfh'
+  | 'difference-brow-excursion'
+  | 'difference-commissure-excursion'
+  | 'difference-lagophthalmos'
+  | 'difference-hertel'
+  | 'difference-lat-exc'
+  | 'eye-closure-asym'
+  | 'static-lid-asym'
+  | 'facial-cant'
+  | 'pupil-difference-common'
+  | 'pupil-difference'
+  | 'skin-change'
+  | 'thyroid-growth-percent'
+  | 'thyroid-growth-size'
+  | 'jaw-opening'
+  | 'jaw-opening-trismus'
+  | 'jaw-opening-impaired'
+  | 'jaw-opening-assisted'
+  | 'jaw-lateral'
+  | 'jaw-lateral-impaired'
+  | 'jaw-protrusion-impaired'
+  | 'small-lesion'
+  | 'large-lesion'
+  | 'copied-notes';
+
 /**
  * Limits that an adopter may change or switch off. Those of asymmetry come from studies of what
  * people notice and are no limits of disease. Limits that belong to a guideline stand in its rule.
  */
-export const thresholds = {
+export const thresholds: Readonly<Record<ThresholdId, Threshold>> = {
   'lid-sum': limit(
     'Fissure against the two margin distances',
     'more-than',
@@ -215,9 +244,7 @@ export const thresholds = {
     'PSNet 2023 and ECRI 2015 on copied notes; the number is common practice, no source',
     'common-practice',
   ),
-} as const satisfies Record<string, Threshold>;
-
-export type ThresholdId = keyof typeof thresholds;
+};
 
 /** Another value for a limit, in the unit of the table, or `off` for no flag from it. */
 export type ThresholdSettings = { readonly [Id in ThresholdId]?: Decimal | 'off' };
