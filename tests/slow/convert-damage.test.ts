@@ -4,6 +4,8 @@ import { hl7v2Reader } from '../../src/convert/hl7v2/reader.ts';
 import { xmlReader } from '../../src/convert/xml/reader.ts';
 import { messyDocuments } from '../convert/cda/messy-documents.ts';
 import { cdaSuite } from '../convert/cda/suite.ts';
+import { messyRows } from '../convert/csv/messy-rows.ts';
+import { csvSyntax } from '../convert/csv/suite.ts';
 import { messyMessages } from '../convert/hl7v2/messy-messages.ts';
 import { hl7v2Suite } from '../convert/hl7v2/suite.ts';
 import { checkMutated, type Messy, mutated, type Syntax, syntaxOf } from '../convert/messy.ts';
@@ -31,6 +33,7 @@ interface Format {
 }
 
 const formats: readonly Format[] = [
+  { name: 'CSV', syntax: csvSyntax, make: messyRows, marks: ',;"\r\n\t\u0000/' },
   {
     name: 'HL7 v2',
     syntax: syntaxOf(hl7v2Suite.mapping, hl7v2Reader, true),

@@ -1,0 +1,76 @@
+import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { describe, expect, it } from 'vitest';
+import type { BulkOptions } from '../../../src/convert/bulk/options.ts';
+import { messyRows } from '../csv/messy-rows.ts';
+import { csvMapping } from '../csv/suite.ts';
+import { seeded } from '../random.ts';
+import { contents, convert, temporaryFolder } from './folder.ts';
+import { killedRun, wholeRun } from './killed-run.ts';
+
+const folder = temporaryFolder();
+mkdirSync(join(folder, 'in'));
+writeFileSync(join(folder, 'in', 'a.csv'), messyRows(1, 600).text);
+writeFileSync(join(folder, 'in', 'b.csv.gz'), gzipSync(messyRows(2, 600).text));
+
+const options = (out: string): BulkOptions => ({
+  mapping: csvMapping,
+  inputs: [join(folder, 'in')],
+  to: 'resources',
+  out: join(folder, out),
+  checkpointEvery: 100,
+});
+
+describe('a run that is killed', () => {
+  // The slow suite does this twenty times.
+  it('ends, when resumed, with the bytes of a run that was not', { timeout: 120_000 }, async () => {
+    const time = await wholeRun(options('whole'));
+    const random = seeded(6);
+    for (let round = 0; round < 2; round++) {
+      await killedRun(
+        options(`killed-${round}`),
+        random.below(Math.ceil(time)),
+        options('whole').out,
+      );
+    }
+  });
+
+  it('does not go on with other inputs or settings', async () => {
+    const out = options('changed').out;
+    mkdirSync(out);
+    writeFileSync(join(out, 'progress.json'), JSON.stringify({ fingerprint: 'another' }));
+    const { summary, issues } = await convert({ ...options('changed'), resume: true });
+    expect(summary).toBeUndefined();
+    expect(issues).toMatchObject([{ code: 'invalid-value', path: ['out'], severity: 'error' }]);
+  });
+
+  it('does not go on in a folder of something else, and leaves its files alone', async () => {
+    const out = options('foreign').out;
+    mkdirSync(out);
+    appendFileSync(join(out, 'letters.ndjson'), 'kept');
+    const before = contents(out);
+    for (const resume of [true, false]) {
+      const { summary, issues } = await convert({ ...options('foreign'), resume });
+      expect(summary).toBeUndefined();
+      expect(issues).toMatchObject([{ code: 'invalid-value', path: ['out'] }]);
+    }
+    expect(contents(out)).toEqual(before);
+  });
+
+  it('that had come to its end is left as it is', async () => {
+    const first = await convert(options('twice'));
+    const before = contents(options('twice').out);
+    const second = await convert({ ...options('twice'), resume: true });
+    expect(second.summary).toEqual(first.summary);
+    expect(contents(options('twice').out)).toEqual(before);
+  });
+});
+
+describe('a run on several threads', () => {
+  it('gives the same bytes as one on this thread', { timeout: 120_000 }, async () => {
+    await convert(options('one'));
+    await convert({ ...options('three'), jobs: 3 });
+    expect(contents(options('three').out)).toEqual(contents(options('one').out));
+  });
+});
