@@ -1,5 +1,6 @@
 import { hasErrors, type Issue, issue, type Outcome } from '../issue.ts';
 import { DECIMAL_TEXT } from './decimal.ts';
+import { positionsIn, type TextPosition } from './text-position.ts';
 
 export interface FromJsonOptions {
   /** Levels of objects and lists; the outermost is 1. Default 200. */
@@ -21,6 +22,7 @@ export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): O
     path: [],
     depth,
     issues: [],
+    position: positionsIn(text),
   };
   try {
     skipSpace(cursor);
@@ -42,6 +44,7 @@ interface Cursor {
   readonly path: (string | number)[];
   readonly depth: number;
   readonly issues: Issue[];
+  readonly position: (at: number) => TextPosition;
 }
 
 /** Ends the reading: what follows a fault of syntax can not be understood. */
@@ -76,7 +79,7 @@ function readValue(cursor: Cursor): unknown {
 
 function readObject(cursor: Cursor): unknown {
   const { path } = cursor;
-  const holder: Record<string, unknown> & { [DECIMAL_TEXT]?: Record<string, string> } = {};
+  const holder: Carrier = {};
   if (open(cursor, '}')) return holder;
   for (;;) {
     if (cursor.text[cursor.at] !== '"') fail(cursor, 'a property name in double quotes');
@@ -84,7 +87,7 @@ function readObject(cursor: Cursor): unknown {
     const name = readString(cursor);
     path.push(name);
     if (Object.hasOwn(holder, name)) {
-      const source = sourceOf(cursor.text, start);
+      const source = cursor.position(start);
       cursor.issues.push(
         issue('duplicate-property', [...path], 'this property stands twice', { source }),
       );
@@ -96,27 +99,38 @@ function readObject(cursor: Cursor): unknown {
     const from = cursor.at;
     const value = readValue(cursor);
     put(holder, name, value);
-    if (typeof value === 'number') {
-      const written = cursor.text.slice(from, cursor.at);
-      if (String(value) !== written) {
-        holder[DECIMAL_TEXT] ??= {};
-        put(holder[DECIMAL_TEXT], name, written);
-      }
-    }
+    if (typeof value === 'number')
+      keepText(holder, name, value, cursor.text.slice(from, cursor.at));
     path.pop();
     if (closed(cursor, '}')) return holder;
   }
 }
 
 function readList(cursor: Cursor): unknown {
-  const list: unknown[] = [];
+  const list: unknown[] & Carrier = [];
   if (open(cursor, ']')) return list;
   for (;;) {
+    const from = cursor.at;
     cursor.path.push(list.length);
-    list.push(readValue(cursor));
+    const value = readValue(cursor);
+    if (typeof value === 'number') {
+      keepText(list, String(list.length), value, cursor.text.slice(from, cursor.at));
+    }
+    list.push(value);
     cursor.path.pop();
     if (closed(cursor, ']')) return list;
   }
+}
+
+interface Carrier {
+  [DECIMAL_TEXT]?: Record<string, string>;
+}
+
+/** Carries the text of a number that JavaScript would write otherwise. */
+function keepText(holder: Carrier, name: string, value: number, written: string): void {
+  if (String(value) === written) return;
+  holder[DECIMAL_TEXT] ??= {};
+  put(holder[DECIMAL_TEXT], name, written);
 }
 
 /** Past the opening bracket; true when the closing one follows at once. */
@@ -124,7 +138,7 @@ function open(cursor: Cursor, closing: string): boolean {
   if (cursor.path.length >= cursor.depth) {
     const details = {
       expected: `at most ${cursor.depth} levels`,
-      source: sourceOf(cursor.text, cursor.at),
+      source: cursor.position(cursor.at),
     };
     throw new Stop(issue('too-deep', [...cursor.path], 'nested too deep', details));
   }
@@ -224,18 +238,7 @@ function skipSpace(cursor: Cursor): void {
   }
 }
 
-function fail({ text, at, path }: Cursor, expected: string): never {
+function fail({ text, at, path, position }: Cursor, expected: string): never {
   const message = at >= text.length ? 'the text ends too early' : 'this is no JSON';
-  throw new Stop(issue('not-json', [...path], message, { expected, source: sourceOf(text, at) }));
-}
-
-/** Line and column from 1; a column counts UTF-16 units. */
-function sourceOf(text: string, at: number): { line: number; column: number } {
-  let line = 1;
-  let start = 0;
-  for (let feed = text.indexOf('\n'); feed !== -1 && feed < at; feed = text.indexOf('\n', start)) {
-    line += 1;
-    start = feed + 1;
-  }
-  return { line, column: at - start + 1 };
+  throw new Stop(issue('not-json', [...path], message, { expected, source: position(at) }));
 }

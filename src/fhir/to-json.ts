@@ -29,7 +29,12 @@ function write(value: unknown, newline: string): string {
 function writeArray(items: readonly unknown[], newline: string): string {
   const inner = newline && `${newline}  `;
   let text = '';
-  for (const item of items) text += (text && ',') + inner + write(item, inner);
+  // By index and not by forEach, which would close the gap of an entry that is not there.
+  for (let at = 0; at < items.length; at++) {
+    const item = items[at];
+    const stated = typeof item === 'number' ? carriedText(items, String(at), item) : undefined;
+    text += (text && ',') + inner + (stated ?? write(item, inner));
+  }
   return text === '' ? '[]' : `[${text}${newline}]`;
 }
 

@@ -28,6 +28,7 @@ describe('toJson', () => {
     ['infinity', Number.POSITIVE_INFINITY],
     ['undefined', undefined],
     ['undefined in a list', [undefined]],
+    ['a list with a gap', Object.assign([], { 1: 'b' })],
   ])('throws TypeError for %s', (_, value) => {
     expect(() => toJson(value)).toThrow(TypeError);
   });
@@ -80,7 +81,7 @@ describe('fromJson', () => {
   });
 
   it('keeps each number as it was written', () => {
-    const text = '{"a":4.0,"b":[{"c":0.010}],"d":1e3,"e":-0,"f":12345678901234567890,"g":7}';
+    const text = '{"a":4.0,"b":[{"c":0.010},5.0],"d":1e3,"e":-0,"f":12345678901234567890,"g":7}';
     expect(toJson(fromJson(text).value)).toBe(text);
   });
 
