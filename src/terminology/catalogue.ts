@@ -2,6 +2,7 @@ import { type Issue, issue, type Outcome } from '../issue.ts';
 import { nearest } from '../nearest.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
 import { type Reference, references } from './references.ts';
+import { standardSystem } from './system-names.ts';
 
 /** One table, looked up by code. */
 export type Index<Row> = ReadonlyMap<string, Row>;
@@ -70,6 +71,10 @@ function headIssues(additions: CatalogueAdditions): Issue[] {
   if (!/^[a-z][a-z0-9+.-]*:\S+$/.test(additions.system)) {
     const expected = 'an absolute URI such as https://clinic.example/codes';
     issues.push(issue('invalid-value', ['system'], 'not an absolute URI', { expected }));
+  } else if (standardSystem(additions.system) !== undefined) {
+    // Under the name of SNOMED CT a row would pass by the licence policy.
+    const expected = 'a code system of the adopter; codes of SNOMED CT and LOINC go into maps';
+    issues.push(issue('wrong-system', ['system'], 'a code system of others', { expected }));
   }
   return issues;
 }
