@@ -17,34 +17,53 @@ export interface Claims {
 }
 
 export function createClaims(): Claims {
-  const claims = new Map<object, Map<Step, Claim>>();
-  const made: (readonly [holder: object, step: Step, before: Claim | undefined])[] = [];
+  const parts: Store = new Map();
+  const wholes: Store = new Map();
+  // What was claimed, in order, so that it can be taken back.
+  const stores: Store[] = [];
+  const holders: object[] = [];
+  const taken: Step[] = [];
 
-  const set = (holder: object, step: Step, claim: Claim): void => {
-    let steps = claims.get(holder);
-    if (steps === undefined) {
-      steps = new Map();
-      claims.set(holder, steps);
-    }
-    made.push([holder, step, steps.get(step)]);
-    steps.set(step, claim);
+  const claimIn = (store: Store, holder: object, step: Step): void => {
+    const steps = store.get(holder);
+    if (steps === undefined) store.set(holder, Array.isArray(holder) ? new Set([step]) : [step]);
+    else if (has(steps, step)) return;
+    else if (Array.isArray(steps)) steps.push(step);
+    else steps.add(step);
+    stores.push(store);
+    holders.push(holder);
+    taken.push(step);
   };
 
   return {
-    claim: (holder, step) => {
-      if (claims.get(holder)?.get(step) === undefined) set(holder, step, 'part');
+    claim: (holder, step) => claimIn(parts, holder, step),
+    claimAll: (holder, step) => claimIn(wholes, holder, step),
+    claimOf: (holder, step) => {
+      if (has(wholes.get(holder), step)) return 'all';
+      return has(parts.get(holder), step) ? 'part' : undefined;
     },
-    claimAll: (holder, step) => set(holder, step, 'all'),
-    claimOf: (holder, step) => claims.get(holder)?.get(step),
     attempt: (read) => {
-      const start = made.length;
+      const start = holders.length;
       const result = read();
       if (result !== undefined) return result;
-      for (const [holder, step, before] of made.splice(start).reverse()) {
-        if (before === undefined) claims.get(holder)?.delete(step);
-        else claims.get(holder)?.set(step, before);
+      while (holders.length > start) {
+        const steps = stores.pop()?.get(holders.pop() ?? parts);
+        const step = taken.pop() ?? '';
+        if (Array.isArray(steps)) steps.pop();
+        else steps?.delete(step);
       }
       return undefined;
     },
   };
+}
+
+/**
+ * The claimed properties of an object or entries of a list, in the order claimed. An object has a
+ * dozen properties at most, for which an array is quickest; a list can have any length.
+ */
+type Store = Map<object, Step[] | Set<Step>>;
+
+function has(steps: Step[] | Set<Step> | undefined, step: Step): boolean {
+  if (steps === undefined) return false;
+  return Array.isArray(steps) ? steps.includes(step) : steps.has(step);
 }

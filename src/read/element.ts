@@ -1,16 +1,14 @@
 import { decimalText } from '../fhir/decimal.ts';
 import { spanOf } from '../model/time.ts';
-import type { Path } from '../path.ts';
 import { withoutBadCharacters } from '../plain-data.ts';
 import type { Claims } from './claims.ts';
 
 /**
- * A JSON object of a bundle and where it stands. Each reader below claims what it returns, and
+ * A JSON object of a bundle. Each reader below claims what it returns, and
  * returns undefined, without a claim, for what is missing or has another form.
  */
 export interface Element {
   readonly json: Readonly<Record<string, unknown>>;
-  readonly path: Path;
   readonly claims: Claims;
 }
 
@@ -27,27 +25,39 @@ export function peek({ json }: Element, name: string): unknown {
 export function lookAt(element: Element, name: string): Element | undefined {
   const value = peek(element, name);
   if (!isObject(value)) return undefined;
-  return { json: value, path: [...element.path, name], claims: element.claims };
+  return { json: value, claims: element.claims };
 }
 
 export function innerOf(element: Element, name: string): Element | undefined {
   const value = peek(element, name);
   if (!isObject(value)) return undefined;
   element.claims.claim(element.json, name);
-  return { json: value, path: [...element.path, name], claims: element.claims };
+  return { json: value, claims: element.claims };
 }
 
-/** The objects of a list, each without a claim until something of it is read. */
-export function innersOf(element: Element, name: string): Element[] {
-  const list = peek(element, name);
+/** An entry of a list, and its place there. */
+export interface ListedElement extends Element {
+  readonly at: number;
+}
+
+/** The objects of a list without a claim. */
+export function lookAtList({ json, claims }: Element, name: string): ListedElement[] {
+  const list = Object.hasOwn(json, name) ? json[name] : undefined;
   if (!Array.isArray(list)) return [];
-  const { claims, path } = element;
-  claims.claim(element.json, name);
-  return list.flatMap((entry: unknown, at) => {
-    if (!isObject(entry)) return [];
-    claims.claim(list, at);
-    return [{ json: entry, path: [...path, name, at], claims }];
-  });
+  return list.flatMap((entry: unknown, at) =>
+    isObject(entry) ? [{ json: entry, claims, at }] : [],
+  );
+}
+
+/** The objects of a list; the list is claimed, and of each object what is read of it. */
+export function innersOf(element: Element, name: string): ListedElement[] {
+  const { json, claims } = element;
+  const inners = lookAtList(element, name);
+  const list = json[name];
+  if (inners.length === 0 || !Array.isArray(list)) return inners;
+  claims.claim(json, name);
+  for (const { at } of inners) claims.claim(list, at);
+  return inners;
 }
 
 /** Text that is not blank and holds no character that FHIR forbids. */

@@ -1,4 +1,12 @@
-import { claimEqual, type Element, innersOf, isObject, peek } from './element.ts';
+import type { Path } from '../path.ts';
+import {
+  claimEqual,
+  type Element,
+  innersOf,
+  isObject,
+  type ListedElement,
+  peek,
+} from './element.ts';
 import type { Reading } from './reading.ts';
 
 /** A resource of the bundle, or one contained in another. */
@@ -8,6 +16,9 @@ export interface Entry {
   /** The entry of the bundle; none for a contained resource. */
   readonly entry: Element | undefined;
   readonly fullUrl: string | undefined;
+  readonly path: Path;
+  /** Unlike that of any other resource of the bundle, and unlike any reference. */
+  readonly name: string;
 }
 
 export interface Entries {
@@ -51,14 +62,23 @@ export function readEntries(bundle: Element): Entries {
   };
 }
 
-function entryOf(entry: Element): Entry[] {
+function entryOf(entry: ListedElement): Entry[] {
+  const { at } = entry;
   const json = peek(entry, 'resource');
   if (!isObject(json)) return [];
   const type = Object.hasOwn(json, 'resourceType') ? json['resourceType'] : undefined;
   if (typeof type !== 'string') return [];
   const fullUrl = peek(entry, 'fullUrl');
-  const resource = { json, path: [...entry.path, 'resource'], claims: entry.claims };
-  return [{ type, resource, entry, fullUrl: typeof fullUrl === 'string' ? fullUrl : undefined }];
+  return [
+    {
+      type,
+      resource: { json, claims: entry.claims },
+      entry,
+      fullUrl: typeof fullUrl === 'string' ? fullUrl : undefined,
+      path: ['entry', at, 'resource'],
+      name: `\n${at}`,
+    },
+  ];
 }
 
 /** Null where several entries share a name, since it then leads to none of them. */
@@ -82,11 +102,17 @@ function containedIn(from: Entry, id: string): Entry | undefined {
   );
   const json: unknown = list[at];
   if (!isObject(json) || typeof json['resourceType'] !== 'string') return undefined;
-  const { claims, path, json: holder } = from.resource;
+  const { claims, json: holder } = from.resource;
   claims.claim(holder, 'contained');
   claims.claim(list, at);
-  const resource = { json, path: [...path, 'contained', at], claims };
-  return { type: json['resourceType'], resource, entry: undefined, fullUrl: from.fullUrl };
+  return {
+    type: json['resourceType'],
+    resource: { json, claims },
+    entry: undefined,
+    fullUrl: from.fullUrl,
+    path: [...from.path, 'contained', at],
+    name: `${from.name}#${at}`,
+  };
 }
 
 /**

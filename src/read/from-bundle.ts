@@ -2,8 +2,7 @@ import { type Issue, issue, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { plainDataIssues } from '../plain-data.ts';
-import { createClaims } from './claims.ts';
-import { isObject, peek } from './element.ts';
+import { isObject } from './element.ts';
 import type { ReadOptions, ReadOutcome } from './options.ts';
 import { type RoughExam, readOnce } from './read-once.ts';
 import { nothingRefused, originOf, refusedBy } from './refused.ts';
@@ -41,7 +40,7 @@ export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutc
       issue('wrong-type', ['resourceType'], 'this is no bundle', { expected: 'Bundle' }),
     ]);
   }
-  if (peek({ json: bundle, path: [], claims: createClaims() }, 'type') === 'history') {
+  if (Object.hasOwn(bundle, 'type') && bundle['type'] === 'history') {
     return nothing([
       ...unsafe,
       issue('invalid-value', ['type'], 'a history holds several states of one record', {

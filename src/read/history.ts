@@ -12,18 +12,13 @@ import {
   innersOf,
   instantOf,
   lookAt,
+  lookAtList,
   peek,
   textOf,
 } from './element.ts';
 import { claimFrame, type Entry } from './entries.ts';
 import type { ExamReading } from './reading.ts';
-import {
-  claimReference,
-  claimReferences,
-  referencesAt,
-  targetName,
-  targetOf,
-} from './reference.ts';
+import { claimReference, claimReferences, targetName, targetOf } from './reference.ts';
 import { filled } from './values.ts';
 
 /** The steps in the life of the record, from the Provenance resources of its report, in their order. */
@@ -37,7 +32,7 @@ export function readHistory(reading: ExamReading, report: Entry): RecordEvent[] 
 function readEvent(reading: ExamReading, report: Entry, entry: Entry): RecordEvent | undefined {
   const { resource } = entry;
   return resource.claims.attempt(() => {
-    const about = referencesAt(resource, 'target').some((reference) =>
+    const about = lookAtList(resource, 'target').some((reference) =>
       leadsTo(reading, reference, entry, report),
     );
     const activity = innerOf(resource, 'activity');

@@ -3,17 +3,11 @@ import { resourceName } from '../fhir/resource-names.ts';
 import type { Instrument } from '../model/people.ts';
 import type { Key } from '../model/primitive.ts';
 import { ownCode, ownTable } from './concept.ts';
-import { type Element, innerOf, innersOf, lookAt, textOf } from './element.ts';
+import { type Element, innerOf, innersOf, lookAt, lookAtList, textOf } from './element.ts';
 import { claimFrame, type Entry } from './entries.ts';
 import { claimCommon, observe, ownTime } from './observation.ts';
 import { type ExamReading, otherIdentifiers, partNamedBy, type Reading } from './reading.ts';
-import {
-  claimReference,
-  referencesAt,
-  rememberReference,
-  targetName,
-  targetOf,
-} from './reference.ts';
+import { claimReference, rememberReference, targetName, targetOf } from './reference.ts';
 import { quantityOf } from './values.ts';
 
 /** Where the instruments of an exam stand, by key. */
@@ -129,7 +123,7 @@ function readUsed(reading: ExamReading, key: Key, entry: Entry): Instrument | un
 
 /** Observations about the exam as a whole are in the name of its first examiner. */
 export function claimFirstPerformer(reading: ExamReading, entry: Entry): void {
-  const [reference] = referencesAt(entry.resource, 'performer');
+  const [reference] = lookAtList(entry.resource, 'performer');
   const key = reference && reading.people.examinerOf(reference, entry);
   if (key !== undefined && key === reading.people.examiners[0]?.key) {
     claimReference(reading, entry.resource, 'performer', 0);

@@ -11,18 +11,20 @@ export interface Lookup {
 }
 
 export function createLookup(catalogue: Catalogue, base: string): Lookup {
-  const tables = new Map<string, TableName[]>();
+  const systems = new Map<string, Map<string, TableName[]>>();
   const names = Object.keys(catalogue) as TableName[]; // a catalogue has these properties alone
   const urls = new Map(names.map((table) => [table, codeSystemUrl(base, table)]));
   const systemOf = (table: TableName, code: string): string =>
     catalogue[table].get(code)?.system ?? urls.get(table) ?? '';
   for (const table of names) {
     for (const code of catalogue[table].keys()) {
-      const name = `${systemOf(table, code)}|${code}`;
-      const list = tables.get(name);
-      if (list === undefined) tables.set(name, [table]);
-      else list.push(table);
+      const system = systemOf(table, code);
+      const codes = systems.get(system) ?? new Map<string, TableName[]>();
+      systems.set(system, codes);
+      codes.set(code, [...(codes.get(code) ?? []), table]);
     }
   }
-  return { systemOf, tablesOf: (system, code) => tables.get(`${system}|${code}`) ?? [] };
+  return { systemOf, tablesOf: (system, code) => systems.get(system)?.get(code) ?? none };
 }
+
+const none: readonly TableName[] = [];

@@ -1,10 +1,10 @@
 import type { Key } from '../model/primitive.ts';
-import { peek } from './element.ts';
+import { lookAtList, peek } from './element.ts';
 import type { Entry } from './entries.ts';
 import { keyOfResource } from './foreign/key.ts';
 import type { Parts } from './parts.ts';
 import { partNameOf, type Reading } from './reading.ts';
-import { referencesAt, targetOf } from './reference.ts';
+import { targetOf } from './reference.ts';
 
 /**
  * The entries in the order that counts: that of the bundle, or, for a search set, which has none, the
@@ -46,7 +46,7 @@ function reachedFrom(reading: Reading, report: Entry): Entry[] {
   const waiting: [Entry, string][] = [[report, 'result']];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     const [from, name] = next;
-    const members = referencesAt(from.resource, name).flatMap((reference) => {
+    const members = lookAtList(from.resource, name).flatMap((reference) => {
       const target = targetOf(reading, reference, from);
       return typeof target === 'object' && target.type === 'Observation' ? [target] : [];
     });

@@ -11,11 +11,12 @@ import {
   innerOf,
   innersOf,
   lookAt,
+  lookAtList,
   textOf,
 } from './element.ts';
 import { claimFrame, type Entry } from './entries.ts';
 import { type ExamReading, otherIdentifiers } from './reading.ts';
-import { claimReference, claimReferences, referencesAt } from './reference.ts';
+import { claimReference, claimReferences } from './reference.ts';
 import { filled } from './values.ts';
 
 /** An observation that is being read. */
@@ -97,7 +98,7 @@ export function baseOf(observed: Observed): Omit<StatementBase, 'key' | 'codings
 /** Key of the examiner, where it is not the first of the exam. */
 function performerOf({ reading, entry, element }: Observed): Key | undefined {
   const { examinerOf, examiners } = reading.people;
-  const [first] = referencesAt(element, 'performer');
+  const [first] = lookAtList(element, 'performer');
   const key = first && examinerOf(first, entry);
   if (key === undefined) return undefined;
   claimReference(reading, element, 'performer', 0);

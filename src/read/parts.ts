@@ -34,8 +34,8 @@ export function findParts(reading: Reading, all: readonly Entry[]): Parts {
   return { byName, statements, items };
 }
 
-function reportDouble(reading: Reading, { resource }: Entry): void {
-  const path = [...resource.path, 'identifier'];
+function reportDouble(reading: Reading, { resource, path: own }: Entry): void {
+  const path = [...own, 'identifier'];
   reading.issues.push(issue('duplicate-key', path, 'another observation has this identifier'));
   reading.reasons.set(resource.json, 'another observation has the same identifier and was read');
 }

@@ -12,6 +12,7 @@ import {
   innerOf,
   innersOf,
   lookAt,
+  lookAtList,
   peek,
   textOf,
   wordOf,
@@ -20,7 +21,6 @@ import { claimFrame, type Entry } from './entries.ts';
 import { otherIdentifiers, type People, partNamedBy, partNameOf, type Reading } from './reading.ts';
 import {
   claimReference,
-  referencesAt,
   rememberReference,
   type Target,
   targetName,
@@ -94,7 +94,7 @@ function partyOf(
   name: string,
   at?: number,
 ): Party | undefined {
-  const reference = at === undefined ? lookAt(holder, name) : referencesAt(holder, name)[at];
+  const reference = at === undefined ? lookAt(holder, name) : lookAtList(holder, name)[at];
   if (reference === undefined) return undefined;
   const target: Target | undefined = targetOf(reading, reference, from);
   claimReference(reading, holder, name, at);
@@ -148,7 +148,7 @@ function readPerformers(reading: Reading, report: Entry): Performers {
   const examiners: Examiner[] = [];
   const keys = new Map<string, Key>();
   let workplace: Party | undefined;
-  referencesAt(report.resource, 'performer').forEach((reference, at) => {
+  lookAtList(report.resource, 'performer').forEach((reference, at) => {
     const target = targetOf(reading, reference, report);
     if (target === undefined) return;
     const key = keyOf(reading, reference, target);

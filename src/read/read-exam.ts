@@ -1,6 +1,7 @@
 import { observationStatus } from '../fhir/record-status.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
+import type { Note } from '../model/statement.ts';
 import { readConclusion } from './assessment.ts';
 import { readCircumstances } from './circumstances.ts';
 import { claimDocument } from './composition.ts';
@@ -15,7 +16,7 @@ import { readHistory } from './history.ts';
 import { findInstruments, type InstrumentPlaces, readInstruments } from './instruments.ts';
 import { inOrder, statementsOf } from './members.ts';
 import type { Supplied } from './options.ts';
-import { findParts } from './parts.ts';
+import { findParts, type Parts } from './parts.ts';
 import { readPeople } from './people.ts';
 import { readRequests } from './plan.ts';
 import type { RoughExam } from './read-once.ts';
@@ -48,8 +49,11 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
   const early = examReading(reading, { head, people, keys, tools });
 
   const history = filled(report && kept('history') ? readHistory(early, report) : []);
-  const status = head.status ?? 'final';
-  const late = { ...early, statusOf: observationStatus({ status, ...(history && { history }) }) };
+  const record = { ...head, ...(history && { history }) };
+  const late = {
+    ...early,
+    statusOf: observationStatus({ ...record, status: head.status ?? 'final' }),
+  };
 
   const meanings = createMeanings(reading.catalogue);
   const { list, origins } = readStatements(late, { meanings, observations, refused });
@@ -58,33 +62,45 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
 
   const { protocol, ...circumstances } = readCircumstances(late, parts.items, kept);
   const instruments = filled(kept('instruments') ? readInstruments(late, tools) : []);
-  const conclusion =
-    report && kept('conclusion')
-      ? readConclusion(late, report, parts.items, readRequests(late, parts.byName, bundleType))
-      : undefined;
-  const note = report && conclusion === undefined ? conclusionNote(late, report) : undefined;
-  const statements = note === undefined ? list : [...list, note];
-  if (report !== undefined) {
-    claimResults(late, report, claimGroups(late, parts.byName), statements);
-  }
-  const record = { ...head, ...(history && { history }) };
+  const assessed = report && readAssessment(late, { report, parts, bundleType, kept });
+  const statements = [...list, ...(assessed?.notes ?? [])];
+  const groups = claimGroups(late, parts.byName);
+  if (report !== undefined) claimResults(late, report, groups, statements);
   claimDocument(late, record);
-  return {
-    exam: {
-      ...supplied,
-      format: 'face-neck-exam/1',
-      id: reading.id,
-      ...headParts(head),
-      ...peopleParts(people, kept),
-      ...(protocol && { protocol }),
-      ...circumstances,
-      ...(instruments && { instruments }),
-      statements,
-      ...(conclusion && { conclusion }),
-      ...(history && { history }),
-    },
-    origins,
+  const exam = {
+    ...supplied,
+    format: 'face-neck-exam/1' as const,
+    id: reading.id,
+    ...headParts(head),
+    ...peopleParts(people, kept),
+    ...(protocol && { protocol }),
+    ...circumstances,
+    ...(instruments && { instruments }),
+    statements,
+    ...assessed?.conclusion,
+    ...(history && { history }),
   };
+  return { exam, origins };
+}
+
+/** The conclusion, or its words as a note where its level of concern is not told. */
+function readAssessment(
+  reading: ExamReading,
+  from: {
+    readonly report: Entry;
+    readonly parts: Parts;
+    readonly bundleType: unknown;
+    readonly kept: (part: OptionalPart) => boolean;
+  },
+): { readonly conclusion?: Pick<Exam, 'conclusion'>; readonly notes: readonly Note[] } {
+  const { report, parts, bundleType, kept } = from;
+  if (kept('conclusion')) {
+    const requests = readRequests(reading, parts.byName, bundleType);
+    const conclusion = readConclusion(reading, report, parts.items, requests);
+    if (conclusion !== undefined) return { conclusion: { conclusion }, notes: [] };
+  }
+  const note = conclusionNote(reading, report);
+  return { notes: note === undefined ? [] : [note] };
 }
 
 function headOf(
@@ -127,7 +143,7 @@ function examReading(
     ...reading,
     ...head,
     people,
-    statusOf: observationStatus({ status: head.status ?? 'final' }),
+    statusOf: () => 'final',
     statementOf: (reference, from) => {
       const target = targetOf(reading, reference, from);
       return target === undefined ? undefined : keys.get(targetName(target));

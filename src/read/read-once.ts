@@ -39,7 +39,7 @@ export function readOnce(
   refused: Refused,
 ): ReadOnce {
   const claims = createClaims();
-  const bundle: Element = { json, path: [], claims };
+  const bundle: Element = { json, claims };
   const entries = readEntries(bundle);
   const base = options.canonicalBase ?? CANONICAL_BASE;
   const systems = identitySystems(base, options.identity);

@@ -1,4 +1,4 @@
-import { type Element, isObject, isSame, peek, textOf } from './element.ts';
+import { type Element, isObject, isSame, lookAtList, peek, textOf } from './element.ts';
 import type { Entry } from './entries.ts';
 import type { Reading } from './reading.ts';
 
@@ -19,16 +19,7 @@ export function targetOf(
 /** Name that two references share exactly when they lead to the same resource. */
 export function targetName(target: Target): string {
   if (typeof target === 'string') return target;
-  return JSON.stringify(target.resource.path);
-}
-
-/** The references of a list, without a claim. */
-export function referencesAt(holder: Element, name: string): Element[] {
-  const list = peek(holder, name);
-  if (!Array.isArray(list)) return [];
-  return list.flatMap((json: unknown, at) =>
-    isObject(json) ? [{ json, path: [...holder.path, name, at], claims: holder.claims }] : [],
-  );
+  return target.name;
 }
 
 /**
@@ -49,7 +40,7 @@ export function claimReference(
     reference = reference[at];
   }
   if (!isObject(reference)) return;
-  const element = { json: reference, path: holder.path, claims };
+  const element = { json: reference, claims };
   const literal = textOf(element, 'reference');
   // The type only repeats what the target is.
   textOf(element, 'type');
@@ -77,11 +68,10 @@ export function claimReferences<T>(
   name: string,
   known: (reference: Element) => T | undefined,
 ): T[] {
-  return referencesAt(holder, name).flatMap((reference) => {
+  return lookAtList(holder, name).flatMap((reference) => {
     const found = known(reference);
-    const at = reference.path.at(-1);
-    if (found === undefined || typeof at !== 'number') return [];
-    claimReference(reading, holder, name, at);
+    if (found === undefined) return [];
+    claimReference(reading, holder, name, reference.at);
     return [found];
   });
 }

@@ -25,6 +25,8 @@ const bookkeeping: ReadonlySet<string> = new Set([
   'Resource.meta.versionId',
   'Resource.meta.lastUpdated',
   'Resource.meta.source',
+  'Resource.id',
+  'Bundle.entry.fullUrl',
 ]);
 
 /** Everything in `bundle` that nobody claimed: the largest unclaimed parts, in their order. */
@@ -34,56 +36,84 @@ export function remainderOf(
   reasons: ReadonlyMap<object, string>,
 ): Remainder[] {
   const found: Remainder[] = [];
+  // One path for the whole walk, copied only for what is told.
+  const path: (string | number)[] = [];
 
-  const tell = (value: unknown, path: Path, element: string): void => {
-    if (element === 'Bundle.entry' && hasResource(value)) {
-      tell(value.resource, [...path, 'resource'], resourceTypeOf(value.resource) ?? 'Resource');
-      return;
-    }
-    const generic = element.replace(/^(?!Bundle\b)[A-Za-z]+/, 'Resource');
-    const reason = typeof value === 'object' && value !== null ? reasons.get(value) : undefined;
+  const tell = (value: unknown): void => {
+    const inner = isEntry(value) ? value.resource : value;
+    const at = isEntry(value) ? [...path, 'resource'] : [...path];
+    const element = elementAt(bundle, at);
+    const reason = isHolder(inner) ? reasons.get(inner) : undefined;
     found.push({
-      path,
+      path: at,
       what: reason === undefined ? element : `${element}: ${reason}`,
-      kind: bookkeeping.has(generic) ? 'bookkeeping' : 'content',
+      kind: isBookkeeping(element) ? 'bookkeeping' : 'content',
     });
   };
 
-  /** True when something below `holder` is claimed; else nothing is told, for the holder to be told whole. */
-  const walk = (holder: object, path: Path, element: string): boolean => {
-    const steps = Array.isArray(holder) ? [...holder.keys()] : Object.keys(holder);
-    if (steps.length === 0) return true;
+  /** False when nothing in `holder` is claimed: it is then told whole, and not its parts. */
+  const walk = (holder: object): boolean => {
     const start = found.length;
     let touched = false;
-    for (const step of steps) {
-      // The step is one of the holder's own.
-      const value: unknown = (holder as Record<string | number, unknown>)[step];
+    for (const [step, value] of partsOf(holder)) {
       const claim = claims.claimOf(holder, step);
-      const below = typeof step === 'number' ? element : `${element}.${step}`;
-      const name = resourceTypeOf(value) ?? below;
-      if (claim === 'all') touched = true;
-      else if (claim === undefined) tell(value, [...path, step], name);
-      else if (typeof value !== 'object' || value === null) touched = true;
-      else if (walk(value, [...path, step], name)) touched = true;
-      else tell(value, [...path, step], name);
+      path.push(step);
+      const whole = claim !== undefined && (claim === 'all' || !isHolder(value) || walk(value));
+      if (whole) touched = true;
+      else tell(value);
+      path.pop();
     }
     // Each part of `meta` is told by itself, since some are bookkeeping and some are not.
-    if (element.endsWith('.meta')) return true;
-    if (!touched) found.length = start;
-    return touched;
+    if (touched || isEmpty(holder) || path.at(-1) === 'meta') return true;
+    found.length = start;
+    return false;
   };
 
-  if (!walk(bundle, [], 'Bundle')) tell(bundle, [], 'Bundle');
+  if (!walk(bundle)) tell(bundle);
   return found;
 }
 
-function hasResource(value: unknown): value is { readonly resource: unknown } {
-  return typeof value === 'object' && value !== null && Object.hasOwn(value, 'resource');
+function partsOf(holder: object): Iterable<readonly [string | number, unknown]> {
+  return Array.isArray(holder) ? holder.entries() : Object.entries(holder);
+}
+
+function isEmpty(holder: object): boolean {
+  return Object.keys(holder).length === 0;
+}
+
+function isHolder(value: unknown): value is object {
+  return typeof value === 'object' && value !== null;
+}
+
+/** An entry of a bundle, which is told as the resource that it holds. */
+function isEntry(value: unknown): value is { readonly resource: unknown } {
+  return (
+    isHolder(value) &&
+    resourceTypeOf('resource' in value ? value.resource : undefined) !== undefined
+  );
+}
+
+/** `Patient.name` for a path that leads there from the bundle. */
+function elementAt(bundle: object, path: Path): string {
+  let element = 'Bundle';
+  let value: unknown = bundle;
+  for (const step of path) {
+    // Each step was taken from an own property.
+    value = (value as Readonly<Record<string | number, unknown>>)[step];
+    if (typeof step === 'string') element += `.${step}`;
+    element = resourceTypeOf(value) ?? element;
+  }
+  return element;
+}
+
+function isBookkeeping(element: string): boolean {
+  return bookkeeping.has(element) || bookkeeping.has(element.replace(/^[A-Za-z]+/, 'Resource'));
 }
 
 function resourceTypeOf(value: unknown): string | undefined {
-  if (typeof value !== 'object' || value === null || !('resourceType' in value)) return undefined;
-  return typeof value.resourceType === 'string' && /^[A-Za-z]+$/.test(value.resourceType)
-    ? value.resourceType
+  if (!isHolder(value) || !('resourceType' in value)) return undefined;
+  const { resourceType } = value;
+  return typeof resourceType === 'string' && /^[A-Za-z]+$/.test(resourceType)
+    ? resourceType
     : undefined;
 }

@@ -32,7 +32,7 @@ export function readStatements(
   const list: Statement[] = [];
   const origins = new Map<Key, Path>();
   for (const [key, entry] of observations) {
-    origins.set(key, entry.resource.path);
+    origins.set(key, entry.path);
     if (!speaksOfSubject(reading, entry)) continue;
     const statement = refused.statements.has(key)
       ? readWords(entry, key)
@@ -53,11 +53,7 @@ function statementOf(
   if (own !== undefined) return own;
   if (name !== undefined) {
     reading.issues.push(
-      issue(
-        'unread-statement',
-        entry.resource.path,
-        'this observation lacks what its kind must have',
-      ),
+      issue('unread-statement', entry.path, 'this observation lacks what its kind must have'),
     );
   }
   return readForeign(reading, meanings, entry, key);
@@ -69,11 +65,7 @@ function speaksOfSubject(reading: ExamReading, entry: Entry): boolean {
   if (subject === undefined || reading.people.isSubject(subject, entry)) return true;
   if (peek(subject, 'reference') === undefined && reading.people.subject === undefined) return true;
   reading.issues.push(
-    issue(
-      'several-patients',
-      [...entry.resource.path, 'subject'],
-      'this observation is of another patient',
-    ),
+    issue('several-patients', [...entry.path, 'subject'], 'this observation is of another patient'),
   );
   reading.reasons.set(entry.resource.json, 'it is of another patient');
   return false;

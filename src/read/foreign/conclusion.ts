@@ -14,7 +14,7 @@ export function conclusionNote(reading: ExamReading, report: Entry): Note | unde
   reading.issues.push(
     issue(
       'unread-statement',
-      [...resource.path, 'conclusion'],
+      [...report.path, 'conclusion'],
       'a conclusion without a level of concern is kept as a note',
       {
         severity: 'warning',

@@ -5,8 +5,8 @@ import type { Entry } from '../entries.ts';
 const fhirId = /^[A-Za-z0-9\-.]{1,64}$/;
 
 /** Key for a resource that has none of ours: its type and id, or its place in the bundle. */
-export function keyOfResource({ type, resource }: Entry): Key {
+export function keyOfResource({ type, resource, path }: Entry): Key {
   const id = peek(resource, 'id');
   if (typeof id === 'string' && fhirId.test(id)) return `${type}/${id}`;
-  return `${type}/${resource.path.join('.')}`;
+  return `${type}/${path.join('.')}`;
 }

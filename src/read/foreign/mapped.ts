@@ -14,20 +14,9 @@ export interface Meanings {
 
 /** Only equivalent codes count: a wider or related one would say something else. */
 export function createMeanings(catalogue: Catalogue): Meanings {
-  const indexes = new Map<TableName, Map<string, string[]>>();
-  const indexOf = (table: TableName): Map<string, string[]> => {
-    const known = indexes.get(table);
-    if (known !== undefined) return known;
-    const index = new Map<string, string[]>();
-    for (const { code, maps } of rowsOf(catalogue, table)) {
-      for (const { system, code: other, relation } of maps ?? []) {
-        if (relation !== 'equivalent') continue;
-        const name = `${system === 'loinc' ? LOINC : SNOMED}|${other}`;
-        const codes = index.get(name);
-        if (codes === undefined) index.set(name, [code]);
-        else codes.push(code);
-      }
-    }
+  const indexes = new Map<TableName, Index>();
+  const indexOf = (table: TableName): Index => {
+    const index = indexes.get(table) ?? indexed(catalogue, table);
     indexes.set(table, index);
     return index;
   };
@@ -48,9 +37,23 @@ export function createMeanings(catalogue: Catalogue): Meanings {
   };
 }
 
-function rowsOf(
-  catalogue: Catalogue,
-  table: TableName,
-): Iterable<{ readonly code: string; readonly maps?: readonly Mapping[] }> {
-  return catalogue[table].values();
+type Index = ReadonlyMap<string, readonly string[]>;
+
+function indexed(catalogue: Catalogue, table: TableName): Index {
+  const rows: Iterable<Mapped> = catalogue[table].values();
+  const index = new Map<string, string[]>();
+  for (const { code, maps = [] } of rows) {
+    for (const { system, code: other } of maps.filter(
+      ({ relation }) => relation === 'equivalent',
+    )) {
+      const name = `${system === 'loinc' ? LOINC : SNOMED}|${other}`;
+      index.set(name, [...(index.get(name) ?? []), code]);
+    }
+  }
+  return index;
+}
+
+interface Mapped {
+  readonly code: string;
+  readonly maps?: readonly Mapping[];
 }

@@ -1,8 +1,8 @@
 import type { Examiner } from '../../model/people.ts';
-import { peek, textOf } from '../element.ts';
+import { lookAtList, peek, textOf } from '../element.ts';
 import type { Entry } from '../entries.ts';
 import type { People, Reading } from '../reading.ts';
-import { claimReference, referencesAt, targetName, targetOf } from '../reference.ts';
+import { claimReference, targetName, targetOf } from '../reference.ts';
 
 /**
  * The people of a bundle of others: besides those whom its report names, the clinicians who performed
@@ -16,7 +16,7 @@ export function withPerformers(
   const examiners: Examiner[] = [...people.examiners];
   const keys = new Map<string, string>();
   for (const entry of observations) {
-    for (const [at, reference] of referencesAt(entry.resource, 'performer').entries()) {
+    for (const [at, reference] of lookAtList(entry.resource, 'performer').entries()) {
       const literal = peek(reference, 'reference');
       const target = targetOf(reading, reference, entry);
       if (target === undefined || typeof literal !== 'string' || !isClinician(literal)) continue;

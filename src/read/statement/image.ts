@@ -7,6 +7,7 @@ import {
   innerOf,
   innersOf,
   lookAt,
+  lookAtList,
   peek,
   textOf,
   uriOf,
@@ -14,7 +15,7 @@ import {
 import { claimFrame, type Entry } from '../entries.ts';
 import { aboutOf, claimCommon, type Observed } from '../observation.ts';
 import { type Place, placeOf } from '../place.ts';
-import { claimReference, referencesAt, targetOf } from '../reference.ts';
+import { claimReference, targetOf } from '../reference.ts';
 import { siteOf } from '../site.ts';
 import { codingsOf, filled } from '../values.ts';
 import type { Read } from './read.ts';
@@ -62,7 +63,7 @@ interface Stated {
 /** The Media (R4, R4B) or DocumentReference (R5) that the observation is derived from. */
 function pictureOf(observed: Observed, stated: Stated): Picture | undefined {
   const { reading, entry, element } = observed;
-  const [reference] = referencesAt(element, 'derivedFrom');
+  const [reference] = lookAtList(element, 'derivedFrom');
   const target = reference && targetOf(reading, reference, entry);
   if (target === undefined || typeof target === 'string') return undefined;
   claimReference(reading, element, 'derivedFrom', 0);
@@ -122,7 +123,7 @@ function claimMedia(
   if (encounter && reading.people.isEncounter(encounter, entry)) {
     claimReference(reading, resource, 'encounter');
   }
-  const [visit] = referencesAt(resource, 'context');
+  const [visit] = lookAtList(resource, 'context');
   if (visit && reading.people.isEncounter(visit, entry)) {
     claimReference(reading, resource, 'context', 0);
   }
