@@ -56,6 +56,7 @@ export const issueCodes = {
   'broken-invariant': 'a published invariant does not hold; its key stands in the rule',
   'duplicate-id': 'two elements, contained resources or entries with the same id',
   'too-many': 'an element that stands more often than it can',
+  'wrong-order': 'an XML element that stands before or after its place',
   'invalid-narrative': 'XHTML that a narrative can not have, or that is not well-formed',
   'misplaced-extension': 'an extension where its definition does not let it stand',
   'unresolved-reference': 'a reference to something that must be there and is not',

@@ -1,0 +1,253 @@
+import { hasErrors, type Issue, type IssueCode, issue, type Outcome } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import { decimalProperty } from '../decimal.ts';
+import { XHTML } from '../systems.ts';
+import type { FhirVersion } from '../version.ts';
+import {
+  type ElementRow,
+  isPrimitive,
+  isResource,
+  jsonForm,
+  type TypeRows,
+  typesOf,
+} from './element-table.ts';
+import { FHIR_NAMESPACE } from './namespace.ts';
+import { readXml, type XmlElement, type XmlLimits, type XmlText } from './reader.ts';
+
+type Json = Record<string, unknown>;
+
+/**
+ * The resource of a FHIR XML text, in the form that `fromJson` gives of the same resource: decimals
+ * keep their digits, a narrative stays as it was written. Elements must be those of the version, in
+ * their order. Comments, processing instructions and schema locations are no part of a resource and
+ * are not kept. No value where anything is an error.
+ * @see https://hl7.org/fhir/R4/xml.html
+ */
+export function fromXml(text: string, version: FhirVersion, limits?: XmlLimits): Outcome<Json> {
+  const { value: read, issues: faults } = readXml(text, limits);
+  if (read === undefined) return { issues: faults };
+  const reading: Reading = { ...read, text, types: typesOf(version), issues: [...faults] };
+  const value = readResource(reading, read.root, []);
+  if (value === undefined || hasErrors(reading.issues)) return { issues: reading.issues };
+  return { value, issues: reading.issues };
+}
+
+interface Reading extends XmlText {
+  readonly text: string;
+  readonly types: (type: string) => TypeRows | undefined;
+  readonly issues: Issue[];
+}
+
+function say(
+  { issues, position }: Reading,
+  code: IssueCode,
+  path: Path,
+  message: string,
+  at: number,
+  expected?: string,
+): void {
+  issues.push(issue(code, path, message, { expected, source: position(at) }));
+}
+
+function readResource(reading: Reading, element: XmlElement, path: Path): Json | undefined {
+  const rows = reading.types(element.name);
+  if (rows === undefined || !isResource(rows) || element.namespace !== FHIR_NAMESPACE) {
+    const expected = `a resource that the library holds, in the namespace ${FHIR_NAMESPACE}`;
+    say(reading, 'unchecked-resource', path, 'no known resource', element.start, expected);
+    return undefined;
+  }
+  return readMembers(reading, element, rows, path, { resourceType: element.name });
+}
+
+function readMembers(
+  reading: Reading,
+  element: XmlElement,
+  rows: TypeRows,
+  path: Path,
+  holder: Json,
+): Json {
+  for (const [name, value] of element.attributes) {
+    if (isNotation(name, path)) continue;
+    if (rows.get(name)?.attribute !== true) {
+      say(reading, 'unknown-property', path, 'an attribute that FHIR has not here', element.start);
+    } else if (value === '') {
+      say(reading, 'empty-value', [...path, name], 'an empty attribute', element.start);
+    } else {
+      holder[name] = value;
+    }
+  }
+  if (element.textAt !== -1) {
+    const expected = 'values in attributes';
+    say(reading, 'invalid-value', path, 'text between elements', element.textAt, expected);
+  }
+  for (const { row, elements } of grouped(reading, element, rows, path)) {
+    readProperty(reading, holder, row, elements, path);
+  }
+  return holder;
+}
+
+/** Declarations of namespaces, and at the root where a schema may be found. */
+function isNotation(name: string, path: Path): boolean {
+  if (name === 'xmlns' || name.startsWith('xmlns:')) return true;
+  return path.length === 0 && /^[^:]+:(?:noNamespaceS|s)chemaLocation$/.test(name);
+}
+
+interface Group {
+  readonly row: ElementRow;
+  readonly elements: XmlElement[];
+}
+
+/** The children under their definitions, in order; those that can not stand here are told. */
+function grouped(reading: Reading, parent: XmlElement, rows: TypeRows, path: Path): Group[] {
+  const groups: Group[] = [];
+  for (const element of parent.children) {
+    const row = rows.get(element.name);
+    const namespace = row?.type === 'xhtml' ? XHTML : FHIR_NAMESPACE;
+    if (row === undefined || row.attribute || element.namespace !== namespace) {
+      say(reading, 'unknown-property', path, 'an element that FHIR has not here', element.start);
+      continue;
+    }
+    const last = groups.at(-1);
+    if (last?.row === row) {
+      last.elements.push(element);
+    } else if (last !== undefined && last.row.order >= row.order) {
+      const at = [...path, row.name];
+      say(reading, 'wrong-order', at, 'an element out of its order', element.start);
+    } else {
+      groups.push({ row, elements: [element] });
+    }
+  }
+  return groups;
+}
+
+function readProperty(
+  reading: Reading,
+  holder: Json,
+  row: ElementRow,
+  elements: readonly XmlElement[],
+  path: Path,
+): void {
+  const at = [...path, row.name];
+  const [first, second] = elements;
+  if (first === undefined) return;
+  if (second !== undefined && !row.list) {
+    say(reading, 'too-many', at, 'an element that can stand only once', second.start);
+  }
+  if (row.type === 'xhtml') {
+    holder[row.name] = narrative(reading, first, at);
+  } else if (isPrimitive(row.type)) {
+    readPrimitives(reading, holder, row, elements, at);
+  } else if (row.list) {
+    holder[row.name] = elements.map((one, index) =>
+      readComplex(reading, one, row.type, [...at, index]),
+    );
+  } else {
+    holder[row.name] = readComplex(reading, first, row.type, at);
+  }
+}
+
+function readComplex(reading: Reading, element: XmlElement, type: string, path: Path): unknown {
+  if (type !== 'Resource') {
+    const rows = reading.types(type) ?? new Map();
+    const holder = readMembers(reading, element, rows, path, {});
+    if (Object.keys(holder).length === 0) sayEmpty(reading, element, path);
+    return holder;
+  }
+  const [inner, ...others] = element.children;
+  if (inner === undefined || others.length > 0 || element.textAt !== -1) {
+    say(reading, 'invalid-value', path, 'not one resource', element.start, 'one resource');
+    return undefined;
+  }
+  return readResource(reading, inner, path);
+}
+
+function sayEmpty(reading: Reading, element: XmlElement, path: Path): void {
+  say(reading, 'empty-value', path, 'an element without content', element.start);
+}
+
+/** The XHTML as it was written. It must name its namespace itself, as its JSON form does. */
+function narrative(reading: Reading, element: XmlElement, path: Path): string {
+  if (element.attributes.get('xmlns') !== XHTML) {
+    const expected = `xmlns="${XHTML}" on the div, without a prefix`;
+    say(reading, 'invalid-narrative', path, 'a namespace from outside', element.start, expected);
+  }
+  return reading.text.slice(element.start, element.end);
+}
+
+/** Values under the name, ids and extensions under the name with an underscore. */
+function readPrimitives(
+  reading: Reading,
+  holder: Json,
+  row: ElementRow,
+  elements: readonly XmlElement[],
+  path: Path,
+): void {
+  const read = elements.map((element, index) => {
+    const at = row.list ? [...path, index] : path;
+    const { attributes: written, ...rest } = element;
+    const attributes = new Map([...written].filter(([name]) => name !== 'value'));
+    const rows = reading.types('Element') ?? new Map();
+    const companion = readMembers(reading, { ...rest, attributes }, rows, at, {});
+    const has = Object.keys(companion).length > 0;
+    const text = written.get('value');
+    if (text === undefined && !has) sayEmpty(reading, element, at);
+    return {
+      text,
+      value: text === undefined ? undefined : primitive(reading, text, row.type, element, at),
+      companion: has ? companion : undefined,
+    };
+  });
+  const named = `_${row.name}`;
+  if (row.list) {
+    const [values, companions] = [read.map((one) => one.value), read.map((one) => one.companion)];
+    if (values.some((one) => one !== undefined)) holder[row.name] = orNull(values);
+    if (companions.some((one) => one !== undefined)) holder[named] = orNull(companions);
+    return;
+  }
+  const [one] = read;
+  if (one?.text !== undefined && row.type === 'decimal' && one.value !== undefined) {
+    setDecimal(holder, row.name, one.text);
+  } else if (one?.value !== undefined) {
+    holder[row.name] = one.value;
+  }
+  if (one?.companion !== undefined) holder[named] = one.companion;
+}
+
+/** The number with its text under the symbol of decimals, where the number alone would lose it. */
+function setDecimal(holder: Json, name: string, text: string): void {
+  Object.assign(holder, decimalProperty(name, text));
+}
+
+function orNull(list: readonly unknown[]): unknown[] {
+  return list.map((one) => one ?? null);
+}
+
+const decimalForm = /^-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?$/;
+const integerForm = /^-?(?:0|[1-9]\d*)$/;
+
+function primitive(
+  reading: Reading,
+  text: string,
+  type: string,
+  { start }: XmlElement,
+  path: Path,
+): unknown {
+  if (text === '') {
+    say(reading, 'empty-value', path, 'an empty value', start);
+    return undefined;
+  }
+  switch (jsonForm(type)) {
+    case 'boolean':
+      if (text === 'true' || text === 'false') return text === 'true';
+      break;
+    case 'number': {
+      const form = type === 'decimal' ? decimalForm : integerForm;
+      if (form.test(text) && Number.isFinite(Number(text))) return Number(text);
+      break;
+    }
+    case 'string':
+      return text;
+  }
+  say(reading, 'invalid-value', path, 'the value does not have the form of its type', start, type);
+  return undefined;
+}

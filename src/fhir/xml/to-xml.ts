@@ -1,0 +1,281 @@
+import { hasErrors, type Issue, type IssueCode, issue, type Outcome } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import { plainDataIssues } from '../../plain-data.ts';
+import { decimalText } from '../decimal.ts';
+import { XHTML } from '../systems.ts';
+import type { FhirVersion } from '../version.ts';
+import {
+  type ElementRow,
+  isPrimitive,
+  isResource,
+  jsonForm,
+  type TypeRows,
+  typesOf,
+} from './element-table.ts';
+import { FHIR_NAMESPACE } from './namespace.ts';
+import { readXml } from './reader.ts';
+import { escapeAttribute } from './references.ts';
+
+export interface ToXmlOptions {
+  /** Line breaks and two spaces of indent for each level. Default false. */
+  readonly pretty?: boolean;
+}
+
+/** As much as `fromXml` reads by default. */
+const limits = { depth: 200, values: 5_000_000 };
+
+/**
+ * FHIR XML of a resource, with the elements in the order of their definitions, decimals as they were
+ * stated and the narrative as the XHTML that it is. A resource that can not be written without loss
+ * gives issues and no text: unknown types and properties, values of another type, empty ones, text
+ * that XML can not hold.
+ * @see https://hl7.org/fhir/R4/xml.html
+ */
+export function toXml(
+  resource: unknown,
+  version: FhirVersion,
+  { pretty = false }: ToXmlOptions = {},
+): Outcome<string> {
+  const issues = plainDataIssues(resource, limits);
+  if (hasErrors(issues)) return { issues };
+  const writing: Writing = { types: typesOf(version), issues, parts: [] };
+  const newline = pretty ? '\n' : '';
+  writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
+  writeResource(writing, resource, [], newline, ` xmlns="${FHIR_NAMESPACE}"`);
+  writing.parts.push(newline);
+  return hasErrors(issues) ? { issues } : { value: writing.parts.join(''), issues };
+}
+
+interface Writing {
+  readonly types: (type: string) => TypeRows | undefined;
+  readonly issues: Issue[];
+  readonly parts: string[];
+}
+
+function say(
+  { issues }: Writing,
+  code: IssueCode,
+  path: Path,
+  message: string,
+  expected?: string,
+): void {
+  issues.push(issue(code, path, message, { expected }));
+}
+
+/** A plain object whose members can be read by name. */
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function own(holder: Readonly<Record<string, unknown>>, name: string): unknown {
+  return Object.hasOwn(holder, name) ? holder[name] : undefined;
+}
+
+/** `newline` is empty for compact text, else a line break with the indent of the current level. */
+function writeResource(
+  writing: Writing,
+  value: unknown,
+  path: Path,
+  newline: string,
+  declared = '',
+): void {
+  const type = isObject(value) ? own(value, 'resourceType') : undefined;
+  const rows = typeof type === 'string' ? writing.types(type) : undefined;
+  if (!isObject(value) || rows === undefined || !isResource(rows)) {
+    const expected = 'a resource that the library holds';
+    say(writing, 'unchecked-resource', path, 'no known resource', expected);
+    return;
+  }
+  const inner = newline && `${newline}  `;
+  writing.parts.push(`<${type}${declared}>`);
+  writeMembers(writing, value, rows, path, inner);
+  writing.parts.push(newline, `</${type}>`);
+}
+
+function writeMembers(
+  writing: Writing,
+  holder: Readonly<Record<string, unknown>>,
+  rows: TypeRows,
+  path: Path,
+  newline: string,
+): void {
+  const names = new Set(Object.keys(holder).filter((name) => holder[name] !== undefined));
+  if (isResource(rows)) names.delete('resourceType');
+  for (const row of rows.values()) {
+    const named = `_${row.name}`;
+    const plain = names.delete(row.name);
+    const beside = hasCompanion(row) && names.delete(named);
+    if ((plain || beside) && !row.attribute) {
+      writeProperty(writing, holder, row, [...path, row.name], newline);
+    }
+  }
+  for (const name of names) {
+    say(writing, 'unknown-property', [...path, name], 'a property that FHIR has not here');
+  }
+}
+
+/** Ids and extensions of a primitive stand under its name with an underscore. */
+function hasCompanion({ type, attribute }: ElementRow): boolean {
+  return isPrimitive(type) && type !== 'xhtml' && !attribute;
+}
+
+function writeProperty(
+  writing: Writing,
+  holder: Readonly<Record<string, unknown>>,
+  row: ElementRow,
+  path: Path,
+  newline: string,
+): void {
+  const value = own(holder, row.name);
+  const companion = own(holder, `_${row.name}`);
+  if (!row.list) {
+    const text = decimalText(holder, row.name);
+    writeOne(writing, row, { value, companion, text }, path, newline);
+    return;
+  }
+  const length = Math.max(...[value, companion].map((list) => listLength(writing, list, path)));
+  for (let index = 0; index < length; index++) {
+    const item = { value: itemOf(value, index), companion: itemOf(companion, index) };
+    writeOne(writing, row, { ...item, text: undefined }, [...path, index], newline);
+  }
+}
+
+function listLength(writing: Writing, list: unknown, path: Path): number {
+  if (list === undefined) return 0;
+  if (!Array.isArray(list)) say(writing, 'wrong-type', path, 'not a list', 'a list');
+  else if (list.length === 0) say(writing, 'empty-value', path, 'an empty list');
+  else return list.length;
+  return 0;
+}
+
+/** Null stands for what the other of the two lists of a primitive has. */
+function itemOf(list: unknown, index: number): unknown {
+  return Array.isArray(list) ? (list[index] ?? undefined) : undefined;
+}
+
+interface Written {
+  readonly value: unknown;
+  readonly companion: unknown;
+  /** A decimal as it was stated. */
+  readonly text: string | undefined;
+}
+
+function writeOne(
+  writing: Writing,
+  row: ElementRow,
+  written: Written,
+  path: Path,
+  newline: string,
+): void {
+  const { value } = written;
+  writing.parts.push(newline);
+  if (row.type === 'xhtml') {
+    writeNarrative(writing, value, path);
+    return;
+  }
+  if (isPrimitive(row.type)) {
+    writePrimitive(writing, row, written, path, newline);
+    return;
+  }
+  if (!isObject(value)) {
+    say(writing, 'wrong-type', path, 'not an object', 'an object');
+    return;
+  }
+  if (row.type !== 'Resource') {
+    writeElement(writing, row.name, row.type, value, '', path, newline);
+    return;
+  }
+  const inner = newline && `${newline}  `;
+  writing.parts.push(`<${row.name}>`, inner);
+  writeResource(writing, value, path, inner);
+  writing.parts.push(newline, `</${row.name}>`);
+}
+
+function writeElement(
+  writing: Writing,
+  name: string,
+  type: string,
+  value: Readonly<Record<string, unknown>>,
+  attributes: string,
+  path: Path,
+  newline: string,
+): void {
+  const rows = writing.types(type) ?? new Map();
+  const { parts } = writing;
+  if (Object.keys(value).length === 0 && attributes === '') {
+    say(writing, 'empty-value', path, 'an empty object');
+    return;
+  }
+  parts.push(`<${name}${ownAttributes(writing, value, rows, path)}${attributes}>`);
+  const before = parts.length;
+  writeMembers(writing, value, rows, path, newline && `${newline}  `);
+  if (parts.length > before) parts.push(newline, `</${name}>`);
+  else parts[before - 1] = `${parts[before - 1]?.slice(0, -1)}/>`;
+}
+
+function ownAttributes(
+  writing: Writing,
+  value: Readonly<Record<string, unknown>>,
+  rows: TypeRows,
+  path: Path,
+): string {
+  let text = '';
+  for (const { name, attribute, type } of rows.values()) {
+    const stated = attribute ? own(value, name) : undefined;
+    if (stated === undefined) continue;
+    const written = primitiveText(writing, stated, type, undefined, [...path, name]);
+    text += ` ${name}="${escapeAttribute(written)}"`;
+  }
+  return text;
+}
+
+function writePrimitive(
+  writing: Writing,
+  row: ElementRow,
+  { value, companion, text }: Written,
+  path: Path,
+  newline: string,
+): void {
+  if (value === undefined && companion === undefined) {
+    say(writing, 'empty-value', path, 'neither a value nor an extension');
+    return;
+  }
+  const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text, path);
+  const attribute = value === undefined ? '' : ` value="${escapeAttribute(stated)}"`;
+  if (companion !== undefined && !isObject(companion)) {
+    say(writing, 'wrong-type', path, 'not an object beside the value', 'an object');
+    return;
+  }
+  writeElement(writing, row.name, 'Element', companion ?? {}, attribute, path, newline);
+}
+
+function primitiveText(
+  writing: Writing,
+  value: unknown,
+  type: string,
+  stated: string | undefined,
+  path: Path,
+): string {
+  const form = jsonForm(type);
+  const given = typeof value;
+  if (given !== form || (form === 'number' && !Number.isFinite(value))) {
+    say(writing, 'wrong-type', path, 'a value of another type', `a ${form}`);
+  } else if (value === '') {
+    say(writing, 'empty-value', path, 'an empty text');
+  }
+  return stated ?? String(value);
+}
+
+/** The XHTML as it stands, once it is known to be one `div` of its own namespace. */
+function writeNarrative(writing: Writing, value: unknown, path: Path): void {
+  const text = typeof value === 'string' ? value.trim() : '';
+  const { value: read } = readXml(text);
+  const div = read?.root;
+  const whole = div !== undefined && div.start === 0 && div.end === text.length;
+  if (whole && div.name === 'div' && div.attributes.get('xmlns') === XHTML) {
+    writing.parts.push(text);
+    return;
+  }
+  const expected = `one div with xmlns="${XHTML}"`;
+  say(writing, 'invalid-narrative', path, 'no well-formed XHTML', expected);
+}
