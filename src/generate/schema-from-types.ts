@@ -11,6 +11,7 @@ interface Node {
   type?: string | string[];
   const?: unknown;
   properties?: Record<string, Node>;
+  additionalProperties?: Node | boolean;
   required?: string[];
   items?: Node;
   anyOf?: Node[];
@@ -70,9 +71,15 @@ function withUnions(node: Node, tag: string | undefined, all: Record<string, Nod
   return {
     ...node,
     properties: Object.fromEntries(
-      Object.entries(properties).map(([key, value]) => [key, unionOfTypes(value, all)]),
+      Object.entries(properties).map(([key, value]) => [key, unionOfTypes(inMap(value, all), all)]),
     ),
   };
+}
+
+/** The values of a map, such as words and their meanings, can be unions too. */
+function inMap(node: Node, all: Record<string, Node>): Node {
+  if (typeof node.additionalProperties !== 'object') return node;
+  return { ...node, additionalProperties: unionOfTypes(node.additionalProperties, all) };
 }
 
 /** A union of objects: `discriminator` (OpenAPI) makes a validator report on the member meant, only. */
