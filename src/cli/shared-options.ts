@@ -52,13 +52,17 @@ export const outOption: OptionTable = {
   },
 };
 
-export const issueOptions: OptionTable = {
+export const formatOption: OptionTable = {
   format: {
     type: 'text',
     values: ['text', 'json', 'operation-outcome'],
     fallback: 'text',
     help: 'How issues are written to standard error',
   },
+};
+
+export const issueOptions: OptionTable = {
+  ...formatOption,
   'include-values': {
     type: 'flag',
     help: 'Show the offending values in issues: they can be patient data',

@@ -12,7 +12,7 @@ import type { CliIo } from '../io.ts';
 import { issueFormatOf, writeIssues } from '../issue-writer.ts';
 import { countOption, flagOption, textOption } from '../options.ts';
 import { readJson } from '../read-json.ts';
-import { bundleOptions, exportOptionsOf, issueOptions } from '../shared-options.ts';
+import { bundleOptions, exportOptionsOf, formatOption } from '../shared-options.ts';
 
 const kinds: ReadonlyMap<string, OutputKind> = new Map([
   ['bundles', 'bundles'],
@@ -49,7 +49,7 @@ export const command: Command = {
       help: 'The inputs are mended quarantine files of an earlier run',
     },
     ledger: { type: 'flag', help: 'Write where each field went, a line for each exam' },
-    ...issueOptions,
+    ...formatOption,
   },
   examples: [
     ['convert checks.csv --mapping mapping.json > bundles.ndjson', 'one file'],
