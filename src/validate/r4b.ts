@@ -1,10 +1,18 @@
 import { resourceTypes, resourceValidator } from './compiled/r4b.js';
+import { planOf } from './stages.ts';
+import { codeSystems, extensions, types, valueSets } from './tables/r4b.ts';
+import { terminology } from './tables/terminology.ts';
 import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
 import type { ValidatedVersion } from './version.ts';
 
 export type { ValidateOptions, Validation } from './validate-bundle.ts';
 
-const version: ValidatedVersion = { fhirVersion: 'R4B', resourceValidator, resourceTypes };
+const version: ValidatedVersion = {
+  fhirVersion: 'R4B',
+  resourceValidator,
+  resourceTypes,
+  plan: planOf('R4B', { types, extensions, codeSystems, terminology, valueSets }),
+};
 
 /** Whether a bundle, or a single resource, conforms to FHIR R4B, and every issue found with it. */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {

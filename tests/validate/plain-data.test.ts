@@ -52,9 +52,14 @@ describe('depth', () => {
   });
 });
 
+const narrative = JSON.stringify({
+  status: 'generated',
+  div: '<div xmlns="http://www.w3.org/1999/xhtml">Ida</div>',
+});
+
 test.each(['__proto__', 'constructor', 'prototype'])('a property named %s is told once', (name) => {
   const patient: unknown = JSON.parse(
-    `{"resourceType":"Patient","name":[{"${name}":{"polluted":true}}]}`,
+    `{"resourceType":"Patient","text":${narrative},"name":[{"${name}":{"polluted":true}}]}`,
   );
   expect(validateBundle(patient).issues).toEqual([
     {

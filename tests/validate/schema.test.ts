@@ -13,6 +13,11 @@ const examples = [
   'Bundle-lipids',
 ];
 
+const text = {
+  status: 'generated',
+  div: '<div xmlns="http://www.w3.org/1999/xhtml">for people to read</div>',
+};
+
 describe('examples published by HL7 for R4 have no issue', () => {
   test.each(examples)('%s', (name) => {
     expect(validateR4(example(name))).toEqual({ valid: true, issues: [] });
@@ -219,7 +224,7 @@ const faults: readonly Case[] = [
   [
     'narrative without its status',
     ['text'],
-    { div: '<div/>' },
+    { div: '<div xmlns="http://www.w3.org/1999/xhtml">tender</div>' },
     error('missing-property', ['text', 'status'], 'required property is missing', {
       expected: 'generated, extensions, additional or empty',
     }),
@@ -227,7 +232,7 @@ const faults: readonly Case[] = [
   [
     'a contained resource of no known type',
     ['contained'],
-    [{ resourceType: 'Pateint' }],
+    [{ resourceType: 'Pateint', id: 'a', managingOrganization: { reference: '#' } }],
     error('unknown-code', ['contained', 0, 'resourceType'], 'no resource type of FHIR R4', {
       expected: 'Patient',
     }),
@@ -235,7 +240,7 @@ const faults: readonly Case[] = [
   [
     'a contained resource without type',
     ['contained'],
-    [{ id: 'a' }],
+    [{ id: 'a', managingOrganization: { reference: '#' } }],
     error('missing-property', ['contained', 0, 'resourceType'], 'required property is missing', {
       expected:
         'BodyStructure, Bundle, Composition, Consent, Device, DiagnosticReport, DocumentReference, Encounter, Media, Observation, OperationOutcome, Organization or one of 5 others',
@@ -263,7 +268,12 @@ const faults: readonly Case[] = [
 describe('one fault in Observation-abdo-tender gives one issue, at the property', () => {
   for (const [fault, path, value, ...issues] of faults) {
     test(fault, () => {
-      const resource = changed(example('Observation-abdo-tender'), path, value);
+      const base = example('Observation-abdo-tender');
+      // The example has a value of its own, and can have but one.
+      const free = /^value/.test(String(path[0]))
+        ? changed(base, ['valueBoolean'], undefined)
+        : base;
+      const resource = changed(free, path, value);
       expect(validateR4(resource)).toEqual({ valid: false, issues });
     });
   }
@@ -287,20 +297,21 @@ describe('one fault in Observation-abdo-tender gives one issue, at the property'
 
 describe('what R4 lets pass', () => {
   const base = example('Observation-abdo-tender');
+  const absent = {
+    url: 'http://hl7.org/fhir/StructureDefinition/data-absent-reason',
+    valueCode: 'unknown',
+  };
 
   test('an extension in place of a required code', () => {
-    const extension = {
-      url: 'http://hl7.org/fhir/StructureDefinition/data-absent-reason',
-      valueCode: 'unknown',
-    };
     const without = changed(base, ['status'], undefined);
-    expect(validateR4({ ...without, _status: { extension: [extension] } }).issues).toEqual([]);
+    expect(validateR4({ ...without, _status: { extension: [absent] } }).issues).toEqual([]);
   });
 
   test('null in a list of primitives, where only the extension stands', () => {
     const patient = {
       resourceType: 'Patient',
-      name: [{ given: ['Ida', null], _given: [null, { id: 'a' }] }],
+      text,
+      name: [{ given: ['Ida', null], _given: [null, { extension: [absent] }] }],
     };
     expect(validateR4(patient).issues).toEqual([]);
   });
@@ -314,7 +325,12 @@ test('a resource whose schema is not held gives a warning and is not looked into
   const bundle = {
     resourceType: 'Bundle',
     type: 'collection',
-    entry: [{ resource: { resourceType: 'Condition', nonsense: 1 } }],
+    entry: [
+      {
+        fullUrl: 'https://clinic.example/fhir/Condition/a',
+        resource: { resourceType: 'Condition', id: 'a', nonsense: 1 },
+      },
+    ],
   };
   expect(validateR4(bundle)).toEqual({
     valid: true,
@@ -338,6 +354,7 @@ test('each version has its own structures', () => {
   expect(validateR4b(observation).valid).toBe(false);
   const media = {
     resourceType: 'Media',
+    text,
     status: 'completed',
     content: { url: 'https://clinic.example/1' },
   };
@@ -387,7 +404,10 @@ test.each([undefined, null, 5, 'text', [], true, () => 1, Symbol('x'), 5n])(
 
 test('a fault in each of 20,000 entries gives 20,000 issues', () => {
   const resource = changed(example('Observation-vomiting'), ['status'], 'x');
-  const entry = Array.from({ length: 20_000 }, () => ({ resource }));
+  const entry = Array.from({ length: 20_000 }, (_, at) => ({
+    fullUrl: `https://clinic.example/observations/number-${at}`,
+    resource,
+  }));
   const { issues } = validateR4({ resourceType: 'Bundle', type: 'collection', entry });
   expect(issues.length).toBe(20_000);
   expect(issues.at(-1)?.path).toEqual(['entry', 19_999, 'resource', 'status']);

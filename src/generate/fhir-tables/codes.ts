@@ -1,0 +1,153 @@
+import type {
+  CodeSystemTable,
+  CodeTable,
+  ExtensionPart,
+  ExtensionTable,
+  TypeTable,
+  ValueSetTable,
+} from '../../validate/table-types.ts';
+import { type Definitions, structureUrl, withoutVersion } from './definitions.ts';
+import { allConcepts, type Expansion, expand } from './value-sets.ts';
+
+/** Larger systems and value sets are left to a terminology server; DICOM's has some 3,000 codes. */
+const mostCodes = 1500;
+
+/**
+ * Systems that only an example binding reaches and that would be a sixth of all tables: races, and
+ * messages of operations in a dozen languages.
+ */
+const leftOut: ReadonlySet<string> = new Set([
+  'http://terminology.hl7.org/CodeSystem/v3-Race',
+  'http://terminology.hl7.org/CodeSystem/operation-outcome',
+]);
+
+/** HL7's terminology is published apart from FHIR and holds for all its versions. */
+const terminologyBase = 'http://terminology.hl7.org/';
+
+export interface CodeTables {
+  /** Systems of the version itself. */
+  readonly own: CodeSystemTable;
+  /** Systems of HL7's terminology. */
+  readonly terminology: CodeSystemTable;
+  readonly valueSets: ValueSetTable;
+}
+
+/** The value sets that the tables name, and every complete code system that a binding reaches. */
+export function codeTables(
+  definitions: Definitions,
+  types: TypeTable,
+  extensions: ExtensionTable,
+): CodeTables {
+  const systems = new Set(reachedSystems(definitions, types));
+  const valueSets: Record<string, Record<string, 'all' | string[]>> = {};
+  for (const url of namedValueSets(types, extensions)) {
+    const found = expand(url, definitions);
+    if (found === undefined || size(found, definitions) > mostCodes) continue;
+    for (const system of found.keys()) systems.add(system);
+    valueSets[url] = compact(found, definitions);
+  }
+  const tables = [...systems].sort().flatMap((url): [string, CodeTable][] => {
+    const codes = codesOf(url, definitions);
+    return codes === undefined || Object.keys(codes).length > mostCodes ? [] : [[url, codes]];
+  });
+  const isTerminology = ([url]: [string, CodeTable]) => url.startsWith(terminologyBase);
+  return {
+    own: Object.fromEntries(tables.filter((row) => !isTerminology(row))),
+    terminology: Object.fromEntries(tables.filter(isTerminology)),
+    valueSets: Object.fromEntries(Object.entries(valueSets).sort(([a], [b]) => (a < b ? -1 : 1))),
+  };
+}
+
+function namedValueSets(types: TypeTable, extensions: ExtensionTable): Set<string> {
+  const found = new Set<string>();
+  for (const { elements } of Object.values(types)) {
+    for (const row of Object.values(elements)) {
+      if (typeof row === 'string') continue;
+      for (const url of [row.codes, row.usualCodes, row.outerCodes]) {
+        if (url !== undefined) found.add(url);
+      }
+    }
+  }
+  const ofParts = (parts: Readonly<Record<string, ExtensionPart>> = {}): void => {
+    for (const { codes, parts: inner } of Object.values(parts)) {
+      if (codes !== undefined) found.add(codes);
+      ofParts(inner);
+    }
+  };
+  for (const { codes, parts } of Object.values(extensions)) {
+    if (codes !== undefined) found.add(codes);
+    ofParts(parts);
+  }
+  return found;
+}
+
+/** Systems that any binding of the held types reaches, however weak it is. */
+function reachedSystems(definitions: Definitions, types: TypeTable): string[] {
+  const found = new Set<string>();
+  for (const type of Object.keys(types)) {
+    const elements = definitions.structures.get(structureUrl(type))?.snapshot.element ?? [];
+    for (const { binding } of elements) {
+      if (binding?.valueSet === undefined) continue;
+      for (const system of systemsOf(withoutVersion(binding.valueSet), definitions, new Set())) {
+        found.add(system);
+      }
+    }
+  }
+  return [...found];
+}
+
+function systemsOf(url: string, definitions: Definitions, seen: Set<string>): string[] {
+  if (seen.has(url)) return [];
+  seen.add(url);
+  const include = definitions.valueSets.get(url)?.compose?.include ?? [];
+  return include.flatMap(({ system, valueSet = [] }) => [
+    ...(system === undefined ? [] : [system]),
+    ...valueSet.flatMap((inner) => systemsOf(withoutVersion(inner), definitions, seen)),
+  ]);
+}
+
+/**
+ * Codes of a complete system, with those of every edition: a code that was taken out later is still
+ * one of its codes, and so is one that came later.
+ */
+function codesOf(url: string, { codeSystems }: Definitions): CodeTable | undefined {
+  const editions = leftOut.has(url) ? [] : (codeSystems.get(url) ?? []);
+  if (editions.length === 0 || editions.some(({ content }) => content !== 'complete')) {
+    return undefined;
+  }
+  const displays = new Map<string, Set<string>>();
+  for (const { concept = [] } of editions) {
+    for (const { code, display, designation = [] } of allConcepts(concept)) {
+      const known = displays.get(code) ?? new Set();
+      if (display !== undefined) known.add(display);
+      for (const { value } of designation) known.add(value);
+      displays.set(code, known);
+    }
+  }
+  if (displays.size === 0) return undefined;
+  const rows = [...displays].map(([code, known]): [string, string | string[]] => {
+    const [first = ''] = known;
+    return [code, known.size > 1 ? [...known] : first];
+  });
+  return Object.fromEntries(rows);
+}
+
+function size(found: Expansion, definitions: Definitions): number {
+  return [...found].reduce(
+    (sum, [system, codes]) =>
+      sum + (codes === 'all' ? Object.keys(codesOf(system, definitions) ?? {}).length : codes.size),
+    0,
+  );
+}
+
+function compact(found: Expansion, definitions: Definitions): Record<string, 'all' | string[]> {
+  return Object.fromEntries(
+    [...found].map(([system, codes]) => {
+      const all = Object.keys(codesOf(system, definitions) ?? {});
+      if (codes === 'all') return [system, 'all'];
+      const whole =
+        all.length > 0 && all.length <= mostCodes && all.every((code) => codes.has(code));
+      return [system, whole ? 'all' : [...codes].sort()];
+    }),
+  );
+}

@@ -1,0 +1,50 @@
+import { isObject, type JsonObject, listOf, textOf } from './json.ts';
+
+/** The entries of one bundle, by everything that a reference can name them with. */
+export interface BundleIndex {
+  readonly bundle: JsonObject;
+  readonly type: string | undefined;
+  readonly entries: readonly Entry[];
+  readonly byFullUrl: ReadonlyMap<string, Entry>;
+  /** `Patient/1`; the first of its kind. */
+  readonly byTypeAndId: ReadonlyMap<string, Entry>;
+}
+
+export interface Entry {
+  readonly number: number;
+  readonly fullUrl: string | undefined;
+  readonly resource: JsonObject | undefined;
+  /** `https://clinic.example/fhir/` of a fullUrl that names type and id after it. */
+  readonly base: string | undefined;
+  /** Entries that this one refers to, and places of those references; filled by the walk. */
+  readonly links: Link[];
+}
+
+export interface Link {
+  readonly to: Entry;
+  readonly path: readonly (string | number)[];
+}
+
+/** One pass over the entries; nothing is searched for again later. */
+export function createIndex(bundle: JsonObject): BundleIndex {
+  const byFullUrl = new Map<string, Entry>();
+  const byTypeAndId = new Map<string, Entry>();
+  const entries = listOf(bundle['entry']).map((each, number): Entry => {
+    const holder = isObject(each) ? each : {};
+    const fullUrl = textOf(holder['fullUrl']);
+    const resource = isObject(holder['resource']) ? holder['resource'] : undefined;
+    const base = fullUrl === undefined ? undefined : restBase(fullUrl);
+    const entry: Entry = { number, fullUrl, resource, base, links: [] };
+    if (fullUrl !== undefined && !byFullUrl.has(fullUrl)) byFullUrl.set(fullUrl, entry);
+    const key = `${textOf(resource?.['resourceType'])}/${textOf(resource?.['id'])}`;
+    if (!byTypeAndId.has(key)) byTypeAndId.set(key, entry);
+    return entry;
+  });
+  return { bundle, type: textOf(bundle['type']), entries, byFullUrl, byTypeAndId };
+}
+
+const restUrl = /^(https?:\/\/\S+\/)[A-Z][A-Za-z]+\/[A-Za-z0-9\-.]{1,64}$/;
+
+function restBase(fullUrl: string): string | undefined {
+  return restUrl.exec(fullUrl)?.[1];
+}

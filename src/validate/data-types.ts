@@ -1,0 +1,212 @@
+import { carriedText } from '../fhir/decimal.ts';
+import { base64Bytes, base64Length } from './data-types/base64.ts';
+import { exists, parseDateTime } from './data-types/date-time.ts';
+import { checkNarrative } from './data-types/narrative.ts';
+import { sha1Base64 } from './data-types/sha1.ts';
+import type { Property } from './definitions.ts';
+import { type JsonObject, textOf } from './json.ts';
+import { isAbsolute } from './resolve.ts';
+import { report, type Scope } from './scope.ts';
+import type { PrimitiveCheck, Stage } from './stage.ts';
+
+/**
+ * The stage of data types: what a pattern can not tell of a value, or of several that belong together.
+ * @see https://hl7.org/fhir/R4/datatypes.html
+ */
+export const dataTypeStage: Stage = {
+  primitives: {
+    date: ifText(checkDate),
+    dateTime: ifText(checkDate),
+    instant: ifText(checkDate),
+    string: ifText(checkString),
+    markdown: ifText(checkText),
+    uri: ifText(checkUri),
+    url: ifText(checkUri),
+    oid: ifText(checkUri),
+    uuid: ifText(checkUri),
+    canonical: ifText(checkCanonical),
+    base64Binary: ifText(checkBase64),
+    xhtml: ifText(checkNarrative),
+    decimal: checkDecimal,
+  },
+  objects: {
+    Attachment: checkAttachment,
+    Identifier: checkIdentifier,
+  },
+};
+
+const page = 'https://hl7.org/fhir/R4/datatypes.html';
+
+type TextCheck = (value: string, scope: Scope, property: Property, holder: JsonObject) => void;
+
+/** A value of another kind was told by the schema stage. */
+function ifText(check: TextCheck): PrimitiveCheck {
+  return (value, scope, property, holder) => {
+    if (typeof value === 'string') check(value, scope, property, holder);
+  };
+}
+
+function checkDate(value: string, scope: Scope): void {
+  // A year or month of the right form exists.
+  if (value.length < 10) return;
+  const parsed = parseDateTime(value);
+  if (parsed === undefined || exists(parsed)) return;
+  report(scope, 'impossible-date', 'a date or time that does not exist', {
+    expected: 'a day that the calendar has, and a time that the clock has',
+    rule: `${page}#dateTime`,
+    value,
+  });
+}
+
+/** @see https://hl7.org/fhir/R4/datatypes.html#string: no more than 1 MB. */
+const longestText = 1024 * 1024;
+
+function checkString(value: string, scope: Scope): void {
+  checkText(value, scope);
+  const outer = value.charCodeAt(0) <= 0x20 || value.charCodeAt(value.length - 1) <= 0x20;
+  if (outer && value.trim() !== '') {
+    report(scope, 'invalid-value', 'text with space at its start or end', {
+      severity: 'warning',
+      rule: `${page}#string`,
+    });
+  }
+}
+
+function checkText(value: string, scope: Scope): void {
+  if (value.length > longestText) {
+    report(scope, 'too-large', 'text is too long', {
+      expected: `at most ${longestText} characters`,
+      rule: `${page}#string`,
+    });
+  } else if (value.charCodeAt(0) <= 0x20 && value !== '' && value.trim() === '') {
+    report(scope, 'empty-value', 'text of nothing but space', {
+      severity: 'warning',
+      rule: `${page}#string`,
+    });
+  }
+}
+
+const uuidForm = /^urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
+const oidForm = /^urn:oid:[0-2](\.(0|[1-9]\d*))+$/;
+
+function checkUri(value: string, scope: Scope): void {
+  if (!value.startsWith('urn:')) return;
+  const wrongUuid = value.startsWith('urn:uuid:') && !uuidForm.test(value);
+  if (!wrongUuid && !(value.startsWith('urn:oid:') && !oidForm.test(value))) return;
+  report(scope, 'invalid-value', wrongUuid ? 'no UUID after urn:uuid:' : 'no OID after urn:oid:', {
+    expected: wrongUuid
+      ? 'small letters and digits as in urn:uuid:53fefa32-fcbb-4ff8-8a92-55ee120877b7'
+      : 'an OID such as urn:oid:2.16.840.1.113883',
+    rule: `${page}#uri`,
+    value,
+  });
+}
+
+function checkCanonical(value: string, scope: Scope): void {
+  checkUri(value, scope);
+  if (value.startsWith('#') || isAbsolute(value)) return;
+  report(scope, 'invalid-value', 'a canonical URL must be absolute', {
+    expected: 'an absolute URL, or # and the id of a contained resource',
+    rule: `${page}#canonical`,
+    value,
+  });
+}
+
+function checkBase64(value: string, scope: Scope, property: Property): void {
+  if (base64Length(value) === undefined) {
+    report(scope, 'invalid-value', 'no base64', {
+      expected: 'letters, digits, + and / in fours, with = at the end',
+      rule: 'https://www.rfc-editor.org/rfc/rfc4648#section-4',
+    });
+  } else if (/[ \t\r\n]/.test(value)) {
+    // FHIR's pattern lets spaces pass; a decoder of attachments does not.
+    const severity = property.path === 'Attachment.data' ? 'error' : 'warning';
+    report(scope, 'invalid-value', 'base64 with spaces or line breaks', {
+      severity,
+      rule: 'https://www.rfc-editor.org/rfc/rfc4648#section-3.1',
+    });
+  }
+}
+
+function checkDecimal(
+  value: string | number | boolean,
+  scope: Scope,
+  _property: Property,
+  holder: JsonObject,
+): void {
+  if (typeof value !== 'number') return;
+  const name = scope.path.at(-1);
+  const written = typeof name === 'string' ? carriedText(holder, name, value) : undefined;
+  const text = written ?? String(value);
+  const [, whole = '', fraction = ''] = /^-?(\d+)(?:\.(\d+))?/.exec(text) ?? [];
+  if (whole.length <= 18 && fraction.length <= 17) return;
+  // R5 made it a rule of form; before, a system only need not keep more digits.
+  const severity = scope.definitions.fhirVersion === 'R5' ? 'error' : 'warning';
+  report(scope, 'invalid-value', 'a decimal with more digits than systems must keep', {
+    severity,
+    expected: 'at most 18 digits before the point and 17 after it',
+    rule: `https://hl7.org/fhir/R5/datatypes.html#decimal`,
+    value,
+  });
+}
+
+function checkAttachment(value: JsonObject, scope: Scope): void {
+  const data = textOf(value['data']);
+  const length = data === undefined ? undefined : base64Length(data);
+  if (data === undefined || length === undefined) return;
+  const size = value['size'];
+  if (size !== undefined && Number(size) !== length) {
+    report(
+      scope,
+      'contradiction',
+      'the size is not that of the data',
+      {
+        expected: String(length),
+        rule: 'https://hl7.org/fhir/R4/datatypes-definitions.html#Attachment.size',
+      },
+      ['size'],
+    );
+  }
+  const hash = textOf(value['hash']);
+  if (hash !== undefined && sha1Base64(base64Bytes(data)) !== hash) {
+    report(
+      scope,
+      'contradiction',
+      'the hash is not the SHA-1 of the data',
+      {
+        rule: 'https://hl7.org/fhir/R4/datatypes-definitions.html#Attachment.hash',
+      },
+      ['hash'],
+    );
+  }
+}
+
+function checkIdentifier({ system, value }: JsonObject, scope: Scope): void {
+  if (typeof system !== 'string') return;
+  const rule = 'https://hl7.org/fhir/R4/datatypes.html#Identifier';
+  if (!isAbsolute(system)) {
+    report(
+      scope,
+      'invalid-value',
+      'a system must be an absolute URI',
+      {
+        expected: 'a URI with its scheme, such as https://clinic.example/ids',
+        rule,
+        value: system,
+      },
+      ['system'],
+    );
+  } else if (system === 'urn:ietf:rfc:3986' && typeof value === 'string' && !isAbsolute(value)) {
+    report(
+      scope,
+      'invalid-value',
+      'a value of system urn:ietf:rfc:3986 must be an absolute URI',
+      {
+        expected: 'a URI with its scheme, such as urn:uuid:53fefa32-fcbb-4ff8-8a92-55ee120877b7',
+        rule,
+        value,
+      },
+      ['value'],
+    );
+  }
+}

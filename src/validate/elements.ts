@@ -1,0 +1,114 @@
+import type { Property, TypeInfo } from './definitions.ts';
+import { isObject, type JsonObject } from './json.ts';
+import { report, type Scope } from './scope.ts';
+
+/**
+ * Second stage: what the StructureDefinitions say and the JSON schema can not: choices, the pairing
+ * of lists of primitives with their extensions, elements without content, ids.
+ */
+
+const jsonRules = 'https://hl7.org/fhir/R4/json.html';
+
+/** An element with an id alone says nothing: ele-1. */
+export function checkContent(value: JsonObject, scope: Scope): void {
+  // An empty object and unknown properties were told by the schema stage.
+  const names = Object.keys(value);
+  if (names.length !== 1 || names[0] !== 'id') return;
+  report(scope, 'empty-value', 'an element without value, extension or content', {
+    rule: 'ele-1',
+  });
+}
+
+/** @param met properties of choices that stand in the object, with or without `_` */
+export function checkChoices(
+  met: readonly Property[],
+  { requiredChoices }: TypeInfo,
+  scope: Scope,
+): void {
+  for (let at = 1; at < met.length; at++) {
+    const property = met[at];
+    const other = met.findIndex((each) => each.choice === property?.choice);
+    if (property !== undefined && other < at && met[other] !== property) {
+      report(
+        scope,
+        'contradiction',
+        `${property.choice?.name}[x] stands with two types`,
+        { expected: 'a value of one type', rule: 'https://hl7.org/fhir/R4/formats.html#choice' },
+        [
+          `${property.choice?.name}${property.type.charAt(0).toUpperCase()}${property.type.slice(1)}`,
+        ],
+      );
+    }
+  }
+  for (const required of requiredChoices) {
+    if (met.some(({ choice }) => choice === required)) continue;
+    report(
+      scope,
+      'missing-property',
+      'required property is missing',
+      {
+        expected: `one of ${required.properties.slice(0, 12).join(', ')}`,
+      },
+      [`${required.name}[x]`],
+    );
+  }
+}
+
+/** A null in a list of primitives keeps the place of an extension. */
+export function checkNull(holder: JsonObject, name: string, at: number, scope: Scope): void {
+  const extras = holder[`_${name}`];
+  if (Array.isArray(extras) && isObject(extras[at])) return;
+  report(scope, 'wrong-type', 'value is null, and no extension stands in its place', {
+    expected: 'a value, or an extension at the same place of the list beside it',
+    rule: jsonRules,
+  });
+}
+
+/** The id and extensions of a primitive: there must be an extension where there is no value. */
+export function checkExtra(extra: unknown, value: unknown, scope: Scope): void {
+  const hasValue = value !== undefined && value !== null;
+  if (extra === null) {
+    if (!hasValue && typeof scope.path.at(-1) === 'number') {
+      report(scope, 'wrong-type', 'value is null, and so is what it stands beside', {
+        expected: 'an extension, or a value at the same place of the list beside it',
+        rule: jsonRules,
+      });
+    }
+    return;
+  }
+  if (hasValue || !isObject(extra)) return;
+  const { extension } = extra;
+  if (Array.isArray(extension) && extension.length > 0) return;
+  checkContent(extra, scope);
+}
+
+/** Ids of elements are unique within their resource. */
+export function checkElementId({ id }: JsonObject, scope: Scope): void {
+  if (typeof id !== 'string') return;
+  if (/\s/.test(id)) {
+    report(
+      scope,
+      'invalid-value',
+      'an id of an element can not hold spaces',
+      {
+        rule: 'https://hl7.org/fhir/R4/element.html#id',
+        value: id,
+      },
+      ['id'],
+    );
+  }
+  scope.elementIds ??= new Set();
+  if (scope.elementIds.has(id)) {
+    report(
+      scope,
+      'duplicate-id',
+      'two elements of the resource have this id',
+      {
+        value: id,
+        rule: 'https://hl7.org/fhir/R4/element.html#id',
+      },
+      ['id'],
+    );
+  }
+  scope.elementIds.add(id);
+}

@@ -1,0 +1,242 @@
+import type { Property } from './definitions.ts';
+import { choiceName, has, isObject, type JsonObject, objectsOf, textOf } from './json.ts';
+import { isAbsolute } from './resolve.ts';
+import { report, type Scope } from './scope.ts';
+import type { Stage } from './stage.ts';
+import type { ExtensionPart, ExtensionRow } from './table-types.ts';
+import { checkBinding } from './terminology.ts';
+
+/** Part of the stage of elements: extensions, and what HL7's own ones may hold and stand on. */
+export const extensionStage: Stage = { objects: { Extension: checkExtension } };
+
+const page = 'https://hl7.org/fhir/R4/extensibility.html';
+
+function checkExtension(value: JsonObject, scope: Scope, property: Property): void {
+  if (has(value, 'extension') === (choiceName(value, 'value') !== undefined)) {
+    report(scope, 'broken-invariant', 'either a value or extensions must stand, and not both', {
+      rule: 'ext-1',
+    });
+  }
+  const url = textOf(value['url']);
+  const holder = scope.trail.at(-2);
+  // Inside another extension the url is a name, and the outer definition says what it may be.
+  if (url === undefined || (holder?.type === 'Extension' && !isAbsolute(url))) return;
+  if (!isAbsolute(url)) {
+    report(
+      scope,
+      'invalid-value',
+      'the url of an extension must be absolute',
+      {
+        expected: 'the canonical URL of its definition',
+        rule: `${page}#Extension`,
+        value: url,
+      },
+      ['url'],
+    );
+    return;
+  }
+  const definition = scope.definitions.extensions.get(url);
+  if (definition === undefined) sayUnknown(url, property, scope);
+  else checkKnown(value, definition, scope, property);
+}
+
+function sayUnknown(url: string, property: Property, scope: Scope): void {
+  if (url.includes('|')) {
+    report(
+      scope,
+      'invalid-value',
+      'the url of an extension can not name a version',
+      {
+        rule: `${page}#Extension`,
+      },
+      ['url'],
+    );
+    return;
+  }
+  const modifier = property.path.endsWith('.modifierExtension');
+  const key = `${modifier ? 'modifier ' : ''}${url}`;
+  if (scope.saidOnce.has(key)) return;
+  scope.saidOnce.add(key);
+  report(
+    scope,
+    'unchecked-extension',
+    'an extension whose definition is not held; its place and content are not checked',
+    { severity: modifier ? 'warning' : 'information', rule: `${page}#Extension` },
+  );
+}
+
+function checkKnown(
+  value: JsonObject,
+  definition: ExtensionRow,
+  scope: Scope,
+  property: Property,
+): void {
+  const isModifier = property.path.endsWith('.modifierExtension');
+  if (isModifier !== (definition.modifier === true)) {
+    report(
+      scope,
+      'misplaced-extension',
+      isModifier
+        ? 'this extension does not modify, and can not be a modifierExtension'
+        : 'this extension modifies, and must be a modifierExtension',
+      { rule: `${page}#modifierExtension` },
+    );
+  }
+  if (!mayStandHere(definition, scope)) {
+    report(scope, 'misplaced-extension', 'the extension is not defined for this place', {
+      expected: definition.on.join(', '),
+      rule: 'https://hl7.org/fhir/R4/defining-extensions.html#context',
+    });
+  }
+  checkHeld(value, definition, scope);
+}
+
+function mayStandHere({ on }: ExtensionRow, scope: Scope): boolean {
+  if (on.includes('Element')) return true;
+  const names = placeNames(scope);
+  return on.some((place) => names.has(place.replace(/\[x\]$/, '')));
+}
+
+/** All that a definition may call the place: its type, its path in the type, its path in the resource. */
+function placeNames(scope: Scope): Set<string> {
+  const { path, depth, trail, resource } = scope;
+  const type = textOf(resource['resourceType']) ?? '';
+  // An extension and its number stand after the path of the holder.
+  const steps = path.slice(depth, -2).filter((step) => typeof step === 'string');
+  if (steps.length === 0) return new Set([type, 'Resource', ...domainResource(type)]);
+  const holder = trail.at(-2);
+  const outer = holder?.type === 'Extension' ? textOf(extensionAbove(scope)?.['url']) : undefined;
+  return new Set([
+    ...(holder === undefined ? [] : [holder.type, withoutChoice(holder.path)]),
+    ...(holder?.type.includes('.') ? ['BackboneElement'] : []),
+    `${type}.${steps.map((step) => step.replace(/^_/, '')).join('.')}`,
+    `${type}.${choicePath(steps, scope)}`,
+    ...(outer === undefined ? [] : [`extension ${outer.replace(structureBase, '')}`]),
+  ]);
+}
+
+const structureBase = 'http://hl7.org/fhir/StructureDefinition/';
+
+function domainResource(type: string): string[] {
+  return type === 'Bundle' || type === 'Binary' || type === 'Parameters' ? [] : ['DomainResource'];
+}
+
+function withoutChoice(path: string): string {
+  return path.replace(/\[x\]$/, '');
+}
+
+/** The path in the resource with `value` in place of `valueQuantity`. */
+function choicePath(steps: readonly string[], { trail }: Scope): string {
+  const own = trail.slice(0, -1).slice(-steps.length);
+  return steps
+    .map((step, at) => {
+      const choice = own[at - steps.length + own.length]?.choice;
+      return choice?.name ?? step.replace(/^_/, '');
+    })
+    .join('.');
+}
+
+function extensionAbove({ path, resource, depth }: Scope): JsonObject | undefined {
+  let value: unknown = resource;
+  for (const step of path.slice(depth, -2)) {
+    value = isObject(value) || Array.isArray(value) ? Reflect.get(value, step) : undefined;
+  }
+  return isObject(value) ? value : undefined;
+}
+
+/** The value and the parts, by the definition of the extension or of a part of it. */
+function checkHeld(
+  value: JsonObject,
+  definition: ExtensionRow | ExtensionPart,
+  scope: Scope,
+  below: readonly (string | number)[] = [],
+): void {
+  checkValue(value, definition, scope, below);
+  if (definition.parts === undefined) {
+    if (definition.value !== undefined && has(value, 'extension')) {
+      report(
+        scope,
+        'unknown-property',
+        'this extension holds a value and no extensions',
+        {
+          expected: definition.value.join(', '),
+          rule: `${page}#Extension`,
+        },
+        [...below, 'extension'],
+      );
+    }
+    return;
+  }
+  checkParts(value, definition.parts, scope, below);
+}
+
+function checkValue(
+  value: JsonObject,
+  { value: types = [], codes }: ExtensionRow | ExtensionPart,
+  scope: Scope,
+  below: readonly (string | number)[],
+): void {
+  const name = choiceName(value, 'value');
+  if (name === undefined) return;
+  const type = name.slice('value'.length);
+  const fits = types.some((each) => each.charAt(0).toUpperCase() + each.slice(1) === type);
+  if (!fits) {
+    report(
+      scope,
+      'wrong-type',
+      'the extension does not take a value of this type',
+      {
+        expected: types.length > 0 ? types.join(', ') : 'extensions and no value',
+        rule: `${page}#Extension`,
+      },
+      [...below, name],
+    );
+  } else if (codes !== undefined) {
+    checkBinding(value[name], { codes }, scope, [...below, name]);
+  }
+}
+
+function checkParts(
+  value: JsonObject,
+  parts: Readonly<Record<string, ExtensionPart>>,
+  scope: Scope,
+  below: readonly (string | number)[],
+): void {
+  const counts = new Map<string, number>();
+  objectsOf(value['extension']).forEach((inner, at) => {
+    const url = textOf(inner['url']) ?? '';
+    const place = [...below, 'extension', at];
+    if (!Object.hasOwn(parts, url)) {
+      // Any extension may carry others; a bare name means a part that the definition does not have.
+      if (!isAbsolute(url)) {
+        report(
+          scope,
+          'unknown-property',
+          'the extension has no part of this name',
+          {
+            expected: Object.keys(parts).join(', '),
+            rule: `${page}#Extension`,
+          },
+          place,
+        );
+      }
+      return;
+    }
+    counts.set(url, (counts.get(url) ?? 0) + 1);
+    const part = parts[url];
+    if (part !== undefined) checkHeld(inner, part, scope, place);
+  });
+  for (const [url, { min = 0, max = Number.POSITIVE_INFINITY }] of Object.entries(parts)) {
+    const count = counts.get(url) ?? 0;
+    if (count >= min && count <= max) continue;
+    report(
+      scope,
+      count < min ? 'missing-property' : 'too-many',
+      count < min
+        ? 'a part of the extension is missing'
+        : 'a part of the extension stands too often',
+      { expected: `${min} to ${max === Number.POSITIVE_INFINITY ? 'any number' : max} of ${url}` },
+      [...below, 'extension'],
+    );
+  }
+}

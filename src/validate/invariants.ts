@@ -1,0 +1,48 @@
+import type { FhirVersion } from '../fhir/version.ts';
+import { bundleInvariants } from './invariants/bundle.ts';
+import { containedInvariants } from './invariants/contained.ts';
+import { dataTypeInvariants } from './invariants/data-types.ts';
+import type { Invariant } from './invariants/invariant.ts';
+import { linkInvariants } from './invariants/links.ts';
+import { rangeInvariants } from './invariants/ranges.ts';
+import { resourceInvariants } from './invariants/resources.ts';
+import { timingInvariants } from './invariants/timing.ts';
+import { report, type Scope } from './scope.ts';
+
+export type { Invariant } from './invariants/invariant.ts';
+
+/**
+ * The stage of published invariants: each a small function with the verdict that FHIRPath has on the
+ * published expression. `tests/published` compares the two.
+ */
+const invariants: readonly Invariant[] = [
+  ...dataTypeInvariants,
+  ...rangeInvariants,
+  ...timingInvariants,
+  ...containedInvariants,
+  ...resourceInvariants,
+  ...linkInvariants,
+  ...bundleInvariants,
+];
+
+/** By key and version; the tables name no key that is not here. */
+const byKey: ReadonlyMap<string, Invariant> = new Map(
+  invariants.flatMap((each) =>
+    each.versions.map((version): [string, Invariant] => [`${each.key} ${version}`, each]),
+  ),
+);
+
+export function invariantsOf(keys: readonly string[], version: FhirVersion): Invariant[] {
+  return keys.map((key) => {
+    const found = byKey.get(`${key} ${version}`);
+    if (found === undefined) throw new Error(`no invariant ${key} of FHIR ${version}`);
+    return found;
+  });
+}
+
+export function checkInvariants(value: unknown, rules: readonly Invariant[], scope: Scope): void {
+  for (const rule of rules) {
+    if (rule.holds(value, scope)) continue;
+    report(scope, 'broken-invariant', rule.says, { severity: rule.severity, rule: rule.key });
+  }
+}

@@ -1,0 +1,125 @@
+import { has, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
+import { containedById } from '../resolve.ts';
+import type { Scope } from '../scope.ts';
+import { everyVersion, type Invariant, rules } from './invariant.ts';
+
+/** Invariants on contained resources and on references to them. */
+export const containedInvariants: readonly Invariant[] = [
+  ...rules(everyVersion, [
+    [
+      'dom-2',
+      'a contained resource contains another',
+      (it) => objectsOf(it['contained']).every((inner) => !has(inner, 'contained')),
+    ],
+    [
+      'dom-3',
+      'a contained resource that nothing refers to',
+      (it) => !has(it, 'contained') || allReferredTo(it),
+    ],
+    [
+      'dom-4',
+      'a contained resource has a version or time of its own',
+      (it) =>
+        metaOfContained(it).every((meta) => !has(meta, 'versionId') && !has(meta, 'lastUpdated')),
+    ],
+    [
+      'dom-5',
+      'a contained resource has a security label of its own',
+      (it) => metaOfContained(it).every((meta) => !has(meta, 'security')),
+    ],
+  ]),
+  ...rules(
+    everyVersion,
+    [
+      [
+        'dom-6',
+        'no narrative for people to read',
+        // A contained resource is read with the one around it.
+        (it, scope) => scope.root !== it || (isObject(it['text']) && has(it['text'], 'div')),
+      ],
+    ],
+    'warning',
+  ),
+  ...rules(everyVersion, [
+    [
+      'ref-1',
+      'a local reference to no contained resource',
+      // R4's expression forgot `#` for the resource around; R4B and R5 have it.
+      (it, scope) =>
+        resolvesInside(it, scope) || (it['reference'] === '#' && scope.root !== scope.resource),
+    ],
+  ]),
+  {
+    key: 'dom-r4b',
+    versions: ['R4B'],
+    severity: 'warning',
+    says: 'a resource that is new in R4B, in one that R4 has too',
+    holds: (value, scope) => !isObject(value) || isNew(scope.resource) || !isNew(value),
+  },
+];
+
+function metaOfContained(it: JsonObject): JsonObject[] {
+  return objectsOf(it['contained']).flatMap((inner) => objectsOf(inner['meta']));
+}
+
+function resolvesInside({ reference }: JsonObject, scope: Scope): boolean {
+  if (typeof reference !== 'string' || !reference.startsWith('#')) return true;
+  return containedById(scope).has(reference.slice(1));
+}
+
+/** Each is named by a `#id` somewhere, or itself refers to the resource around it. */
+function allReferredTo(it: JsonObject): boolean {
+  const named = new Set<string>();
+  collectLocal(it, named);
+  return objectsOf(it['contained']).every((inner) => {
+    const id = textOf(inner['id']);
+    if (id !== undefined && named.has(`#${id}`)) return true;
+    const outward = new Set<string>();
+    collectLocal(inner, outward);
+    return outward.has('#');
+  });
+}
+
+/** Properties whose text is prose or an id, and never a link. */
+const prose: ReadonlySet<string> = new Set(['id', 'display', 'text', 'title', 'data']);
+const linkInDiv = /(?:src|href)\s*=\s*["'](#[^"']*)["']/g;
+
+function collectLocal(value: unknown, into: Set<string>): void {
+  if (Array.isArray(value)) {
+    for (const item of value) collectLocal(item, into);
+  } else if (isObject(value)) {
+    for (const name of Object.keys(value)) collectNamed(name, value[name], into);
+  } else if (typeof value === 'string' && value.startsWith('#')) {
+    into.add(value);
+  }
+}
+
+function collectNamed(name: string, value: unknown, into: Set<string>): void {
+  if (name === 'div' && typeof value === 'string') {
+    // A picture may be contained for the narrative alone.
+    for (const [, link = ''] of value.matchAll(linkInDiv)) into.add(link);
+  } else if (typeof value === 'object' || !prose.has(name)) {
+    collectLocal(value, into);
+  }
+}
+
+/** @see https://hl7.org/fhir/R4B/domainresource.html, dom-r4b */
+const newInR4b: ReadonlySet<unknown> = new Set([
+  'Citation',
+  'Evidence',
+  'EvidenceReport',
+  'EvidenceVariable',
+  'MedicinalProductDefinition',
+  'PackagedProductDefinition',
+  'AdministrableProductDefinition',
+  'Ingredient',
+  'ClinicalUseDefinition',
+  'RegulatedAuthorization',
+  'SubstanceDefinition',
+  'SubscriptionStatus',
+  'SubscriptionTopic',
+]);
+
+function isNew(resource: JsonObject): boolean {
+  return newInR4b.has(resource['resourceType']);
+}

@@ -1,0 +1,122 @@
+import { has, hasChoice, isObject, type JsonObject, listOf, objectsOf } from '../json.ts';
+import type { Scope } from '../scope.ts';
+import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
+
+/** Invariants of single resources and their parts. */
+export const resourceInvariants: readonly Invariant[] = [
+  ...rules(everyVersion, [
+    [
+      'obs-3',
+      'a reference range needs a low, a high or a text',
+      (it) => has(it, 'low') || has(it, 'high') || has(it, 'text'),
+    ],
+    [
+      'obs-6',
+      'a value and a reason for its absence can not both stand',
+      (it) => !has(it, 'dataAbsentReason') || !hasChoice(it, 'value'),
+    ],
+    ['obs-7', 'a component repeats the code that has a value', noComponentRepeatsCode],
+    [
+      'cmp-1',
+      'a section needs a text, entries or sections in it',
+      (it) => has(it, 'text') || has(it, 'entry') || has(it, 'section'),
+    ],
+    [
+      'cmp-2',
+      'a reason for emptiness, and entries',
+      (it) => !has(it, 'emptyReason') || !has(it, 'entry'),
+    ],
+    [
+      'org-1',
+      'a name or an identifier must stand',
+      (it) => has(it, 'name') || has(it, 'identifier'),
+    ],
+    [
+      'pat-1',
+      'a contact needs a name, telecom, address or organization',
+      (it) =>
+        has(it, 'name') || has(it, 'telecom') || has(it, 'address') || has(it, 'organization'),
+    ],
+    [
+      'prr-1',
+      'details of an order without its code',
+      (it) => !has(it, 'orderDetail') || has(it, 'code'),
+    ],
+  ]),
+  ...rules(beforeR5, [
+    ['org-2', 'an organization can not have an address of use home', (it) => it['use'] !== 'home'],
+    ['org-3', 'an organization can not have a telecom of use home', (it) => it['use'] !== 'home'],
+    ['ppc-1', 'a policy must stand', (it) => has(it, 'policy') || has(it, 'policyRule')],
+    ['ppc-2', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'patient-privacy')],
+    ['ppc-3', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'research')],
+    ['ppc-4', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'adr')],
+    ['ppc-5', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'treatment')],
+  ]),
+  ...rules(
+    ['R5'],
+    [
+      ['obs-8', 'bodySite and bodyStructure can not both stand', oneBodySite],
+      ['bdystr-1', 'bodySite and bodyStructure can not both stand', oneBodySite],
+      [
+        'org-3',
+        'an organization can not have a telecom of use home',
+        (it) => noneAtHome(it, 'telecom'),
+      ],
+      [
+        'org-4',
+        'an organization can not have an address of use home',
+        (it) => noneAtHome(it, 'address'),
+      ],
+      [
+        'enc-1',
+        'a participant needs a type or an actor',
+        (it) => has(it, 'actor') || has(it, 'type'),
+      ],
+      [
+        'dev-1',
+        'only one name of a device can be the displayed one',
+        (it) => objectsOf(it['name']).filter(({ display }) => display === true).length <= 1,
+      ],
+    ],
+  ),
+];
+
+function oneBodySite(it: JsonObject): boolean {
+  return !has(it, 'bodySite') || !has(it, 'bodyStructure');
+}
+
+function noneAtHome(it: JsonObject, name: string): boolean {
+  return objectsOf(it[name]).every(({ use }) => use !== 'home');
+}
+
+/** The published expression names a code system `something`, and so holds for all real ones. */
+function fitsScope(it: JsonObject, code: string): boolean {
+  const codings = isObject(it['scope']) ? objectsOf(it['scope']['coding']) : [];
+  const found = codings.some(
+    (coding) => coding['system'] === 'something' && coding['code'] === code,
+  );
+  return !found || has(it, 'patient');
+}
+
+/** Codings are the same where all that they say is the same. */
+function noComponentRepeatsCode(it: JsonObject, { resource }: Scope): boolean {
+  if (!hasChoice(it, 'value') || !has(it, 'component')) return true;
+  const own = new Set(codingsOf(resource).map(canonicalText));
+  return objectsOf(it['component']).every((component) =>
+    codingsOf(component).every((coding) => !own.has(canonicalText(coding))),
+  );
+}
+
+function codingsOf({ code }: JsonObject): readonly JsonObject[] {
+  return isObject(code) ? objectsOf(code['coding']) : [];
+}
+
+/** The same text for the same content in whatever order. */
+function canonicalText(value: unknown): string {
+  if (Array.isArray(value)) return `[${listOf(value).map(canonicalText).join()}]`;
+  if (!isObject(value)) return JSON.stringify(value) ?? '';
+  const parts = Object.keys(value)
+    .sort()
+    .map((name) => `${JSON.stringify(name)}:${canonicalText(value[name])}`);
+  return `{${parts.join()}}`;
+}

@@ -1,0 +1,238 @@
+import type { BundleIndex, Entry, Link } from './bundle-index.ts';
+import type { Property } from './definitions.ts';
+import { isObject, type JsonObject, listOf, textOf } from './json.ts';
+import { isAbsolute, type Resolved, resolve, withoutHistory } from './resolve.ts';
+import { report, type Scope } from './scope.ts';
+import type { Stage } from './stage.ts';
+
+/** The stage of references: what each leads to, and whether its element takes that. */
+export const referenceStage: Stage = { objects: { Reference: checkReference } };
+
+const page = 'https://hl7.org/fhir/R4/references.html';
+
+function checkReference(value: JsonObject, scope: Scope, property: Property): void {
+  const reference = textOf(value['reference']);
+  const found = reference === undefined ? undefined : resolve(reference, scope);
+  if (reference !== undefined) {
+    if (found === undefined) checkUnresolved(reference, scope);
+    else keepLink(found, scope);
+    if (found?.loose && scope.index?.type === 'document') sayOtherUrl(scope, reference);
+  }
+  checkTarget(value, reference, found, scope, targetsOf(property, scope));
+}
+
+/** The targets of a CodeableReference stand with the element that has it. */
+function targetsOf(property: Property, { trail }: Scope): readonly string[] | undefined {
+  return property.path === 'CodeableReference.reference' ? trail.at(-2)?.to : property.to;
+}
+
+function keepLink({ entry }: Resolved, { index, entry: from, path }: Scope): void {
+  if (entry === undefined) return;
+  index?.entries[from]?.links.push({ to: entry, path: [...path] });
+}
+
+function checkUnresolved(reference: string, scope: Scope): void {
+  if (/\s/.test(reference)) {
+    report(
+      scope,
+      'invalid-value',
+      'a reference with a space',
+      {
+        expected: 'a URL without spaces',
+        rule: `${page}#literal`,
+        value: reference,
+      },
+      ['reference'],
+    );
+  } else if (/^urn:(?:uuid|oid):/.test(reference)) {
+    // Outside a bundle there is nothing that it could lead to, and the sender knows more.
+    if (scope.index === undefined) return;
+    report(
+      scope,
+      'unresolved-reference',
+      'no entry of the bundle has this fullUrl',
+      {
+        expected: 'the fullUrl of an entry',
+        rule: 'https://hl7.org/fhir/R4/bundle.html#references',
+        value: reference,
+      },
+      ['reference'],
+    );
+  } else if (!reference.startsWith('#') && !isAbsolute(reference)) {
+    checkRelative(reference, scope);
+  }
+  // `#` and the id of no contained resource is told by ref-1.
+}
+
+const relativeForm = /^[A-Z][A-Za-z]+\/[A-Za-z0-9\-.]{1,64}(?:#.*)?$/;
+
+function checkRelative(reference: string, scope: Scope): void {
+  const search = reference.indexOf('?');
+  const conditional = search !== -1 && scope.index?.type === 'transaction';
+  const fits = conditional
+    ? /^[A-Z][A-Za-z]+\?/.test(reference)
+    : relativeForm.test(withoutHistory(reference));
+  if (!fits) {
+    report(
+      scope,
+      'invalid-value',
+      'a relative reference of no form that FHIR has',
+      {
+        severity: 'warning',
+        expected: 'a resource type and an id such as Patient/1',
+        rule: `${page}#literal`,
+        value: reference,
+      },
+      ['reference'],
+    );
+  } else if (scope.index?.byTypeAndId.has(withoutHistory(reference))) {
+    sayOtherUrl(scope, reference);
+  }
+}
+
+/** Type and id are those of an entry, but its fullUrl is not what the relative reference means. */
+function sayOtherUrl(scope: Scope, reference: string): void {
+  report(
+    scope,
+    'unresolved-reference',
+    'an entry has this type and id, and another fullUrl',
+    {
+      severity: scope.index?.type === 'document' ? 'error' : 'warning',
+      expected: 'the fullUrl of the entry',
+      rule: 'https://hl7.org/fhir/R4/bundle.html#references',
+      value: reference,
+    },
+    ['reference'],
+  );
+}
+
+function checkTarget(
+  value: JsonObject,
+  reference: string | undefined,
+  found: Resolved | undefined,
+  scope: Scope,
+  to: readonly string[] | undefined,
+): void {
+  // Names of types are relative to this; other URLs name logical models.
+  const said = textOf(value['type'])?.replace('http://hl7.org/fhir/StructureDefinition/', '');
+  const actual = textOf(found?.resource['resourceType']) ?? typeInUrl(reference);
+  if (actual !== undefined && to !== undefined && !to.includes(actual)) {
+    report(scope, 'wrong-target', 'a reference to a type of resource that can not stand here', {
+      expected: to.join(', '),
+      rule: `${page}#Reference`,
+      value: actual,
+    });
+  }
+  if (said !== undefined && actual !== undefined && said !== actual) {
+    report(
+      scope,
+      'contradiction',
+      'the type is not that of the resource referred to',
+      {
+        expected: actual,
+        rule: `${page}#Reference.type`,
+        value: said,
+      },
+      ['type'],
+    );
+  } else if (said !== undefined && actual === undefined && !mayBe(said, to, scope)) {
+    report(
+      scope,
+      'wrong-target',
+      'a type of resource that can not stand here',
+      {
+        expected: to?.join(', '),
+        rule: `${page}#Reference.type`,
+        value: said,
+      },
+      ['type'],
+    );
+  }
+}
+
+function mayBe(type: string, to: readonly string[] | undefined, { resourceTypes }: Scope): boolean {
+  return to === undefined || to.includes(type) || !resourceTypes.has(type);
+}
+
+const typeAndId = /(?:^|\/)([A-Z][A-Za-z]+)\/[A-Za-z0-9\-.]{1,64}$/;
+
+/** The type that a reference names itself: `Patient/1`, or the URL of one on a server. */
+function typeInUrl(reference: string | undefined): string | undefined {
+  if (reference === undefined || /^urn:|[?#]/.test(reference)) return undefined;
+  return typeAndId.exec(withoutHistory(reference))?.[1];
+}
+
+/** Ids of contained resources are unique, or a reference could mean two. */
+export function checkContainedIds(resource: JsonObject, scope: Scope): void {
+  const seen = new Set<string>();
+  listOf(resource['contained']).forEach((each, at) => {
+    if (!isObject(each)) return;
+    const id = textOf(each['id']);
+    if (id === undefined) {
+      report(
+        scope,
+        'missing-property',
+        'a contained resource without id',
+        {
+          expected: 'an id that references in the resource can name',
+          rule: `${page}#contained`,
+        },
+        ['contained', at, 'id'],
+      );
+    } else if (seen.has(id)) {
+      report(
+        scope,
+        'duplicate-id',
+        'two contained resources have this id',
+        {
+          rule: `${page}#contained`,
+          value: id,
+        },
+        ['contained', at, 'id'],
+      );
+    } else {
+      seen.add(id);
+    }
+  });
+}
+
+/** A group of observations that is its own member, by whatever way. */
+export function checkCircles(index: BundleIndex, scope: Scope): void {
+  const state = new Map<Entry, 'open' | 'done'>();
+  for (const start of index.entries) {
+    if (state.has(start)) continue;
+    const open: { entry: Entry; members: readonly Link[]; at: number }[] = [];
+    const enter = (entry: Entry): void => {
+      state.set(entry, 'open');
+      open.push({ entry, members: entry.links.filter(isMember), at: 0 });
+    };
+    enter(start);
+    for (let frame = open.at(-1); frame !== undefined; frame = open.at(-1)) {
+      const link = frame.members[frame.at];
+      frame.at += 1;
+      if (link === undefined) {
+        state.set(frame.entry, 'done');
+        open.pop();
+      } else if (state.get(link.to) === 'open') {
+        sayCircle(link, scope);
+      } else if (!state.has(link.to)) {
+        enter(link.to);
+      }
+    }
+  }
+}
+
+function isMember({ path }: Link): boolean {
+  return path.at(-2) === 'hasMember' && path.at(-3) === 'resource';
+}
+
+function sayCircle({ path }: Link, scope: Scope): void {
+  const below = path.slice(scope.path.length);
+  report(
+    scope,
+    'circular-reference',
+    'a group of observations that is its own member',
+    { rule: 'https://hl7.org/fhir/R4/observation.html#obsgrouping' },
+    below,
+  );
+}

@@ -1,0 +1,59 @@
+import { type Issue, type IssueCode, type IssueDetails, issue } from '../issue.ts';
+import { pathPointer } from '../path.ts';
+import { receivedText } from '../schema-words.ts';
+import type { BundleIndex } from './bundle-index.ts';
+import type { Definitions, Property } from './definitions.ts';
+import type { JsonObject } from './json.ts';
+
+/** Where the walk over a bundle stands, and what it has found. */
+export interface Scope {
+  readonly definitions: Definitions;
+  /** Names of all resources of the version. */
+  readonly resourceTypes: ReadonlySet<string>;
+  readonly includeValues: boolean;
+  readonly issues: Issue[];
+  /** Places, as JSON pointers, at which the schema stage has told a fault. */
+  readonly told: ReadonlySet<string>;
+  /** Steps from the root to the value that is looked at; changed in place. */
+  readonly path: (string | number)[];
+  /** Properties that led here; the last is that of the value that is looked at. */
+  readonly trail: Property[];
+  /** The resource that is looked at, and the one that it is contained in (or itself). */
+  resource: JsonObject;
+  root: JsonObject;
+  /** Length of `path` where `resource` stands. */
+  depth: number;
+  /** The nearest bundle around, and the number of the entry in it. */
+  index: BundleIndex | undefined;
+  entry: number;
+  /** Ids of elements in `resource`, as far as met. */
+  elementIds: Set<string> | undefined;
+  /** Contained resources of `root` by id, and all ids in it, once they have been needed. */
+  contained: ReadonlyMap<string, JsonObject> | undefined;
+  idsInRoot: ReadonlySet<string> | undefined;
+  /** Verdicts on codes that come again and again, by system and code. */
+  readonly units: Map<string, boolean>;
+  /** Said once for a whole bundle: extensions and profiles that are not known. */
+  readonly saidOnce: Set<string>;
+}
+
+/** Parts of an issue; `value` is put into `received` where the caller wants values. */
+export interface Said extends IssueDetails {
+  readonly value?: unknown;
+}
+
+/** Notes an issue with the value that is looked at, or with something below it. */
+export function report(
+  scope: Scope,
+  code: IssueCode,
+  message: string,
+  { value, ...details }: Said = {},
+  below: readonly (string | number)[] = [],
+): void {
+  const path = [...scope.path, ...below];
+  // What the schema has against a value is more basic than what comes later.
+  if (scope.told.size > 0 && scope.told.has(pathPointer(path))) return;
+  const received =
+    scope.includeValues && value !== undefined ? { received: receivedText(value) } : undefined;
+  scope.issues.push(issue(code, path, message, { ...details, ...received }));
+}

@@ -1,0 +1,74 @@
+/**
+ * Forms of the generated tables: what HL7's definitions of one FHIR version say about the types that
+ * the library holds, as far as the JSON schema does not say it already.
+ */
+
+/**
+ * One element. As text it is the type alone, with `*` after it where it is a list: `CodeableConcept*`.
+ * Parts of a resource are types of their own: `Observation.component`.
+ */
+export type ElementRow = string | DetailedElement;
+
+export interface DetailedElement {
+  /** Type, with `*` for a list; none for a choice. */
+  readonly is?: string;
+  /** Types of an element such as `value[x]`, whose property in JSON is `valueQuantity` and so on. */
+  readonly choice?: readonly string[];
+  /** Of a choice: one of its properties must be there. */
+  readonly required?: true;
+  /** Types of resources that a reference may point to; any where there are none. */
+  readonly to?: readonly string[];
+  /** Value set that the code must come from. */
+  readonly codes?: string;
+  /** Value set that the code must come from where it has a fitting one. */
+  readonly usualCodes?: string;
+  /** Value set beyond which no code can come, where there is one at all. */
+  readonly outerCodes?: string;
+  /** Keys of the invariants of this element, beside those of its type. */
+  readonly rules?: readonly string[];
+}
+
+export interface TypeRow {
+  /** Keys of the invariants of the type. */
+  readonly rules?: readonly string[];
+  /** All elements but `id` and `extension`, which every type has. */
+  readonly elements: Readonly<Record<string, ElementRow>>;
+}
+
+export type TypeTable = Readonly<Record<string, TypeRow>>;
+
+export interface ExtensionRow {
+  /** Where it may stand: element paths and types; `extension <url>` inside another one. */
+  readonly on: readonly string[];
+  /** Types of its value; none where it holds extensions only. */
+  readonly value?: readonly string[];
+  readonly codes?: string;
+  readonly to?: readonly string[];
+  /** It changes the meaning of what it stands on, and so must be a modifierExtension. */
+  readonly modifier?: true;
+  /** Extensions that it holds, by their url. */
+  readonly parts?: Readonly<Record<string, ExtensionPart>>;
+}
+
+export interface ExtensionPart {
+  readonly min?: number;
+  /** None: any number. */
+  readonly max?: number;
+  readonly value?: readonly string[];
+  readonly codes?: string;
+  readonly parts?: Readonly<Record<string, ExtensionPart>>;
+}
+
+/** By canonical URL; those of HL7 without `http://hl7.org/fhir/StructureDefinition/`. */
+export type ExtensionTable = Readonly<Record<string, ExtensionRow>>;
+
+/** Displays by code; several where the published editions differ or list designations. */
+export type CodeTable = Readonly<Record<string, string | readonly string[]>>;
+
+/** By canonical URL: every code of the system. */
+export type CodeSystemTable = Readonly<Record<string, CodeTable>>;
+
+/** By canonical URL: codes of each system, or `all` of a system that is held. */
+export type ValueSetTable = Readonly<
+  Record<string, Readonly<Record<string, 'all' | readonly string[]>>>
+>;

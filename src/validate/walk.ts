@@ -1,0 +1,245 @@
+import { type BundleIndex, createIndex } from './bundle-index.ts';
+import { type Definitions, type Property, rootProperty, type TypeInfo } from './definitions.ts';
+import { checkChoices, checkContent, checkElementId, checkExtra, checkNull } from './elements.ts';
+import { checkInvariants, type Invariant, invariantsOf } from './invariants.ts';
+import { isObject, type JsonObject, textOf } from './json.ts';
+import { checkContainedIds } from './references.ts';
+import type { Scope } from './scope.ts';
+import type { ObjectCheck, PrimitiveCheck, Stage } from './stage.ts';
+
+/** What is done at each type and property, put together once for a version. */
+export interface Plan {
+  readonly definitions: Definitions;
+  readonly types: ReadonlyMap<string, PlannedType>;
+  /** Extensions of primitives, whose type has no row of its own. */
+  readonly extension: PlannedProperty;
+}
+
+interface PlannedType {
+  readonly info: TypeInfo;
+  readonly properties: ReadonlyMap<string, PlannedProperty>;
+  readonly checks: readonly ObjectCheck[];
+  readonly invariants: readonly Invariant[];
+}
+
+interface PlannedProperty {
+  readonly property: Property;
+  readonly check: PrimitiveCheck | undefined;
+  readonly invariants: readonly Invariant[];
+}
+
+export function createPlan(definitions: Definitions, stages: readonly Stage[]): Plan {
+  const { fhirVersion } = definitions;
+  const planned = [...definitions.types.values()].map((info): [string, PlannedType] => {
+    const properties = [...info.properties].map(([key, property]): [string, PlannedProperty] => [
+      key,
+      {
+        property,
+        check: all(stages.flatMap(({ primitives }) => primitives?.[property.type] ?? [])),
+        invariants: invariantsOf(property.rules, fhirVersion),
+      },
+    ]);
+    const checks = stages.flatMap(({ objects }) => objects?.[info.name] ?? []);
+    const invariants = invariantsOf(info.rules, fhirVersion);
+    return [info.name, { info, properties: new Map(properties), checks, invariants }];
+  });
+  return {
+    definitions,
+    types: new Map(planned),
+    extension: { property: primitiveExtension, check: undefined, invariants: [] },
+  };
+}
+
+const primitiveExtension = rootProperty('Element.extension', 'Extension*');
+
+function all(checks: readonly PrimitiveCheck[]): PrimitiveCheck | undefined {
+  if (checks.length < 2) return checks[0];
+  return (...looked) => {
+    for (const check of checks) check(...looked);
+  };
+}
+
+/**
+ * Looks once at every element of a resource and of those in it, in the order in which they stand.
+ * @param property what the resource stands under
+ */
+export function visitResource(
+  resource: JsonObject,
+  scope: Scope,
+  plan: Plan,
+  property: Property,
+): void {
+  const type = plan.types.get(textOf(resource['resourceType']) ?? '');
+  // A type that is not known, or not held, was told by the schema stage.
+  if (type === undefined) return;
+  const { resource: outer, root, depth, index, entry, elementIds, contained, idsInRoot } = scope;
+  scope.resource = resource;
+  if (!property.path.endsWith('.contained')) {
+    scope.root = resource;
+    scope.contained = undefined;
+    scope.idsInRoot = undefined;
+  }
+  scope.depth = scope.path.length;
+  scope.elementIds = undefined;
+  if (type.info.name === 'Bundle') scope.index = indexOf(resource, scope);
+  if (resource['contained'] !== undefined) checkContainedIds(resource, scope);
+  visitObject(resource, type, scope, plan, property);
+  scope.resource = outer;
+  scope.root = root;
+  scope.depth = depth;
+  scope.index = index;
+  scope.entry = entry;
+  scope.elementIds = elementIds;
+  scope.contained = contained;
+  scope.idsInRoot = idsInRoot;
+}
+
+/** The outermost bundle was indexed before the walk. */
+function indexOf(bundle: JsonObject, { index }: Scope): BundleIndex {
+  return index?.bundle === bundle ? index : createIndex(bundle);
+}
+
+function visitObject(
+  value: JsonObject,
+  type: PlannedType,
+  scope: Scope,
+  plan: Plan,
+  property: Property,
+): void {
+  const { path } = scope;
+  let content = false;
+  let choices: Property[] | undefined;
+  for (const name of Object.keys(value)) {
+    const known = type.properties.get(name);
+    if (known === undefined) continue;
+    content = true;
+    if (known.property.choice !== undefined) {
+      choices ??= [];
+      choices.push(known.property);
+    }
+    path.push(name);
+    if (name.charCodeAt(0) === underscore) visitExtras(value, name, known, scope, plan);
+    else if (known.property.primitive) visitPrimitives(value, name, known, scope);
+    else visitElements(value[name], known, scope, plan);
+    path.pop();
+  }
+  if (!content && value['resourceType'] === undefined) checkContent(value, scope);
+  if (choices !== undefined || type.info.requiredChoices.length > 0) {
+    checkChoices(choices ?? [], type.info, scope);
+  }
+  for (const check of type.checks) check(value, scope, property);
+  if (type.invariants.length > 0) checkInvariants(value, type.invariants, scope);
+}
+
+/** `_` before a name: the ids and extensions of a primitive. */
+const underscore = 0x5f;
+
+function visitPrimitives(
+  holder: JsonObject,
+  name: string,
+  known: PlannedProperty,
+  scope: Scope,
+): void {
+  const value = holder[name];
+  const { property } = known;
+  if (!property.list) {
+    visitPrimitive(value, known, scope, holder);
+    return;
+  }
+  if (!Array.isArray(value)) return;
+  for (let at = 0; at < value.length; at++) {
+    scope.path.push(at);
+    const item: unknown = value[at];
+    if (item === null) checkNull(holder, name, at, scope);
+    else visitPrimitive(item, known, scope, holder);
+    scope.path.pop();
+  }
+}
+
+function visitPrimitive(
+  value: unknown,
+  { property, check, invariants }: PlannedProperty,
+  scope: Scope,
+  holder: JsonObject,
+): void {
+  if (check !== undefined && isPrimitiveValue(value)) check(value, scope, property, holder);
+  if (invariants.length > 0) checkInvariants(value, invariants, scope);
+}
+
+function isPrimitiveValue(value: unknown): value is string | number | boolean {
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
+}
+
+function visitExtras(
+  holder: JsonObject,
+  name: string,
+  known: PlannedProperty,
+  scope: Scope,
+  plan: Plan,
+): void {
+  const extras = holder[name];
+  const value = holder[name.slice(1)];
+  if (!known.property.list) {
+    visitExtra(extras, value, known.property, scope, plan);
+    return;
+  }
+  if (!Array.isArray(extras)) return;
+  for (let at = 0; at < extras.length; at++) {
+    scope.path.push(at);
+    const item: unknown = Array.isArray(value) ? value[at] : undefined;
+    visitExtra(extras[at], item, known.property, scope, plan);
+    scope.path.pop();
+  }
+}
+
+function visitExtra(
+  extra: unknown,
+  value: unknown,
+  property: Property,
+  scope: Scope,
+  plan: Plan,
+): void {
+  checkExtra(extra, value, scope);
+  if (!isObject(extra)) return;
+  checkElementId(extra, scope);
+  const extension = plan.extension;
+  scope.trail.push(property);
+  scope.path.push('extension');
+  visitElements(extra['extension'], extension, scope, plan);
+  scope.path.pop();
+  scope.trail.pop();
+}
+
+function visitElements(value: unknown, known: PlannedProperty, scope: Scope, plan: Plan): void {
+  if (!Array.isArray(value)) {
+    // One where a list must stand was told by the schema stage, and so was the reverse.
+    if (!known.property.list) visitElement(value, known, scope, plan);
+    return;
+  }
+  if (!known.property.list) return;
+  for (let at = 0; at < value.length; at++) {
+    scope.path.push(at);
+    if (known.property.type === 'Bundle.entry') scope.entry = at;
+    visitElement(value[at], known, scope, plan);
+    scope.path.pop();
+  }
+}
+
+function visitElement(
+  value: unknown,
+  { property, invariants }: PlannedProperty,
+  scope: Scope,
+  plan: Plan,
+): void {
+  if (!isObject(value)) return;
+  scope.trail.push(property);
+  if (property.type === 'Resource') {
+    visitResource(value, scope, plan, property);
+  } else {
+    checkElementId(value, scope);
+    const type = plan.types.get(property.type);
+    if (type !== undefined) visitObject(value, type, scope, plan, property);
+  }
+  if (invariants.length > 0) checkInvariants(value, invariants, scope);
+  scope.trail.pop();
+}
