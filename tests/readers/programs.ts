@@ -2,6 +2,8 @@ import { execFile, spawn } from 'node:child_process';
 import { access, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 
@@ -62,13 +64,11 @@ export async function ask<Answer>(
     child.on('error', reject);
     child.on('close', resolve);
   });
-  const sent = (async () => {
-    for (const request of requests) {
-      const more = child.stdin.write(`${JSON.stringify(request)}\n`);
-      if (!more) await new Promise((resolve) => child.stdin.once('drain', resolve));
-    }
-    child.stdin.end();
+  const lines = (function* () {
+    for (const request of requests) yield `${JSON.stringify(request)}\n`;
   })();
+  // A pipe that breaks is told by the exit code, with what the program wrote to standard error.
+  const sent = pipeline(Readable.from(lines), child.stdin).catch(() => {});
   const answers: Answer[] = [];
   for await (const line of createInterface({ input: child.stdout })) {
     answers.push(JSON.parse(line) as Answer); // the shape is that of the programs here

@@ -21,14 +21,14 @@ export const bundleKinds = {
   document: { bundleType: 'document' },
 } as const satisfies Record<string, { bundleType: BundleType; transaction?: 'conditional' }>;
 
-const file = new URL('verdicts/bases.ndjson.gz', import.meta.url);
+export const basesFile: URL = new URL('verdicts/bases.ndjson.gz', import.meta.url);
 
 /**
  * The bases as they were when the verdicts were made. They are kept, so that a change of the export
  * does not make all the verdicts void.
  */
 export function keptBases(): Base[] {
-  return gunzipSync(readFileSync(file))
+  return gunzipSync(readFileSync(basesFile))
     .toString('utf8')
     .trimEnd()
     .split('\n')

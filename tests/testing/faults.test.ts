@@ -12,6 +12,9 @@ const bundles = (['R4', 'R4B', 'R5'] as const).flatMap((version) =>
   ),
 );
 
+/** One bundle of each type in R4 and R5, where all would take long. */
+const few = bundles.filter(({ version }, at) => version !== 'R4B' && at % 2 === 0);
+
 /** Faults that can not be made without touching a second place. */
 const ofTwoEntries = [
   'reference-to-contained-of-other',
@@ -60,7 +63,7 @@ describe('every fault', () => {
   });
 
   it('is in a copy: the bundle stays as it was', () => {
-    for (const { bundle, text } of bundles) {
+    for (const { bundle, text } of few) {
       for (const id of faultIds) {
         const mutant = applyFault(id, bundle, 7);
         if (mutant !== undefined) expect(mutant.text, id).not.toBe(text);
@@ -78,7 +81,7 @@ describe('every fault', () => {
   });
 
   it('stands where its path says, and nowhere else', () => {
-    const scattered = bundles.flatMap(({ bundle }) =>
+    const scattered = few.flatMap(({ bundle }) =>
       faultIds
         .filter((id) => !ofTheList.includes(id))
         .map((id) => ({ id, further: further(bundle, applyFault(id, bundle, 3)) }))

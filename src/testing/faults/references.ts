@@ -82,10 +82,10 @@ export const referenceFaults: readonly Fault[] = dataFaults('reference', [
   }),
   {
     id: 'relative-reference-of-wrong-type',
-    title: 'the subject of an observation is a medication, by a relative reference',
+    title: 'the subject of an observation is an encounter, by a relative reference',
     rule: section('Observation.subject', 'observation-definitions.html#Observation.subject'),
     code: 'structure',
-    plant: setting(all('Observation'), 'subject', { reference: 'Medication/1' }),
+    plant: setting(all('Observation'), 'subject', { reference: 'Encounter/1' }),
   },
   {
     id: 'reference-to-unknown-type',
