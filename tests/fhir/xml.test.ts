@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { XMLParser } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 import { fromJson } from '../../src/fhir/from-json.ts';
@@ -36,18 +37,16 @@ function faults(text: string) {
 describe.each(versions)('bundles of seeded exams in %s', (version) => {
   it.each(['compact', 'pretty'])('come back from %s XML as they were', (form) => {
     const exams = [
-      ...sampleExams(1, 8, { size: 'small' }),
-      ...sampleExams(1, 8, { size: 'edge' }),
-      ...sampleExams(1, 2, { size: 'usual' }),
+      ...sampleExams(1, 2, { size: 'small' }),
+      ...sampleExams(1, 5, { size: 'edge' }),
     ];
     for (const exam of exams) {
       for (const bundleType of ['collection', 'transaction', 'document'] as const) {
         const bundle = toBundleOrThrow(exam, { fhirVersion: version, bundleType });
         const text = orThrow('write', toXml(bundle, version, { pretty: form === 'pretty' }));
         const back = orThrow('read', fromXml(text, version));
-        expect(back).toEqual(bundle);
-        // Equal numbers can differ in their digits; the second text would show it.
-        expect(write(back, version)).toBe(write(bundle, version));
+        // By the digits of decimals too, which stand under a symbol.
+        expect(isDeepStrictEqual(back, bundle)).toBe(true);
       }
     }
   });
@@ -268,7 +267,7 @@ describe('texts that are refused', () => {
 
 describe('resources that can not be written', () => {
   const cyclic: Record<string, unknown> = { resourceType: 'Patient' };
-  cyclic['contained'] = [cyclic];
+  Object.assign(cyclic, { contained: [cyclic] });
   it.each<[string, unknown, string]>([
     ['nothing', undefined, 'unchecked-resource'],
     ['a list', [], 'unchecked-resource'],

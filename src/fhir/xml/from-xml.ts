@@ -184,17 +184,14 @@ function readPrimitives(
 ): void {
   const read = elements.map((element, index) => {
     const at = row.list ? [...path, index] : path;
-    const { attributes: written, ...rest } = element;
-    const attributes = new Map([...written].filter(([name]) => name !== 'value'));
-    const rows = reading.types('Element') ?? new Map();
-    const companion = readMembers(reading, { ...rest, attributes }, rows, at, {});
-    const has = Object.keys(companion).length > 0;
-    const text = written.get('value');
+    const text = element.attributes.get('value');
+    const companion = besideValue(reading, element, at);
+    const has = companion !== undefined;
     if (text === undefined && !has) sayEmpty(reading, element, at);
     return {
       text,
       value: text === undefined ? undefined : primitive(reading, text, row.type, element, at),
-      companion: has ? companion : undefined,
+      companion,
     };
   });
   const named = `_${row.name}`;
@@ -211,6 +208,17 @@ function readPrimitives(
     holder[row.name] = one.value;
   }
   if (one?.companion !== undefined) holder[named] = one.companion;
+}
+
+/** Id and extensions of a primitive, where it has any. */
+function besideValue(reading: Reading, element: XmlElement, path: Path): Json | undefined {
+  const { attributes, children, textAt } = element;
+  const valueAlone = attributes.size === 1 && attributes.has('value');
+  if (valueAlone && children.length === 0 && textAt === -1) return undefined;
+  const rows = reading.types('Element') ?? new Map();
+  const others = new Map([...attributes].filter(([name]) => name !== 'value'));
+  const companion = readMembers(reading, { ...element, attributes: others }, rows, path, {});
+  return Object.keys(companion).length > 0 ? companion : undefined;
 }
 
 /** The number with its text under the symbol of decimals, where the number alone would lose it. */

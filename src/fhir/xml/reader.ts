@@ -58,16 +58,15 @@ export function readXml(text: string, limits: XmlLimits = {}): Outcome<XmlText> 
   }
 }
 
-interface OpenElement {
+/** An element while it is read; it is not copied once it is done. */
+interface OpenElement extends XmlElement {
+  /** With its prefix. */
   readonly written: string;
-  readonly name: string;
-  readonly namespace: string;
-  readonly attributes: ReadonlyMap<string, string>;
-  readonly children: XmlElement[];
+  readonly children: OpenElement[];
   /** Namespaces by prefix; the default one under the empty name. */
   readonly scope: ReadonlyMap<string, string>;
-  readonly start: number;
   textAt: number;
+  end: number;
 }
 
 interface Cursor {
@@ -199,8 +198,15 @@ function readStart(cursor: Cursor): void {
   if (namespace === undefined) failAt(cursor, start, 'a prefix that is declared');
   cursor.at += end[0].length;
   cursor.open.push({
-    ...{ written, name: written.slice(cut + 1), namespace, attributes },
-    ...{ children: [], scope, start, textAt: -1 },
+    written,
+    name: cut === -1 ? written : written.slice(cut + 1),
+    namespace,
+    attributes,
+    children: [],
+    scope,
+    start,
+    end: start,
+    textAt: -1,
   });
   if (end[1] === '/') close(cursor);
 }
@@ -270,10 +276,10 @@ function readEnd(cursor: Cursor): void {
 function close(cursor: Cursor): void {
   const done = cursor.open.pop();
   if (done === undefined) return;
-  const { written: _, scope: __, ...element } = done;
+  done.end = cursor.at;
   const parent = cursor.open.at(-1);
-  if (parent === undefined) cursor.root = { ...element, end: cursor.at };
-  else parent.children.push({ ...element, end: cursor.at });
+  if (parent === undefined) cursor.root = done;
+  else parent.children.push(done);
 }
 
 function fail(cursor: Cursor, expected: string): never {
