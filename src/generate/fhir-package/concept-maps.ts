@@ -1,0 +1,132 @@
+import { codeSystemUrl } from '../../fhir/code-systems.ts';
+import type { TableName } from '../../terminology/built-in.ts';
+import { loincDisplay } from '../../terminology/loinc.ts';
+import { isFreeSnomed, snomedDisplay } from '../../terminology/snomed.ts';
+import { standardSystems } from '../../terminology/system-names.ts';
+import type { Mapping, Relation } from '../../terminology/types.ts';
+import { kebab } from '../languages.ts';
+import type { TableFile } from '../terminology-check.ts';
+import type { PackageConcept } from './concepts.ts';
+import {
+  type Definition,
+  head,
+  loincCopyright,
+  ownCopyright,
+  type PackageOrder,
+  snomedCopyright,
+} from './head.ts';
+
+/** Where a table is mapped to. */
+const targets = {
+  snomed: {
+    name: 'SNOMED CT, free set',
+    // The set whose ids are free: published, and enumerated.
+    scope: { element: 'Canonical', url: 'http://terminology.hl7.org/ValueSet/snomed-intl-gps' },
+    copyright: `${ownCopyright} ${snomedCopyright}`,
+    display: snomedDisplay,
+    free: isFreeSnomed,
+  },
+  loinc: {
+    name: 'LOINC',
+    // All of LOINC. @see https://hl7.org/fhir/R4/loinc.html
+    scope: { element: 'Uri', url: 'http://loinc.org/vs' },
+    copyright: `${ownCopyright} ${loincCopyright}`,
+    display: loincDisplay,
+    free: () => true,
+  },
+} as const;
+
+/** @see https://hl7.org/fhir/R5/valueset-concept-map-relationship.html */
+const relationships: Readonly<Record<Relation, string>> = {
+  equivalent: 'equivalent',
+  wider: 'source-is-narrower-than-target',
+  narrower: 'source-is-broader-than-target',
+  relatedto: 'related-to',
+};
+
+/** What a reader must know of each relation that is not equivalence. */
+const comments: { readonly [R in Relation]?: string } = {
+  wider: 'The target means more; sent for what is present, not for what is absent.',
+  narrower: 'The target means less than the source; never sent in its place.',
+  relatedto: 'The target is near and not the same; never sent in place of the source.',
+};
+
+/** Concept maps of a table to SNOMED CT and LOINC; none where no row has a mapping. */
+export function conceptMaps(
+  order: PackageOrder,
+  table: TableName,
+  file: TableFile,
+  concepts: readonly PackageConcept[],
+): Definition[] {
+  return (['snomed', 'loinc'] as const).flatMap((system) => {
+    const elements = concepts.flatMap((concept) => elementOf(order, system, concept));
+    const matched = elements.some(({ target }) => target?.some(({ code }) => code !== undefined));
+    return matched ? [conceptMap(order, table, file, system, elements)] : [];
+  });
+}
+
+interface Element {
+  readonly code: string;
+  readonly display: string;
+  readonly target?: readonly { readonly code?: string }[];
+  readonly noMap?: true;
+}
+
+function elementOf(
+  order: PackageOrder,
+  system: Mapping['system'],
+  { code, display, maps, side }: PackageConcept,
+): Element[] {
+  const { free } = targets[system];
+  const found = maps.filter((map) => map.system === system && free(map.code));
+  if (found.length > 0) {
+    return [{ code, display, target: found.map((map) => targetOf(order, system, map)) }];
+  }
+  // A side without a match follows from its region.
+  if (side !== undefined) return [];
+  return order.version === 'R4'
+    ? [{ code, display, target: [{ equivalence: 'unmatched' } as object] }]
+    : [{ code, display, noMap: true }];
+}
+
+function targetOf(
+  order: PackageOrder,
+  system: Mapping['system'],
+  { code, relation }: Mapping,
+): { readonly code: string } {
+  const display = targets[system].display(code);
+  const comment = comments[relation];
+  return {
+    code,
+    ...(display !== undefined && { display }),
+    ...(order.version === 'R4'
+      ? { equivalence: relation }
+      : { relationship: relationships[relation] }),
+    ...(comment !== undefined && { comment }),
+  };
+}
+
+function conceptMap(
+  order: PackageOrder,
+  table: TableName,
+  file: TableFile,
+  system: Mapping['system'],
+  element: readonly Element[],
+): Definition {
+  const { name, scope, copyright } = targets[system];
+  const id = `${kebab(table)}-to-${system}`;
+  const description = `${file.title}: codes of ${name}, with the relation of each. What has no code there is named.`;
+  const source = `${order.base}/ValueSet/${kebab(table)}`;
+  const r5 = order.version === 'R5' ? 'Scope' : '';
+  return {
+    ...head(order, 'ConceptMap', id, {
+      title: `${file.title} to ${name}`,
+      version: file.version,
+      description,
+    }),
+    copyright,
+    [`source${r5}Canonical`]: source,
+    [`target${r5}${scope.element}`]: scope.url,
+    group: [{ source: codeSystemUrl(order.base, table), target: standardSystems[system], element }],
+  };
+}
