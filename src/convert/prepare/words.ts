@@ -82,7 +82,8 @@ function statesOf({ kind }: Target): readonly string[] {
   }
 }
 
-function meaningsOf(target: Target, catalogue: Catalogue): readonly string[] {
+/** Meanings that a word of the target can have, besides those of all fields. */
+export function meaningsOf(target: Target, catalogue: Catalogue): readonly string[] {
   switch (target.kind) {
     case 'finding':
       if (target.finding === undefined) return [...catalogue.findings.keys()];
