@@ -20,8 +20,11 @@ import {
 const targets = {
   snomed: {
     name: 'SNOMED CT, free set',
-    // The set whose ids are free: published, and enumerated.
-    scope: { element: 'Canonical', url: 'http://terminology.hl7.org/ValueSet/snomed-intl-gps' },
+    // R5 would have each target checked against the set, which needs SNOMED CT itself.
+    scope: {
+      R4: { targetCanonical: 'http://terminology.hl7.org/ValueSet/snomed-intl-gps' },
+      R5: {},
+    },
     copyright: `${ownCopyright} ${snomedCopyright}`,
     display: snomedDisplay,
     free: isFreeSnomed,
@@ -29,7 +32,10 @@ const targets = {
   loinc: {
     name: 'LOINC',
     // All of LOINC. @see https://hl7.org/fhir/R4/loinc.html
-    scope: { element: 'Uri', url: 'http://loinc.org/vs' },
+    scope: {
+      R4: { targetUri: 'http://loinc.org/vs' },
+      R5: { targetScopeUri: 'http://loinc.org/vs' },
+    },
     copyright: `${ownCopyright} ${loincCopyright}`,
     display: loincDisplay,
     free: () => true,
@@ -117,7 +123,6 @@ function conceptMap(
   const id = `${kebab(table)}-to-${system}`;
   const description = `${file.title}: codes of ${name}, with the relation of each. What has no code there is named.`;
   const source = `${order.base}/ValueSet/${kebab(table)}`;
-  const r5 = order.version === 'R5' ? 'Scope' : '';
   return {
     ...head(order, 'ConceptMap', id, {
       title: `${file.title} to ${name}`,
@@ -125,8 +130,8 @@ function conceptMap(
       description,
     }),
     copyright,
-    [`source${r5}Canonical`]: source,
-    [`target${r5}${scope.element}`]: scope.url,
+    ...(order.version === 'R4' ? { sourceCanonical: source } : { sourceScopeCanonical: source }),
+    ...scope[order.version],
     group: [{ source: codeSystemUrl(order.base, table), target: standardSystems[system], element }],
   };
 }
