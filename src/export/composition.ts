@@ -32,6 +32,7 @@ export function compositionResource(context: ExportContext, parts: DocumentParts
   return {
     resourceType: 'Composition',
     id: context.id(resourceName.composition),
+    ...context.profile('face-neck-composition'),
     text: generated(`<p><b>${escapeXhtml(title)}</b>, ${escapeXhtml(exam.performed.start)}</p>`),
     identifier: { ...context.examIdentifier, value: `${exam.id}|${partName.document}` },
     status: compositionStatus[exam.status],

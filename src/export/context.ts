@@ -1,4 +1,4 @@
-import type { Identifier, Observation, Reference } from 'fhir/r4.js';
+import type { Identifier, Meta, Observation, Reference } from 'fhir/r4.js';
 import { idsOf } from '../fhir/ids.ts';
 import {
   type IdentitySystems,
@@ -6,6 +6,7 @@ import {
   partIdentifier,
   partName,
 } from '../fhir/part-names.ts';
+import { type ProfileName, profileUrl } from '../fhir/profile-names.ts';
 import { observationStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { CANONICAL_BASE } from '../fhir/systems.ts';
@@ -52,6 +53,8 @@ export interface ExportContext {
   readonly trackingIdentifier: (tracking: string) => Identifier;
   readonly examIdentifier: Identifier;
   readonly systems: Required<IdentitySystems>;
+  /** The claim of a profile, where the export makes claims. */
+  readonly profile: (name: ProfileName) => { readonly meta?: Meta };
   /** Keys of the sensation statements at each test point. */
   readonly sensations: ReadonlyMap<string, readonly string[]>;
 }
@@ -96,6 +99,10 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
       if (existing === undefined) return reference(resourceName.device(key));
       return { ...existing, identifier: partOf(partName.instrument(key)) };
     },
+    profile: (name) =>
+      options.profiles === true && (options.fhirVersion ?? 'R4') === 'R4'
+        ? { meta: { profile: [profileUrl(base, name)] } }
+        : {},
     sensations: sensationsOf(exam),
     systems,
     examIdentifier: { system: systems.exam, value: exam.id },

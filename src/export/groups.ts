@@ -82,6 +82,7 @@ export function memberGroup(
   const observation = startObservation(context, {
     id: context.id(resourceName.group(name)),
     key: partName.group(name),
+    profile: 'face-neck-region-group',
     category: 'exam',
     code,
   });

@@ -6,6 +6,7 @@ import type {
   ObservationComponent,
 } from 'fhir/r4.js';
 import { category, type InterpretationCode, interpretation } from '../fhir/observation-codes.ts';
+import { type ProfileName, statementProfile } from '../fhir/profile-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
 import type { Side } from '../model/primitive.ts';
@@ -44,6 +45,7 @@ export function observationOf(
   const observation = startObservation(context, {
     id: context.id(resourceName.statement(statement.key)),
     key: statement.key,
+    profile: statementProfile[statement.kind],
     status: parts.status,
     category: parts.category ?? 'exam',
     code: parts.code,
@@ -73,6 +75,8 @@ export interface ObservationHead {
   readonly id: string;
   /** Name under which it is identified within the exam. */
   readonly key: string;
+  /** Default: the one of all observations of an exam. */
+  readonly profile?: ProfileName;
   readonly status?: Observation['status'] | undefined;
   readonly category: 'exam' | 'survey';
   readonly code: CodeableConcept;
@@ -90,6 +94,7 @@ export function startObservation(context: ExportContext, head: ObservationHead):
   const observation: Observation = {
     resourceType: 'Observation',
     id: head.id,
+    ...context.profile(head.profile ?? 'face-neck-observation'),
     ...(context.narrative && { text: { status: 'generated', div: '' } }),
     identifier: [context.statementIdentifier(head.key)],
     status: head.status ?? context.status(head.key),

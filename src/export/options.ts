@@ -36,6 +36,12 @@ export interface ExportOptions {
   readonly identity?: IdentitySystems;
   /** Base of our code systems and profiles. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
+  /**
+   * Name in `meta.profile` the profile that a report, observation or document conforms to. Default
+   * false: receivers that do not hold our profiles may refuse a resource that claims one. The profiles
+   * are of R4; in other versions nothing is claimed.
+   */
+  readonly profiles?: boolean;
   /** Default: the built-in catalogue. */
   readonly catalogue?: Catalogue;
   /** Export an exam whose status is `draft`. Default false: a draft gives an error. */

@@ -20,6 +20,7 @@ export function diagnosticReport(
   return {
     resourceType: 'DiagnosticReport',
     id: context.id(resourceName.report),
+    ...context.profile('face-neck-report'),
     ...(context.narrative && { text: generated(reportText(context, results)) }),
     identifier: [context.examIdentifier],
     status: reportStatus(exam.status),

@@ -70,6 +70,7 @@ function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
   const bundle: Bundle = {
     resourceType: 'Bundle',
     id: context.id(resourceName.bundle(type)),
+    ...(type === 'document' && context.profile('face-neck-document')),
     ...(tag !== undefined && { language: tag }),
     ...(type === 'document' && {
       identifier: {
