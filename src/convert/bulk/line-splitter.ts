@@ -2,6 +2,8 @@
 export interface Line {
   readonly text: string;
   readonly number: number;
+  /** The line was longer than the limit; `text` is its beginning. */
+  readonly cut?: true;
 }
 
 export interface LineSplitter {
@@ -9,12 +11,29 @@ export interface LineSplitter {
   readonly end: () => Line[];
 }
 
+/** Longest line: an exam of any syntax is a few megabytes at most. */
+const LONGEST = 64 * 1024 * 1024;
+/** What is kept of a line that is longer. */
+const KEPT = 1000;
+
 /** Cuts text into lines; blank lines are passed over. */
-export function lineSplitter(): LineSplitter {
+export function lineSplitter(longest: number = LONGEST): LineSplitter {
   let held: string[] = [];
+  let length = 0;
   let number = 0;
-  const line = (text: string): Line[] => {
+
+  const hold = (text: string): void => {
+    const room = Math.max(0, longest + 1 - length);
+    length += text.length;
+    if (room > 0) held.push(text.slice(0, room));
+  };
+  const take = (): Line[] => {
+    const text = held.join('');
+    const isCut = length > longest;
+    held = [];
+    length = 0;
     number += 1;
+    if (isCut) return [{ text: text.slice(0, KEPT), number, cut: true }];
     const body = text.endsWith('\r') ? text.slice(0, -1) : text;
     return body.trim() === '' ? [] : [{ text: body, number }];
   };
@@ -22,19 +41,14 @@ export function lineSplitter(): LineSplitter {
     push: (piece) => {
       const parts = piece.split('\n');
       const last = parts.pop() ?? '';
-      if (parts.length === 0) {
-        held.push(last);
-        return [];
+      const lines: Line[] = [];
+      for (const part of parts) {
+        hold(part);
+        lines.push(...take());
       }
-      const [first = '', ...others] = parts;
-      const lines = [...line(held.join('') + first), ...others.flatMap(line)];
-      held = [last];
+      hold(last);
       return lines;
     },
-    end: () => {
-      const rest = held.join('');
-      held = [];
-      return rest === '' ? [] : line(rest);
-    },
+    end: () => (length === 0 ? [] : take()),
   };
 }

@@ -5,7 +5,7 @@ import type { Encoding } from '../source.ts';
 import { textPieces } from './byte-text.ts';
 import { decodeBytes, decodeUnit } from './decode-unit.ts';
 import { type Input, unreadableInput } from './inputs.ts';
-import { lineSplitter } from './line-splitter.ts';
+import { type Line, lineSplitter } from './line-splitter.ts';
 
 /** A unit, or what is wrong with the input as a whole. */
 export type UnitOrIssue = { readonly unit: RawUnit } | { readonly problem: Issue };
@@ -48,21 +48,25 @@ export async function* unitsOfQuarantine(
     const lines = lineSplitter();
     const { pieces } = await textPieces(input.open(read), 'utf-8');
     for await (const piece of pieces) {
-      for (const line of lines.push(piece)) yield { unit: entryUnit(line.text, line.number) };
+      for (const line of lines.push(piece)) yield { unit: entryUnit(line) };
     }
-    for (const line of lines.end()) yield { unit: entryUnit(line.text, line.number) };
+    for (const line of lines.end()) yield { unit: entryUnit(line) };
   } catch (error) {
     yield { problem: unreadableInput(input.name, error) };
   }
 }
 
 /** The unit that a line holds; `raw` is all that must be there. A line that is none is quarantined. */
-export function entryUnit(bytes: string, number: number): RawUnit {
+export function entryUnit({ text: bytes, number, cut }: Line): RawUnit {
   const { text } = decodeBytes(bytes, 'utf-8');
+  const at = { line: number };
+  if (cut) {
+    const found = issue('too-large', [], 'the line is longer than the limit', { source: at });
+    return { raw: text, at, issues: [found] };
+  }
   const { value, issues } = fromJson(text, { depth: 20 });
   const unit = hasErrors(issues) ? undefined : asUnit(value, number);
   if (unit !== undefined) return unit;
-  const at = { line: number };
   const found = issue('malformed-record', [], 'the line is no entry of a quarantine file', {
     expected: 'a JSON object with the text of an exam as raw',
     source: at,

@@ -1,0 +1,80 @@
+import { toJson } from '../../fhir/to-json.ts';
+import { type Issue, issue } from '../../issue.ts';
+import { quarantineEntry } from '../quarantine.ts';
+import { type Converter, createConverter, type OutputLine } from './convert-batch.ts';
+import { type Line, lineSplitter } from './line-splitter.ts';
+import type { ConvertSettings } from './options.ts';
+import { entryUnit } from './units-of-input.ts';
+
+export interface LineResult {
+  /** Lines read, and of them those that were converted. */
+  readonly read: number;
+  readonly converted: number;
+  /** About the mapping; with an error nothing was read. */
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Converts line by line, one in and one out, for a program that hands out the work. A line is the
+ * text of one exam as JSON: `{"raw": "...", "id": ...}`, for CSV with `header`. Each gives one line
+ * at once: `{"id": ..., "exam": ..., "result": ...}` with a bundle, a list of resources or an exam, or
+ * `{"id": ..., "quarantine": ...}`; both with `issues`. `id` is whatever came in. Lines are not
+ * compared with each other: that an exam comes twice is for the caller to find.
+ */
+export async function convertLines(
+  input: AsyncIterable<Uint8Array>,
+  settings: ConvertSettings,
+  write: (line: string) => Promise<void>,
+): Promise<LineResult> {
+  const { convert, issues } = await createConverter({ ...settings, ledger: false });
+  if (convert === undefined) return { read: 0, converted: 0, issues };
+  const lines = lineSplitter();
+  let read = 0;
+  let converted = 0;
+  const take = async (line: Line): Promise<void> => {
+    const answer = answerOf(line, convert);
+    read += 1;
+    if (answer.converted) converted += 1;
+    await write(`${answer.text}\n`);
+  };
+  for await (const piece of input) {
+    for (const line of lines.push(Buffer.from(piece).toString('latin1'))) await take(line);
+  }
+  for (const line of lines.end()) await take(line);
+  return { read, converted, issues };
+}
+
+function answerOf(
+  line: Line,
+  convert: Converter['convert'],
+): { readonly text: string; readonly converted: boolean } {
+  const unit = entryUnit(line);
+  const id = idOf(line.text);
+  const [outcome] = convert([unit]);
+  const exam = outcome?.exam;
+  if (outcome === undefined || exam === undefined) {
+    const found = outcome?.issues ?? [issue('malformed-record', [], 'the line holds no exam')];
+    const entry = quarantineEntry(unit, found, outcome?.counts.fields ?? 0);
+    return { text: toJson({ ...id, quarantine: entry }), converted: false };
+  }
+  const head = JSON.stringify({ ...id, exam: exam.id, issues: outcome.issues });
+  // The result is text already, with its decimals as stated.
+  return { text: `${head.slice(0, -1)},"result":${resultText(exam.lines)}}`, converted: true };
+}
+
+/** A bundle and an exam are one line, resources several. */
+function resultText(lines: readonly OutputLine[]): string {
+  const [first] = lines;
+  const single = first?.file === 'bundles.ndjson' || first?.file === 'exams.ndjson';
+  return single ? first.text : `[${lines.map(({ text }) => text).join(',')}]`;
+}
+
+/** The caller's name for a line, as it came. */
+function idOf(bytes: string): { readonly id?: unknown } {
+  try {
+    const value: unknown = JSON.parse(Buffer.from(bytes, 'latin1').toString());
+    return typeof value === 'object' && value !== null && 'id' in value ? { id: value.id } : {};
+  } catch {
+    return {};
+  }
+}
