@@ -1,6 +1,7 @@
 import { partIdentifier, partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { claimEqual, type Element, peek, textOf } from './element.ts';
+import { claimProfiles } from './entries.ts';
 import type { RoughExam } from './read-once.ts';
 import type { Reading } from './reading.ts';
 
@@ -9,6 +10,7 @@ export function claimBundle(reading: Reading, bundle: Element, exam: RoughExam['
   const { systems, idOf } = reading;
   const last = exam.history?.at(-1);
   claimEqual(bundle, 'resourceType', 'Bundle');
+  claimProfiles(bundle, reading.base);
   const type = peek(bundle, 'type');
   textOf(bundle, 'type');
   claimEqual(bundle, 'language', reading.language.tag);

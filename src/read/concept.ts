@@ -2,9 +2,11 @@ import { mappingsBeside } from '../fhir/mapped.ts';
 import { LOINC, SNOMED } from '../fhir/systems.ts';
 import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
+import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
 import { loincDisplay } from '../terminology/loinc.ts';
 import { snomedDisplay } from '../terminology/snomed.ts';
+import { standardSystems } from '../terminology/system-names.ts';
 import type { Mapping, Value } from '../terminology/types.ts';
 import { claimEqual, type Element, innersOf, peek, textOf } from './element.ts';
 import type { Lookup } from './lookup.ts';
@@ -15,12 +17,15 @@ export interface Codes {
   readonly lookup: Lookup;
   /** Of our displays and fixed words in the bundle. */
   readonly language: Language;
+  /** The code map that the export was made with. */
+  readonly adopted: AdopterCodes | undefined;
 }
 
 interface Expected {
   readonly system: string;
   readonly code: string;
   readonly display?: string | undefined;
+  readonly version?: string | undefined;
 }
 
 /** A code of ours in a CodeableConcept, and the codings beside it that do not follow from it. */
@@ -63,7 +68,10 @@ export function ownCode(
   const { catalogue, lookup } = codes;
   const row = catalogue[table].get(code);
   const own = { system: lookup.systemOf(table, code), code, display: row?.display };
-  const further = claimCodings(concept, [own, ...mappedCodings(row?.maps, strict)]);
+  const further = claimCodings(concept, [
+    own,
+    ...codingsBeside(codes, { table, code, maps: row?.maps }, strict),
+  ]);
   claimEqual(concept, 'text', row?.display ?? code);
   return { code, further };
 }
@@ -83,18 +91,19 @@ export function ownValue(
 
 /** The value of a row, coded as `row.value`: a grade of a scale, a form of a lesion. */
 export function innerValue<V extends Value>(
-  { lookup }: Codes,
+  codes: Codes,
   concept: Element | undefined,
   { table, code, values }: { table: TableName; code: string; values: readonly V[] | undefined },
 ): V | undefined {
   if (concept === undefined) return undefined;
-  const system = lookup.systemOf(table, code);
+  const system = codes.lookup.systemOf(table, code);
   const [first] = innersOf(concept, 'coding');
   if (first === undefined || peek(first, 'system') !== system) return undefined;
   const value = values?.find((known) => peek(first, 'code') === `${code}.${known.code}`);
   if (value === undefined) return undefined;
   const own = { system, code: `${code}.${value.code}`, display: value.display };
-  claimCodings(concept, [own, ...mappedCodings(value.maps, false)]);
+  const beside = codingsBeside(codes, { table, code: own.code, maps: value.maps });
+  claimCodings(concept, [own, ...beside]);
   claimEqual(concept, 'text', value.display);
   return value;
 }
@@ -104,13 +113,30 @@ export function ownWords(concept: Element, display: string | undefined): string 
   return claimEqual(concept, 'text', display) ? undefined : textOf(concept, 'text');
 }
 
+/** A code of ours, with the mappings of its row. */
+export interface Mapped {
+  readonly table: TableName;
+  /** As exported: `row.value` for a value. */
+  readonly code: string;
+  readonly maps: readonly Mapping[] | undefined;
+}
+
 /** Codings that an export writes beside ours, whatever its licence policy let out. */
-export function mappedCodings(maps: readonly Mapping[] | undefined, strict: boolean): Expected[] {
-  return mappingsBeside(maps, strict).map(({ system, code }) =>
-    system === 'loinc'
-      ? { system: LOINC, code, display: loincDisplay(code) }
-      : { system: SNOMED, code, display: snomedDisplay(code) },
-  );
+export function codingsBeside(
+  { adopted }: Pick<Codes, 'adopted'>,
+  { table, code, maps = [] }: Mapped,
+  strict = false,
+): Expected[] {
+  const entry = adopted?.entries.get(`${table}|${code}`);
+  const kept = maps.filter(({ system }) => !entry?.replaces.has(standardSystems[system]));
+  return [
+    ...mappingsBeside(kept, strict).map(({ system, code: of }) =>
+      system === 'loinc'
+        ? { system: LOINC, code: of, display: loincDisplay(of) }
+        : { system: SNOMED, code: of, display: snomedDisplay(of) },
+    ),
+    ...mappingsBeside(entry?.codings, strict),
+  ];
 }
 
 /**
@@ -130,6 +156,7 @@ export function claimCodings(concept: Element, expected: readonly Expected[]): E
     claimEqual(coding, 'system', known.system);
     claimEqual(coding, 'code', known.code);
     claimEqual(coding, 'display', known.display);
+    claimEqual(coding, 'version', known.version);
     // The edition under whose licence the code was let out: a fact of the export, not of the exam.
     if (known.system === SNOMED) textOf(coding, 'version');
     return false;

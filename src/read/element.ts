@@ -16,9 +16,14 @@ export function isObject(value: unknown): value is Readonly<Record<string, unkno
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
+/** The value of an own property. */
+export function ownProperty(json: Readonly<Record<string, unknown>>, name: string): unknown {
+  return Object.hasOwn(json, name) ? json[name] : undefined;
+}
+
 /** The value of an own property, without a claim. */
 export function peek({ json }: Element, name: string): unknown {
-  return Object.hasOwn(json, name) ? json[name] : undefined;
+  return ownProperty(json, name);
 }
 
 /** An inner object without a claim, to be claimed once it is known what it is. */
@@ -42,7 +47,7 @@ export interface ListedElement extends Element {
 
 /** The objects of a list without a claim. */
 export function lookAtList({ json, claims }: Element, name: string): ListedElement[] {
-  const list = Object.hasOwn(json, name) ? json[name] : undefined;
+  const list = ownProperty(json, name);
   if (!Array.isArray(list)) return [];
   return list.flatMap((entry: unknown, at) =>
     isObject(entry) ? [{ json: entry, claims, at }] : [],

@@ -1,10 +1,13 @@
+import { profileNames, profileUrl } from '../fhir/profile-names.ts';
 import type { Path } from '../path.ts';
 import {
   claimEqual,
   type Element,
+  innerOf,
   innersOf,
   isObject,
   type ListedElement,
+  ownProperty,
   peek,
 } from './element.ts';
 import type { Reading } from './reading.ts';
@@ -66,7 +69,7 @@ function entryOf(entry: ListedElement): Entry[] {
   const { at } = entry;
   const json = peek(entry, 'resource');
   if (!isObject(json)) return [];
-  const type = Object.hasOwn(json, 'resourceType') ? json['resourceType'] : undefined;
+  const type = ownProperty(json, 'resourceType');
   if (typeof type !== 'string') return [];
   const fullUrl = peek(entry, 'fullUrl');
   return [
@@ -97,16 +100,15 @@ function indexed(
 function containedIn(from: Entry, id: string): Entry | undefined {
   const list = peek(from.resource, 'contained');
   if (!Array.isArray(list)) return undefined;
-  const at = list.findIndex(
-    (json: unknown) => isObject(json) && Object.hasOwn(json, 'id') && json['id'] === id,
-  );
+  const at = list.findIndex((json: unknown) => isObject(json) && ownProperty(json, 'id') === id);
   const json: unknown = list[at];
-  if (!isObject(json) || typeof json['resourceType'] !== 'string') return undefined;
+  const type = isObject(json) ? ownProperty(json, 'resourceType') : undefined;
+  if (!isObject(json) || typeof type !== 'string') return undefined;
   const { claims, json: holder } = from.resource;
   claims.claim(holder, 'contained');
   claims.claim(list, at);
   return {
-    type: json['resourceType'],
+    type,
     resource: { json, claims },
     entry: undefined,
     fullUrl: from.fullUrl,
@@ -120,14 +122,14 @@ function containedIn(from: Entry, id: string): Entry | undefined {
  * address where they are those that an export gives it by its stable name.
  */
 export function claimFrame(
-  { idOf, language }: Pick<Reading, 'idOf' | 'language'>,
+  { idOf, language, base }: Pick<Reading, 'idOf' | 'language' | 'base'>,
   { resource, entry, type, fullUrl }: Entry,
   name: string | undefined,
 ): void {
   const { claims, json } = resource;
   const id = name === undefined ? undefined : idOf(name);
   claims.claim(json, 'resourceType');
-  if (Object.hasOwn(json, 'meta')) claims.claim(json, 'meta');
+  claimProfiles(resource, base);
   claimEqual(resource, 'language', language.tag);
   claimEqual(resource, 'id', id);
   claimGeneratedText(resource);
@@ -136,7 +138,19 @@ export function claimFrame(
   const own = fullUrl === `urn:uuid:${id}` || fullUrl?.endsWith(`/${type}/${id}`);
   if (own) claims.claim(entry.json, 'fullUrl');
   // How the resource was to be stored follows from what it is.
-  if (isObject(entry.json['request'])) claims.claimAll(entry.json, 'request');
+  if (isObject(peek(entry, 'request'))) claims.claimAll(entry.json, 'request');
+}
+
+/** Claims profiles of ours: that the resource conforms to them follows from what it is. */
+export function claimProfiles(resource: Element, base: string): void {
+  const meta = innerOf(resource, 'meta');
+  const profiles = meta && peek(meta, 'profile');
+  if (!Array.isArray(profiles)) return;
+  profiles.forEach((profile: unknown, at) => {
+    if (!profileNames.some((name) => profile === profileUrl(base, name))) return;
+    resource.claims.claim(meta?.json ?? {}, 'profile');
+    resource.claims.claim(profiles, at);
+  });
 }
 
 /**
@@ -145,5 +159,6 @@ export function claimFrame(
  */
 export function claimGeneratedText(holder: Element): void {
   const text = peek(holder, 'text');
-  if (isObject(text) && text['status'] === 'generated') holder.claims.claimAll(holder.json, 'text');
+  if (isObject(text) && ownProperty(text, 'status') === 'generated')
+    holder.claims.claimAll(holder.json, 'text');
 }

@@ -2,7 +2,7 @@ import { type Issue, issue, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { plainDataIssues } from '../plain-data.ts';
-import { isObject } from './element.ts';
+import { isObject, ownProperty } from './element.ts';
 import type { ReadOptions, ReadOutcome } from './options.ts';
 import { type RoughExam, readOnce } from './read-once.ts';
 import { nothingRefused, originOf, refusedBy } from './refused.ts';
@@ -30,17 +30,13 @@ export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutc
   if (unsafe.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     return nothing(unsafe);
   }
-  if (
-    !isObject(bundle) ||
-    !Object.hasOwn(bundle, 'resourceType') ||
-    bundle['resourceType'] !== 'Bundle'
-  ) {
+  if (!isObject(bundle) || ownProperty(bundle, 'resourceType') !== 'Bundle') {
     return nothing([
       ...unsafe,
       issue('wrong-type', ['resourceType'], 'this is no bundle', { expected: 'Bundle' }),
     ]);
   }
-  if (Object.hasOwn(bundle, 'type') && bundle['type'] === 'history') {
+  if (ownProperty(bundle, 'type') === 'history') {
     return nothing([
       ...unsafe,
       issue('invalid-value', ['type'], 'a history holds several states of one record', {

@@ -31,15 +31,13 @@ export function findInstruments(
   const places = new Map<Key, InstrumentPlace>();
   const keys = new Map<string, Key>();
   for (const [name, entry] of parts) {
-    const used = restOf(name, partName.used(''));
-    const key = used ?? restOf(name, partName.instrument(''));
-    if (key === undefined || places.get(key)?.used !== undefined) continue;
-    const target = used === undefined ? entry : deviceOf(reading, entry);
+    const found = placeOfPart(reading, name, entry);
+    if (found === undefined || places.get(found.key)?.used !== undefined) continue;
+    const { key, target, place } = found;
     if (target !== undefined) keys.set(targetName(target), key);
-    const device = typeof target === 'object' && target.type === 'Device' ? target : undefined;
     // Set anew, so that the order is that of the observations where there are any.
     places.delete(key);
-    places.set(key, { used: used === undefined ? undefined : entry, device });
+    places.set(key, place);
   }
   return {
     places,
@@ -50,6 +48,21 @@ export function findInstruments(
       return target === undefined ? undefined : keys.get(targetName(target));
     },
   };
+}
+
+function placeOfPart(
+  reading: Reading,
+  name: string,
+  entry: Entry,
+): { key: Key; target: Entry | string | undefined; place: InstrumentPlace } | undefined {
+  const used = restOf(name, partName.used(''));
+  const key = used ?? restOf(name, partName.instrument(''));
+  if (key === undefined || entry.type !== (used === undefined ? 'Device' : 'Observation')) {
+    return undefined;
+  }
+  const target = used === undefined ? entry : deviceOf(reading, entry);
+  const device = typeof target === 'object' && target.type === 'Device' ? target : undefined;
+  return { key, target, place: { used: used === undefined ? undefined : entry, device } };
 }
 
 function restOf(name: string | undefined, prefix: string): string | undefined {

@@ -32,8 +32,13 @@ import { filled, identifierList, identifierOf, identifiersOf } from './values.ts
 export function readPeople(reading: Reading, report: Entry | undefined): People {
   if (report === undefined) return nobody;
   const { resource } = report;
-  const subject = partyOf(reading, report, resource, 'subject');
-  const visit = partyOf(reading, report, resource, 'encounter');
+  const place = (name: string, type: string): ReferencePlace => ({
+    holder: resource,
+    name,
+    types: [type],
+  });
+  const subject = partyOf(reading, report, place('subject', 'Patient'));
+  const visit = partyOf(reading, report, place('encounter', 'Encounter'));
   const performers = readPerformers(reading, report);
   const leadsTo =
     (party: Party | undefined) =>
@@ -78,6 +83,15 @@ const nobody: People = {
   isEncounter: () => false,
 };
 
+interface ReferencePlace {
+  readonly holder: Element;
+  readonly name: string;
+  readonly at?: number;
+  readonly types: readonly string[];
+}
+
+const clinicians = ['Practitioner', 'PractitionerRole'];
+
 /** Someone or something that a reference names. */
 interface Party {
   readonly name: string;
@@ -87,16 +101,16 @@ interface Party {
   readonly reference: Element;
 }
 
+/** Whoever the reference names; undefined where it leads to a resource of another type. */
 function partyOf(
   reading: Reading,
   from: Entry,
-  holder: Element,
-  name: string,
-  at?: number,
+  { holder, name, at, types }: ReferencePlace,
 ): Party | undefined {
   const reference = at === undefined ? lookAt(holder, name) : lookAtList(holder, name)[at];
   if (reference === undefined) return undefined;
-  const target: Target | undefined = targetOf(reading, reference, from);
+  const target = targetOf(reading, reference, from);
+  if (typeof target === 'object' && !types.includes(target.type)) return undefined;
   claimReference(reading, holder, name, at);
   rememberReference(reading, reference);
   return {
@@ -148,16 +162,17 @@ function readPerformers(reading: Reading, report: Entry): Performers {
   const examiners: Examiner[] = [];
   const keys = new Map<string, Key>();
   let workplace: Party | undefined;
+  const place = { holder: report.resource, name: 'performer' };
   lookAtList(report.resource, 'performer').forEach((reference, at) => {
     const target = targetOf(reading, reference, report);
     if (target === undefined) return;
     const key = keyOf(reading, reference, target);
     if (key === undefined && isOrganization(target, reference)) {
-      workplace ??= partyOf(reading, report, report.resource, 'performer', at);
+      workplace ??= partyOf(reading, report, { ...place, at, types: ['Organization'] });
       return;
     }
     if (key === undefined && !isClinician(target)) return;
-    const party = partyOf(reading, report, report.resource, 'performer', at);
+    const party = partyOf(reading, report, { ...place, at, types: clinicians });
     if (party === undefined) return;
     const own = key ?? `examiner-${examiners.length + 1}`;
     keys.set(party.name, own);
@@ -193,9 +208,7 @@ function isOrganization(target: Target, reference: Element): boolean {
 }
 
 function isClinician(target: Target): boolean {
-  if (typeof target === 'object') {
-    return target.type === 'Practitioner' || target.type === 'PractitionerRole';
-  }
+  if (typeof target === 'object') return clinicians.includes(target.type);
   return /(^|\/)Practitioner(Role)?\//.test(target);
 }
 
@@ -225,7 +238,11 @@ function examinerOf(
   if (!isRole) return { key, ...described(resource, others) };
   const [code] = innersOf(resource, 'code');
   const role = code && textOf(code, 'text');
-  const person = partyOf(reading, entry, resource, 'practitioner');
+  const person = partyOf(reading, entry, {
+    holder: resource,
+    name: 'practitioner',
+    types: ['Practitioner'],
+  });
   return {
     key,
     ...(person && personOf(reading, person, { key, name })),

@@ -2,7 +2,7 @@ import { placeCode, placeText } from '../fhir/place.ts';
 import { LATERALITY_EXTENSION, SNOMED } from '../fhir/systems.ts';
 import type { Side } from '../model/primitive.ts';
 import { sideSnomed, sideText } from '../terminology/sides.ts';
-import { type Codes, claimCodings, mappedCodings } from './concept.ts';
+import { type Codes, claimCodings, codingsBeside } from './concept.ts';
 import { claimEqual, type Element, innerOf, innersOf, isObject, peek, textOf } from './element.ts';
 
 export interface Place {
@@ -20,9 +20,14 @@ export function placeOf(codes: Codes, site: Element | undefined): Place | undefi
   const row = codes.catalogue.regions.get(region);
   const text = placeText(row?.display ?? region, side, codes.language.sides);
   const system = codes.lookup.systemOf('regions', region);
+  const sided = placeCode(region, side);
   claimCodings(site, [
-    { system, code: placeCode(region, side), display: text },
-    ...mappedCodings(row?.maps, false),
+    { system, code: sided, display: text },
+    // A map can name the place with its side, whose codes then stand before those of the region.
+    ...(side === undefined
+      ? []
+      : codingsBeside(codes, { table: 'regions', code: sided, maps: [] })),
+    ...codingsBeside(codes, { table: 'regions', code: region, maps: row?.maps }),
   ]);
   claimEqual(site, 'text', text);
   if (side !== undefined) claimLaterality(site, side);

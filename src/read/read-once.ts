@@ -53,6 +53,8 @@ export function readOnce(
     idOf: idsOf(systems.exam, chosen.id),
     catalogue,
     language,
+    adopted: options.codes,
+    base,
     lookup: createLookup(catalogue, base),
     systems,
     entries,

@@ -11,6 +11,8 @@ import type { Entries, Entry } from './entries.ts';
 
 /** What the reading of a bundle works with, once it is known which exam is read. */
 export interface Reading extends Codes {
+  /** Canonical base of our own profiles. */
+  readonly base: string;
   /** Id of the exam. */
   readonly id: Key;
   /** Id that an export gives to a resource of the exam, by its stable name. */

@@ -2,7 +2,7 @@ import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
 import type { Reason } from '../model/statement.ts';
 import type { TableName } from '../terminology/built-in.ts';
 import { hl7Display } from '../terminology/hl7.ts';
-import { type Codes, claimCodings, mappedCodings, ownTable, ownWords } from './concept.ts';
+import { type Codes, claimCodings, codingsBeside, ownTable, ownWords } from './concept.ts';
 import type { Element } from './element.ts';
 
 /** Why there is no value, and the code of `state` that stands beside the reason. */
@@ -47,13 +47,13 @@ export function reasonOf(codes: Codes, concept: Element | undefined): Reason | u
 }
 
 function ownCodings(
-  { catalogue, lookup }: Codes,
+  codes: Codes,
   table: TableName,
   code: string,
 ): { system: string; code: string; display?: string | undefined }[] {
-  const row = catalogue[table].get(code);
+  const row = codes.catalogue[table].get(code);
   return [
-    { system: lookup.systemOf(table, code), code, display: row?.display },
-    ...mappedCodings(row?.maps, false),
+    { system: codes.lookup.systemOf(table, code), code, display: row?.display },
+    ...codingsBeside(codes, { table, code, maps: row?.maps }),
   ];
 }

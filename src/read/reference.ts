@@ -52,9 +52,10 @@ export function claimReference(
 /** Remembers what a reference says of its target besides leading there. */
 export function rememberReference(
   { knownReferences }: Pick<Reading, 'knownReferences'>,
-  { json }: Element,
+  reference: Element,
 ): void {
-  const literal = json['reference'];
+  const { json } = reference;
+  const literal = peek(reference, 'reference');
   if (typeof literal !== 'string') return;
   const known = knownReferences.get(literal);
   if (known === undefined) knownReferences.set(literal, [json]);

@@ -2,7 +2,7 @@ import { reportStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import type { Exam, ExamTime } from '../model/exam.ts';
 import type { RecordStatus } from '../model/record-event.ts';
-import { claimCodings, mappedCodings } from './concept.ts';
+import { claimCodings, codingsBeside } from './concept.ts';
 import {
   claimEqual,
   dateTimeOf,
@@ -77,7 +77,10 @@ export function claimExamCode(reading: Reading, concept: Element | undefined): b
   const row = reading.catalogue.items.get('exam');
   if (concept === undefined || row === undefined) return false;
   const system = reading.lookup.systemOf('items', 'exam');
-  const all = [{ system, code: 'exam', display: row.display }, ...mappedCodings(row.maps, false)];
+  const all = [
+    { system, code: 'exam', display: row.display },
+    ...codingsBeside(reading, { table: 'items', code: 'exam', maps: row.maps }),
+  ];
   const own = innersOf(concept, 'coding').some((coding) => peek(coding, 'system') === system);
   claimCodings(concept, all.reverse());
   claimEqual(concept, 'text', row.display);

@@ -1,7 +1,7 @@
 import { interpretation } from '../../fhir/observation-codes.ts';
 import type { ModalityResult, Sensation, SensationComparison } from '../../model/statement.ts';
 import type { Component } from '../components.ts';
-import { ownCode, ownValue, ownWords } from '../concept.ts';
+import { ownCode, ownValue } from '../concept.ts';
 import { claimEqual, innerOf } from '../element.ts';
 import { claimCommon, type Observed } from '../observation.ts';
 import { absentReasonOf } from '../reason.ts';
@@ -73,7 +73,7 @@ export function readComparison(
   claimCommon(observed, key, { category: 'exam' });
   const { catalogue } = reading;
   const name = catalogue.items.get('sensation-comparison')?.display ?? '';
-  ownWords(concept, `${name}: ${catalogue.testPoints.get(point)?.display ?? point}`);
+  claimEqual(concept, 'text', `${name}: ${catalogue.testPoints.get(point)?.display ?? point}`);
   siteOf(observed);
   // The observations of both sides: they follow from the point.
   claimReferences(reading, element, 'derivedFrom', (reference) =>
