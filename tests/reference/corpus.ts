@@ -35,6 +35,11 @@ export interface ReferenceResult {
 export interface ValidatorOptions {
   /** Folders of definitions (JSON) to add for one version. */
   readonly load?: readonly { readonly version: FhirRelease; readonly folder: string }[];
+  /**
+   * Take a concept of several codings as bound when one is in the value set, as FHIR says. Default
+   * false, which is stricter and how the kept verdicts were made.
+   */
+  readonly anyCoding?: boolean;
   /** Largest Java heap; three versions with the extensions pack fit in the default of 1500m. */
   readonly heap?: string;
 }
@@ -63,6 +68,7 @@ export async function startValidator(options: ValidatorOptions = {}): Promise<Va
     `${version}=${folder}`,
   ]);
   const java = [`-Xmx${options.heap ?? '1500m'}`, '-Dslf4j.internal.verbosity=ERROR'];
+  if (options.anyCoding === true) java.push('-DanyCoding=true');
   const child = spawn('java', [...java, '-cp', classPath, 'ValidateCorpus', ...loads]);
   const waiting: Waiting[] = [];
   const complaints = lastLines(child);
