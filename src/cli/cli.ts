@@ -24,6 +24,7 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['report', { what: 'exams as a page to read', load: () => import('./commands/report.ts') }],
   ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
   ['sample', { what: 'invented exams for tests', load: () => import('./commands/sample.ts') }],
+  ['probe', { what: 'tries a FHIR server', load: () => import('./commands/probe.ts') }],
 ]);
 
 /** Runs one call of the command line and resolves to its exit code: 0, 1 or 2. Never throws. */

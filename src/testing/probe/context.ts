@@ -1,0 +1,33 @@
+import type { ServerChange } from './changes.ts';
+import type { Client } from './client.ts';
+import type { Declared } from './declared.ts';
+import type { ProbeSettings } from './options.ts';
+import type { ProbeExams } from './probe-exams.ts';
+import type { FaultVerdict } from './report.ts';
+import type { Stored } from './store.ts';
+
+/** What the steps of one probe share. */
+export interface ProbeContext {
+  readonly settings: ProbeSettings;
+  readonly client: Client;
+  readonly exams: ProbeExams;
+  declared: Declared | undefined;
+  /** The exam as it was stored last. */
+  stored: Stored | undefined;
+  /** Names of what may be on the server because of this probe: `Observation/1`. */
+  readonly left: Set<string>;
+  /** Something was sent and may have been stored under ids that nobody knows. */
+  unknownIds: boolean;
+  changes: readonly ServerChange[];
+  readonly faults: FaultVerdict[];
+}
+
+/** One thing that a probe tries. It throws `Misbehaved` where it can not go on. */
+export interface Step {
+  readonly id: string;
+  readonly title: string;
+  /** It makes no sense unless the exam was stored. */
+  readonly needsExam?: true;
+  /** Gives a reason where the step was left out. */
+  readonly run: (context: ProbeContext) => Promise<{ readonly skipped: string } | undefined>;
+}

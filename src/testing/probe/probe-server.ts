@@ -1,0 +1,99 @@
+import { createClient } from './client.ts';
+import type { ProbeContext, Step } from './context.ts';
+import { Misbehaved, type ProbeNote } from './misbehaviour.ts';
+import { type ProbeOptions, probeSettings } from './options.ts';
+import { probeExams } from './probe-exams.ts';
+import type { ProbeReport, ProbeStep } from './report.ts';
+import { clean } from './steps/clean.ts';
+import { probeSteps } from './steps/steps.ts';
+
+/**
+ * Finds out what a FHIR server does with exams: stores an invented one, reads it back, searches,
+ * changes and withdraws it, and sends faults. It talks to the server at `url` and to no other, for
+ * a limited time, and writes nothing but its own invented exams. Every misbehaviour is told in the
+ * report; only misuse throws.
+ * @param url base of the server; an address that is not this machine needs the option `remote`
+ * @throws TypeError where the URL or an option can not be used
+ */
+export async function probeServer(url: string, options: ProbeOptions = {}): Promise<ProbeReport> {
+  const settings = probeSettings(url, options);
+  const steps: ProbeStep[] = [];
+  let notes: ProbeNote[] = [];
+  const tell = (note: ProbeNote): void => {
+    notes.push(note);
+  };
+  const shared: Omit<ProbeContext, 'client'> = {
+    settings,
+    exams: probeExams(settings.run),
+    declared: undefined,
+    stored: undefined,
+    left: new Set(),
+    unknownIds: false,
+    changes: [],
+    faults: [],
+  };
+  const counts = { requests: 0, retries: 0 };
+  const runAll = async (list: readonly Step[]): Promise<void> => {
+    const over = new AbortController();
+    const timer = setTimeout(() => over.abort(), settings.totalTime);
+    const client = createClient(settings, over.signal, tell);
+    // The steps change the shared part; the client is another one when cleaning.
+    const context: ProbeContext = Object.assign(shared, { client });
+    try {
+      for (const step of list) {
+        notes = [];
+        const skipped = await runStep(step, context);
+        steps.push(stepOf(step, skipped, notes));
+      }
+    } finally {
+      clearTimeout(timer);
+      counts.requests += client.counts.requests;
+      counts.retries += client.counts.retries;
+    }
+  };
+  await runAll(probeSteps);
+  await runAll([clean]);
+  const { declared, stored, changes, faults } = shared;
+  const software = [declared?.software, declared?.softwareVersion].filter(Boolean).join(' ');
+  return {
+    url: settings.base.href,
+    fhirVersion: settings.fhirVersion,
+    ...(software !== '' && { software: withoutToken(software, settings.token) }),
+    passed: stored !== undefined && steps.every(({ verdict }) => verdict !== 'failed'),
+    steps,
+    changes,
+    faults,
+    ...counts,
+  };
+}
+
+/** Why a step was left out; undefined when it was run to its end or as far as it went. */
+async function runStep(step: Step, context: ProbeContext): Promise<string | undefined> {
+  if (step.needsExam === true && context.stored === undefined) return 'no exam was stored';
+  try {
+    return (await step.run(context))?.skipped;
+  } catch (thrown) {
+    if (!(thrown instanceof Misbehaved)) throw thrown;
+    const { misbehaviour, message, request } = thrown;
+    const severity = 'error';
+    context.client.tell({
+      misbehaviour,
+      severity,
+      message,
+      ...(request !== undefined && { request }),
+    });
+    return undefined;
+  }
+}
+
+function stepOf({ id, title }: Step, reason: string | undefined, all: ProbeNote[]): ProbeStep {
+  const notes = [...new Map(all.map((note) => [JSON.stringify(note), note])).values()];
+  if (reason !== undefined) return { id, title, verdict: 'skipped', reason, notes };
+  const failed = notes.some(({ severity }) => severity === 'error');
+  return { id, title, verdict: failed ? 'failed' : 'passed', notes };
+}
+
+/** A server can send back what it was sent. */
+function withoutToken(text: string, token: string | undefined): string {
+  return token === undefined ? text : text.replaceAll(token, '[token]');
+}

@@ -1,0 +1,59 @@
+import type { ProbeReport, ProbeStep } from './report.ts';
+import { noteText } from './report-text.ts';
+
+/**
+ * The report in the XML of JUnit, which build servers show: a test case for each step, and one for
+ * each fault. A fault that was accepted is told and does not fail.
+ */
+export function probeJUnit(report: ProbeReport): string {
+  const { steps, faults } = report;
+  const total = steps.length + faults.length;
+  const failures = steps.filter(({ verdict }) => verdict === 'failed').length;
+  const skipped = steps.filter(({ verdict }) => verdict === 'skipped').length;
+  const counts = `tests="${total}" failures="${failures}" errors="0" skipped="${skipped}"`;
+  const name = `probe of ${report.url}`;
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<testsuites ${counts}>`,
+    `  <testsuite name="${escaped(name)}" ${counts}>`,
+    ...steps.map(stepCase),
+    ...faults.map(({ fault, title, verdict, status }) => {
+      const out = `${verdict}: ${title} (${status ?? '-'})`;
+      return testCase('probe.fault', fault, `<system-out>${escaped(out)}</system-out>`);
+    }),
+    '  </testsuite>',
+    '</testsuites>',
+    '',
+  ].join('\n');
+}
+
+function stepCase({ id, title, verdict, reason, notes }: ProbeStep): string {
+  const told = notes.map(noteText).join('\n');
+  const first = notes.find(({ severity }) => severity === 'error')?.misbehaviour ?? '';
+  const inner: Readonly<Record<ProbeStep['verdict'], string>> = {
+    passed: told === '' ? '' : `<system-out>${escaped(told)}</system-out>`,
+    failed: `<failure type="${escaped(first)}" message="${escaped(first)}">${escaped(told)}</failure>`,
+    skipped: `<skipped message="${escaped(reason ?? '')}"/>`,
+  };
+  return testCase('probe', `${id}: ${title}`, inner[verdict]);
+}
+
+function testCase(of: string, name: string, inner: string): string {
+  const head = `    <testcase classname="${of}" name="${escaped(name)}"`;
+  return inner === '' ? `${head}/>` : `${head}>${inner}</testcase>`;
+}
+
+const entities: ReadonlyMap<string, string> = new Map([
+  ['&', '&amp;'],
+  ['<', '&lt;'],
+  ['>', '&gt;'],
+  ['"', '&quot;'],
+  ['\n', '&#10;'],
+]);
+
+/** Without what XML 1.0 can not hold. @see https://www.w3.org/TR/xml/#charsets */
+function escaped(text: string): string {
+  return text
+    .replace(/[^\n\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')
+    .replace(/[&<>"\n]/g, (character) => entities.get(character) ?? '');
+}

@@ -1,0 +1,79 @@
+import type { Bundle, BundleEntry, FhirResource } from 'fhir/r4.js';
+import { type Exam, fromJson, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { recordsReferredTo } from './existing-records.ts';
+import { refusal } from './refusal.ts';
+
+const json = { 'content-type': 'application/fhir+json', accept: 'application/fhir+json' };
+
+/** Sends a bundle to the server; throws where it answers with anything but success. */
+export async function send(url: string, bundle: object): Promise<Bundle> {
+  const answer = await fetch(url, { method: 'POST', headers: json, body: toJson(bundle) });
+  const text = await answer.text();
+  if (!answer.ok) throw new Error(`the server answered ${answer.status}: ${refusal(text)}`);
+  return fromJson(text).value as Bundle; // an answer of the server under test to a bundle
+}
+
+/** Exams in pieces whose bundles hold about `entries` resources together. */
+export function* inBatches(exams: readonly Exam[], entries: number): Generator<Exam[]> {
+  let batch: Exam[] = [];
+  let size = 0;
+  for (const exam of exams) {
+    batch.push(exam);
+    size += transactionOf(exam).entry?.length ?? 0;
+    if (size < entries) continue;
+    yield batch;
+    batch = [];
+    size = 0;
+  }
+  if (batch.length > 0) yield batch;
+}
+
+/** Records that the exams take for granted, such as the clinic, so that the server can resolve them. */
+export async function storeExisting(url: string, exams: readonly Exam[]): Promise<void> {
+  const records = recordsReferredTo(exams.map(transactionOf));
+  if (records.length === 0) return;
+  await send(url, {
+    resourceType: 'Bundle',
+    type: 'transaction',
+    entry: records.map((resource) => ({
+      resource,
+      request: { method: 'PUT', url: `${resource.resourceType}/${resource.id}` },
+    })),
+  });
+}
+
+/** Stores the exams in one transaction and reads every resource of each back, by the ids given. */
+export async function storeAndRead(url: string, exams: readonly Exam[]): Promise<Bundle[]> {
+  const bundles = exams.map(transactionOf);
+  const stored = await send(url, {
+    resourceType: 'Bundle',
+    type: 'transaction',
+    entry: bundles.flatMap(({ entry = [] }) => entry),
+  });
+  const names = (stored.entry ?? []).map(({ response }) =>
+    (response?.location ?? '').replace(/\/_history\/.*$/, ''),
+  );
+  const read = await send(url, {
+    resourceType: 'Bundle',
+    type: 'batch',
+    entry: names.map((name) => ({ request: { method: 'GET', url: name } })),
+  });
+  const resources = (read.entry ?? []).map(({ resource }) => resource);
+  let from = 0;
+  return bundles.map(({ entry = [] }) => {
+    const own = resources.slice(from, from + entry.length);
+    from += entry.length;
+    return { resourceType: 'Bundle', type: 'collection', entry: own.map(entryAt(url)) };
+  });
+}
+
+function entryAt(url: string) {
+  return (resource: FhirResource | undefined): BundleEntry => ({
+    fullUrl: `${url}/${resource?.resourceType}/${resource?.id}`,
+    ...(resource && { resource }),
+  });
+}
+
+function transactionOf(exam: Exam): Bundle {
+  return toBundleOrThrow(exam, { bundleType: 'transaction' }) as Bundle; // R4 is the default
+}
