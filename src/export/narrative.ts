@@ -8,6 +8,16 @@ export function generated(content: string): Narrative {
   return { status: 'generated', div: narrativeDiv(content) };
 }
 
+/** The text of a short resource: its parts in one paragraph, or no text where it has none. */
+export function summary(
+  { narrative }: { readonly narrative: boolean },
+  parts: readonly (string | undefined)[],
+): { text?: Narrative } {
+  const said = parts.filter((part) => part !== undefined && part.trim() !== '');
+  if (!narrative || said.length === 0) return {};
+  return { text: generated(`<p>${escapeXhtml(said.join('; '))}</p>`) };
+}
+
 /** One paragraph that says sign, place, answer and components; notes in paragraphs of their own. */
 export function observationNarrative(observation: Observation, texts: Texts): Narrative {
   let content = `<p>${observationHead(observation, texts)}</p>`;

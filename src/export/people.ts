@@ -18,6 +18,7 @@ import type { Identifier as StatedIdentifier } from '../model/primitive.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import type { ExportContext } from './context.ts';
 import { existingReference } from './existing.ts';
+import { summary } from './narrative.ts';
 
 /** Patient, Practitioner, PractitionerRole, Organization and Encounter: each one that is not a reference already. */
 export function peopleResources(context: ExportContext): FhirResource[] {
@@ -46,6 +47,11 @@ function patient(context: ExportContext, subject: model.Subject): Patient {
   return {
     resourceType: 'Patient',
     id: context.id(resourceName.patient),
+    ...summary(context, [
+      nameText(subject.name),
+      subject.birthDate,
+      ...(subject.identifiers ?? []).map(({ value }) => value),
+    ]),
     ...identified(subject.identifiers),
     ...(subject.name && { name: [humanName(subject.name)] }),
     ...(subject.gender !== undefined && { gender: subject.gender }),
@@ -57,6 +63,7 @@ function practitioner(context: ExportContext, examiner: model.Examiner): Practit
   return {
     resourceType: 'Practitioner',
     id: context.id(resourceName.practitioner(examiner.key)),
+    ...summary(context, [nameText(examiner.name) ?? examiner.key]),
     identifier: [
       context.statementIdentifier(partName.examiner(examiner.key)),
       ...(identified(examiner.identifiers).identifier ?? []),
@@ -70,6 +77,7 @@ function role(context: ExportContext, examiner: model.Examiner): PractitionerRol
   return {
     resourceType: 'PractitionerRole',
     id: context.id(resourceName.role(examiner.key)),
+    ...summary(context, [nameText(examiner.name) ?? examiner.key, examiner.role]),
     identifier: [context.statementIdentifier(partName.examiner(examiner.key))],
     practitioner:
       existingReference(examiner) ?? context.reference(resourceName.practitioner(examiner.key)),
@@ -82,6 +90,7 @@ function organization(context: ExportContext, stated: model.Organization): Organ
   return {
     resourceType: 'Organization',
     id: context.id(resourceName.organization),
+    ...summary(context, [stated.name, ...(stated.identifiers ?? []).map(({ value }) => value)]),
     ...identified(stated.identifiers),
     ...(stated.name !== undefined && { name: stated.name }),
   };
@@ -94,6 +103,10 @@ function encounter(context: ExportContext, stated: model.Encounter): Encounter {
   return {
     resourceType: 'Encounter',
     id: context.id(resourceName.encounter),
+    ...summary(context, [
+      code === undefined ? undefined : hl7Display(ACT_CODE, code),
+      ...(stated.identifiers ?? []).map(({ value }) => value),
+    ]),
     ...identified(stated.identifiers),
     // Whether the visit as a whole is over is not ours to say.
     status: 'unknown',
@@ -112,6 +125,12 @@ function identified(identifiers: readonly StatedIdentifier[] | undefined): {
   return identifiers === undefined
     ? {}
     : { identifier: identifiers.map((given) => ({ ...given })) };
+}
+
+function nameText(name: model.HumanName | undefined): string | undefined {
+  if (name === undefined) return undefined;
+  const { text, prefix, given = [], family } = name;
+  return text ?? [prefix, ...given, family].filter((part) => part !== undefined).join(' ');
 }
 
 function humanName({ family, given, prefix, text }: model.HumanName): HumanName {

@@ -6,6 +6,7 @@ import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
 import type { RecordEvent } from '../model/record-event.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import type { ExportContext } from './context.ts';
+import { summary } from './narrative.ts';
 
 /** Who made a step in the life of the record, when and why. The version that it replaced is named as entity. */
 export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
@@ -16,6 +17,7 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
   return {
     resourceType: 'Provenance',
     id: context.id(resourceName.event(event.version)),
+    ...summary(context, [coder.display('values', `event.${event.action}`), event.at, event.reason]),
     target: [
       context.reference(resourceName.report),
       ...(event.changed ?? []).map((key) => context.reference(resourceName.statement(key))),

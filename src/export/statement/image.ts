@@ -4,6 +4,7 @@ import { resourceName } from '../../fhir/resource-names.ts';
 import type { Image } from '../../model/statement.ts';
 import { bodySite } from '../body-site.ts';
 import type { ExportContext } from '../context.ts';
+import { summary } from '../narrative.ts';
 import {
   codedComponent,
   effective,
@@ -37,6 +38,7 @@ export function imageMedia(context: ExportContext, image: Image): Media {
   return {
     resourceType: 'Media',
     id: context.id(resourceName.media(image.key)),
+    ...summary(context, [image.title]),
     status: context.exam.status === 'entered-in-error' ? 'entered-in-error' : 'completed',
     subject: context.subject,
     ...(context.encounter && { encounter: context.encounter }),
@@ -59,6 +61,7 @@ export function imageDocument(context: ExportContext, image: Image): r5.Document
   const document = {
     resourceType: 'DocumentReference',
     id: context.id(resourceName.media(image.key)),
+    ...summary(context, [image.title]),
     status: context.exam.status === 'entered-in-error' ? 'entered-in-error' : 'current',
     subject: context.subject,
     ...(context.encounter && { context: [context.encounter] }),
