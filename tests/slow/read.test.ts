@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
+import { fromBundle } from '../../src/read/from-bundle.ts';
+import { sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
+import { unseenAdditions, unseenChanges } from '../read/nothing-lost.ts';
+import { everyExport } from '../read/round-trip.ts';
+import { searchSetOf } from '../read/server.ts';
+
+const sizes = [
+  ['small', 900],
+  ['edge', 900],
+  ['usual', 180],
+  ['full', 20],
+] as const;
+
+describe('reading bundles back', () => {
+  it.each(sizes)('gives equal exams for every version and type, size %s', (size, count) => {
+    for (const exam of sampleExams(10_000, count, { size })) {
+      for (const options of everyExport) {
+        const { value, remainder } = fromBundle(toBundleOrThrow(exam, options));
+        const told = `${exam.id} ${JSON.stringify(options)}`;
+        expect(value, told).toEqual(exam);
+        expect(remainder, told).toEqual([]);
+      }
+    }
+  });
+
+  it('gives equal exams from the search sets of a server', () => {
+    for (const exam of sampleExams(20_000, 300)) {
+      const { value, remainder } = fromBundle(searchSetOf(exam, 1));
+      expect(value, exam.id).toEqual(exam);
+      expect(
+        remainder.filter(({ kind }) => kind === 'content'),
+        exam.id,
+      ).toEqual([]);
+    }
+  });
+
+  it.each([1, 2, 3, 4, 5, 6])(
+    'loses nothing that is changed or added anywhere, seed %i',
+    (turn) => {
+      const exam = sampleExam(turn, { size: turn % 2 === 0 ? 'edge' : 'small' });
+      expect(unseenChanges({ exam, turn, of: 1 })).toEqual([]);
+      expect(unseenAdditions({ exam, turn, of: 1 })).toEqual([]);
+    },
+  );
+});
