@@ -1,3 +1,24 @@
+export {
+  assertConformsTo,
+  assertHoldsExam,
+  assertHoldsFinding,
+  assertHoldsIssue,
+  assertHoldsNothingAbout,
+  assertHoldsStatement,
+} from './assertions/asserts.ts';
+export { conformsTo } from './assertions/conforms-to.ts';
+export { type HoldsExamOptions, holdsExam } from './assertions/holds-exam.ts';
+export { holdsIssue, type IssuePattern } from './assertions/holds-issue.ts';
+export {
+  type AboutPlace,
+  type FindingPattern,
+  holdsFinding,
+  holdsNothingAbout,
+  holdsStatement,
+} from './assertions/holds-statement.ts';
+export { type MatcherFunctions, type Matchers, matchers } from './assertions/matchers.ts';
+export type { StatementPattern } from './assertions/pattern.ts';
+export { AssertionFailure, type Verdict } from './assertions/verdict.ts';
 export { applyFault, faultIds } from './faults/apply-fault.ts';
 export type { Fault } from './faults/fault.ts';
 export { type SampleOptions, type SampleSize, sampleExam, sampleExams } from './sample-exam.ts';

@@ -1,0 +1,24 @@
+import type { FhirVersion } from '../../fhir/version.ts';
+import { validateBundle as validateR4 } from '../../validate/r4.ts';
+import { validateBundle as validateR4B } from '../../validate/r4b.ts';
+import { validateBundle as validateR5 } from '../../validate/r5.ts';
+import type { Validation } from '../../validate/validate-bundle.ts';
+import { issueLines, type Verdict, verdict } from './verdict.ts';
+
+const validators: Readonly<Record<FhirVersion, (resource: unknown) => Validation>> = {
+  R4: validateR4,
+  R4B: validateR4B,
+  R5: validateR5,
+};
+
+/** Whether a bundle or a single resource conforms to this version of FHIR. Default R4. */
+export function conformsTo(resource: unknown, version: FhirVersion = 'R4'): Verdict {
+  if (!Object.hasOwn(validators, version)) {
+    throw new TypeError('cannot check conformance: expected the version R4, R4B or R5');
+  }
+  const { valid, issues } = validators[version](resource);
+  const head = valid
+    ? `the resource conforms to FHIR ${version}`
+    : `the resource does not conform to FHIR ${version}`;
+  return verdict(valid, head, issueLines(issues));
+}
