@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
-import { packageConcepts } from '../../src/generate/fhir-package/concepts.ts';
+import { type PackageConcept, packageConcepts } from '../../src/generate/fhir-package/concepts.ts';
 import { kebab, tableNames } from '../../src/generate/languages.ts';
 import { readTables } from '../../src/generate/terminology.ts';
 import { terminologyReadme } from '../../src/generate/terminology-readme.ts';
@@ -14,7 +14,7 @@ test('terminology/README.md is what the tables give', async () => {
 
 test('each named gap is one: its rows exist, and none has an equivalent code in that system', async () => {
   const tables = await readTables();
-  const concepts = new Map(
+  const concepts = new Map<string, PackageConcept>(
     tableNames().flatMap((table) =>
       packageConcepts(table, tables, []).map(
         (one) => [`${kebab(table)}/${one.code}`, one] as const,
