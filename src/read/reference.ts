@@ -44,7 +44,9 @@ export function claimReference(
   const literal = textOf(element, 'reference');
   // The type only repeats what the target is.
   textOf(element, 'type');
-  const said = knownReferences.get(literal ?? '')?.some((known) => isSame(known, reference));
+  const said = knownReferences
+    .get(literal ?? '')
+    ?.some((known) => known !== reference && isSame(known, reference));
   if (!said) return;
   for (const part of Object.keys(reference)) claims.claimAll(reference, part);
 }
