@@ -1,7 +1,9 @@
 import ca.uhn.fhir.context.FhirContext;
 import ca.uhn.fhir.context.support.ConceptValidationOptions;
 import ca.uhn.fhir.context.support.ValidationSupportContext;
+import ca.uhn.fhir.util.FhirTerser;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
+import org.hl7.fhir.instance.model.api.IBase;
 import org.hl7.fhir.instance.model.api.IBaseResource;
 
 /** Codes of the loaded code systems and value sets, with their displays: a wrong display is an error. */
@@ -18,7 +20,7 @@ final class DisplayChecks extends InMemoryTerminologyServerValidationSupport {
             String system, String code, String display, String valueSet) {
         CodeValidationResult result =
             super.validateCode(chain, withDisplay(options), system, code, display, valueSet);
-        return differsInCase(result, display)
+        return differsInCase(result, display) || isDesignation(chain, result, system, code, display)
             ? super.validateCode(chain, options, system, code, display, valueSet)
             : result;
     }
@@ -29,7 +31,7 @@ final class DisplayChecks extends InMemoryTerminologyServerValidationSupport {
             String system, String code, String display, IBaseResource valueSet) {
         CodeValidationResult result =
             super.validateCodeInValueSet(chain, withDisplay(options), system, code, display, valueSet);
-        return differsInCase(result, display)
+        return differsInCase(result, display) || isDesignation(chain, result, system, code, display)
             ? super.validateCodeInValueSet(chain, options, system, code, display, valueSet)
             : result;
     }
@@ -42,5 +44,21 @@ final class DisplayChecks extends InMemoryTerminologyServerValidationSupport {
     private static boolean differsInCase(CodeValidationResult result, String display) {
         return result != null && result.getSeverity() != null && display != null
             && display.equalsIgnoreCase(result.getDisplay());
+    }
+
+    // A display in another language is right where the code system designates it; the library knows one only.
+    private boolean isDesignation(
+            ValidationSupportContext chain, CodeValidationResult result,
+            String system, String code, String display) {
+        if (result == null || result.getSeverity() == null || system == null || display == null) return false;
+        IBaseResource codeSystem = chain.getRootValidationSupport().fetchCodeSystem(system);
+        if (codeSystem == null) return false;
+        FhirTerser terser = getFhirContext().newTerser();
+        for (IBase concept : terser.getValues(codeSystem, "concept")) {
+            if (!code.equals(terser.getSinglePrimitiveValueOrNull(concept, "code"))) continue;
+            return terser.getValues(concept, "designation").stream()
+                .anyMatch(one -> display.equals(terser.getSinglePrimitiveValueOrNull(one, "value")));
+        }
+        return false;
     }
 }
