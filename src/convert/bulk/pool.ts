@@ -5,15 +5,22 @@ import type { ConvertSettings } from './options.ts';
 
 /** Converts batches, several at a time. Answers may come in any order. */
 export interface Pool {
-  readonly size: number;
+  /** Units to be sent at a time. */
+  readonly batch: number;
+  /** Batches to be sent before the answer to the first is waited for. */
+  readonly ahead: number;
   readonly convert: (units: readonly RawUnit[]) => Promise<readonly UnitOutcome[]>;
   readonly close: () => Promise<void>;
 }
 
-/** A pool of this thread alone. */
+/**
+ * A pool of this thread alone. Its batches are small: what is made is written before the collector
+ * takes it for long-lived, and memory stays at what the code itself needs.
+ */
 export function localPool(convert: (units: readonly RawUnit[]) => UnitOutcome[]): Pool {
   return {
-    size: 1,
+    batch: 8,
+    ahead: 0,
     convert: async (units) => convert(units),
     close: async () => {},
   };
@@ -55,7 +62,8 @@ export function workerPool(jobs: number, settings: ConvertSettings, entry: URL):
   });
   let batch = 0;
   return {
-    size: jobs,
+    batch: 50,
+    ahead: jobs * 2,
     convert: (units) =>
       new Promise((resolve, reject) => {
         if (failure !== undefined) {

@@ -28,8 +28,7 @@ export interface Run {
   readonly encoding: Encoding | undefined;
 }
 
-/** Units of a batch, and characters after which a batch is full. */
-const BATCH_UNITS = 100;
+/** Characters of input after which a batch is full, however few its units. */
 const BATCH_TEXT = 1 << 20;
 
 /** Where a batch or an issue came from, so that a checkpoint can name it. */
@@ -91,7 +90,7 @@ export async function runConversion(run: Run): Promise<Tally> {
       bytes += more;
     })) {
       waiting.push(step);
-      if (waiting.length > pool.size * 2) {
+      if (waiting.length > pool.ahead) {
         const first = waiting.shift();
         if (first !== undefined) await finish(first);
       }
@@ -155,7 +154,7 @@ async function* stepsOfInput(
     if (isFirst) issues.push(...run.checkFirst(found.unit));
     batch.push(found.unit);
     text += found.unit.raw.length;
-    if (batch.length >= BATCH_UNITS || text >= BATCH_TEXT) yield step();
+    if (batch.length >= run.pool.batch || text >= BATCH_TEXT) yield step();
   }
   yield step();
 }
