@@ -4,7 +4,7 @@ import { sampleExams } from '../../src/testing/sample-exam.ts';
 import type { FhirRelease } from '../reference/corpus.ts';
 import { bundlesOf, exampleExams } from '../reference/exams.ts';
 import { ask, type Program, pythonReader, rustReader } from './programs.ts';
-import { canonical } from './same.ts';
+import { canonical, type Leave } from './same.ts';
 
 // Readers that others wrote, on other foundations than this library and the reference validator:
 // fhir.resources (Python, models made with pydantic) and fhirbolt (Rust).
@@ -38,11 +38,13 @@ describe.each(versions)('fhir.resources reads %s', (version) => {
       bundles.map(({ id, text }) => ({ id, version, text })),
     );
     expect(answers.length).toBe(bundles.length);
-    expect(bundles.length).toBeGreaterThan(160);
+    expect(bundles.length).toBeGreaterThan(130);
     const changed = answers.filter(({ error, text }, at) => {
-      // It keeps moments and writes Z as +00:00 and fractions of seconds with six digits.
-      const sent = canonical(bundles[at]?.text ?? '', { times: true });
-      return error !== undefined || canonical(text, { times: true }) !== sent;
+      // It keeps moments: it writes Z and -00:00 as +00:00, and fractions of seconds with six digits.
+      const leave = { times: true };
+      return (
+        error !== undefined || canonical(text, leave) !== canonical(bundles[at]?.text ?? '', leave)
+      );
     });
     expect(changed.map(({ id, error }) => ({ id, error }))).toEqual([]);
   });
@@ -76,17 +78,14 @@ describe.each(versions)('fhirbolt reads %s', (version) => {
       reader,
       answers.map(({ id, xml }) => ({ id, version, format: 'xml', text: xml })),
     );
+    // Its XML reader trims the text between the tags of a narrative.
+    const leave = { spaces: true };
     const changed = bundles.flatMap(({ id, text }, at) => {
-      const sent = canonical(text);
-      const json = answers[at];
-      const xml = again[at];
+      const sound = (answer: Written | undefined, allowed?: Leave) =>
+        answer?.json !== undefined && canonical(answer.json, allowed) === canonical(text, allowed);
       return [
-        ...(json?.json !== undefined && canonical(json.json) === sent
-          ? []
-          : [{ id, way: 'json', error: json?.error }]),
-        ...(xml?.json !== undefined && canonical(xml.json) === sent
-          ? []
-          : [{ id, way: 'xml', error: xml?.error }]),
+        ...(sound(answers[at]) ? [] : [{ id, way: 'json', error: answers[at]?.error }]),
+        ...(sound(again[at], leave) ? [] : [{ id, way: 'xml', error: again[at]?.error }]),
       ];
     });
     expect(changed).toEqual([]);
