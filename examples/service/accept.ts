@@ -1,0 +1,32 @@
+import {
+  checkExam,
+  fromJson,
+  hasErrors,
+  type Issue,
+  parseExam,
+  toBundle,
+  toJson,
+} from '../../src/index.ts';
+import { validateBundle } from '../../src/validate/r4.ts';
+
+export interface Accepted {
+  readonly exam: string;
+  /** A transaction in which each resource is put under an id that follows from the exam. */
+  readonly bundle: string;
+}
+
+/** The bundle of an exam that was sent as JSON, or everything that is wrong with it. */
+export function accept(text: string): { accepted?: Accepted; issues: readonly Issue[] } {
+  const json = fromJson(text);
+  if (hasErrors(json.issues)) return { issues: json.issues };
+  const parsed = parseExam(json.value);
+  if (parsed.value === undefined) return { issues: parsed.issues };
+  const exam = parsed.value;
+  const exported = toBundle(exam, { bundleType: 'transaction' });
+  const issues = [...exported.issues, ...checkExam(exam).issues];
+  if (exported.value === undefined || hasErrors(issues)) return { issues };
+  const validated = validateBundle(exported.value);
+  issues.push(...validated.issues);
+  if (!validated.valid) return { issues };
+  return { accepted: { exam: exam.id, bundle: toJson(exported.value) }, issues };
+}

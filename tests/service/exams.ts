@@ -1,0 +1,30 @@
+import type { Bundle } from 'fhir/r4.js';
+import { checkExam, type Exam, hasErrors, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { sampleExam } from '../../src/testing/index.ts';
+
+export interface Sent {
+  readonly exam: Exam;
+  readonly text: string;
+  /** `Observation/ID` and the like: every resource that a FHIR server should hold of it. */
+  readonly resources: readonly string[];
+}
+
+/** Seeded exams in which the checks find no error, under ids of their own. */
+export function examsToSend(seed: number, count: number): Sent[] {
+  const found: Sent[] = [];
+  for (let at = seed; found.length < count; at++) {
+    const exam = sampleExam(at, { size: 'small' });
+    if (!hasErrors(checkExam(exam).issues)) found.push(toSend(exam));
+  }
+  return found;
+}
+
+export function toSend(exam: Exam): Sent {
+  const bundle = toBundleOrThrow(exam) as Bundle; // no version was asked for, so it is R4
+  const entries = bundle.entry ?? [];
+  return {
+    exam,
+    text: toJson(exam),
+    resources: entries.map(({ resource }) => `${resource?.resourceType}/${resource?.id}`),
+  };
+}

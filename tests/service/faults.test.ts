@@ -1,0 +1,178 @@
+import { connect, type Socket } from 'node:net';
+import { afterEach, describe, expect, it } from 'vitest';
+import { toJson } from '../../src/index.ts';
+import { examsToSend, toSend } from './exams.ts';
+import { type Behaviour, type FhirServer, startFhirServer } from './fhir-server.ts';
+import { countsOf, drained, freshDatabase, post, type Service, startService } from './service.ts';
+
+const running: (() => Promise<void>)[] = [];
+afterEach(async () => {
+  for (const stop of running.splice(0)) await stop();
+});
+
+async function fhirServer(): Promise<FhirServer> {
+  const server = await startFhirServer();
+  running.push(() => server.kill());
+  return server;
+}
+
+async function service(settings: Readonly<Record<string, string>>): Promise<Service> {
+  const started = await startService({ DATABASE: freshDatabase(), ...settings });
+  running.push(() => started.kill());
+  return started;
+}
+
+/** All that the server sends until it closes; the socket's own end is left to the test. */
+function opened(url: string): { socket: Socket; answer: Promise<string> } {
+  const socket = connect({
+    port: Number(new URL(url).port),
+    host: '127.0.0.1',
+    allowHalfOpen: true,
+  });
+  const answer = new Promise<string>((resolve) => {
+    let text = '';
+    socket.on('data', (chunk) => {
+      text += chunk;
+    });
+    socket.on('error', () => resolve(text));
+    socket.on('end', () => resolve(text));
+  });
+  return { socket, answer };
+}
+
+function request(body: string, part: number): string {
+  const length = Buffer.byteLength(body);
+  const head = `POST /exams HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\ncontent-length: ${length}\r\n\r\n`;
+  return head + body.slice(0, Math.floor(body.length * part));
+}
+
+describe('what comes in', () => {
+  it('is checked, stored once, updated when it changed, and can be had back', async () => {
+    const fhir = await fhirServer();
+    const { url, output } = await service({ FHIR_URL: fhir.url });
+    const [one] = examsToSend(1, 1);
+    if (one === undefined) throw new TypeError('no exam');
+    expect(await post(url, one.text)).toBe(201);
+    expect(await post(url, one.text)).toBe(200);
+    const { conclusion: _none, ...shorter } = one.exam;
+    const changed = { ...shorter, conclusion: { text: 'Other words', concern: 'none' as const } };
+    expect(await post(url, toJson(changed))).toBe(200);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
+    const report = toSend(changed).resources.find((name) => name.startsWith('DiagnosticReport/'));
+    expect(fhir.resources.get(report ?? '')?.text).toContain('Other words');
+    const kept = await fetch(`${url}/exams/${encodeURIComponent(one.exam.id)}`);
+    expect(await kept.json()).toMatchObject({ resourceType: 'Bundle', type: 'transaction' });
+    expect(output().split('\n').filter(Boolean)).toHaveLength(1);
+  });
+
+  it('is refused with a reason where it is no exam', async () => {
+    const { url } = await service({});
+    expect(await post(url, '{}')).toBe(422);
+    expect(await post(url, '{"a":1')).toBe(422);
+    expect(await post(url, ' '.repeat(5_000_001))).toBe(413);
+    const other = await fetch(`${url}/exams`, { method: 'POST', body: 'x' });
+    expect(other.status).toBe(415);
+    const latin = await fetch(`${url}/exams`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: Buffer.from([0x22, 0xe9, 0x22]),
+    });
+    expect(latin.status).toBe(400);
+    expect((await fetch(`${url}/exams/%E0%A4%A`)).status).toBe(404);
+    expect((await countsOf(url)).stored).toBe(0);
+  });
+});
+
+describe('a FHIR server', () => {
+  const doubtful: readonly Behaviour[] = [
+    'busy',
+    'too-many',
+    'hang',
+    'half',
+    'store-and-drop',
+    'drop',
+    'html',
+    'outcome',
+    'redirect',
+    'junk',
+  ];
+  it.each(doubtful)('that answers "%s" twice gets each exam once', async (behaviour) => {
+    const fhir = await fhirServer();
+    let times = 0;
+    fhir.behave(() => (times++ < 2 ? behaviour : 'answer'));
+    const { url } = await service({ FHIR_URL: fhir.url, FHIR_TIMEOUT_MS: '300' });
+    const exams = examsToSend(1, 2);
+    for (const { text } of exams) expect(await post(url, text)).toBe(201);
+    expect(await drained(url)).toEqual({ stored: 2, waiting: 0, refused: 0 });
+    expect(fhir.received()).toBeGreaterThanOrEqual(4);
+    for (const name of exams.flatMap(({ resources }) => resources)) {
+      expect(fhir.resources.get(name)?.versions, name).toBe(1);
+    }
+  });
+
+  it('that refuses an exam does not hold up the others, and the exam is kept', async () => {
+    const fhir = await fhirServer();
+    let times = 0;
+    fhir.behave(() => (times++ === 0 ? 'refuse' : 'answer'));
+    const { url } = await service({ FHIR_URL: fhir.url });
+    const exams = examsToSend(1, 3);
+    for (const { text } of exams) expect(await post(url, text)).toBe(201);
+    expect(await drained(url)).toEqual({ stored: 3, waiting: 0, refused: 1 });
+  });
+});
+
+describe('a full disk', () => {
+  it('gives 507, keeps what was acknowledged, and takes the rest once there is room', async () => {
+    const fhir = await fhirServer();
+    const settings = { DATABASE: freshDatabase(), FHIR_URL: fhir.url };
+    const small = await service({ ...settings, MAX_DATABASE_PAGES: '200' });
+    const exams = examsToSend(1, 24);
+    const statuses: (number | undefined)[] = [];
+    for (const { text } of exams) statuses.push(await post(small.url, text));
+    const refused = exams.filter((_, at) => statuses[at] === 507);
+    expect(new Set(statuses)).toEqual(new Set([201, 507]));
+    const kept = exams.length - refused.length;
+    expect(await drained(small.url)).toEqual({ stored: kept, waiting: 0, refused: 0 });
+    await small.end();
+
+    const large = await service(settings);
+    for (const { text } of refused) expect(await post(large.url, text)).toBe(201);
+    expect((await drained(large.url)).stored).toBe(exams.length);
+    const lost = exams.flatMap(({ resources }) => resources).filter((n) => !fhir.resources.has(n));
+    expect(lost).toEqual([]);
+    expect([...fhir.resources.values()].filter(({ versions }) => versions !== 1)).toEqual([]);
+  });
+});
+
+describe('slow and half-closed clients', () => {
+  it('do not hold up others, and are let go after the time-out', async () => {
+    const { url } = await service({ REQUEST_TIMEOUT_MS: '1500' });
+    const [one, other] = examsToSend(1, 2);
+    if (one === undefined || other === undefined) throw new TypeError('no exams');
+    const slow = Array.from({ length: 40 }, (_, at) => {
+      const { socket, answer } = opened(url);
+      socket.write(at % 2 === 0 ? 'POST /exams HTTP/1.1\r\nhost:' : request(one.text, 0.5));
+      return answer;
+    });
+    expect(await post(url, other.text)).toBe(201);
+    const answers = await Promise.all(slow);
+    expect(answers.filter((text) => !text.startsWith('HTTP/1.1 408') && text !== '')).toEqual([]);
+    expect(await countsOf(url)).toEqual({ stored: 1, waiting: 1, refused: 0 });
+  });
+
+  it('get an answer where the exam came whole, and leave nothing where it came in half', async () => {
+    const { url } = await service({});
+    const [one, other] = examsToSend(1, 2);
+    if (one === undefined || other === undefined) throw new TypeError('no exams');
+    const whole = opened(url);
+    whole.socket.end(request(one.text, 1));
+    expect(await whole.answer).toMatch(/^HTTP\/1\.1 201 /);
+    const half = opened(url);
+    half.socket.end(request(other.text, 0.5));
+    expect(await half.answer).not.toMatch(/^HTTP\/1\.1 2/);
+    const gone = opened(url);
+    gone.socket.write(request(other.text, 0.5), () => gone.socket.destroy());
+    expect(await post(url, one.text)).toBe(200);
+    expect((await countsOf(url)).stored).toBe(1);
+  });
+});

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import { createRandom } from '../../src/testing/random.ts';
+import { examsToSend, type Sent } from './exams.ts';
+import { type Behaviour, type FhirServer, startFhirServer } from './fhir-server.ts';
+import { countsOf, drained, freshDatabase, post, type Service, startService } from './service.ts';
+
+const random = createRandom(20250901);
+const kills = 20;
+const perRound = 8;
+
+/** Mostly sound, with every way to fail that leaves the sender in doubt. */
+const moods: readonly Behaviour[] = [
+  ...Array<Behaviour>(8).fill('answer'),
+  'busy',
+  'too-many',
+  'drop',
+  'half',
+  'store-and-drop',
+  'html',
+];
+
+function wait(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, milliseconds));
+}
+
+/** Posts all at once; gives those that were acknowledged. */
+async function load(service: Service, exams: readonly Sent[]): Promise<Sent[]> {
+  const statuses = await Promise.all(exams.map(({ text }) => post(service.url, text)));
+  return exams.filter((_, at) => statuses[at] === 201 || statuses[at] === 200);
+}
+
+/** The FHIR server goes away for a moment in every fourth round. */
+async function disturb(fhir: FhirServer, round: number): Promise<void> {
+  if (round % 4 !== 3) return;
+  await fhir.kill();
+  await wait(random.int(5, 50));
+  await fhir.restart();
+}
+
+describe('the service, killed 20 times under load', () => {
+  it('loses no exam that it acknowledged and passes none on twice', async () => {
+    const exams = examsToSend(1, kills * perRound);
+    const fhir = await startFhirServer();
+    fhir.behave(() => random.pick(moods));
+    const settings = { DATABASE: freshDatabase(), FHIR_URL: fhir.url, FHIR_TIMEOUT_MS: '2000' };
+    const acknowledged = new Set<Sent>();
+    let open: Sent[] = [];
+    let killedWithRequestsOpen = 0;
+    let killedWithOutboxFull = 0;
+
+    for (let round = 0; round < kills; round++) {
+      const service = await startService(settings);
+      if (round > 0 && (await countsOf(service.url)).waiting > 0) killedWithOutboxFull += 1;
+      const batch = [...open, ...exams.slice(round * perRound, (round + 1) * perRound)];
+      const loading = load(service, batch);
+      const disturbing = disturb(fhir, round);
+      await wait(random.int(0, 60 * batch.length));
+      await service.kill();
+      const done = await loading;
+      await disturbing;
+      for (const one of done) acknowledged.add(one);
+      open = batch.filter((one) => !acknowledged.has(one));
+      if (open.length > 0) killedWithRequestsOpen += 1;
+    }
+
+    // What was never acknowledged is sent again by its sender; nothing else is.
+    const service = await startService(settings);
+    const last = await load(service, open);
+    const counts = await drained(service.url);
+    await service.end();
+    await fhir.kill();
+
+    expect(last.length).toBe(open.length);
+    expect(counts).toEqual({ stored: exams.length, waiting: 0, refused: 0 });
+    const wanted = exams.flatMap(({ resources }) => resources);
+    const lost = wanted.filter((url) => !fhir.resources.has(url));
+    const double = [...fhir.resources].filter(([, { versions }]) => versions !== 1);
+    const reports = [...fhir.resources.keys()].filter((url) => url.startsWith('DiagnosticReport/'));
+    expect({ lost, double, reports: reports.length, resources: fhir.resources.size }).toEqual({
+      lost: [],
+      double: [],
+      reports: exams.length,
+      resources: new Set(wanted).size,
+    });
+    // Kills at idle moments would prove nothing.
+    expect(killedWithRequestsOpen).toBeGreaterThanOrEqual(5);
+    expect(killedWithOutboxFull).toBeGreaterThanOrEqual(5);
+    expect(fhir.received()).toBeGreaterThan(exams.length);
+    console.log(
+      `${exams.length} exams in, ${reports.length} out, ${lost.length} lost, ${double.length} double; ` +
+        `${killedWithRequestsOpen} kills with open requests, ${killedWithOutboxFull} with a full outbox, ` +
+        `${fhir.received()} transactions received`,
+    );
+  });
+});
