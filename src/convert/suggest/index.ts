@@ -1,0 +1,2 @@
+export { type Suggestion, type SuggestOptions, suggestMapping } from './suggest-mapping.ts';
+export { suggestionText } from './suggestion-text.ts';
