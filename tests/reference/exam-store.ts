@@ -1,4 +1,4 @@
-import type { Bundle, BundleEntry, FhirResource } from 'fhir/r4.js';
+import type { Bundle, BundleEntry, Resource } from 'fhir/r4.js';
 import { type Exam, fromJson, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { recordsReferredTo } from './existing-records.ts';
 import { refusal } from './refusal.ts';
@@ -43,7 +43,10 @@ export async function storeExisting(url: string, exams: readonly Exam[]): Promis
 }
 
 /** Stores the exams in one transaction and reads every resource of each back, by the ids given. */
-export async function storeAndRead(url: string, exams: readonly Exam[]): Promise<Bundle[]> {
+export async function storeAndRead(
+  url: string,
+  exams: readonly Exam[],
+): Promise<Bundle<Resource>[]> {
   const bundles = exams.map(transactionOf);
   const stored = await send(url, {
     resourceType: 'Bundle',
@@ -68,7 +71,7 @@ export async function storeAndRead(url: string, exams: readonly Exam[]): Promise
 }
 
 function entryAt(url: string) {
-  return (resource: FhirResource | undefined): BundleEntry => ({
+  return (resource: Resource | undefined): BundleEntry<Resource> => ({
     fullUrl: `${url}/${resource?.resourceType}/${resource?.id}`,
     ...(resource && { resource }),
   });

@@ -7,7 +7,7 @@ import type { Place } from './place.ts';
 /** What servers do to what they are given and may do, since it does not touch the record. */
 export const allowedChanges = {
   id: 'an id that the server was left to give',
-  meta: 'meta: the notes of the server on its own storing',
+  meta: 'the notes of the server on its own storing',
   reference: 'a reference within the bundle, rewritten to where its target was stored',
   narrative: 'generated narrative, which holds nothing that the data does not',
 } as const;

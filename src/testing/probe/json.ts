@@ -34,3 +34,9 @@ export function textOf(holder: JsonRecord, property: string): string | undefined
   const value = Object.hasOwn(holder, property) ? holder[property] : undefined;
   return typeof value === 'string' ? value : undefined;
 }
+
+/** `system|value` of the first identifier; empty where there is none. */
+export function identifierOf(resource: JsonResource): string {
+  const [first] = objectsOf(resource, 'identifier');
+  return first === undefined ? '' : `${textOf(first, 'system')}|${textOf(first, 'value')}`;
+}

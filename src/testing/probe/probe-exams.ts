@@ -19,7 +19,7 @@ import type { RecordEvent, RecordStatus } from '../../model/record-event.ts';
 /** The states of one exam that a probe sends, in their order. */
 export interface ProbeExams {
   readonly first: Exam;
-  /** Signed, with one statement more and one changed. */
+  /** Signed, with two statements changed. */
   readonly updated: Exam;
   readonly corrected: Exam;
   readonly retracted: Exam;
@@ -35,14 +35,15 @@ export function probeExams(run: string): ProbeExams {
     noted(draft, text, { key: 'remark', region: 'skin' });
   const before = noteOf('Skin weathered & dry: "salt, wind" <all year>. Größe wie 2030. 顔面');
   const after = noteOf('Skin weathered and dry, less than last year.');
-  const more = (draft: ExamDraft): ExamDraft => absent(after(draft), 'scar', skin);
-  const chin = (value: string) => (draft: ExamDraft) => lesion(draft, value);
+  const noScar = (draft: ExamDraft): ExamDraft => absent(draft, 'scar', skin, { key: 'scar' });
+  const scar = (draft: ExamDraft): ExamDraft => present(draft, 'scar', skin, { key: 'scar' });
+  const size = (value: string) => (draft: ExamDraft) => lesion(draft, value);
   return {
-    first: made(`probe-${run}`, 'preliminary', 2, [chin('4.0'), before]),
-    updated: made(`probe-${run}`, 'final', 3, [chin('4.0'), more]),
-    corrected: made(`probe-${run}`, 'corrected', 4, [chin('4.5'), more]),
-    retracted: made(`probe-${run}`, 'entered-in-error', 5, [chin('4.5'), more]),
-    forFaults: made(`probe-${run}-fault`, 'preliminary', 2, [chin('4.0'), before]),
+    first: made(`probe-${run}`, 'preliminary', 2, [size('4.0'), before, noScar]),
+    updated: made(`probe-${run}`, 'final', 3, [size('4.0'), after, scar]),
+    corrected: made(`probe-${run}`, 'corrected', 4, [size('4.5'), after, scar]),
+    retracted: made(`probe-${run}`, 'entered-in-error', 5, [size('4.5'), after, scar]),
+    forFaults: made(`probe-${run}-fault`, 'preliminary', 2, [size('4.0'), before, noScar]),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { ProbeReport, ProbeStep } from './report.ts';
-import { noteText } from './report-text.ts';
+import { changeLines, noteText } from './report-text.ts';
 
 /**
  * The report in the XML of JUnit, which build servers show: a test case for each step, and one for
@@ -16,15 +16,24 @@ export function probeJUnit(report: ProbeReport): string {
     '<?xml version="1.0" encoding="UTF-8"?>',
     `<testsuites ${counts}>`,
     `  <testsuite name="${escaped(name)}" ${counts}>`,
+    '    <properties>',
+    property('fhirVersion', report.fhirVersion),
+    ...(report.software === undefined ? [] : [property('software', report.software)]),
+    '    </properties>',
     ...steps.map(stepCase),
     ...faults.map(({ fault, title, verdict, status }) => {
       const out = `${verdict}: ${title} (${status ?? '-'})`;
       return testCase('probe.fault', fault, `<system-out>${escaped(out)}</system-out>`);
     }),
+    `    <system-out>${escaped(changeLines(report.changes).join('\n'))}</system-out>`,
     '  </testsuite>',
     '</testsuites>',
     '',
   ].join('\n');
+}
+
+function property(name: string, value: string): string {
+  return `      <property name="${name}" value="${escaped(value)}"/>`;
 }
 
 function stepCase({ id, title, verdict, reason, notes }: ProbeStep): string {

@@ -1,4 +1,4 @@
-import { allowedChanges } from './changes.ts';
+import { allowedChanges, type ServerChange } from './changes.ts';
 import { misbehaviours, type ProbeNote } from './misbehaviour.ts';
 import type { ProbeReport, ProbeStep } from './report.ts';
 
@@ -10,17 +10,7 @@ export function probeText(report: ProbeReport): string {
     '',
     ...steps.flatMap(stepLines),
   ];
-  if (changes.length > 0) {
-    lines.push('', 'What the server changed:');
-    for (const { what, allowed, element, count } of changes) {
-      const word = allowed ? 'allowed' : 'NOT ALLOWED';
-      lines.push(`  ${word}  ${what}  ${element}  ${count}`);
-    }
-    const met = Object.entries(allowedChanges).filter(([what]) =>
-      changes.some((change) => change.what === what),
-    );
-    for (const [what, meaning] of met) lines.push(`  (${what}: ${meaning})`);
-  }
+  if (changes.length > 0) lines.push('', ...changeLines(changes));
   if (faults.length > 0) {
     const refused = faults.filter(({ verdict }) => verdict === 'refused').length;
     lines.push('', `Faults sent: ${faults.length}, refused: ${refused}`);
@@ -36,6 +26,22 @@ export function probeText(report: ProbeReport): string {
       `${report.requests} requests, ${report.retries} retries`,
   );
   return `${lines.join('\n')}\n`;
+}
+
+/** What the server changed, kind by kind; nothing where it changed nothing. */
+export function changeLines(changes: readonly ServerChange[]): string[] {
+  if (changes.length === 0) return [];
+  const met = Object.entries(allowedChanges).filter(([what]) =>
+    changes.some((change) => change.what === what),
+  );
+  return [
+    'What the server changed:',
+    ...changes.map(({ what, allowed, element, count }) => {
+      const word = allowed ? 'allowed' : 'NOT ALLOWED';
+      return `  ${word}  ${what}  ${element}  ${count}`;
+    }),
+    ...met.map(([what, meaning]) => `  (${what}: ${meaning})`),
+  ];
 }
 
 function stepLines({ verdict, id, title, reason, notes }: ProbeStep): string[] {

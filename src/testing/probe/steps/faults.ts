@@ -32,7 +32,7 @@ export const sampledFaults: readonly string[] = [
   'put-to-other-type',
   'narrative-script',
   'extension-of-both',
-  'duplicate-property',
+  'duplicate-resource-type',
   'trailing-comma-in-list',
   'cut-off',
 ];

@@ -1,8 +1,9 @@
 import type { ProbeContext, Step } from '../context.ts';
 import { differences } from '../differences.ts';
+import { identifierOf } from '../json.ts';
 import { placeName } from '../place.ts';
 import type { ProbeExams } from '../probe-exams.ts';
-import { readBack, type Stored, type StoredResource, storeExam } from '../store.ts';
+import { readBack, type Stored, storeExam } from '../store.ts';
 import { found } from './search.ts';
 
 export const store: Step = {
@@ -84,7 +85,7 @@ function next(id: string, title: string, state: keyof ProbeExams): Step {
 async function onlyOneReport(context: ProbeContext, stored: Stored): Promise<void> {
   const report = stored.resources.find(({ sent }) => sent.resourceType === 'DiagnosticReport');
   if (report === undefined) return;
-  const identifier = encodeURIComponent(identifierOf(report));
+  const identifier = encodeURIComponent(identifierOf(report.sent));
   const status = String(report.sent['status']);
   const asked = [
     [`DiagnosticReport?identifier=${identifier}`, 1],
@@ -103,12 +104,6 @@ async function onlyOneReport(context: ProbeContext, stored: Stored): Promise<voi
       context.client.tell({ misbehaviour: 'not-found', severity: 'error', message });
     }
   }
-}
-
-/** `system|value` of the first identifier of a resource of ours. */
-export function identifierOf({ sent }: StoredResource): string {
-  const [first] = Array.isArray(sent['identifier']) ? sent['identifier'] : [];
-  return `${first?.system}|${first?.value}`;
 }
 
 function samePlaces({ client }: ProbeContext, before: Stored, after: Stored): void {

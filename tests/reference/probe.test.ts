@@ -1,0 +1,77 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { fromBundle } from '../../src/read/from-bundle.ts';
+import { probeServer } from '../../src/testing/probe/probe-server.ts';
+import type { ProbeReport } from '../../src/testing/probe/report.ts';
+import { probeText } from '../../src/testing/probe/report-text.ts';
+import { extensionsPack } from './definitions.ts';
+import { inBatches, storeAndRead, storeExisting } from './exam-store.ts';
+import { exampleExams, seededExams } from './exams.ts';
+import { type FhirServer, startServer } from './server.ts';
+
+let server: FhirServer;
+let report: ProbeReport;
+
+beforeAll(async () => {
+  const packs = await extensionsPack();
+  const load = packs.filter(({ version }) => version === 'R4').map(({ folder }) => folder);
+  server = await startServer({ validate: true, load });
+  report = await probeServer(server.url, { clean: true });
+});
+
+afterAll(async () => {
+  await server.stop();
+});
+
+describe('a probe of a real server', () => {
+  it('passes every step and leaves nothing behind', () => {
+    const told = probeText(report);
+    expect(
+      report.steps.map(({ id, verdict }) => `${id} ${verdict}`),
+      told,
+    ).toEqual(report.steps.map(({ id }) => `${id} passed`));
+    expect(report.passed, told).toBe(true);
+  });
+
+  it('finds that the server rewrites references, adds meta, and changes nothing else', () => {
+    expect(new Set(report.changes.map(({ what }) => what))).toEqual(new Set(['reference', 'meta']));
+  });
+
+  it('has none of its faults stored', () => {
+    const stored = report.faults.filter(({ verdict }) => verdict === 'accepted');
+    expect(stored).toEqual([]);
+    // A text that ends in the middle makes this server fail (500) in place of refusing it (400).
+    const failed = report.faults.filter(({ verdict }) => verdict === 'failed');
+    expect(failed.map(({ fault, status }) => `${fault} ${status}`)).toEqual(['cut-off 500']);
+    expect(report.faults.length).toBeGreaterThan(20);
+  });
+});
+
+describe('exams that a real server has stored', () => {
+  it.each([
+    ['all examples', exampleExams],
+    ['300 seeded exams', () => [...seededExams()]],
+  ])(
+    'come back equal: %s',
+    async (_, make) => {
+      const exams = make().map(({ exam }) => exam);
+      await storeExisting(server.url, exams);
+      const batches = inBatches(exams, 150);
+      let equal = 0;
+      // Two at a time, since one alone leaves a processor idle.
+      const work = async (): Promise<void> => {
+        for (const batch of batches) {
+          const bundles = await storeAndRead(server.url, batch);
+          for (const [at, bundle] of bundles.entries()) {
+            const { value, remainder } = fromBundle(bundle);
+            expect(value, batch[at]?.id).toEqual(batch[at]);
+            expect(remainder.filter(({ kind }) => kind === 'content')).toEqual([]);
+            equal += 1;
+          }
+        }
+      };
+      await Promise.all([work(), work()]);
+      expect(equal).toBe(exams.length);
+    },
+    1_800_000,
+  );
+});
