@@ -72,7 +72,7 @@ describe('layers of src', () => {
         return { file, to, from: layerOf(file), into: layerOf(to) };
       })
       .filter(({ from, into }) => {
-        const order = (layer: string): number => layers.findIndex((known) => known === layer);
+        const order = (layer: string): number => (layers as readonly string[]).indexOf(layer);
         const stranger = strangers.some(([a, b]) => a === from && b === into);
         return order(into) > order(from) || stranger;
       })

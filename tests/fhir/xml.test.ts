@@ -36,10 +36,7 @@ function faults(text: string) {
 
 describe.each(versions)('bundles of seeded exams in %s', (version) => {
   it.each(['compact', 'pretty'])('come back from %s XML as they were', (form) => {
-    const exams = [
-      ...sampleExams(1, 2, { size: 'small' }),
-      ...sampleExams(1, 5, { size: 'edge' }),
-    ];
+    const exams = [...sampleExams(1, 2, { size: 'small' }), ...sampleExams(1, 5, { size: 'edge' })];
     for (const exam of exams) {
       for (const bundleType of ['collection', 'transaction', 'document'] as const) {
         const bundle = toBundleOrThrow(exam, { fhirVersion: version, bundleType });
