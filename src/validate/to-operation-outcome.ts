@@ -92,4 +92,10 @@ export const issueTypes: Readonly<Partial<Record<IssueCode, OperationOutcomeIssu
   'draft-exam': 'business-rule',
   contradiction: 'conflict',
   'unchecked-resource': 'not-supported',
+  'licence-policy': 'business-rule',
+  'withheld-code': 'suppressed',
+  'wrong-check-digit': 'code-invalid',
+  'wrong-system': 'code-invalid',
+  'display-mismatch': 'code-invalid',
+  'unchecked-code': 'not-supported',
 };
