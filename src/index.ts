@@ -59,12 +59,36 @@ export {
 } from './model/builder/statements.ts';
 export type * from './model/conclusion.ts';
 export type * from './model/exam.ts';
+export {
+  amendExam,
+  appendExam,
+  type Changes,
+  type ChangingStep,
+  cancelExam,
+  correctExam,
+  type ReasonedStep,
+  type ReleaseStep,
+  releaseExam,
+  retractExam,
+  type Step,
+  type StepAction,
+  signExam,
+  stepsFrom,
+} from './model/life/steps.ts';
 export { type ParseOptions, parseExam, parseExamOrThrow } from './model/parse-exam.ts';
 export type * from './model/people.ts';
 export type * from './model/primitive.ts';
 export type * from './model/record-event.ts';
 export type * from './model/statement.ts';
 export { type Path, pathPointer, pathText } from './path.ts';
+export {
+  fromBundle,
+  fromBundleOrThrow,
+  type ReadOptions,
+  type ReadOutcome,
+  type Remainder,
+  type Supplied,
+} from './read/from-bundle.ts';
 export {
   builtInCatalogue,
   type Catalogue,

@@ -34,6 +34,8 @@ export const issueCodes = {
   'impossible-method': 'a method that this region or test does not take',
   'not-exported':
     'a part of the exam that the receiver holds already, or that FHIR has no place for',
+  'illegal-step': 'a step in the life of a record that its state does not allow',
+  'nothing-changed': 'a step that should change the record and leaves it as it is',
   'draft-exam': 'an exam that is still a draft where a released one is needed',
   contradiction: 'two statements that can not both hold',
 

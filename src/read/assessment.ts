@@ -67,7 +67,7 @@ function readWithdrawn(observed: Observed): Words | undefined {
   ownTime(observed);
   const text = textOf(element, 'valueString');
   if (text === undefined) return undefined;
-  const codings = components.all('conclusion').flatMap((component) => {
+  const codings = components.all('assessment').flatMap((component) => {
     const concept = innerOf(component, 'valueCodeableConcept');
     if (concept === undefined) return [];
     const found = codingsOf(innersOf(concept, 'coding'));

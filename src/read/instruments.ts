@@ -1,9 +1,17 @@
-import { partName } from '../fhir/part-names.ts';
+import { partIdentifier, partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import type { Instrument } from '../model/people.ts';
 import type { Key } from '../model/primitive.ts';
 import { ownCode, ownTable } from './concept.ts';
-import { type Element, innerOf, innersOf, lookAt, lookAtList, textOf } from './element.ts';
+import {
+  claimEqual,
+  type Element,
+  innerOf,
+  innersOf,
+  lookAt,
+  lookAtList,
+  textOf,
+} from './element.ts';
 import { claimFrame, type Entry } from './entries.ts';
 import { claimCommon, observe, ownTime } from './observation.ts';
 import { type ExamReading, otherIdentifiers, partNamedBy, type Reading } from './reading.ts';
@@ -123,6 +131,9 @@ function readUsed(reading: ExamReading, key: Key, entry: Entry): Instrument | un
   if (type === undefined || device === undefined) return undefined;
   const target = targetOf(reading, device, entry);
   claimReference(reading, resource, 'device');
+  const { systems, id } = reading;
+  const identifier = partIdentifier(systems.statement, id, partName.instrument(key));
+  claimEqual(device, 'identifier', identifier);
   const serial = components.text('serial');
   return {
     key,

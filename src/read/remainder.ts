@@ -63,14 +63,18 @@ export function remainderOf(
       else tell(value);
       path.pop();
     }
-    // Each part of `meta` is told by itself, since some are bookkeeping and some are not.
-    if (touched || isEmpty(holder) || path.at(-1) === 'meta') return true;
+    if (touched || isEmpty(holder) || isToldByParts(path)) return true;
     found.length = start;
     return false;
   };
 
   if (!walk(bundle)) tell(bundle);
   return found;
+}
+
+/** Entries are told one by one; and the parts of `meta`, since some are bookkeeping and some are not. */
+function isToldByParts(path: Path): boolean {
+  return path.at(-1) === 'meta' || (path.length === 1 && path[0] === 'entry');
 }
 
 function partsOf(holder: object): Iterable<readonly [string | number, unknown]> {

@@ -19,7 +19,7 @@ const supplied: Supplied = {
   protocol: { id: 'full', version: '1.0.0' },
 };
 
-/** A bundle of one example and of the examples that it refers to. */
+/** A bundle of one example and of the examples that it refers to, but for other reports. */
 function bundleOf(folder: string, file: string): Json {
   const resource = read(join(folder, file));
   if (resource.resourceType === 'Bundle') return resource;
@@ -29,6 +29,7 @@ function bundleOf(folder: string, file: string): Json {
       const value = holder[step];
       if (step !== 'reference' || typeof value !== 'string') continue;
       const other = `${value.replace('/', '-')}.json`;
+      if (other.startsWith('DiagnosticReport-')) continue;
       if (/^[A-Za-z0-9.-]+$/.test(other) && !found.has(other) && existsSync(join(folder, other))) {
         found.set(other, read(join(folder, other)));
       }

@@ -1,0 +1,74 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Conclusion } from '../conclusion.ts';
+import type { Exam } from '../exam.ts';
+import type { Key } from '../primitive.ts';
+import type { Statement } from '../statement.ts';
+
+/**
+ * What a step changes. A statement is never taken out: one that was wrong is stated anew under its
+ * own key, so that every receiver of the record learns what holds in its place.
+ */
+export interface Changes {
+  /** New statements, and statements that take the place of those with the same keys. */
+  readonly statements?: readonly Statement[];
+  /** Takes the place of the conclusion before it. */
+  readonly conclusion?: Conclusion;
+}
+
+export interface Changed {
+  readonly exam: Exam;
+  /** Keys of the statements that are new or differ from before. */
+  readonly changed: readonly Key[];
+}
+
+/** The exam with the changes; an issue where they change nothing. */
+export function applyChanges(exam: Exam, changes: Changes): Changed | Issue {
+  const given = new Map((changes.statements ?? []).map((statement) => [statement.key, statement]));
+  const kept = exam.statements.map((statement) => given.get(statement.key) ?? statement);
+  const known = new Set(exam.statements.map(({ key }) => key));
+  const added = [...given.values()].filter(({ key }) => !known.has(key));
+  const statements = [...kept, ...added];
+  const changed = statements.filter((statement, at) => differs(statement, exam.statements[at]));
+  const { conclusion = exam.conclusion } = changes;
+  if (changed.length === 0 && !differs(conclusion, exam.conclusion)) {
+    return issue('nothing-changed', ['statements'], 'the changes leave the exam as it is', {
+      expected: 'a statement or conclusion that is new or differs',
+    });
+  }
+  return {
+    exam: { ...exam, statements, ...(conclusion && { conclusion }) },
+    changed: changed.map(({ key }) => key),
+  };
+}
+
+/** What an addition may not do: change something that the record says already. */
+export function overwritten(exam: Exam, { statements = [], conclusion }: Changes): Issue[] {
+  const known = new Map(exam.statements.map((statement) => [statement.key, statement]));
+  const issues = statements.flatMap(({ key }, at) =>
+    known.has(key)
+      ? [
+          issue(
+            'duplicate-key',
+            ['statements', at, 'key'],
+            'an addition can not change a statement',
+            {
+              expected: 'a new key; or the step amend or correct',
+            },
+          ),
+        ]
+      : [],
+  );
+  if (conclusion !== undefined && exam.conclusion !== undefined) {
+    issues.push(
+      issue('contradiction', ['conclusion'], 'an addition can not change the conclusion', {
+        expected: 'the step amend or correct',
+      }),
+    );
+  }
+  return issues;
+}
+
+/** Exams are plain data, so that equal texts mean equal data; another order counts as a change. */
+function differs(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) !== JSON.stringify(b);
+}

@@ -1,0 +1,74 @@
+import { issue, type Outcome } from '../../issue.ts';
+import type { Exam } from '../exam.ts';
+import { type ParseOptions, parseExam } from '../parse-exam.ts';
+import type { Examiner } from '../people.ts';
+import type { Instant, Key, Text } from '../primitive.ts';
+import type { RecordEvent } from '../record-event.ts';
+import { type StepAction, stateAfter, stepsFrom } from './transitions.ts';
+
+export interface Step {
+  /** Who takes the step: an examiner of the exam by key, or one who joins it with this step. */
+  readonly by: Key | Examiner;
+  readonly at: Instant;
+  readonly reason?: Text;
+}
+
+/** A step and what it makes of the exam, before the rules have seen it. */
+interface Taken {
+  readonly exam: Exam;
+  readonly changed?: readonly Key[];
+}
+
+/**
+ * The exam after a step, checked as `parseExam` checks it; the exam given is left as it is. Each step
+ * makes a version of the record, which was written when the step was taken.
+ */
+export function takeStep(
+  { exam, changed }: Taken,
+  action: StepAction,
+  { by, at, reason }: Step,
+  options?: ParseOptions,
+): Outcome<Exam> {
+  const status = stateAfter(exam.status, action);
+  if (status === undefined) return { issues: [illegalStep(exam, action)] };
+  const joins = typeof by === 'object' && !exam.examiners.some(({ key }) => key === by.key);
+  const event: RecordEvent = {
+    action,
+    by: typeof by === 'object' ? by.key : by,
+    at,
+    ...(reason !== undefined && { reason }),
+    version: (exam.history?.length ?? 0) + 1,
+    ...(changed !== undefined && changed.length > 0 && { changed }),
+  };
+  const next: Exam = {
+    ...exam,
+    status,
+    recorded: at,
+    ...(joins && { examiners: [...exam.examiners, by] as const }),
+    history: [...(exam.history ?? []), event],
+  };
+  return parseExam(next, options);
+}
+
+export function illegalStep({ status }: Exam, action: StepAction): ReturnType<typeof issue> {
+  const expected = stepsFrom(status).join(', ') || 'no step at all';
+  return issue(
+    'illegal-step',
+    ['status'],
+    `a record that is ${status} can not be ${done[action]}`,
+    {
+      expected,
+      rule: 'https://hl7.org/fhir/R4/codesystem-diagnostic-report-status.html',
+    },
+  );
+}
+
+const done: Readonly<Record<StepAction, string>> = {
+  release: 'released as preliminary',
+  sign: 'signed',
+  amend: 'amended',
+  correct: 'corrected',
+  append: 'added to',
+  cancel: 'cancelled',
+  retract: 'retracted',
+};
