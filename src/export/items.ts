@@ -129,7 +129,8 @@ function withdrawn(context: ExportContext, { text, codings }: Conclusion): Obser
     code: coder.concept('items', 'conclusion'),
     valueString: text,
     component: coder.fromCaller(codings).map((coding) =>
-      codedComponent(context, 'conclusion', {
+      // Not the code of the observation itself, which has a value: obs-7.
+      codedComponent(context, 'assessment', {
         coding: [coding],
         text: coding.display ?? coding.code ?? '',
       }),
