@@ -3,9 +3,14 @@ import type { Outcome } from '../../issue.ts';
 import type { Plan } from '../plan.ts';
 import { type MappingOptions, prepareMapping } from './prepare-mapping.ts';
 
-/** The mapping of a file's text, checked and made ready for use. Comments of JavaScript are allowed. */
+/** The data of a mapping file's text, not yet checked. Comments of JavaScript are allowed. */
+export function parseMappingText(text: string): Outcome<unknown> {
+  return fromJson(withoutComments(text.replace(/^\uFEFF/, '')), { depth: 20 });
+}
+
+/** The mapping of a file's text, checked and made ready for use. */
 export function readMapping(text: string, options: MappingOptions = {}): Outcome<Plan> {
-  const { value, issues } = fromJson(withoutComments(text.replace(/^\uFEFF/, '')), { depth: 20 });
+  const { value, issues } = parseMappingText(text);
   if (value === undefined) return { issues };
   return prepareMapping(value, options);
 }

@@ -1,2 +1,5 @@
+export type { Mapping } from '../mapping.ts';
+export { prepareMapping } from '../prepare/prepare-mapping.ts';
+export { parseMappingText, readMapping } from '../prepare/read-mapping.ts';
 export { type Suggestion, type SuggestOptions, suggestMapping } from './suggest-mapping.ts';
 export { suggestionText } from './suggestion-text.ts';
