@@ -4,7 +4,9 @@
  * Settings by environment: PORT, DATABASE, FHIR_URL, FHIR_TOKEN, FHIR_TIMEOUT_MS, RETRY_FIRST_MS,
  * RETRY_LONGEST_MS, REQUEST_TIMEOUT_MS, MAX_DATABASE_PAGES.
  */
+import { mkdirSync } from 'node:fs';
 import { createServer } from 'node:http';
+import { dirname } from 'node:path';
 import { receiver } from './receive.ts';
 import { startSender } from './sender.ts';
 import { openStore } from './store.ts';
@@ -25,7 +27,9 @@ function whole(name: string, otherwise: number): number {
 }
 
 const maxPages = whole('MAX_DATABASE_PAGES', 0);
-const store = openStore(setting('DATABASE', 'exams.sqlite'), maxPages === 0 ? undefined : maxPages);
+const database = setting('DATABASE', 'output/service/exams.sqlite');
+mkdirSync(dirname(database), { recursive: true });
+const store = openStore(database, maxPages === 0 ? undefined : maxPages);
 
 const url = setting('FHIR_URL');
 const token = setting('FHIR_TOKEN');

@@ -1,6 +1,7 @@
 import type { Bundle } from 'fhir/r4.js';
 import { checkExam, type Exam, hasErrors, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/index.ts';
+import { validateBundle } from '../../src/validate/r4.ts';
 
 export interface Sent {
   readonly exam: Exam;
@@ -9,12 +10,13 @@ export interface Sent {
   readonly resources: readonly string[];
 }
 
-/** Seeded exams in which the checks find no error, under ids of their own. */
+/** Seeded exams in which the service finds no error, under ids of their own. */
 export function examsToSend(seed: number, count: number): Sent[] {
   const found: Sent[] = [];
   for (let at = seed; found.length < count; at++) {
     const exam = sampleExam(at, { size: 'small' });
-    if (!hasErrors(checkExam(exam).issues)) found.push(toSend(exam));
+    const sound = !hasErrors(checkExam(exam).issues) && validateBundle(toBundleOrThrow(exam)).valid;
+    if (sound) found.push(toSend(exam));
   }
   return found;
 }

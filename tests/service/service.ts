@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync } from 'node:fs';
+import { mkdirSync, mkdtempSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 
@@ -19,7 +19,9 @@ export interface Service {
 }
 
 export function freshDatabase(): string {
-  return join(mkdtempSync(join(root, 'output', 'service-')), 'exams.sqlite');
+  const folder = join(root, 'output/service');
+  mkdirSync(folder, { recursive: true });
+  return join(mkdtempSync(join(folder, 'test-')), 'exams.sqlite');
 }
 
 /** The service in a process of its own, ready to take exams. */
