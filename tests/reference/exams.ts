@@ -28,6 +28,16 @@ export function* seededExams(): Generator<NamedExam> {
   }
 }
 
+/**
+ * Whether the composition of an exam refers to records of the receiver: to a patient, a visit, an
+ * organization, or an examiner whose role is not told. A document shall hold what its composition
+ * refers to, so no document of such an exam conforms: https://hl7.org/fhir/R4/documents.html#content
+ */
+export function refersElsewhere({ subject, examiners, organization, encounter }: Exam): boolean {
+  const authors = examiners.filter(({ role }) => role === undefined);
+  return [subject, ...authors, organization, encounter].some((one) => one?.reference !== undefined);
+}
+
 /** The bundles of an exam in one version, one of each kind. */
 export function bundlesOf({ name, exam }: NamedExam, version: FhirRelease) {
   return Object.entries(bundleKinds).map(([kind, options]) => {
