@@ -5,7 +5,7 @@ import type { ProbeOptions } from '../../src/testing/probe/options.ts';
 import { probeExams } from '../../src/testing/probe/probe-exams.ts';
 import { probeServer } from '../../src/testing/probe/probe-server.ts';
 import type { ProbeReport } from '../../src/testing/probe/report.ts';
-import { sampledFaults } from '../../src/testing/probe/steps/faults.ts';
+import { sampledFaults } from '../../src/testing/probe/sampled-faults.ts';
 import { type FakeOptions, type FakeServer, startFake, type Twist } from './fake-server.ts';
 
 let servers: FakeServer[] = [];
@@ -29,7 +29,7 @@ async function probed(
   server: FakeOptions = {},
 ): Promise<ProbeReport> {
   const { url } = await fake(twist, server);
-  return probeServer(url, { ...noWait, ...options });
+  return probeServer(url, { ...noWait, faults: [], ...options });
 }
 
 /** Names of the misbehaviours of a step that make it fail. */
@@ -61,9 +61,9 @@ describe('a server that does everything right', () => {
 
   it('passes again, with the records of the first probe updated', async () => {
     const server = await fake();
-    const first = await probeServer(server.url, noWait);
+    const first = await probeServer(server.url, { ...noWait, faults: [] });
     const { size } = server.stored;
-    const second = await probeServer(server.url, noWait);
+    const second = await probeServer(server.url, { ...noWait, faults: [] });
     expect([first.passed, second.passed]).toEqual([true, true]);
     expect(server.stored.size).toBe(size);
     expect(first.steps.at(-1)?.reason).toContain(`${size} resources may be left`);
@@ -343,7 +343,7 @@ describe('connections that fail', () => {
   it('no server at all', async () => {
     const server = await startFake();
     await server.stop();
-    const report = await probeServer(server.url, noWait);
+    const report = await probeServer(server.url, { ...noWait, faults: [] });
     expect(errors(report, 'capability')).toEqual(['no-connection']);
     expect(report.passed).toBe(false);
   });

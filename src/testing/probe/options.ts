@@ -1,4 +1,6 @@
 import type { FhirVersion } from '../../fhir/version.ts';
+import { faultIds } from '../faults/apply-fault.ts';
+import { sampledFaults } from './sampled-faults.ts';
 
 export interface ProbeOptions {
   /** Default `R4`. */
@@ -14,6 +16,8 @@ export interface ProbeOptions {
    * Letters, digits and hyphens, at most 40. Default `1`.
    */
   readonly run?: string;
+  /** Ids of the faults to send; none for an empty list. Default: a sample of the catalogue. */
+  readonly faults?: readonly string[];
   /** Milliseconds for one answer, from the request to its last byte. Default 60000. */
   readonly timeout?: number;
   /** Milliseconds for the whole probe; cleaning gets as much again. Default 600000. */
@@ -65,6 +69,7 @@ export function probeSettings(address: string, options: ProbeOptions): ProbeSett
     run,
     fhirVersion: options.fhirVersion ?? 'R4',
     clean: options.clean ?? false,
+    faults: knownFaults(options.faults ?? sampledFaults),
     timeout: limit('timeout', options.timeout, 60_000, 1),
     totalTime: limit('totalTime', options.totalTime, 600_000, 1),
     retries: limit('retries', options.retries, 4, 0),
@@ -72,6 +77,11 @@ export function probeSettings(address: string, options: ProbeOptions): ProbeSett
     mostBytes: limit('mostBytes', options.mostBytes, 8 * 2 ** 20, 1),
     sleep: options.sleep ?? timer,
   };
+}
+
+function knownFaults(ids: readonly string[]): readonly string[] {
+  if (ids.every((id) => faultIds.includes(id))) return ids;
+  throw new TypeError('cannot send a fault: expected ids of faultIds');
 }
 
 function baseUrl(address: string): URL {

@@ -40,6 +40,7 @@ export const search: Step = {
   run: async (context) => {
     const { stored, declared, client } = context;
     if (stored === undefined) return undefined;
+    const others = identifiersOfOtherStates(context, stored);
     for (const one of searchesFor(stored, bodySiteParam(context))) {
       const known = declared?.searches.get(one.type);
       const missing = one.params.filter((param) => known !== undefined && !known.has(param));
@@ -50,7 +51,7 @@ export const search: Step = {
           message: `search of ${one.type} by ${missing.join(' and ')}`,
         });
       } else {
-        await check(context, stored, one);
+        await check(context, stored, one, others);
       }
     }
     if (bodySiteParam(context) === undefined) {
@@ -142,13 +143,17 @@ function searchesFor(stored: Stored, bodySite: string | undefined): Search[] {
   return rows.filter((row) => row !== undefined);
 }
 
-async function check(context: ProbeContext, stored: Stored, one: Search): Promise<void> {
+async function check(
+  context: ProbeContext,
+  stored: Stored,
+  one: Search,
+  others: ReadonlySet<string>,
+): Promise<void> {
   const expected = stored.resources.filter(one.expected).map(({ place }) => placeName(place));
   const names = await found(context, `${one.type}?${one.query}`, expected.length);
   const missing = expected.filter((name) => !names.has(name)).length;
-  const later = identifiersOfOtherStates(context, stored);
   const extra = [...names].filter(
-    ([name, resource]) => !expected.includes(name) && !later.has(identifierOf(resource)),
+    ([name, resource]) => !expected.includes(name) && !others.has(identifierOf(resource)),
   ).length;
   const by = `${one.type} by ${one.params.join(' and ')}`;
   if (missing > 0) {
