@@ -12,6 +12,7 @@ const commands = [
   'report',
   'convert',
   'sample',
+  'probe',
 ];
 
 describe('help', () => {
