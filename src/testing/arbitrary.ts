@@ -1,0 +1,30 @@
+import type { Arbitrary } from 'fast-check';
+import type { Exam } from '../model/exam.ts';
+import { type SampleOptions, type SampleSize, sampleExam } from './sample-exam.ts';
+import { leavableParts, withOnly } from './without.ts';
+
+/** The part of fast-check that is used; pass the module itself. */
+export type FastCheck = Pick<
+  typeof import('fast-check'),
+  'constantFrom' | 'nat' | 'subarray' | 'tuple'
+>;
+
+export interface ArbitraryOptions extends Pick<SampleOptions, 'catalogue'> {
+  /** Sizes to draw from. Default: small and edge. */
+  readonly sizes?: readonly [SampleSize, ...SampleSize[]];
+}
+
+/**
+ * Sample exams for properties of fast-check. A failing one shrinks: statements and optional parts
+ * fall away until each that is left is needed for the failure. `parseExam` finds no error in any.
+ * fast-check is passed in, so that nobody needs it who does not use this.
+ */
+export function examArbitrary(fc: FastCheck, options: ArbitraryOptions = {}): Arbitrary<Exam> {
+  const { sizes = ['small', 'edge'], catalogue } = options;
+  return fc.tuple(fc.nat(), fc.constantFrom(...sizes)).chain(([seed, size]) => {
+    const exam = sampleExam(seed, { size, ...(catalogue && { catalogue }) });
+    return fc
+      .tuple(fc.subarray([...exam.statements]), fc.subarray([...leavableParts]))
+      .map(([statements, parts]) => withOnly(exam, statements, new Set(parts)));
+  });
+}
