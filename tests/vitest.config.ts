@@ -3,7 +3,10 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    exclude: ['tests/{published,reference,slow,bench,browser,readers}/**', 'node_modules/**'],
+    exclude: [
+      'tests/{published,reference,slow,bench,browser,readers,service,package}/**',
+      '**/node_modules/**',
+    ],
     testTimeout: 30_000,
   },
 });
