@@ -337,6 +337,18 @@ describe('what a server does wrong is named', () => {
     );
     expect(errors(report, 'clean')).toEqual(['left-behind']);
   });
+
+  it('records that are left since the server went away', async () => {
+    const report = await probed(
+      ({ body }, _, raw) => {
+        if (!body.includes('"DELETE"')) return undefined;
+        raw.destroy();
+        return true;
+      },
+      { clean: true },
+    );
+    expect(errors(report, 'clean')).toEqual(['left-behind', 'cut-off-answer']);
+  });
 });
 
 describe('connections that fail', () => {

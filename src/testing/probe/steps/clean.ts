@@ -7,13 +7,16 @@ export const clean: Step = {
   run: async (context) => {
     const { settings, left, client } = context;
     if (!settings.clean) return { skipped: `not asked for; ${left.size} resources may be left` };
-    await removeAll(context, [...left]);
+    try {
+      await removeAll(context, [...left]);
+    } finally {
+      if (left.size > 0) {
+        const message = `${left.size} resources`;
+        client.tell({ misbehaviour: 'left-behind', severity: 'error', message });
+      }
+    }
     if (context.unknownIds) {
       const message = 'a transaction was not answered, and the server gives the ids';
-      client.tell({ misbehaviour: 'left-behind', severity: 'error', message });
-    }
-    if (left.size > 0) {
-      const message = `${left.size} resources`;
       client.tell({ misbehaviour: 'left-behind', severity: 'error', message });
     }
     return undefined;
