@@ -1,0 +1,49 @@
+import { basename } from 'node:path';
+import type { Issue } from '../../issue.ts';
+import {
+  type Suggestion,
+  type SuggestOptions,
+  suggestMapping,
+} from '../suggest/suggest-mapping.ts';
+import { textPieces } from './byte-text.ts';
+import { decodeBytes } from './decode-unit.ts';
+import { findInputs, unreadableInput } from './inputs.ts';
+
+/** Characters of an export that are looked at. */
+const SAMPLE = 4 * 1024 * 1024;
+
+/** A first mapping from the beginning of a file; `.gz` and `.zip` are opened. */
+export async function suggestFromFile(
+  path: string,
+  options: SuggestOptions = {},
+): Promise<Suggestion> {
+  const { inputs, issues } = await findInputs([path]);
+  const [first] = inputs;
+  const found: Issue[] = [...issues];
+  let text = '';
+  try {
+    const encoding =
+      options.source !== undefined && 'encoding' in options.source
+        ? options.source.encoding
+        : undefined;
+    const {
+      pieces,
+      decoded,
+      issues: faults,
+    } = await textPieces(first?.open(() => {}) ?? nothing(), encoding);
+    found.push(...faults);
+    for await (const piece of pieces) {
+      text += piece;
+      if (text.length >= SAMPLE) break;
+    }
+    // The last line may be cut in two.
+    if (text.length >= SAMPLE) text = text.slice(0, text.lastIndexOf('\n') + 1);
+    if (!decoded) text = decodeBytes(text, encoding).text;
+  } catch (error) {
+    found.push(unreadableInput(basename(path), error));
+  }
+  const { mapping, issues: open } = suggestMapping(text, options);
+  return { mapping, issues: [...found, ...open] };
+}
+
+async function* nothing(): AsyncGenerator<Buffer> {}
