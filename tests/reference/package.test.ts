@@ -17,11 +17,11 @@ import {
   type Validator,
 } from './corpus.ts';
 import { extensionsPack } from './definitions.ts';
+import { refersElsewhere } from './exams.ts';
 
 const BUNDLES = 300;
 const HOUR = 3_600_000;
 const lateralities = ['extension', 'body-structure', 'text'] as const;
-const types = ['collection', 'document'] as const;
 const sizes = ['small', 'usual', 'edge'] as const;
 
 const folders: string[] = [];
@@ -75,14 +75,15 @@ async function wrongBundles(
 ): Promise<string[]> {
   const wrong: string[] = [];
   for (let seed = 0; seed < count; seed++) {
+    const size = sizes[seed % 10 === 0 ? 1 : Math.floor(seed / 6) % 2 === 0 ? 0 : 2] ?? 'small';
+    const exam = sampleExam(seed, { size });
     const options = {
       fhirVersion: version,
-      bundleType: types[seed % 2] ?? 'collection',
+      bundleType: seed % 2 === 0 || refersElsewhere(exam) ? 'collection' : 'document',
       laterality: lateralities[Math.floor(seed / 2) % 3] ?? 'extension',
       ...more,
-    };
-    const size = sizes[seed % 10 === 0 ? 1 : Math.floor(seed / 6) % 2 === 0 ? 0 : 2] ?? 'small';
-    const bundle = toBundle(sampleExam(seed, { size }), options).value;
+    } as const;
+    const bundle = toBundle(exam, options).value;
     if (bundle === undefined) throw new Error(`seed ${seed} gave no bundle`);
     const id = `${seed} ${size} ${JSON.stringify(options)}`;
     wrong.push(...errors(await validator.validate({ id, version, text: toJson(bundle) })));
