@@ -1,15 +1,12 @@
-import { encounterClass } from '../fhir/encounter-class.ts';
 import { partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
-import { ABSENT_EXTENSION, ACT_CODE } from '../fhir/systems.ts';
-import type { Encounter, Examiner, HumanName, Organization, Subject } from '../model/people.ts';
+import type { Examiner, Organization, Subject } from '../model/people.ts';
 import type { Key } from '../model/primitive.ts';
-import { hl7Display } from '../terminology/hl7.ts';
+import { described } from './described.ts';
 import {
   claimEqual,
   dateOf,
   type Element,
-  innerOf,
   innersOf,
   lookAt,
   lookAtList,
@@ -18,17 +15,16 @@ import {
   wordOf,
 } from './element.ts';
 import { claimFrame, type Entry } from './entries.ts';
+import { type Party, partyOf, type ReferencePlace, referenceOf, statedBy } from './party.ts';
 import { otherIdentifiers, type People, partNamedBy, partNameOf, type Reading } from './reading.ts';
-import {
-  claimReference,
-  rememberReference,
-  type Target,
-  targetName,
-  targetOf,
-} from './reference.ts';
-import { filled, identifierList, identifierOf, identifiersOf } from './values.ts';
+import { claimReference, type Target, targetName, targetOf } from './reference.ts';
+import { filled, identifierList, identifiersOf } from './values.ts';
+import { encounterOf } from './visit.ts';
 
-/** Everyone whom the report (or, without one, an observation) names, from the resources it leads to or from its references alone. */
+/**
+ * Everyone whom the report (or, without one, an observation) names: from the resources that it leads
+ * to, or from its references alone.
+ */
 export function readPeople(reading: Reading, report: Entry | undefined): People {
   if (report === undefined) return nobody;
   const { resource } = report;
@@ -83,57 +79,7 @@ const nobody: People = {
   isEncounter: () => false,
 };
 
-interface ReferencePlace {
-  readonly holder: Element;
-  readonly name: string;
-  readonly at?: number;
-  readonly types: readonly string[];
-}
-
 const clinicians = ['Practitioner', 'PractitionerRole'];
-
-/** Someone or something that a reference names. */
-interface Party {
-  readonly name: string;
-  /** The resource, where it is in the bundle. */
-  readonly entry: Entry | undefined;
-  readonly literal: string | undefined;
-  readonly reference: Element;
-}
-
-/** Whoever the reference names; undefined where it leads to a resource of another type. */
-function partyOf(
-  reading: Reading,
-  from: Entry,
-  { holder, name, at, types }: ReferencePlace,
-): Party | undefined {
-  const reference = at === undefined ? lookAt(holder, name) : lookAtList(holder, name)[at];
-  if (reference === undefined) return undefined;
-  const target = targetOf(reading, reference, from);
-  if (typeof target === 'object' && !types.includes(target.type)) return undefined;
-  claimReference(reading, holder, name, at);
-  rememberReference(reading, reference);
-  return {
-    name: target === undefined ? '' : targetName(target),
-    entry: typeof target === 'object' ? target : undefined,
-    literal: typeof target === 'string' ? target : undefined,
-    reference,
-  };
-}
-
-/** What a reference says of its target, for a person or place that is not in the bundle. */
-function statedBy(party: Party): Pick<Subject, 'reference' | 'identifiers'> {
-  const { reference } = party;
-  const identifier = lookAt(reference, 'identifier');
-  const stated = identifier && identifierOf(identifier);
-  if (stated) innerOf(reference, 'identifier');
-  return { ...referenceOf(party), ...(stated && { identifiers: [stated] as const }) };
-}
-
-function referenceOf({ literal }: Party): Pick<Subject, 'reference' | 'identifiers'> {
-  const usable = literal !== undefined && /^\S{1,2000}$/.test(literal);
-  return usable ? { reference: literal } : {};
-}
 
 function subjectOf(reading: Reading, party: Party): Subject {
   const { entry, reference } = party;
@@ -270,42 +216,6 @@ function claimKey({ systems, id }: Reading, reference: Element, key: Key): boole
   return claimEqual(reference, 'identifier', { system: systems.statement, value });
 }
 
-function described(
-  resource: Element,
-  identifierElements: readonly Element[],
-): Pick<Examiner, 'identifiers' | 'name'> {
-  const identifiers = filled(identifiersOf(identifierElements));
-  const [first] = innersOf(resource, 'name');
-  const name = first && humanName(first);
-  return { ...(identifiers && { identifiers }), ...(name && { name }) };
-}
-
-function humanName(stated: Element): HumanName | undefined {
-  const text = textOf(stated, 'text');
-  const family = textOf(stated, 'family');
-  const given = filled(textsOf(stated, 'given'));
-  const [prefix] = textsOf(stated, 'prefix', 1);
-  const name = {
-    ...(family !== undefined && { family }),
-    ...(given && { given }),
-    ...(prefix !== undefined && { prefix }),
-    ...(text !== undefined && { text }),
-  };
-  return Object.keys(name).length === 0 ? undefined : name;
-}
-
-/** The texts of a list, at most `most` of them. */
-function textsOf(element: Element, name: string, most = Number.MAX_SAFE_INTEGER): string[] {
-  const list = peek(element, name);
-  if (!Array.isArray(list)) return [];
-  element.claims.claim(element.json, name);
-  return list.slice(0, most).flatMap((text: unknown, at) => {
-    if (typeof text !== 'string' || !/\S/.test(text)) return [];
-    element.claims.claim(list, at);
-    return [text];
-  });
-}
-
 function organizationOf(reading: Reading, party: Party): Organization {
   const { entry, reference } = party;
   if (entry === undefined) {
@@ -316,35 +226,4 @@ function organizationOf(reading: Reading, party: Party): Organization {
   const identifiers = filled(identifiersOf(identifierList(entry.resource)));
   const name = textOf(entry.resource, 'name');
   return { ...(identifiers && { identifiers }), ...(name !== undefined && { name }) };
-}
-
-type ClaimParty = (holder: Element, name: string, is: 'subject' | 'organization') => void;
-
-function encounterOf(reading: Reading, party: Party, claimParty: ClaimParty): Encounter {
-  const { entry } = party;
-  if (entry === undefined) return statedBy(party);
-  claimFrame(reading, entry, resourceName.encounter);
-  const { resource } = entry;
-  claimEqual(resource, 'status', 'unknown');
-  claimParty(resource, 'subject', 'subject');
-  claimParty(resource, 'serviceProvider', 'organization');
-  const identifiers = filled(identifiersOf(identifierList(resource)));
-  const kind = classOf(resource);
-  return { ...(identifiers && { identifiers }), ...(kind !== undefined && { class: kind }) };
-}
-
-/** One coding in R4, a list of concepts in R5. */
-function classOf(encounter: Element): Encounter['class'] {
-  for (const [name, code] of Object.entries(encounterClass)) {
-    const coding = { system: ACT_CODE, code, display: hl7Display(ACT_CODE, code) };
-    if (
-      claimEqual(encounter, 'class', coding) ||
-      claimEqual(encounter, 'class', [{ coding: [coding] }])
-    ) {
-      return name as Encounter['class']; // a key of the table of classes
-    }
-  }
-  // R4 requires a class: an absent one is said by an extension.
-  claimEqual(encounter, 'class', { extension: [{ url: ABSENT_EXTENSION, valueCode: 'unknown' }] });
-  return undefined;
 }

@@ -114,6 +114,6 @@ function urlOf({ resource }: Entry): string {
   const content = peek(resource, 'content');
   const holder: unknown = Array.isArray(content) ? content[0] : content;
   const { attachment = holder } = (holder ?? {}) as { attachment?: unknown }; // read as unknown alone
-  const { url } = (attachment ?? {}) as { url?: unknown };
+  const { url } = (attachment ?? {}) as { url?: unknown }; // likewise
   return typeof url === 'string' ? url : '';
 }

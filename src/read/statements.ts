@@ -35,7 +35,7 @@ export function readStatements(
     origins.set(key, entry.path);
     if (!speaksOfSubject(reading, entry)) continue;
     const statement = refused.statements.has(key)
-      ? readWords(entry, key)
+      ? readWords(reading, entry, key)
       : statementOf(reading, meanings, entry, key);
     if (statement !== undefined) list.push(statement);
   }

@@ -8,7 +8,7 @@ import { claimEqual, type Element, flagOf, innerOf, innersOf, lookAt, peek } fro
 import type { Entry } from '../entries.ts';
 import { baseOf, claimCommon, type Observed, observe } from '../observation.ts';
 import { type Place, placeOf } from '../place.ts';
-import type { ExamReading } from '../reading.ts';
+import { type ExamReading, partNameOf } from '../reading.ts';
 import { codingsOf, filled, quantityOf } from '../values.ts';
 import type { Meanings } from './mapped.ts';
 import { conceptWords, valueWords } from './words.ts';
@@ -175,9 +175,11 @@ function isPanel(resource: Element): boolean {
 }
 
 /** The words of an observation and nothing else, for one whose details the rules refuse. */
-export function readWords(entry: Entry, key: Key): Note | undefined {
+export function readWords(reading: ExamReading, entry: Entry, key: Key): Note | undefined {
   const { resource } = entry;
   return resource.claims.attempt(() => {
+    const name = partNameOf(reading, resource);
+    claimCommon(observe(reading, entry), name, { category: 'exam' });
     const text = wordsOf(resource, true);
     return text === '' ? undefined : { key, kind: 'note', text };
   });
@@ -209,7 +211,7 @@ function shared(
   key: Key,
 ): Omit<Note, 'kind' | 'text' | 'region' | 'side'> {
   const observed: Observed = observe(reading, entry);
-  claimCommon(observed, undefined, { category: 'exam' });
+  claimCommon(observed, partNameOf(reading, entry.resource), { category: 'exam' });
   claimEqual(entry.resource, 'id', key.slice(entry.type.length + 1));
   const code = innerOf(entry.resource, 'code');
   const codings = filled(codingsOf(code === undefined ? [] : innersOf(code, 'coding')));
