@@ -89,7 +89,9 @@ export class IssueError extends Error {
   constructor(doing: string, issues: readonly Issue[]) {
     const errors = issues.filter((found) => found.severity === 'error');
     const first = errors[0];
-    super(`cannot ${doing}: ${errors.length} error(s)${first ? `, first: ${issueText(first)}` : ''}`);
+    super(
+      `cannot ${doing}: ${errors.length} error(s)${first ? `, first: ${issueText(first)}` : ''}`,
+    );
     this.name = 'IssueError';
     this.issues = issues;
   }

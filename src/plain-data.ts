@@ -8,17 +8,6 @@ export interface PlainDataLimits {
   readonly values: number;
 }
 
-interface Frame {
-  readonly holder: Readonly<Record<string | number, unknown>>;
-  /** Property names of an object; none for a list. */
-  readonly keys: readonly string[] | undefined;
-  readonly length: number;
-  at: number;
-}
-
-/** Own properties of these names are how prototypes get changed by a careless copy. */
-const unsafeNames: ReadonlySet<unknown> = new Set(['__proto__', 'constructor', 'prototype']);
-
 /**
  * Half of a surrogate pair, a noncharacter, or a control character that neither XML 1.0 nor a FHIR
  * string may hold.
@@ -26,41 +15,75 @@ const unsafeNames: ReadonlySet<unknown> = new Set(['__proto__', 'constructor', '
  */
 const badCharacter = /[\p{Cs}\uFFFE\uFFFF]|(?![\t\n\r\u007F-\u009F])\p{Cc}/u;
 
+/** Finds quickly, in one pass without pairs, what may be bad; surrogates are then looked at in pairs. */
+const suspect = /[^\t\n\r -\uD7FF\uE000-\uFFFD]/;
+
+interface Search {
+  readonly limits: PlainDataLimits;
+  readonly issues: Issue[];
+  readonly path: (string | number)[];
+  values: number;
+}
+
 /**
- * What makes data of unknown origin unfit to be looked at closer, found without recursion, so that
- * neither a cycle nor deep nesting can exhaust the stack: `too-deep` and `too-large` (both end the
- * search), `unsafe-property` and `invalid-unicode`.
+ * What makes data of unknown origin unfit to be looked at closer: `too-deep` and `too-large` (both end
+ * the search), `unsafe-property` and `invalid-unicode`. It goes no deeper than the limit, so that
+ * neither a cycle nor deep nesting can exhaust the stack.
  */
 export function plainDataIssues(value: unknown, limits: PlainDataLimits): Issue[] {
-  const issues: Issue[] = [];
-  const frames: Frame[] = [];
-  let values = 1;
-  if (typeof value === 'string') checkText(value, frames, issues);
-  const root = frameOf(value);
-  if (root !== undefined) frames.push(root);
+  const search: Search = { limits, issues: [], path: [], values: 1 };
+  look(value, search);
+  return search.issues;
+}
 
-  for (let frame = frames.at(-1); frame !== undefined; frame = frames.at(-1)) {
-    if (frame.at === frame.length) {
-      frames.pop();
-      continue;
-    }
-    const step = frame.keys?.[frame.at] ?? frame.at;
-    const member = frame.holder[step];
-    frame.at += 1;
-    values += 1;
-    if (values > limits.values) return [...issues, tooLarge(limits.values)];
-    if (unsafeNames.has(step)) {
-      issues.push(
-        issue('unsafe-property', pathOf(frames), 'a property of this name is not accepted'),
-      );
-    }
-    if (typeof member === 'string') checkText(member, frames, issues);
-    const inner = frameOf(member);
-    if (inner === undefined) continue;
-    if (frames.length === limits.depth) return [...issues, tooDeep(pathOf(frames), limits.depth)];
-    frames.push(inner);
+/** False once the search has ended. */
+function look(value: unknown, search: Search): boolean {
+  if (typeof value === 'string') {
+    if (suspect.test(value)) checkText(value, search);
+    return true;
   }
-  return issues;
+  if (typeof value !== 'object' || value === null) return true;
+  const { path, limits, issues } = search;
+  if (path.length === limits.depth) {
+    issues.push(tooDeep([...path], limits.depth));
+    return false;
+  }
+  return Array.isArray(value) ? lookInList(value, search) : lookInObject(value, search);
+}
+
+function lookInList(list: readonly unknown[], search: Search): boolean {
+  for (let at = 0; at < list.length; at++) {
+    if (!lookAt(list[at], at, search)) return false;
+  }
+  return true;
+}
+
+/** Own properties of three names are how prototypes get changed by a careless copy. */
+function lookInObject(value: object, search: Search): boolean {
+  // An object can be read by any of its own names.
+  const holder = value as Readonly<Record<string, unknown>>;
+  for (const name of Object.keys(holder)) {
+    if (name === '__proto__' || name === 'constructor' || name === 'prototype') {
+      const path = [...search.path, name];
+      search.issues.push(issue('unsafe-property', path, 'a property of this name is not accepted'));
+    }
+    if (!lookAt(holder[name], name, search)) return false;
+  }
+  return true;
+}
+
+function lookAt(member: unknown, step: string | number, search: Search): boolean {
+  search.values += 1;
+  if (search.values > search.limits.values) {
+    search.issues.push(tooLarge(search.limits.values));
+    return false;
+  }
+  const harmless = typeof member === 'string' ? !suspect.test(member) : typeof member !== 'object';
+  if (harmless) return true;
+  search.path.push(step);
+  const goesOn = look(member, search);
+  search.path.pop();
+  return goesOn;
 }
 
 /** The same text with U+FFFD for every character that FHIR does not allow. */
@@ -68,20 +91,7 @@ export function withoutBadCharacters(text: string): string {
   return text.replace(new RegExp(badCharacter, 'gu'), '\uFFFD');
 }
 
-function frameOf(value: unknown): Frame | undefined {
-  if (typeof value !== 'object' || value === null) return undefined;
-  const keys = Array.isArray(value) ? undefined : Object.keys(value);
-  // An object can be read by any of its own keys, and a list by its indexes.
-  const holder = value as Frame['holder'];
-  return { holder, keys, length: keys?.length ?? (value as unknown[]).length, at: 0 };
-}
-
-/** The member last taken from each open holder leads to the one now looked at. */
-function pathOf(frames: readonly Frame[]): Path {
-  return frames.map(({ keys, at }) => keys?.[at - 1] ?? at - 1);
-}
-
-function checkText(text: string, frames: readonly Frame[], issues: Issue[]): void {
+function checkText(text: string, { path, issues }: Search): void {
   const bad = badCharacter.exec(text)?.[0];
   if (bad === undefined) return;
   const code = bad.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
@@ -90,7 +100,7 @@ function checkText(text: string, frames: readonly Frame[], issues: Issue[]): voi
   const details = {
     expected: 'Unicode text with tab, line feed and carriage return as only controls',
   };
-  issues.push(issue('invalid-unicode', pathOf(frames), `text holds ${what}, U+${code}`, details));
+  issues.push(issue('invalid-unicode', [...path], `text holds ${what}, U+${code}`, details));
 }
 
 function tooDeep(path: Path, depth: number): Issue {

@@ -49,8 +49,13 @@ function ifText(check: TextCheck): PrimitiveCheck {
 function checkDate(value: string, scope: Scope): void {
   // A year or month of the right form exists.
   if (value.length < 10) return;
-  const parsed = parseDateTime(value);
-  if (parsed === undefined || exists(parsed)) return;
+  let possible = scope.dates.get(value);
+  if (possible === undefined) {
+    const parsed = parseDateTime(value);
+    possible = parsed === undefined || exists(parsed);
+    scope.dates.set(value, possible);
+  }
+  if (possible) return;
   report(scope, 'impossible-date', 'a date or time that does not exist', {
     expected: 'a day that the calendar has, and a time that the clock has',
     rule: `${page}#dateTime`,

@@ -33,6 +33,8 @@ export interface Property {
   readonly usualCodes: string | undefined;
   readonly outerCodes: string | undefined;
   readonly rules: readonly string[];
+  /** A list of nothing but this: most objects have one choice, and need no list of their own. */
+  readonly alone: readonly Property[];
 }
 
 export interface Choice {
@@ -140,7 +142,11 @@ function propertyOf(
   const list = is.endsWith('*');
   const type = list ? is.slice(0, -1) : is;
   const primitive = isPrimitive(type);
-  return { path, type, primitive, list, choice, to, codes, usualCodes, outerCodes, rules };
+  const alone: Property[] = [];
+  const bound = { to, codes, usualCodes, outerCodes };
+  const property: Property = { path, type, primitive, list, choice, ...bound, rules, alone };
+  alone.push(property);
+  return property;
 }
 
 /** What something stands under that no element leads to. */

@@ -83,7 +83,7 @@ export function checkExtra(extra: unknown, value: unknown, scope: Scope): void {
 }
 
 /** Ids of elements are unique within their resource. */
-export function checkElementId({ id }: JsonObject, scope: Scope): void {
+export function checkElementId(id: unknown, scope: Scope): void {
   if (typeof id !== 'string') return;
   if (/\s/.test(id)) {
     report(

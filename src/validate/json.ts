@@ -18,7 +18,8 @@ export function listOf(value: unknown): readonly unknown[] {
 
 /** The objects of a list; of a single object, that one. */
 export function objectsOf(value: unknown): readonly JsonObject[] {
-  if (Array.isArray(value)) return value.filter(isObject);
+  // Nearly always all are objects, and the list can stay as it is.
+  if (Array.isArray(value)) return value.every(isObject) ? value : value.filter(isObject);
   return isObject(value) ? [value] : none;
 }
 
@@ -27,6 +28,11 @@ export function objectsOf(value: unknown): readonly JsonObject[] {
  */
 export function has(object: JsonObject, name: string): boolean {
   return present(object[name]) || present(object[`_${name}`]);
+}
+
+/** The same of an element that is no primitive, and so never stands under a name with `_`. */
+export function hasPart(object: JsonObject, name: string): boolean {
+  return present(object[name]);
 }
 
 function present(value: unknown): boolean {
@@ -40,7 +46,7 @@ export function hasChoice(object: JsonObject, name: string): boolean {
 
 /** Name of the property that stands for a choice: `valueQuantity` for `value`. */
 export function choiceName(object: JsonObject, name: string): string | undefined {
-  for (const key of Object.keys(object)) {
+  for (const key in object) {
     const start = key.startsWith('_') ? 1 : 0;
     const after = key.charCodeAt(start + name.length);
     if (key.startsWith(name, start) && after >= 0x41 && after <= 0x5a && present(object[key])) {

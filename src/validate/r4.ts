@@ -11,6 +11,7 @@ const version: ValidatedVersion = {
   fhirVersion: 'R4',
   resourceValidator,
   resourceTypes,
+  knownTypes: new Set(resourceTypes),
   plan: planOf('R4', { types, extensions, codeSystems, terminology, valueSets }),
 };
 

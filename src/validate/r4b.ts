@@ -11,6 +11,7 @@ const version: ValidatedVersion = {
   fhirVersion: 'R4B',
   resourceValidator,
   resourceTypes,
+  knownTypes: new Set(resourceTypes),
   plan: planOf('R4B', { types, extensions, codeSystems, terminology, valueSets }),
 };
 

@@ -11,6 +11,7 @@ const version: ValidatedVersion = {
   fhirVersion: 'R5',
   resourceValidator,
   resourceTypes,
+  knownTypes: new Set(resourceTypes),
   plan: planOf('R5', { types, extensions, codeSystems, terminology, valueSets }),
 };
 

@@ -31,8 +31,11 @@ export interface Scope {
   /** Contained resources of `root` by id, and all ids in it, once they have been needed. */
   contained: ReadonlyMap<string, JsonObject> | undefined;
   idsInRoot: ReadonlySet<string> | undefined;
-  /** Verdicts on codes that come again and again, by system and code. */
+  /** Verdicts on values that come again and again. */
   readonly units: Map<string, boolean>;
+  readonly dates: Map<string, boolean>;
+  /** What is wrong with the name of a system, if anything is. */
+  readonly systems: Map<string, string | undefined>;
   /** Said once for a whole bundle: extensions and profiles that are not known. */
   readonly saidOnce: Set<string>;
 }

@@ -18,4 +18,6 @@ export interface Stage {
   /** By type, such as `Coding` or `Bundle.entry`. */
   readonly objects?: Readonly<Record<string, ObjectCheck>>;
   readonly primitives?: Readonly<Record<string, PrimitiveCheck>>;
+  /** Properties whose primitives it looks at; all where it does not say. */
+  readonly appliesTo?: (property: Property) => boolean;
 }

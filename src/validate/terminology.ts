@@ -1,4 +1,5 @@
-import { UCUM } from '../fhir/systems.ts';
+import { LOINC, SNOMED, UCUM } from '../fhir/systems.ts';
+import { isLoincCode, isSnomedId } from '../terminology/check-digits.ts';
 import type { Codes, Property } from './definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from './json.ts';
 import { isAbsolute } from './resolve.ts';
@@ -9,6 +10,7 @@ import { unitSize } from './terminology/ucum.ts';
 
 /** The stage of codes: those of systems that are held whole, units, and bindings to value sets. */
 export const terminologyStage: Stage = {
+  appliesTo: isBound,
   primitives: {
     code: (value, scope, property) => checkBinding(value, property, scope),
     uri: (value, scope, property) => checkBinding(value, property, scope),
@@ -28,33 +30,90 @@ export const terminologyStage: Stage = {
   },
 };
 
+function isBound({ codes, usualCodes, outerCodes }: Binding): boolean {
+  return codes !== undefined || usualCodes !== undefined || outerCodes !== undefined;
+}
+
 type Binding = Partial<Pick<Property, 'codes' | 'usualCodes' | 'outerCodes'>>;
 
 const page = 'https://hl7.org/fhir/R4/terminologies.html';
 
-/** A code of a system that is held whole, and its display. */
+/** A code, by what is known of its system: all its codes, its grammar, its check digits. */
 function checkCoding(coding: JsonObject, scope: Scope): void {
   const { system, code, display, version } = coding;
   if (typeof system !== 'string') return;
-  if (!isAbsolute(system)) {
-    report(
-      scope,
-      'invalid-value',
-      'a system must be an absolute URI',
-      {
-        expected: 'a URI with its scheme',
-        rule: 'https://hl7.org/fhir/R4/datatypes.html#Coding',
-        value: system,
-      },
-      ['system'],
-    );
-    return;
-  }
+  checkSystem(system, scope);
   if (typeof code !== 'string') return;
   if (system === UCUM) checkUcum(code, scope, ['code']);
+  const formed = codeForms.get(system);
+  if (formed !== undefined && !formed(code)) sayMalformed(code, scope);
   // What another edition of the system holds is not known here.
   const codes = scope.definitions.codeSystems.get(system);
   if (codes !== undefined && version === undefined) checkCode(code, display, codes, scope);
+}
+
+/** Systems whose codes have check digits, so that a slip of the pen shows. */
+const codeForms: ReadonlyMap<string, (code: string) => boolean> = new Map([
+  // A post-coordinated expression is no single id.
+  [SNOMED, (code) => isSnomedId(code) || !/^\d+$/.test(code)],
+  // Parts, answers and other kinds begin with letters.
+  [LOINC, (code) => isLoincCode(code) || /^[A-Z]/.test(code)],
+]);
+
+function sayMalformed(code: string, scope: Scope): void {
+  report(
+    scope,
+    'unknown-code',
+    'the check digit is not that of the code',
+    {
+      expected: 'a code of the system, copied digit for digit',
+      rule: `${page}#system`,
+      value: code,
+    },
+    ['code'],
+  );
+}
+
+/** A system that is named in a way that no receiver would know it by. */
+function checkSystem(system: string, scope: Scope): void {
+  let wrong = scope.systems.get(system);
+  if (wrong === undefined && !scope.systems.has(system)) {
+    wrong = isAbsolute(system) ? wrongName(system) : 'a system must be an absolute URI';
+    scope.systems.set(system, wrong);
+  }
+  if (wrong === undefined) return;
+  report(
+    scope,
+    'invalid-value',
+    wrong,
+    {
+      expected: knownNames.get(plainName(system)) ?? 'the URI of a code system',
+      rule: 'https://hl7.org/fhir/R4/datatypes.html#Coding',
+      value: system,
+    },
+    ['system'],
+  );
+}
+
+const knownNames: ReadonlyMap<string, string> = new Map(
+  [SNOMED, LOINC, UCUM].map((url) => [plainName(url), url]),
+);
+
+/** Without what people get wrong: http or https, www, upper case, a slash at the end. */
+function plainName(url: string): string {
+  return url
+    .toLowerCase()
+    .replace(/^https?:\/\//, '')
+    .replace(/^www\./, '')
+    .replace(/\/$/, '');
+}
+
+const valueSetUrl = /^https?:\/\/(?:hl7\.org\/fhir|terminology\.hl7\.org)\/ValueSet\//;
+
+function wrongName(system: string): string | undefined {
+  if (valueSetUrl.test(system)) return 'a value set is no code system';
+  const right = knownNames.get(plainName(system));
+  return right === undefined || right === system ? undefined : 'not the URI of this system';
 }
 
 function checkCode(code: string, display: unknown, codes: Codes, scope: Scope): void {
@@ -97,6 +156,7 @@ function same(one: string, other: string): boolean {
 }
 
 function checkUnit({ system, code }: JsonObject, scope: Scope): void {
+  if (typeof system === 'string' && system !== UCUM) checkSystem(system, scope);
   if (system === UCUM && typeof code === 'string') checkUcum(code, scope, ['code']);
 }
 
@@ -126,11 +186,12 @@ function checkUcum(code: string, scope: Scope, below: readonly string[]): void {
  */
 export function checkBinding(
   value: unknown,
-  { codes, usualCodes, outerCodes }: Binding,
+  binding: Binding,
   scope: Scope,
   below: readonly (string | number)[] = [],
 ): void {
-  if (codes === undefined && usualCodes === undefined && outerCodes === undefined) return;
+  if (!isBound(binding)) return;
+  const { codes, usualCodes, outerCodes } = binding;
   const found = codingsOf(value);
   if (found === undefined) return;
   const outside = codes ?? (found.length > 0 ? outerCodes : undefined);
@@ -171,17 +232,18 @@ interface FoundCode {
   readonly code: string;
 }
 
-/** `undefined` for a value that is no code at all, or is absent for a reason of its own. */
+/** `undefined` for a value that is no code at all. */
 function codingsOf(value: unknown): readonly FoundCode[] | undefined {
   if (typeof value === 'string') return [{ system: undefined, code: value }];
   if (!isObject(value)) return undefined;
   if (typeof value['code'] === 'string') {
     return [{ system: textOf(value['system']) ?? '', code: value['code'] }];
   }
-  const codings = objectsOf(value['coding']);
-  return codings.flatMap(({ system, code }) =>
-    typeof code === 'string' ? [{ system: textOf(system) ?? '', code }] : [],
-  );
+  const found: FoundCode[] = [];
+  for (const { system, code } of objectsOf(value['coding'])) {
+    if (typeof code === 'string') found.push({ system: textOf(system) ?? '', code });
+  }
+  return found;
 }
 
 function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boolean {

@@ -40,13 +40,13 @@ const outermost = rootProperty('', 'Resource');
 function createScope(
   resource: JsonObject,
   issues: Issue[],
-  { plan, resourceTypes }: ValidatedVersion,
+  { plan, knownTypes }: ValidatedVersion,
   { includeValues = false }: ValidateOptions,
 ): Scope {
   const errors = issues.filter(({ severity }) => severity === 'error');
   return {
     definitions: plan.definitions,
-    resourceTypes: new Set(resourceTypes),
+    resourceTypes: knownTypes,
     includeValues,
     issues,
     told: new Set(errors.map(({ path }) => pathPointer(path))),
@@ -61,6 +61,8 @@ function createScope(
     contained: undefined,
     idsInRoot: undefined,
     units: new Map(),
+    dates: new Map(),
+    systems: new Map(),
     saidOnce: new Set(),
   };
 }

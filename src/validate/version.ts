@@ -9,4 +9,5 @@ export interface ValidatedVersion {
   /** Names of all resources of the version, also of those whose schema is not held. */
   readonly resourceTypes: readonly string[];
   readonly plan: Plan;
+  readonly knownTypes: ReadonlySet<string>;
 }

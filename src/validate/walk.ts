@@ -1,3 +1,4 @@
+import type { FhirVersion } from '../fhir/version.ts';
 import { type BundleIndex, createIndex } from './bundle-index.ts';
 import { type Definitions, type Property, rootProperty, type TypeInfo } from './definitions.ts';
 import { checkChoices, checkContent, checkElementId, checkExtra, checkNull } from './elements.ts';
@@ -26,36 +27,69 @@ interface PlannedProperty {
   readonly property: Property;
   readonly check: PrimitiveCheck | undefined;
   readonly invariants: readonly Invariant[];
+  /** Nothing is to be looked at in its value. */
+  readonly idle: boolean;
+  /** The type of an element that is no primitive; filled once all types are planned. */
+  target: PlannedType | undefined;
 }
 
 export function createPlan(definitions: Definitions, stages: readonly Stage[]): Plan {
-  const { fhirVersion } = definitions;
-  const planned = [...definitions.types.values()].map((info): [string, PlannedType] => {
-    const properties = [...info.properties].map(([key, property]): [string, PlannedProperty] => [
-      key,
-      {
-        property,
-        check: all(stages.flatMap(({ primitives }) => primitives?.[property.type] ?? [])),
-        invariants: invariantsOf(property.rules, fhirVersion),
-      },
-    ]);
-    const checks = stages.flatMap(({ objects }) => objects?.[info.name] ?? []);
-    const invariants = invariantsOf(info.rules, fhirVersion);
-    return [info.name, { info, properties: new Map(properties), checks, invariants }];
+  const types = new Map(
+    [...definitions.types.values()].map((info) => [
+      info.name,
+      plannedType(info, definitions, stages),
+    ]),
+  );
+  for (const { properties } of types.values()) {
+    for (const planned of properties.values()) planned.target = types.get(planned.property.type);
+  }
+  const extension = plannedProperty(primitiveExtension, definitions.fhirVersion, []);
+  extension.target = types.get('Extension');
+  return { definitions, types, extension };
+}
+
+function plannedType(
+  info: TypeInfo,
+  { fhirVersion }: Definitions,
+  stages: readonly Stage[],
+): PlannedType {
+  const planned = new Map<Property, PlannedProperty>();
+  const properties = [...info.properties].map(([key, property]): [string, PlannedProperty] => {
+    const found = planned.get(property) ?? plannedProperty(property, fhirVersion, stages);
+    planned.set(property, found);
+    // Under a name with `_` stand ids and extensions.
+    return [key, key.startsWith('_') ? { ...found, idle: false } : found];
   });
   return {
-    definitions,
-    types: new Map(planned),
-    extension: { property: primitiveExtension, check: undefined, invariants: [] },
+    info,
+    properties: new Map(properties),
+    checks: stages.flatMap(({ objects }) => objects?.[info.name] ?? []),
+    invariants: invariantsOf(info.rules, fhirVersion),
   };
+}
+
+function plannedProperty(
+  property: Property,
+  version: FhirVersion,
+  stages: readonly Stage[],
+): PlannedProperty {
+  const check = checkOf(property, stages);
+  const invariants = invariantsOf(property.rules, version);
+  const idle = property.primitive && !property.list && check === undefined;
+  return { property, check, invariants, idle: idle && invariants.length === 0, target: undefined };
 }
 
 const primitiveExtension = rootProperty('Element.extension', 'Extension*');
 
-function all(checks: readonly PrimitiveCheck[]): PrimitiveCheck | undefined {
-  if (checks.length < 2) return checks[0];
-  return (...looked) => {
-    for (const check of checks) check(...looked);
+function checkOf(property: Property, stages: readonly Stage[]): PrimitiveCheck | undefined {
+  const [first, second, ...more] = stages.flatMap(({ primitives, appliesTo }) =>
+    appliesTo?.(property) === false ? [] : (primitives?.[property.type] ?? []),
+  );
+  if (first === undefined || second === undefined) return first;
+  if (more.length > 0) throw new Error(`more than two checks of ${property.path}`);
+  return (value, scope, known, holder) => {
+    first(value, scope, known, holder);
+    second(value, scope, known, holder);
   };
 }
 
@@ -108,27 +142,45 @@ function visitObject(
 ): void {
   const { path } = scope;
   let content = false;
-  let choices: Property[] | undefined;
-  for (const name of Object.keys(value)) {
+  let choices: readonly Property[] = none;
+  // Own names come first, and a name that is no property of the type is passed over.
+  for (const name in value) {
     const known = type.properties.get(name);
-    if (known === undefined) continue;
-    content = true;
-    if (known.property.choice !== undefined) {
-      choices ??= [];
-      choices.push(known.property);
+    if (known === undefined) {
+      if (name === 'id' && property.type !== 'Resource') checkElementId(value['id'], scope);
+      continue;
     }
+    content = true;
+    if (known.property.choice !== undefined) choices = withChoice(choices, known.property);
+    if (known.idle) continue;
     path.push(name);
-    if (name.charCodeAt(0) === underscore) visitExtras(value, name, known, scope, plan);
-    else if (known.property.primitive) visitPrimitives(value, name, known, scope);
-    else visitElements(value[name], known, scope, plan);
+    visitProperty(value, name, known, scope, plan);
     path.pop();
   }
-  if (!content && value['resourceType'] === undefined) checkContent(value, scope);
-  if (choices !== undefined || type.info.requiredChoices.length > 0) {
-    checkChoices(choices ?? [], type.info, scope);
+  if (!content && property.type !== 'Resource') checkContent(value, scope);
+  if (choices.length > 1 || type.info.requiredChoices.length > 0) {
+    checkChoices(choices, type.info, scope);
   }
   for (const check of type.checks) check(value, scope, property);
   if (type.invariants.length > 0) checkInvariants(value, type.invariants, scope);
+}
+
+const none: readonly Property[] = [];
+
+function withChoice(before: readonly Property[], property: Property): readonly Property[] {
+  return before.length === 0 ? property.alone : [...before, property];
+}
+
+function visitProperty(
+  value: JsonObject,
+  name: string,
+  known: PlannedProperty,
+  scope: Scope,
+  plan: Plan,
+): void {
+  if (name.charCodeAt(0) === underscore) visitExtras(value, name, known, scope, plan);
+  else if (known.property.primitive) visitPrimitives(value, name, known, scope);
+  else visitElements(value[name], known, scope, plan);
 }
 
 /** `_` before a name: the ids and extensions of a primitive. */
@@ -201,7 +253,7 @@ function visitExtra(
 ): void {
   checkExtra(extra, value, scope);
   if (!isObject(extra)) return;
-  checkElementId(extra, scope);
+  if (extra['id'] !== undefined) checkElementId(extra['id'], scope);
   const extension = plan.extension;
   scope.trail.push(property);
   scope.path.push('extension');
@@ -227,19 +279,14 @@ function visitElements(value: unknown, known: PlannedProperty, scope: Scope, pla
 
 function visitElement(
   value: unknown,
-  { property, invariants }: PlannedProperty,
+  { property, invariants, target }: PlannedProperty,
   scope: Scope,
   plan: Plan,
 ): void {
   if (!isObject(value)) return;
   scope.trail.push(property);
-  if (property.type === 'Resource') {
-    visitResource(value, scope, plan, property);
-  } else {
-    checkElementId(value, scope);
-    const type = plan.types.get(property.type);
-    if (type !== undefined) visitObject(value, type, scope, plan, property);
-  }
+  if (target !== undefined) visitObject(value, target, scope, plan, property);
+  else if (property.type === 'Resource') visitResource(value, scope, plan, property);
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
   scope.trail.pop();
 }

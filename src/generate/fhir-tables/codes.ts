@@ -11,6 +11,13 @@ import { allConcepts, type Expansion, expand } from './value-sets.ts';
 
 /** Larger systems and value sets are left to a terminology server; DICOM's has some 3,000 codes. */
 const mostCodes = 1500;
+const mostMembers = 400;
+
+/** Of larger systems only the codes in the value sets of elements keep their displays. */
+const mostDisplays = 1000;
+
+/** A longer text describes the code, and nobody would send it as display. */
+const longestDisplay = 120;
 
 /**
  * Systems that only an example binding reaches and that would be a sixth of all tables: races, and
@@ -19,6 +26,7 @@ const mostCodes = 1500;
 const leftOut: ReadonlySet<string> = new Set([
   'http://terminology.hl7.org/CodeSystem/v3-Race',
   'http://terminology.hl7.org/CodeSystem/operation-outcome',
+  'http://hl7.org/fhir/operation-outcome',
 ]);
 
 /** HL7's terminology is published apart from FHIR and holds for all its versions. */
@@ -42,13 +50,15 @@ export function codeTables(
   const valueSets: Record<string, Record<string, 'all' | string[]>> = {};
   for (const url of namedValueSets(types, extensions)) {
     const found = expand(url, definitions);
-    if (found === undefined || size(found, definitions) > mostCodes) continue;
+    if (found === undefined || size(found, definitions) > mostMembers) continue;
     for (const system of found.keys()) systems.add(system);
     valueSets[url] = compact(found, definitions);
   }
   const tables = [...systems].sort().flatMap((url): [string, CodeTable][] => {
     const codes = codesOf(url, definitions);
-    return codes === undefined || Object.keys(codes).length > mostCodes ? [] : [[url, codes]];
+    const count = Object.keys(codes ?? {}).length;
+    if (codes === undefined || count > mostCodes) return [];
+    return [[url, count > mostDisplays ? withFewDisplays(url, codes, valueSets) : codes]];
   });
   const isTerminology = ([url]: [string, CodeTable]) => url.startsWith(terminologyBase);
   return {
@@ -56,6 +66,13 @@ export function codeTables(
     terminology: Object.fromEntries(tables.filter(isTerminology)),
     valueSets: Object.fromEntries(Object.entries(valueSets).sort(([a], [b]) => (a < b ? -1 : 1))),
   };
+}
+
+function withFewDisplays(system: string, codes: CodeTable, valueSets: ValueSetTable): CodeTable {
+  const members = new Set(Object.values(valueSets).flatMap((systems) => systems[system] ?? []));
+  return Object.fromEntries(
+    Object.entries(codes).map(([code, display]) => [code, members.has(code) ? display : '']),
+  );
 }
 
 function namedValueSets(types: TypeTable, extensions: ExtensionTable): Set<string> {
@@ -119,8 +136,9 @@ function codesOf(url: string, { codeSystems }: Definitions): CodeTable | undefin
   for (const { concept = [] } of editions) {
     for (const { code, display, designation = [] } of allConcepts(concept)) {
       const known = displays.get(code) ?? new Set();
-      if (display !== undefined) known.add(display);
-      for (const { value } of designation) known.add(value);
+      for (const text of [display, ...designation.map(({ value }) => value)]) {
+        if (text !== undefined && text.length <= longestDisplay) known.add(text);
+      }
       displays.set(code, known);
     }
   }

@@ -17,20 +17,19 @@ const abstractTypes = [
   'MetadataResource',
 ] as const;
 
-/** HL7's extensions that can stand somewhere in the held types. */
+/** Every extension that HL7 has published; of those that stand in none of the held types, only where. */
 export function extensionTable(definitions: Definitions, types: readonly string[]): ExtensionTable {
   const held = new Set<string>([...types, ...abstractTypes]);
-  const table: Record<string, ExtensionRow> = {};
+  const rows: [string, ExtensionRow][] = [];
   for (const found of definitions.structures.values()) {
     if (found.type !== 'Extension' || found.derivation !== 'constraint') continue;
     const on = contexts(found);
-    if (
-      !on.some((place) => held.has(place.split(/[. ]/)[0] ?? '') || place.startsWith('extension '))
-    )
-      continue;
-    table[typeName(found.url)] = extensionRow(found, on);
+    const within = on.some(
+      (place) => place.startsWith('extension ') || held.has(place.split('.')[0] ?? ''),
+    );
+    rows.push([typeName(found.url), within ? extensionRow(found, on) : { on }]);
   }
-  return Object.fromEntries(Object.entries(table).sort(([one], [other]) => (one < other ? -1 : 1)));
+  return Object.fromEntries(rows.sort(([one], [other]) => (one < other ? -1 : 1)));
 }
 
 function contexts({ context = [] }: StructureDefinition): string[] {

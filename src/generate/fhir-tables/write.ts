@@ -32,7 +32,7 @@ export async function tableFiles(): Promise<Map<string, string>> {
     const types = typeTable(definitions, held, listedCodes(schema));
     const extensions = extensionTable(definitions, held);
     const codes = codeTables(definitions, types, extensions);
-    Object.assign(terminology, codes.terminology);
+    addSystems(terminology, codes.terminology);
     const name = version.toLowerCase();
     files.set(
       `${name}.ts`,
@@ -50,6 +50,15 @@ export async function tableFiles(): Promise<Map<string, string>> {
   files.set('terminology.ts', terminologyText(terminology));
   files.set('ucum.ts', await ucumText());
   return files;
+}
+
+/** A version may have left out displays that another keeps. */
+function addSystems(all: Record<string, CodeTable>, more: CodeSystemTable): void {
+  for (const [system, codes] of Object.entries(more)) {
+    const before = all[system] ?? {};
+    const merged = Object.entries(codes).map(([code, display]) => [code, before[code] || display]);
+    all[system] = Object.fromEntries(merged);
+  }
 }
 
 function terminologyText(terminology: CodeSystemTable): string {

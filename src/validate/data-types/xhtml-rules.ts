@@ -23,21 +23,13 @@ const byElement: Readonly<Record<string, string>> = {
   ),
 };
 
-/** Attributes by element; none for an element that a narrative can not have. */
-export const attributes: ReadonlyMap<string, ReadonlySet<string>> = new Map(
-  Object.entries(byElement).map(([name, own]) => [
-    name,
-    new Set(`${everywhere} ${own}`.split(' ')),
-  ]),
-);
-
-const set = (names: string): ReadonlySet<string> => new Set(names.split(' '));
+const words = (names: string): ReadonlySet<string> => new Set(names.split(' '));
 
 /** Elements that hold nothing. */
-export const empty: ReadonlySet<string> = set('br hr img col area');
+const empty = words('br hr img col area');
 
 /** Elements that stand only in these. */
-export const parents: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+const parents: ReadonlyMap<string, string> = new Map(
   Object.entries({
     li: 'ul ol',
     dt: 'dl',
@@ -52,11 +44,11 @@ export const parents: ReadonlyMap<string, ReadonlySet<string>> = new Map(
     td: 'tr',
     th: 'tr',
     area: 'map',
-  }).map(([name, list]) => [name, set(list)]),
+  }),
 );
 
 /** Elements that hold only these, and no text. */
-export const children: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+const children: ReadonlyMap<string, string> = new Map(
   Object.entries({
     ul: 'li',
     ol: 'li',
@@ -67,17 +59,39 @@ export const children: ReadonlyMap<string, ReadonlySet<string>> = new Map(
     tfoot: 'tr',
     tbody: 'tr',
     tr: 'td th',
-  }).map(([name, list]) => [name, set(list)]),
+  }),
 );
 
-const blocks = set('div table ul ol dl pre blockquote');
-const lines = set(
+const block = 'div table ul ol dl pre blockquote';
+const line = words(
   'span a b i em strong dfn code samp kbd var cite abbr acronym q sub sup tt big small bdo',
 );
-const paragraphBlocks = new Set([...blocks, 'p', 'hr']);
 
-/** Whether a block stands where only a line of text can. */
-export function breaksLine(name: string, parent: string): boolean {
-  if (parent === 'p') return paragraphBlocks.has(name);
-  return lines.has(parent) && blocks.has(name);
+export interface ElementRule {
+  readonly name: string;
+  readonly attributes: ReadonlySet<string>;
+  readonly parents: ReadonlySet<string> | undefined;
+  readonly children: ReadonlySet<string> | undefined;
+  /** Elements that would break the line of text that it is. */
+  readonly breaks: ReadonlySet<string> | undefined;
+  readonly empty: boolean;
+}
+
+/** By name; none for an element that a narrative can not have. */
+export const elementRules: ReadonlyMap<string, ElementRule> = new Map(
+  Object.entries(byElement).map(([name, own]) => [
+    name,
+    {
+      name,
+      attributes: words(`${everywhere} ${own}`),
+      parents: optional(parents.get(name)),
+      children: optional(children.get(name)),
+      breaks: optional(name === 'p' ? `${block} p hr` : line.has(name) ? block : undefined),
+      empty: empty.has(name),
+    },
+  ]),
+);
+
+function optional(names: string | undefined): ReadonlySet<string> | undefined {
+  return names === undefined ? undefined : words(names);
 }

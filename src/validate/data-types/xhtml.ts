@@ -1,6 +1,6 @@
-import { XHTML } from '../../fhir/systems.ts';
 import type { Severity } from '../../issue.ts';
-import { attributes, breaksLine, children, empty, parents } from './xhtml-rules.ts';
+import { attributeFaults, plainAttribute } from './xhtml-attributes.ts';
+import { type ElementRule, elementRules } from './xhtml-rules.ts';
 
 export interface XhtmlFault {
   readonly severity: Severity;
@@ -20,7 +20,10 @@ export interface XhtmlReading {
 interface Reader {
   readonly text: string;
   at: number;
-  readonly open: string[];
+  /** Elements that are open; the rule is absent of one that can not be here. */
+  readonly open: { readonly name: string; readonly rule: ElementRule | undefined }[];
+  /** How many of them are links. */
+  anchors: number;
   readonly faults: XhtmlFault[];
   readonly ids: Set<string>;
   readonly links: Set<string>;
@@ -43,6 +46,7 @@ export function readXhtml(text: string): XhtmlReading {
     text,
     at: 0,
     open: [],
+    anchors: 0,
     faults: [],
     ids: new Set(),
     links: new Set(),
@@ -73,11 +77,9 @@ function readDiv(reader: Reader): void {
 const space = /[ \t\r\n]*/y;
 const plainText = /[^<&]+/y;
 
-function skip(reader: Reader, form: RegExp): string {
+function skip(reader: Reader, form: RegExp): void {
   form.lastIndex = reader.at;
-  const found = form.exec(reader.text)?.[0] ?? '';
-  reader.at += found.length;
-  return found;
+  if (form.test(reader.text)) reader.at = form.lastIndex;
 }
 
 function readContent(reader: Reader): void {
@@ -89,9 +91,15 @@ function readContent(reader: Reader): void {
     addText(reader);
   } else if (next === '<') {
     readMarkup(reader);
-  } else if (/[^ \t\r\n]/.test(skip(reader, plainText))) {
-    addText(reader);
+  } else {
+    skip(reader, plainText);
+    if (hasText(text, at, reader.at)) addText(reader);
   }
+}
+
+function hasText(text: string, from: number, to: number): boolean {
+  for (let at = from; at < to; at++) if (text.charCodeAt(at) > 0x20) return true;
+  return false;
 }
 
 function readMarkup(reader: Reader): void {
@@ -118,8 +126,10 @@ function skipPast(reader: Reader, end: string, start: number): void {
 
 function addText(reader: Reader): void {
   reader.content = true;
-  const parent = reader.open.at(-1) ?? '';
-  if (children.has(parent) || empty.has(parent)) say(reader, `text directly in a ${parent}`);
+  const parent = reader.open.at(-1)?.rule;
+  if (parent?.children !== undefined || parent?.empty) {
+    say(reader, `text directly in a ${parent.name}`);
+  }
 }
 
 const reference = /&(?:(?:amp|lt|gt|quot|apos)|#(\d{1,7})|#x([0-9A-Fa-f]{1,6}));/y;
@@ -140,46 +150,60 @@ function isCharacter([, decimal, hex]: RegExpExecArray): boolean {
   return code < 0xd800 || (code > 0xdfff && code < 0xfffe) || (code > 0xffff && code < 0x110000);
 }
 
-const tagName = /<([A-Za-z][A-Za-z0-9:._-]*)/y;
-const tagEnd = /[ \t\r\n]*(\/?)>/y;
+const tagName = /<[A-Za-z][A-Za-z0-9:._-]*/y;
+const tagEnd = /[ \t\r\n]*\/?>/y;
 
 function readTag(reader: Reader): void {
-  tagName.lastIndex = reader.at;
-  const name = tagName.exec(reader.text)?.[1];
-  if (name === undefined) stop(reader, 'a < that begins no tag');
-  const misplaced = placeFault(reader, name);
+  const { text, at } = reader;
+  skip(reader, tagName);
+  if (reader.at === at) stop(reader, 'a < that begins no tag');
+  const name = text.slice(at + 1, reader.at);
+  const rule = elementRules.get(name);
+  const misplaced = placeFault(reader, name, rule);
   if (misplaced !== undefined) say(reader, misplaced);
-  reader.at += name.length + 1;
-  readAttributes(reader, name);
-  tagEnd.lastIndex = reader.at;
-  const end = tagEnd.exec(reader.text);
-  if (end === null) stop(reader, 'a tag that is not well-formed');
-  reader.at += end[0].length;
+  if (text.charCodeAt(reader.at) === greater && reader.open.length > 0) reader.at += 1;
+  else readRestOfTag(reader, rule);
   if (name === 'img') reader.content = true;
-  if (end[1] === '') reader.open.push(name);
+  if (text.charCodeAt(reader.at - 2) === slash) return;
+  reader.open.push({ name, rule });
+  if (name === 'a') reader.anchors += 1;
+}
+
+const greater = 0x3e;
+const slash = 0x2f;
+
+function readRestOfTag(reader: Reader, rule: ElementRule | undefined): void {
+  readAttributes(reader, rule);
+  const before = reader.at;
+  skip(reader, tagEnd);
+  if (reader.at === before) stop(reader, 'a tag that is not well-formed');
 }
 
 /** What is wrong with an element where it stands. */
-function placeFault({ open }: Reader, name: string): string | undefined {
-  const parent = open.at(-1) ?? '';
-  if (!attributes.has(name)) return 'an element that a narrative can not have';
-  const allowed = parents.get(name);
-  if (allowed !== undefined && !allowed.has(parent)) {
-    return `a ${name} must stand in ${[...allowed].join(' or ')}`;
+function placeFault(
+  { open, anchors }: Reader,
+  name: string,
+  rule: ElementRule | undefined,
+): string | undefined {
+  if (rule === undefined) return 'an element that a narrative can not have';
+  const parent = open.at(-1);
+  const parentName = parent?.name ?? '';
+  if (rule.parents !== undefined && !rule.parents.has(parentName)) {
+    return `a ${name} must stand in ${[...rule.parents].join(' or ')}`;
   }
-  if (empty.has(parent)) return `a ${parent} can hold nothing`;
-  const inner = children.get(parent);
-  if (inner !== undefined && !inner.has(name)) {
-    return `a ${parent} can hold only ${[...inner].join(', ')}`;
+  const outer = parent?.rule;
+  if (outer === undefined) return undefined;
+  if (outer.empty) return `a ${outer.name} can hold nothing`;
+  if (outer.children !== undefined && !outer.children.has(name)) {
+    return `a ${outer.name} can hold only ${[...outer.children].join(', ')}`;
   }
-  if (breaksLine(name, parent)) return `a ${name} can not stand in a ${parent}`;
-  return name === 'a' && open.includes('a') ? 'a link in a link' : undefined;
+  if (outer.breaks?.has(name)) return `a ${name} can not stand in a ${outer.name}`;
+  return name === 'a' && anchors > 0 ? 'a link in a link' : undefined;
 }
 
 const attribute = /[ \t\r\n]+([A-Za-z_][A-Za-z0-9:._-]*)[ \t\r\n]*=[ \t\r\n]*("[^"<]*"|'[^'<]*')/y;
 
-function readAttributes(reader: Reader, element: string): void {
-  const known = attributes.get(element);
+function readAttributes(reader: Reader, rule: ElementRule | undefined): void {
   const met = new Set<string>();
   for (;;) {
     attribute.lastIndex = reader.at;
@@ -188,95 +212,43 @@ function readAttributes(reader: Reader, element: string): void {
     const [whole, name = '', quoted = ''] = found;
     if (met.has(name)) stop(reader, 'an attribute that stands twice');
     met.add(name);
-    if (known !== undefined && !known.has(name)) {
-      say(reader, `an attribute that ${element} can not have here`);
+    if (rule !== undefined && !rule.attributes.has(name)) {
+      say(reader, `an attribute that ${rule.name} can not have here`);
     }
-    checkValue(reader, name, attributeValue(reader, quoted.slice(1, -1)));
+    readValue(reader, name, quoted.slice(1, -1));
     reader.at += whole.length;
   }
-  const isRoot = reader.open.length === 0;
-  if (isRoot && !met.has('xmlns')) say(reader, 'the div does not have the namespace of XHTML');
-}
-
-/** An attribute with its references resolved. */
-function attributeValue(reader: Reader, raw: string): string {
-  if (!raw.includes('&')) return raw;
-  const inner: Reader = { ...reader, text: raw, at: 0 };
-  let value = '';
-  while (inner.at < raw.length) {
-    value += skip(inner, plainText);
-    if (inner.at >= raw.length) break;
-    const from = inner.at;
-    readReference(inner);
-    value += resolved(raw.slice(from, inner.at));
+  if (reader.open.length === 0 && !met.has('xmlns')) {
+    say(reader, 'the div does not have the namespace of XHTML');
   }
-  return value;
 }
 
-const named: ReadonlyMap<string, string> = new Map([
-  ['&amp;', '&'],
-  ['&lt;', '<'],
-  ['&gt;', '>'],
-  ['&quot;', '"'],
-  ['&apos;', "'"],
-]);
-
-function resolved(text: string): string {
-  const known = named.get(text);
-  if (known !== undefined) return known;
-  const hex = text.startsWith('&#x');
-  const code = Number.parseInt(text.slice(hex ? 3 : 2, -1), hex ? 16 : 10);
-  return code < 0x110000 ? String.fromCodePoint(code) : '\uFFFD';
-}
-
-function checkValue(reader: Reader, name: string, value: string): void {
-  if (name === 'xmlns' && value !== XHTML) {
-    say(reader, 'the namespace is not that of XHTML');
+function readValue(reader: Reader, name: string, raw: string): void {
+  const value = plainAttribute(raw);
+  if (value === undefined) {
+    say(reader, 'an attribute with an & that begins no reference');
   } else if (name === 'id' || name === 'name') {
     reader.ids.add(value);
-  } else if (name === 'href' || name === 'src') {
-    checkLink(reader, name, value);
-  } else if (name === 'style') {
-    checkStyle(reader, value);
-  }
-}
-
-const activeScheme = /^(?:javascript|vbscript):|^data:(?:text\/html|image\/svg)/i;
-
-function checkLink(reader: Reader, name: string, value: string): void {
-  // Browsers drop control characters and spaces before they look at the scheme.
-  const bare = value.replace(/[\s\p{Cc}]/gu, '');
-  if (activeScheme.test(bare)) {
-    say(reader, 'a link with active content');
-  } else if (bare !== value) {
-    say(reader, 'a URL with a space or control character');
-  } else if (value.startsWith('#')) {
+  } else if ((name === 'href' || name === 'src') && value.startsWith('#')) {
     reader.links.add(value.slice(1));
-  } else if (name === 'src' && /^https?:/i.test(value)) {
-    say(reader, 'an image from outside the resource', txt1, 'warning');
-  }
-}
-
-function checkStyle(reader: Reader, value: string): void {
-  const bare = value.replace(/[\s\\]/g, '').toLowerCase();
-  // A comment can split a word that a browser puts together again.
-  if (/\/\*|expression\(|javascript:|vbscript:|behavior:|-moz-binding/.test(bare)) {
-    say(reader, 'a style with active content');
-  } else if (/url\((?!['"]?(?:data:|#))|@import/.test(bare)) {
-    say(reader, 'a style that loads something from outside the resource', txt1, 'warning');
+  } else {
+    for (const { message, severity } of attributeFaults(name, value)) {
+      say(reader, message, txt1, severity);
+    }
   }
 }
 
 const closing = /<\/([A-Za-z][A-Za-z0-9:._-]*)[ \t\r\n]*>/y;
 
 function closeTag(reader: Reader): void {
+  const name = reader.open.at(-1)?.name ?? '';
   closing.lastIndex = reader.at;
-  const found = closing.exec(reader.text);
-  if (found === null || found[1] !== reader.open.at(-1)) {
-    stop(reader, 'a closing tag that does not fit the open one');
-  }
+  const fits =
+    reader.text.startsWith(name, reader.at + 2) && closing.exec(reader.text)?.[1] === name;
+  if (!fits) stop(reader, 'a closing tag that does not fit the open one');
+  reader.at = closing.lastIndex;
   reader.open.pop();
-  reader.at += found[0].length;
+  if (name === 'a') reader.anchors -= 1;
 }
 
 function say(

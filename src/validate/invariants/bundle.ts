@@ -1,4 +1,4 @@
-import { has, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
+import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
 import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of Bundle and its entries. */
@@ -12,12 +12,12 @@ export const bundleInvariants: readonly Invariant[] = [
     [
       'bdl-2',
       'search stands only in search sets',
-      (it) => isType(it, 'searchset') || everyEntry(it, (entry) => !has(entry, 'search')),
+      (it) => isType(it, 'searchset') || everyEntry(it, (entry) => !hasPart(entry, 'search')),
     ],
     [
       'bdl-5',
       'an entry needs a resource, a request or a response',
-      (it) => has(it, 'resource') || has(it, 'request') || has(it, 'response'),
+      (it) => hasPart(it, 'resource') || hasPart(it, 'request') || hasPart(it, 'response'),
     ],
     [
       'bdl-7',
@@ -56,7 +56,7 @@ export const bundleInvariants: readonly Invariant[] = [
       'requests stand in every entry of a batch, transaction or history, and nowhere else',
       (it) => {
         const wanted = isType(it, 'batch', 'transaction', 'history');
-        return everyEntry(it, (entry) => has(entry, 'request') === wanted);
+        return everyEntry(it, (entry) => hasPart(entry, 'request') === wanted);
       },
     ],
     [
@@ -64,7 +64,7 @@ export const bundleInvariants: readonly Invariant[] = [
       'responses stand in every entry of a response or history, and nowhere else',
       (it) => {
         const wanted = isType(it, 'batch-response', 'transaction-response', 'history');
-        return everyEntry(it, (entry) => has(entry, 'response') === wanted);
+        return everyEntry(it, (entry) => hasPart(entry, 'response') === wanted);
       },
     ],
   ]),
@@ -78,7 +78,10 @@ export const bundleInvariants: readonly Invariant[] = [
           !isType(it, 'document', 'message', 'searchset', 'collection') ||
           everyEntry(
             it,
-            (entry) => has(entry, 'resource') && !has(entry, 'request') && !has(entry, 'response'),
+            (entry) =>
+              hasPart(entry, 'resource') &&
+              !hasPart(entry, 'request') &&
+              !hasPart(entry, 'response'),
           ),
       ],
       [
@@ -89,9 +92,9 @@ export const bundleInvariants: readonly Invariant[] = [
           everyEntry(
             it,
             (entry) =>
-              has(entry, 'request') &&
-              has(entry, 'response') &&
-              sends(entry) === has(entry, 'resource'),
+              hasPart(entry, 'request') &&
+              hasPart(entry, 'response') &&
+              sends(entry) === hasPart(entry, 'resource'),
           ),
       ],
       [
@@ -101,7 +104,7 @@ export const bundleInvariants: readonly Invariant[] = [
           !isType(it, 'transaction', 'batch') ||
           everyEntry(
             it,
-            (entry) => methodOf(entry) !== undefined && sends(entry) === has(entry, 'resource'),
+            (entry) => methodOf(entry) !== undefined && sends(entry) === hasPart(entry, 'resource'),
           ),
       ],
       [
@@ -109,7 +112,7 @@ export const bundleInvariants: readonly Invariant[] = [
         'entries of a response have a response',
         (it) =>
           !isType(it, 'transaction-response', 'batch-response') ||
-          everyEntry(it, (entry) => has(entry, 'response')),
+          everyEntry(it, (entry) => hasPart(entry, 'response')),
       ],
       [
         'bdl-13',
@@ -132,7 +135,7 @@ export const bundleInvariants: readonly Invariant[] = [
       [
         'bdl-17',
         'a document holds no issues',
-        (it) => !isType(it, 'document') || !has(it, 'issues'),
+        (it) => !isType(it, 'document') || !hasPart(it, 'issues'),
       ],
       [
         'bdl-18',

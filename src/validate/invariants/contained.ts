@@ -1,4 +1,4 @@
-import { has, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
+import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
 import { containedById } from '../resolve.ts';
 import type { Scope } from '../scope.ts';
 import { everyVersion, type Invariant, rules } from './invariant.ts';
@@ -9,12 +9,12 @@ export const containedInvariants: readonly Invariant[] = [
     [
       'dom-2',
       'a contained resource contains another',
-      (it) => objectsOf(it['contained']).every((inner) => !has(inner, 'contained')),
+      (it) => objectsOf(it['contained']).every((inner) => !hasPart(inner, 'contained')),
     ],
     [
       'dom-3',
       'a contained resource that nothing refers to',
-      (it) => !has(it, 'contained') || allReferredTo(it),
+      (it) => !hasPart(it, 'contained') || allReferredTo(it),
     ],
     [
       'dom-4',
@@ -25,7 +25,7 @@ export const containedInvariants: readonly Invariant[] = [
     [
       'dom-5',
       'a contained resource has a security label of its own',
-      (it) => metaOfContained(it).every((meta) => !has(meta, 'security')),
+      (it) => metaOfContained(it).every((meta) => !hasPart(meta, 'security')),
     ],
   ]),
   ...rules(

@@ -1,6 +1,6 @@
 import { decimalText } from '../../fhir/decimal.ts';
 import { UCUM } from '../../fhir/systems.ts';
-import { has, hasChoice, type JsonObject, textOf } from '../json.ts';
+import { has, hasChoice, hasPart, type JsonObject, textOf } from '../json.ts';
 import { everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of data types, other than those that compare figures or dates. */
@@ -69,8 +69,8 @@ export const dataTypeInvariants: readonly Invariant[] = [
       'rat-1',
       'numerator and denominator must both stand, or an extension in their place',
       (it) =>
-        has(it, 'numerator') === has(it, 'denominator') &&
-        (has(it, 'numerator') || has(it, 'extension')),
+        hasPart(it, 'numerator') === hasPart(it, 'denominator') &&
+        (hasPart(it, 'numerator') || hasPart(it, 'extension')),
     ],
   ]),
   ...rules(
@@ -86,9 +86,9 @@ export const dataTypeInvariants: readonly Invariant[] = [
         'a reference needs a reference, an identifier or a display',
         (it) =>
           has(it, 'reference') ||
-          has(it, 'identifier') ||
+          hasPart(it, 'identifier') ||
           has(it, 'display') ||
-          has(it, 'extension'),
+          hasPart(it, 'extension'),
       ],
       [
         'exp-2',
@@ -144,7 +144,7 @@ function hasWhatTriggerNeeds(it: JsonObject): boolean {
 }
 
 function ratioRange(it: JsonObject): boolean {
-  const numerator = has(it, 'lowNumerator') || has(it, 'highNumerator');
-  const denominator = has(it, 'denominator');
-  return (numerator && denominator) || (!numerator && !denominator && has(it, 'extension'));
+  const numerator = hasPart(it, 'lowNumerator') || hasPart(it, 'highNumerator');
+  const denominator = hasPart(it, 'denominator');
+  return (numerator && denominator) || (!numerator && !denominator && hasPart(it, 'extension'));
 }

@@ -1,4 +1,4 @@
-import { has, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
+import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
 import { resolve } from '../resolve.ts';
 import type { Scope } from '../scope.ts';
 import { type Invariant, rules } from './invariant.ts';
@@ -11,7 +11,7 @@ export const linkInvariants: readonly Invariant[] = [
       [
         'dgr-1',
         'an observation of the composition is not among the results',
-        (it, scope) => !has(it, 'composition') || resultsCoverComposition(it, scope),
+        (it, scope) => !hasPart(it, 'composition') || resultsCoverComposition(it, scope),
       ],
       ['obs-9', 'a group that is a specimen can hold specimens only', specimensOnly],
       [
@@ -50,12 +50,12 @@ export const linkInvariants: readonly Invariant[] = [
       [
         'docRef-1',
         'the kind of facility stands in the encounter',
-        (it, scope) => !has(it, 'facilityType') || !hasEncounter(it, scope),
+        (it, scope) => !hasPart(it, 'facilityType') || !hasEncounter(it, scope),
       ],
       [
         'docRef-2',
         'the practice setting stands in the encounter',
-        (it, scope) => !has(it, 'practiceSetting') || !hasEncounter(it, scope),
+        (it, scope) => !hasPart(it, 'practiceSetting') || !hasEncounter(it, scope),
       ],
     ],
     'warning',

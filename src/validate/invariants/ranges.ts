@@ -38,15 +38,25 @@ export const rangeInvariants: readonly Invariant[] = [
 /** R4 asks for `start <= end`, which is not true where one of the two is less precise. */
 function inOrder({ start, end }: JsonObject): boolean {
   if (typeof start !== 'string' || typeof end !== 'string') return true;
+  if (areAlike(start, end)) return start <= end;
   const [from, to] = [parseDateTime(start), parseDateTime(end)];
   return from === undefined || to === undefined || notAfter(from, to) === true;
+}
+
+/** Times of the same form and zone are in the order of their texts. */
+function areAlike(one: string, other: string): boolean {
+  return one.length === other.length && one.slice(19) === other.slice(19);
 }
 
 /** R5 lets the start be as early and the end as late as their precision allows. */
 function boundariesInOrder({ start, end }: JsonObject): boolean {
   if (typeof start !== 'string' || typeof end !== 'string') return true;
+  if (areAlike(start, end) && start <= end) return true;
   const [from, to] = [parseDateTime(start), parseDateTime(end)];
-  return from === undefined || to === undefined || boundary(from, 'low') <= boundary(to, 'high');
+  if (from === undefined || to === undefined) return true;
+  // Two days are of one calendar, and not of places half a world apart.
+  if (from.zone === undefined && to.zone === undefined) return notAfter(from, to) !== false;
+  return boundary(from, 'low') <= boundary(to, 'high');
 }
 
 function lowFirst(it: JsonObject, lowName: string, highName: string): boolean {

@@ -1,4 +1,4 @@
-import { has, hasChoice, isObject, type JsonObject, listOf, objectsOf } from '../json.ts';
+import { has, hasChoice, hasPart, isObject, type JsonObject, listOf, objectsOf } from '../json.ts';
 import type { Scope } from '../scope.ts';
 import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
 
@@ -8,45 +8,48 @@ export const resourceInvariants: readonly Invariant[] = [
     [
       'obs-3',
       'a reference range needs a low, a high or a text',
-      (it) => has(it, 'low') || has(it, 'high') || has(it, 'text'),
+      (it) => hasPart(it, 'low') || hasPart(it, 'high') || has(it, 'text'),
     ],
     [
       'obs-6',
       'a value and a reason for its absence can not both stand',
-      (it) => !has(it, 'dataAbsentReason') || !hasChoice(it, 'value'),
+      (it) => !hasPart(it, 'dataAbsentReason') || !hasChoice(it, 'value'),
     ],
     ['obs-7', 'a component repeats the code that has a value', noComponentRepeatsCode],
     [
       'cmp-1',
       'a section needs a text, entries or sections in it',
-      (it) => has(it, 'text') || has(it, 'entry') || has(it, 'section'),
+      (it) => has(it, 'text') || hasPart(it, 'entry') || hasPart(it, 'section'),
     ],
     [
       'cmp-2',
       'a reason for emptiness, and entries',
-      (it) => !has(it, 'emptyReason') || !has(it, 'entry'),
+      (it) => !hasPart(it, 'emptyReason') || !hasPart(it, 'entry'),
     ],
     [
       'org-1',
       'a name or an identifier must stand',
-      (it) => has(it, 'name') || has(it, 'identifier'),
+      (it) => has(it, 'name') || hasPart(it, 'identifier'),
     ],
     [
       'pat-1',
       'a contact needs a name, telecom, address or organization',
       (it) =>
-        has(it, 'name') || has(it, 'telecom') || has(it, 'address') || has(it, 'organization'),
+        has(it, 'name') ||
+        hasPart(it, 'telecom') ||
+        hasPart(it, 'address') ||
+        hasPart(it, 'organization'),
     ],
     [
       'prr-1',
       'details of an order without its code',
-      (it) => !has(it, 'orderDetail') || has(it, 'code'),
+      (it) => !hasPart(it, 'orderDetail') || has(it, 'code'),
     ],
   ]),
   ...rules(beforeR5, [
     ['org-2', 'an organization can not have an address of use home', (it) => it['use'] !== 'home'],
     ['org-3', 'an organization can not have a telecom of use home', (it) => it['use'] !== 'home'],
-    ['ppc-1', 'a policy must stand', (it) => has(it, 'policy') || has(it, 'policyRule')],
+    ['ppc-1', 'a policy must stand', (it) => hasPart(it, 'policy') || hasPart(it, 'policyRule')],
     ['ppc-2', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'patient-privacy')],
     ['ppc-3', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'research')],
     ['ppc-4', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'adr')],
@@ -70,7 +73,7 @@ export const resourceInvariants: readonly Invariant[] = [
       [
         'enc-1',
         'a participant needs a type or an actor',
-        (it) => has(it, 'actor') || has(it, 'type'),
+        (it) => hasPart(it, 'actor') || has(it, 'type'),
       ],
       [
         'dev-1',
@@ -82,7 +85,7 @@ export const resourceInvariants: readonly Invariant[] = [
 ];
 
 function oneBodySite(it: JsonObject): boolean {
-  return !has(it, 'bodySite') || !has(it, 'bodyStructure');
+  return !hasPart(it, 'bodySite') || !hasPart(it, 'bodyStructure');
 }
 
 function noneAtHome(it: JsonObject, name: string): boolean {
@@ -95,16 +98,21 @@ function fitsScope(it: JsonObject, code: string): boolean {
   const found = codings.some(
     (coding) => coding['system'] === 'something' && coding['code'] === code,
   );
-  return !found || has(it, 'patient');
+  return !found || hasPart(it, 'patient');
 }
 
 /** Codings are the same where all that they say is the same. */
 function noComponentRepeatsCode(it: JsonObject, { resource }: Scope): boolean {
-  if (!hasChoice(it, 'value') || !has(it, 'component')) return true;
-  const own = new Set(codingsOf(resource).map(canonicalText));
+  if (!hasPart(it, 'component') || !hasChoice(it, 'value')) return true;
+  const own = codingsOf(resource);
   return objectsOf(it['component']).every((component) =>
-    codingsOf(component).every((coding) => !own.has(canonicalText(coding))),
+    codingsOf(component).every((coding) => !own.some((each) => same(each, coding))),
   );
+}
+
+function same(one: JsonObject, other: JsonObject): boolean {
+  if (one['code'] !== other['code'] || one['system'] !== other['system']) return false;
+  return canonicalText(one) === canonicalText(other);
 }
 
 function codingsOf({ code }: JsonObject): readonly JsonObject[] {
