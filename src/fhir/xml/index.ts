@@ -1,0 +1,2 @@
+export { fromXml } from './from-xml.ts';
+export { toXml } from './to-xml.ts';
