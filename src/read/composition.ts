@@ -1,10 +1,20 @@
 import { emptyReason } from '../fhir/empty-section.ts';
+import { outsideReference } from '../fhir/outside-reference.ts';
 import { partIdentifier, partName } from '../fhir/part-names.ts';
 import { compositionStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import type { Exam } from '../model/exam.ts';
 import { ownCode, ownTable } from './concept.ts';
-import { claimEqual, type Element, innerOf, innersOf, lookAt } from './element.ts';
+import {
+  claimEqual,
+  type Element,
+  innerOf,
+  innersOf,
+  isSame,
+  lookAt,
+  lookAtList,
+  peek,
+} from './element.ts';
 import { claimFrame, claimGeneratedText, type Entry } from './entries.ts';
 import type { ExamReading } from './reading.ts';
 import { claimReference, claimReferences, targetName, targetOf } from './reference.ts';
@@ -31,29 +41,45 @@ export function claimDocument(reading: ExamReading, exam: DocumentedRecord): voi
   claimEqual(resource, 'title', reading.catalogue.items.get('exam')?.display);
   if (exam.status !== undefined) claimEqual(resource, 'status', compositionStatus[exam.status]);
   claimEqual(resource, 'date', exam.recorded);
-  claimSubject(reading, entry);
-  const encounter = lookAt(resource, 'encounter');
-  if (encounter && people.isEncounter(encounter, entry))
-    claimReference(reading, resource, 'encounter');
+  const named = claimNamed(reading, entry);
+  named('subject', people.isSubject);
+  named('encounter', people.isEncounter);
+  named('custodian', people.isOrganization);
   claimReferences(reading, resource, 'author', (reference) => people.examinerOf(reference, entry));
+  claimOutsiders(reading, resource, 'author');
   claimAttesters(reading, exam, entry);
-  const custodian = lookAt(resource, 'custodian');
-  if (custodian && people.isOrganization(custodian, entry)) {
-    claimReference(reading, resource, 'custodian');
-  }
   for (const section of innersOf(resource, 'section')) {
     claimSection(reading, entry, section);
   }
 }
 
-function claimSubject(reading: ExamReading, entry: Entry): void {
+/** Claims a person or place of the document: one reference, or a list of one in R5. */
+function claimNamed(
+  reading: ExamReading,
+  entry: Entry,
+): (name: string, is: (reference: Element, from: Entry) => boolean) => void {
   const { resource } = entry;
-  const known = (reference: Element): true | undefined =>
-    reading.people.isSubject(reference, entry) || undefined;
-  const subject = lookAt(resource, 'subject');
-  if (subject && known(subject)) claimReference(reading, resource, 'subject');
-  // A list in R5.
-  claimReferences(reading, resource, 'subject', known);
+  return (name, is) => {
+    const reference = lookAt(resource, name);
+    if (reference && is(reference, entry)) claimReference(reading, resource, name);
+    claimReferences(reading, resource, name, (one) => is(one, entry) || undefined);
+    claimOutsiders(reading, resource, name);
+  };
+}
+
+/** Claims the names of those who are not in the document, as the report leads to them. */
+function claimOutsiders({ knownReferences }: ExamReading, holder: Element, name: string): void {
+  const known = [...knownReferences.values()].flat().map(outsideReference);
+  for (const expected of known) {
+    claimEqual(holder, name, expected);
+    claimEqual(holder, name, [expected]);
+  }
+  for (const { at, json } of lookAtList(holder, name)) {
+    const list = peek(holder, name);
+    if (!Array.isArray(list) || !known.some((expected) => isSame(json, expected))) continue;
+    holder.claims.claim(holder.json, name);
+    holder.claims.claimAll(list, at);
+  }
 }
 
 const attestationModes = 'http://hl7.org/fhir/composition-attestation-mode';
@@ -65,8 +91,9 @@ function claimAttesters(reading: ExamReading, exam: DocumentedRecord, entry: Ent
     const event = signed[at];
     const party = lookAt(attester, 'party');
     if (event === undefined || party === undefined) return;
-    if (reading.people.examinerOf(party, entry) !== event.by) return;
-    claimReference(reading, attester, 'party');
+    const by = reading.people.examinerOf(party, entry);
+    if (by === event.by) claimReference(reading, attester, 'party');
+    else claimOutsiders(reading, attester, 'party');
     claimEqual(attester, 'time', event.at);
     claimEqual(attester, 'mode', 'professional');
     claimEqual(attester, 'mode', { coding: [{ system: attestationModes, code: 'professional' }] });
