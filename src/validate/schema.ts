@@ -9,6 +9,12 @@ import { fhirWords } from './words.ts';
 /** Nesting in FHIR is bounded only by extensions; the number of values fits some 100,000 entries. */
 const limits = { depth: 100, values: 10_000_000 };
 
+/** What this stage needs to know of a version. */
+export type SchemaVersion = Pick<
+  ValidatedVersion,
+  'fhirVersion' | 'resourceValidator' | 'resourceTypes'
+>;
+
 /**
  * First stage: where a resource or bundle departs from the JSON schema of its FHIR version. One issue
  * for each fault, at the property that is wrong. A resource of a type without schema is told by a
@@ -16,7 +22,7 @@ const limits = { depth: 100, values: 10_000_000 };
  */
 export function schemaIssues(
   resource: unknown,
-  version: ValidatedVersion,
+  version: SchemaVersion,
   { includeValues = false }: { readonly includeValues?: boolean } = {},
 ): Issue[] {
   return checkAgainstSchema(resource, {
@@ -30,7 +36,7 @@ export function schemaIssues(
 
 function otherResource(
   { keyword, params, instancePath }: SchemaError,
-  { fhirVersion, resourceTypes }: ValidatedVersion,
+  { fhirVersion, resourceTypes }: SchemaVersion,
   includeValues: boolean,
 ): Issue | undefined {
   const type = params['tagValue'];
