@@ -29,9 +29,8 @@ export function* seededExams(): Generator<NamedExam> {
 }
 
 /**
- * Whether the composition of an exam refers to records of the receiver: to a patient, a visit, an
- * organization, or an examiner whose role is not told. A document shall hold what its composition
- * refers to, so no document of such an exam conforms: https://hl7.org/fhir/R4/documents.html#content
+ * Whether the composition of an exam has to do with records of the receiver: a patient, a visit, an
+ * organization, or an examiner whose role is not told. A document can not hold those.
  */
 export function refersElsewhere({ subject, examiners, organization, encounter }: Exam): boolean {
   const authors = examiners.filter(({ role }) => role === undefined);
