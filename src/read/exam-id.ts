@@ -1,3 +1,4 @@
+import type { IdentitySystems } from '../fhir/part-names.ts';
 import { type Issue, issue } from '../issue.ts';
 import { peek } from './element.ts';
 import type { Entries, Entry } from './entries.ts';
@@ -18,50 +19,61 @@ export interface Chosen {
  */
 export function chooseExam(
   entries: Entries,
-  examSystem: string,
+  systems: Required<IdentitySystems>,
   { exam, supplied }: Pick<ReadOptions, 'exam' | 'supplied'>,
 ): Chosen | Issue {
   const reports = entries.ofType('DiagnosticReport').map((report) => ({
     report,
-    id: examIdOf(report, examSystem),
+    id: valueUnder(report, systems.exam),
   }));
   const own = reports.filter(({ id }) => id !== undefined && (exam === undefined || id === exam));
   const candidates = own.length > 0 ? own : exam === undefined ? reports : [];
-  if (candidates.length > 1) {
-    return issue('several-exams', ['entry'], 'the bundle holds several exams', {
-      expected: 'the option exam, with the id of one of them',
-    });
-  }
+  if (candidates.length > 1) return severalExams();
   const [candidate] = candidates;
-  if (candidate === undefined && exam !== undefined) {
-    return issue('missing-property', ['entry'], 'the bundle does not hold this exam', {
-      expected: 'a DiagnosticReport with the id of the exam as identifier',
-    });
+  if (candidate?.id !== undefined) return { id: candidate.id, report: candidate.report, own: true };
+  if (candidate !== undefined) {
+    const id = supplied?.id ?? keyOfResource(candidate.report);
+    return { id, report: candidate.report, own: false };
   }
-  const first = candidate?.report ?? entries.ofType('Observation')[0];
-  if (first === undefined) {
-    return issue(
-      'missing-property',
-      ['entry'],
-      'the bundle holds nothing that an exam is made of',
-      {
-        expected: 'a DiagnosticReport or an Observation',
-      },
-    );
-  }
-  return {
-    id: candidate?.id ?? supplied?.id ?? keyOfResource(first),
-    report: candidate?.report,
-    own: candidate?.id !== undefined,
-  };
+  return chooseUnreported(entries, systems, exam, supplied?.id);
 }
 
-function examIdOf({ resource }: Entry, system: string): string | undefined {
+/** Observations without a report: those of one exam of ours, or all where none names an exam. */
+function chooseUnreported(
+  entries: Entries,
+  { statement }: Required<IdentitySystems>,
+  exam: string | undefined,
+  suppliedId: string | undefined,
+): Chosen | Issue {
+  const observations = entries.ofType('Observation');
+  const named = observations.flatMap((entry) => valueUnder(entry, statement) ?? []);
+  const ids = new Set(named.map((value) => value.slice(0, Math.max(0, value.indexOf('|')))));
+  const wanted = exam === undefined ? [...ids] : [...ids].filter((id) => id === exam);
+  if (wanted.length > 1) return severalExams();
+  const [id] = wanted;
+  if (id !== undefined) return { id, report: undefined, own: true };
+  const [first] = observations;
+  if (exam !== undefined || first === undefined) {
+    return issue('missing-property', ['entry'], 'the bundle does not hold the exam', {
+      expected: 'a DiagnosticReport or Observation of it',
+    });
+  }
+  return { id: suppliedId ?? keyOfResource(first), report: undefined, own: false };
+}
+
+function severalExams(): Issue {
+  return issue('several-exams', ['entry'], 'the bundle holds several exams', {
+    expected: 'the option exam, with the id of one of them',
+  });
+}
+
+/** Value of the first identifier under a system. */
+function valueUnder({ resource }: Entry, wanted: string): string | undefined {
   const list = peek(resource, 'identifier');
   if (!Array.isArray(list)) return undefined;
   for (const entry of list) {
-    const { system: of, value } = (entry ?? {}) as Record<string, unknown>; // read as unknown alone
-    if (of === system && typeof value === 'string') return value;
+    const { system, value } = (entry ?? {}) as Record<string, unknown>; // read as unknown alone
+    if (system === wanted && typeof value === 'string') return value;
   }
   return undefined;
 }

@@ -21,7 +21,8 @@ const limits = { depth: 64, values: 10_000_000 };
  * be read too, and a bundle of others as far as it can be understood: an observation becomes a sign
  * or a measurement only where its codes mean exactly one of ours, or else a note.
  *
- * Everything that is not in the exam stands in `remainder`. No value where the bundle lacks what an
+ * Everything that is not in the exam stands in `remainder`. An issue about the exam as it was read has
+ * its path in the exam, one about what could not be read has it in the bundle. No value where the bundle lacks what an
  * exam must have; `supplied` can state it. Decimals keep their precision when the bundle was parsed
  * with `fromJson`.
  */

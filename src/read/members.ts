@@ -46,6 +46,7 @@ function reachedFrom(reading: Reading, report: Entry): Entry[] {
   const waiting: [Entry, string][] = [[report, 'result']];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     const [from, name] = next;
+    if (found.has(from)) continue;
     const members = lookAtList(from.resource, name).flatMap((reference) => {
       const target = targetOf(reading, reference, from);
       return typeof target === 'object' && target.type === 'Observation' ? [target] : [];

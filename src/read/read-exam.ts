@@ -68,7 +68,7 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
   if (report !== undefined) claimResults(late, report, groups, statements);
   claimDocument(late, record);
   const exam = {
-    ...supplied,
+    ...suppliedParts(supplied),
     format: 'face-neck-exam/1' as const,
     id: reading.id,
     ...headParts(head),
@@ -80,7 +80,7 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
     ...assessed?.conclusion,
     ...(history && { history }),
   };
-  return { exam, origins };
+  return { exam, origins, home: report?.path ?? [] };
 }
 
 /** The conclusion, or its words as a note where its level of concern is not told. */
@@ -149,6 +149,17 @@ function examReading(
       return target === undefined ? undefined : keys.get(targetName(target));
     },
     instrumentOf: tools.keyOf,
+  };
+}
+
+/** What may be supplied and no more, whatever else the object given holds. */
+function suppliedParts({ status, subject, examiners, ...rest }: Supplied): Partial<Exam> {
+  const { performed, recorded, protocol } = rest;
+  return {
+    ...headParts({ status, performed, recorded }),
+    ...(subject && { subject }),
+    ...(examiners && { examiners }),
+    ...(protocol && { protocol }),
   };
 }
 

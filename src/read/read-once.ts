@@ -24,6 +24,8 @@ export interface RoughExam {
   readonly exam: Pick<Exam, 'format' | 'id' | 'statements'> & Partial<Exam>;
   /** Where in the bundle each statement stands. */
   readonly origins: ReadonlyMap<Key, Path>;
+  /** Where the report stands; the bundle where there is none. */
+  readonly home: Path;
 }
 
 export interface ReadOnce {
@@ -43,7 +45,7 @@ export function readOnce(
   const entries = readEntries(bundle);
   const base = options.canonicalBase ?? CANONICAL_BASE;
   const systems = identitySystems(base, options.identity);
-  const chosen = chooseExam(entries, systems.exam, options);
+  const chosen = chooseExam(entries, systems, options);
   if ('code' in chosen) return { rough: undefined, issues: [chosen], remainder: [] };
 
   const language = options.language ?? english;

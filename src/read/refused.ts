@@ -50,9 +50,9 @@ export function refusedBy(
   return more ? { statements, parts } : undefined;
 }
 
-/** Where in the bundle the statement stands that a path in the exam leads to. */
-export function originOf({ exam, origins }: RoughExam, path: Path): Path {
+/** Where in the bundle the statement stands that a path in the exam leads to, or else the report. */
+export function originOf({ exam, origins, home }: RoughExam, path: Path): Path {
   const [name, at] = path;
-  if (name !== 'statements' || typeof at !== 'number') return path;
-  return origins.get(exam.statements[at]?.key ?? '') ?? path;
+  if (name !== 'statements' || typeof at !== 'number') return home;
+  return origins.get(exam.statements[at]?.key ?? '') ?? home;
 }

@@ -252,6 +252,21 @@ describe('what an export adds is known again', () => {
   });
 });
 
+describe('the observations of an exam alone', () => {
+  it('are read where the rest is supplied', () => {
+    const note: Statement = { key: 'n', kind: 'note', text: 'Seen' };
+    const { entry = [] } = toBundleOrThrow({ ...bare, statements: [note] });
+    const observations = entry.filter(({ resource }) => resource?.resourceType === 'Observation');
+    const bundle = { resourceType: 'Bundle', type: 'collection', entry: observations };
+    const { value, issues } = fromBundle(bundle, { supplied: bare });
+    expect(issues).toEqual([]);
+    expect(value).toMatchObject({ id: 'check-1', statements: [note], protocol: bare.protocol });
+    expect(fromBundle(bundle).issues.map(({ message }) => message)).toContain(
+      'the bundle does not say the status of the exam',
+    );
+  });
+});
+
 describe('what holds by default comes back left out', () => {
   it.each<[string, Partial<Exam>, Partial<Exam>]>([
     [
@@ -357,6 +372,25 @@ describe('a bundle of ours that was damaged', () => {
     });
     expect(value?.conclusion?.basedOn).toEqual(['m']);
     expect(issues.map(({ code }) => code)).toEqual(['unread-statement']);
+  });
+
+  it('leaves out a part that the rules refuse, and says where its report stands', () => {
+    const bundle = structuredClone(
+      toBundleOrThrow({
+        ...exam,
+        history: [{ action: 'sign', by: 'a', at: '2024-03-01T09:30:00Z', version: 1 }],
+      }),
+    );
+    const json = JSON.stringify(bundle).replace(
+      '"recorded":"2024-03-01T09:30:00Z"',
+      '"recorded":"2023-03-01T09:30:00Z"',
+    );
+    const { value, issues, remainder } = fromBundle(JSON.parse(json));
+    expect(value?.history).toBeUndefined();
+    expect(issues.map(({ code, path }) => [code, path])).toEqual([
+      ['reversed-dates', ['entry', 0, 'resource']],
+    ]);
+    expect(remainder.map(({ what }) => what)).toContain('Provenance');
   });
 
   it('keeps a statement that the rules refuse as a note, with the rule', () => {

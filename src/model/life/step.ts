@@ -31,7 +31,11 @@ export function takeStep(
 ): Outcome<Exam> {
   const status = stateAfter(exam.status, action);
   if (status === undefined) return { issues: [illegalStep(exam, action)] };
-  const joins = typeof by === 'object' && !exam.examiners.some(({ key }) => key === by.key);
+  const known = exam.examiners.find(({ key }) => key === (typeof by === 'object' ? by.key : by));
+  if (typeof by === 'object' && known !== undefined && !isSame(known, by)) {
+    const message = 'another examiner of the exam has this key';
+    return { issues: [issue('duplicate-key', ['examiners'], message, { expected: 'a new key' })] };
+  }
   const event: RecordEvent = {
     action,
     by: typeof by === 'object' ? by.key : by,
@@ -44,10 +48,16 @@ export function takeStep(
     ...exam,
     status,
     recorded: at,
-    ...(joins && { examiners: [...exam.examiners, by] as const }),
+    ...(typeof by === 'object' &&
+      known === undefined && { examiners: [...exam.examiners, by] as const }),
     history: [...(exam.history ?? []), event],
   };
   return parseExam(next, options);
+}
+
+/** Plain data, so that equal texts mean equal people. */
+function isSame(one: Examiner, other: Examiner): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 export function illegalStep({ status }: Exam, action: StepAction): ReturnType<typeof issue> {

@@ -147,6 +147,12 @@ describe('a step', () => {
       ['conclusion'],
     ],
     [
+      'by someone else under a key that is taken',
+      () => signExam(signed, { ...step, by: { key: 'examiner-1', name: { family: 'Kelsund' } } }),
+      'duplicate-key',
+      ['examiners'],
+    ],
+    [
       'by nobody of the exam',
       () => signExam(signed, { ...step, by: 'examiner-9' }),
       'unresolved-key',
