@@ -48,7 +48,7 @@ export async function rustReader(): Promise<Program> {
   const target = join(built, 'rust');
   const command = join(target, 'debug', 'read-bundles');
   const manifest = join(here, 'rust', 'Cargo.toml');
-  const options = ['--quiet', '--locked', '--manifest-path', manifest, '--target-dir', target];
+  const options = ['--quiet', '--manifest-path', manifest, '--target-dir', target];
   await run('cargo', ['build', ...options]);
   await access(command);
   return { command, args: [] };
