@@ -28,7 +28,7 @@ const permutation = [
 const SCTID = /^[1-9]\d{5,17}$/;
 
 /** What a LOINC code looks like; parts (LP), answers (LA) and the like are no codes for observations. */
-const LOINC_CODE = /^\d{1,5}-\d$/;
+const LOINC_CODE = /^\d{1,7}-\d$/;
 
 /**
  * True for 6 to 18 digits with a right check digit: a wrong or swapped digit is found.
