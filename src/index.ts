@@ -98,3 +98,4 @@ export {
 export { adopterCodes } from './terminology/code-map/adopter-codes.ts';
 export { codesFromConceptMap } from './terminology/code-map/from-concept-map.ts';
 export { english, type Language } from './terminology/language.ts';
+export { type LicenceOptions, licenceIssues } from './validate/licence-gate.ts';
