@@ -17,7 +17,6 @@ import {
   type Validator,
 } from './corpus.ts';
 import { extensionsPack } from './definitions.ts';
-import { refersElsewhere } from './exams.ts';
 
 const BUNDLES = 300;
 const HOUR = 3_600_000;
@@ -79,7 +78,7 @@ async function wrongBundles(
     const exam = sampleExam(seed, { size });
     const options = {
       fhirVersion: version,
-      bundleType: seed % 2 === 0 || refersElsewhere(exam) ? 'collection' : 'document',
+      bundleType: seed % 2 === 0 ? 'collection' : 'document',
       laterality: lateralities[Math.floor(seed / 2) % 3] ?? 'extension',
       ...more,
     } as const;
