@@ -13,8 +13,15 @@ export { outstanding } from './checks/outstanding.ts';
 export type { RuleResult } from './checks/rule.ts';
 export { type RuleSet, type RuleSetId, ruleSets } from './checks/rule-sets.ts';
 export { type ThresholdId, type ThresholdSettings, thresholds } from './checks/thresholds.ts';
+export { type MapPolicy, withheldCodes } from './export/code-map-policy.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
+export {
+  type NdjsonOptions,
+  type NdjsonPart,
+  ndjsonParts,
+  toNdjson,
+} from './export/to-ndjson.ts';
 export { DECIMAL_TEXT, decimalText } from './fhir/decimal.ts';
 export { type FromJsonOptions, fromJson } from './fhir/from-json.ts';
 export type { IdentitySystems } from './fhir/part-names.ts';
@@ -96,6 +103,12 @@ export {
   createCatalogue,
 } from './terminology/catalogue.ts';
 export { adopterCodes } from './terminology/code-map/adopter-codes.ts';
-export { codesFromConceptMap } from './terminology/code-map/from-concept-map.ts';
-export { english, type Language } from './terminology/language.ts';
+export type { AdopterCodes, CodeMapEntry } from './terminology/code-map/entry.ts';
+export {
+  type ConceptMapOptions,
+  codesFromConceptMap,
+} from './terminology/code-map/from-concept-map.ts';
+export { english, inLanguage, type Language } from './terminology/language.ts';
+export type { FreeSet } from './terminology/snomed.ts';
 export { type LicenceOptions, licenceIssues } from './validate/licence-gate.ts';
+export { toOperationOutcome } from './validate/to-operation-outcome.ts';

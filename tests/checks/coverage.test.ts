@@ -108,6 +108,37 @@ describe('coverage of an own protocol', () => {
     expect([told.regions.covered, told.methods.covered]).toEqual([2, 2]);
   });
 
+  describe('the measure of a mass that can lie on either side', () => {
+    const protocol = small({ measures: ['neck-mass'] });
+    const notSeen = (side: 'right' | 'left' | 'both'): Statement => ({
+      kind: 'region-state',
+      key: `neck-${side}`,
+      region: 'neck',
+      side,
+      state: 'not-examined',
+      reason: { code: 'declined' },
+    });
+    const mass: Statement = {
+      kind: 'measurement',
+      key: 'm',
+      measure: 'neck-mass',
+      region: 'neck',
+      side: 'left',
+      value: '12',
+      unit: 'mm',
+    };
+
+    it.each([
+      ['is asked for once and covered on the side where it lies', [mass], 'covered'],
+      ['is a gap where nothing was said', [], 'gap'],
+      ['is a gap where one side alone was not examined', [notSeen('right')], 'gap'],
+      ['is documented where neither side was', [notSeen('both')], 'documented'],
+      ['also side by side', [notSeen('left'), notSeen('right')], 'documented'],
+    ] as const)('%s', (_name, statements, status) => {
+      expect(cover(statements, protocol).items.map((item) => item.status)).toEqual([status]);
+    });
+  });
+
   it('marks what was examined in part', () => {
     const protocol = small({ regions: [{ region: 'tm', methods: ['otoscopy'] }] });
     const coverage = cover(

@@ -111,8 +111,11 @@ function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem
     const covered: CoverageItem = { ...item, status: 'covered', statements };
     return covering.every((mark) => mark.partial) ? { ...covered, partial: true } : covered;
   }
-  const statements = keysOf(documented.flatMap((place) => findMark(marks.documented, place) ?? []));
-  return { ...item, status: statements.length > 0 ? 'documented' : 'gap', statements };
+  const said = documented.map((places) =>
+    places.flatMap((place) => findMark(marks.documented, place) ?? []),
+  );
+  if (said.some((found) => found.length === 0)) return { ...item, status: 'gap', statements: [] };
+  return { ...item, status: 'documented', statements: keysOf(said.flat()) };
 }
 
 function keysOf(marks: readonly Mark[]): readonly Key[] {

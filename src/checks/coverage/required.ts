@@ -11,7 +11,8 @@ export interface Required {
   readonly item: Omit<CoverageItem, 'status' | 'statements' | 'partial'>;
   /** Any of these covers it. */
   readonly own: readonly Place[];
-  readonly documented: readonly Place[];
+  /** A place of each list documents it: more than one list where it stands for both sides. */
+  readonly documented: readonly (readonly Place[])[];
 }
 
 interface Unknown {
@@ -55,7 +56,7 @@ function regionsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkn
     const row = catalogue.regions.get(region);
     const base = { code: region, section: row?.section ?? 'general' };
     return sidesOf(row?.laterality).flatMap((side) => {
-      const documented = documentedPlaces(catalogue, region, side);
+      const documented = [documentedPlaces(catalogue, region, side)];
       const sided = { ...base, ...(side !== undefined && { side }) };
       // A test made there by a method asked for covers the region too: hearing has no other state.
       const byMethod = [...methods].map(
@@ -85,7 +86,7 @@ function pointsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkno
         return {
           item: { ...base, ...(side !== undefined && { side }), modality },
           own: [own],
-          documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
+          documented: [[own, ...documentedPlaces(catalogue, row?.region, side)]],
         };
       }),
     );
@@ -102,7 +103,7 @@ function testsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknow
       return {
         item: { ...base, ...(side !== undefined && { side }) },
         own: [own],
-        documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
+        documented: [[own, ...documentedPlaces(catalogue, row?.region, side)]],
       };
     });
   });
@@ -118,12 +119,15 @@ function measuresOf(
     if (row === undefined) unknown.push({ table: 'measures', path: ['measures', at] });
     const section = catalogue.regions.get(row?.region ?? '')?.section ?? 'general';
     const base = { kind: 'measure', code: measure, section } as const;
-    return sidesOf(row?.laterality).map((side) => {
+    // The measure of something that can lie on either side is asked for once, wherever it lies.
+    const sides = row?.laterality === 'crossing' ? [undefined] : sidesOf(row?.laterality);
+    return sides.map((side) => {
       const own: Place = { kind: 'measure', code: measure, side };
+      const regionSides = side === undefined ? sidesOf(row?.laterality) : [side];
       return {
         item: { ...base, ...(side !== undefined && { side }) },
         own: [own],
-        documented: [own, ...documentedPlaces(catalogue, row?.region, side)],
+        documented: regionSides.map((at) => [own, ...documentedPlaces(catalogue, row?.region, at)]),
       };
     });
   });
