@@ -162,6 +162,22 @@ function typeInUrl(reference: string | undefined): string | undefined {
   return typeAndId.exec(withoutHistory(reference))?.[1];
 }
 
+/** Where a resource leads to whose type is not held: every reference in it, whatever it stands under. */
+export function keepLinksOf(resource: JsonObject, scope: Scope): void {
+  const open: unknown[] = [resource];
+  while (open.length > 0) {
+    const value = open.pop();
+    if (Array.isArray(value)) {
+      for (const item of value) open.push(item);
+    } else if (isObject(value)) {
+      const reference = textOf(value['reference']);
+      const found = reference === undefined ? undefined : resolve(reference, scope);
+      if (found !== undefined) keepLink(found, scope);
+      for (const name of Object.keys(value)) open.push(value[name]);
+    }
+  }
+}
+
 /** Ids of contained resources are unique, or a reference could mean two. */
 export function checkContainedIds(resource: JsonObject, scope: Scope): void {
   const seen = new Set<string>();

@@ -3,9 +3,9 @@ import { bundleStage } from './bundle-rules.ts';
 import { dataTypeStage } from './data-types.ts';
 import { createDefinitions, type Tables } from './definitions.ts';
 import { extensionStage } from './extensions.ts';
+import { createPlan, type Plan } from './plan.ts';
 import { referenceStage } from './references.ts';
 import { terminologyStage } from './terminology.ts';
-import { createPlan, type Plan } from './walk.ts';
 
 /**
  * What one walk over a resource does at each type, by stage. The stages of elements and invariants

@@ -1,6 +1,6 @@
 import type { FhirVersion } from '../fhir/version.ts';
 import type { SchemaValidator } from '../schema-errors.ts';
-import type { Plan } from './walk.ts';
+import type { Plan } from './plan.ts';
 
 /** What the stages need to know of one FHIR version; each entry file makes one. */
 export interface ValidatedVersion {

@@ -1,97 +1,11 @@
-import type { FhirVersion } from '../fhir/version.ts';
 import { type BundleIndex, createIndex } from './bundle-index.ts';
-import { type Definitions, type Property, rootProperty, type TypeInfo } from './definitions.ts';
+import type { Property } from './definitions.ts';
 import { checkChoices, checkContent, checkElementId, checkExtra, checkNull } from './elements.ts';
-import { checkInvariants, type Invariant, invariantsOf } from './invariants.ts';
+import { checkInvariants } from './invariants.ts';
 import { isObject, type JsonObject, textOf } from './json.ts';
-import { checkContainedIds } from './references.ts';
+import type { Plan, PlannedProperty, PlannedType } from './plan.ts';
+import { checkContainedIds, keepLinksOf } from './references.ts';
 import type { Scope } from './scope.ts';
-import type { ObjectCheck, PrimitiveCheck, Stage } from './stage.ts';
-
-/** What is done at each type and property, put together once for a version. */
-export interface Plan {
-  readonly definitions: Definitions;
-  readonly types: ReadonlyMap<string, PlannedType>;
-  /** Extensions of primitives, whose type has no row of its own. */
-  readonly extension: PlannedProperty;
-}
-
-interface PlannedType {
-  readonly info: TypeInfo;
-  readonly properties: ReadonlyMap<string, PlannedProperty>;
-  readonly checks: readonly ObjectCheck[];
-  readonly invariants: readonly Invariant[];
-}
-
-interface PlannedProperty {
-  readonly property: Property;
-  readonly check: PrimitiveCheck | undefined;
-  readonly invariants: readonly Invariant[];
-  /** Nothing is to be looked at in its value. */
-  readonly idle: boolean;
-  /** The type of an element that is no primitive; filled once all types are planned. */
-  target: PlannedType | undefined;
-}
-
-export function createPlan(definitions: Definitions, stages: readonly Stage[]): Plan {
-  const types = new Map(
-    [...definitions.types.values()].map((info) => [
-      info.name,
-      plannedType(info, definitions, stages),
-    ]),
-  );
-  for (const { properties } of types.values()) {
-    for (const planned of properties.values()) planned.target = types.get(planned.property.type);
-  }
-  const extension = plannedProperty(primitiveExtension, definitions.fhirVersion, []);
-  extension.target = types.get('Extension');
-  return { definitions, types, extension };
-}
-
-function plannedType(
-  info: TypeInfo,
-  { fhirVersion }: Definitions,
-  stages: readonly Stage[],
-): PlannedType {
-  const planned = new Map<Property, PlannedProperty>();
-  const properties = [...info.properties].map(([key, property]): [string, PlannedProperty] => {
-    const found = planned.get(property) ?? plannedProperty(property, fhirVersion, stages);
-    planned.set(property, found);
-    // Under a name with `_` stand ids and extensions.
-    return [key, key.startsWith('_') ? { ...found, idle: false } : found];
-  });
-  return {
-    info,
-    properties: new Map(properties),
-    checks: stages.flatMap(({ objects }) => objects?.[info.name] ?? []),
-    invariants: invariantsOf(info.rules, fhirVersion),
-  };
-}
-
-function plannedProperty(
-  property: Property,
-  version: FhirVersion,
-  stages: readonly Stage[],
-): PlannedProperty {
-  const check = checkOf(property, stages);
-  const invariants = invariantsOf(property.rules, version);
-  const idle = property.primitive && !property.list && check === undefined;
-  return { property, check, invariants, idle: idle && invariants.length === 0, target: undefined };
-}
-
-const primitiveExtension = rootProperty('Element.extension', 'Extension*');
-
-function checkOf(property: Property, stages: readonly Stage[]): PrimitiveCheck | undefined {
-  const [first, second, ...more] = stages.flatMap(({ primitives, appliesTo }) =>
-    appliesTo?.(property) === false ? [] : (primitives?.[property.type] ?? []),
-  );
-  if (first === undefined || second === undefined) return first;
-  if (more.length > 0) throw new Error(`more than two checks of ${property.path}`);
-  return (value, scope, known, holder) => {
-    first(value, scope, known, holder);
-    second(value, scope, known, holder);
-  };
-}
 
 /**
  * Looks once at every element of a resource and of those in it, in the order in which they stand.
@@ -104,8 +18,11 @@ export function visitResource(
   property: Property,
 ): void {
   const type = plan.types.get(textOf(resource['resourceType']) ?? '');
-  // A type that is not known, or not held, was told by the schema stage.
-  if (type === undefined) return;
+  if (type === undefined) {
+    // That it is not known, or not held, was told by the schema stage.
+    keepLinksOf(resource, scope);
+    return;
+  }
   const { resource: outer, root, depth, index, entry, elementIds, contained, idsInRoot } = scope;
   scope.resource = resource;
   if (!property.path.endsWith('.contained')) {
@@ -157,6 +74,18 @@ function visitObject(
     visitProperty(value, name, known, scope, plan);
     path.pop();
   }
+  checkWhole(value, type, property, scope, content, choices);
+}
+
+/** What is looked at once all properties of an object are known. */
+function checkWhole(
+  value: JsonObject,
+  type: PlannedType,
+  property: Property,
+  scope: Scope,
+  content: boolean,
+  choices: readonly Property[],
+): void {
   if (!content && property.type !== 'Resource') checkContent(value, scope);
   if (choices.length > 1 || type.info.requiredChoices.length > 0) {
     checkChoices(choices, type.info, scope);
