@@ -6,12 +6,15 @@ import { basename, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { convertFiles, hasFailed } from '../convert/bulk/convert-files.ts';
 import type { BulkIo, BulkOptions } from '../convert/bulk/options.ts';
+import { fromJson } from '../fhir/from-json.ts';
 import type { Issue } from '../issue.ts';
 import type { Call } from './command.ts';
 import { documents } from './documents.ts';
 import { UsageError } from './failure.ts';
 import type { CliIo } from './io.ts';
 import { type IssueFormat, issueFormatOf, writeIssues } from './issue-writer.ts';
+import type { OptionValues } from './options.ts';
+import { resourceWriter, wantsXml } from './resource-text.ts';
 
 /**
  * A conversion whose results go to standard output and whose issues go to standard error. It runs in
@@ -35,8 +38,13 @@ export async function convertToStdout(
     const result = await convertFiles({ ...settings, inputs, out }, bulkIo);
     await writeIssues(io, format, { input: 'convert' }, result.issues);
     if (result.summary !== undefined) {
-      await copyOut(io, join(out, settings.to === 'exams' ? 'exams.ndjson' : 'bundles.ndjson'));
+      const file = join(out, settings.to === 'exams' ? 'exams.ndjson' : 'bundles.ndjson');
+      const unwritten = wantsXml(options)
+        ? await writeAsXml(io, options, file)
+        : await copyOut(io, file);
       await tellIssues(io, format, out);
+      await writeIssues(io, format, { input: 'convert' }, unwritten);
+      if (unwritten.length > 0) return 1;
     }
     return hasFailed(result) ? 1 : 0;
   } finally {
@@ -55,9 +63,23 @@ async function withStdin(
   return inputs.length === 0 ? [file] : inputs.map((input) => (input === '-' ? file : input));
 }
 
-async function copyOut(io: CliIo, file: string): Promise<void> {
-  if (!(await exists(file))) return;
+async function copyOut(io: CliIo, file: string): Promise<readonly Issue[]> {
+  if (!(await exists(file))) return [];
   for await (const text of createReadStream(file, 'utf8')) await io.out(String(text));
+  return [];
+}
+
+/** Each bundle as XML on a line of its own; what XML can not hold is told. */
+async function writeAsXml(io: CliIo, options: OptionValues, file: string): Promise<Issue[]> {
+  const write = await resourceWriter(options);
+  const issues: Issue[] = [];
+  if (!(await exists(file))) return issues;
+  for await (const { text } of documents(io, [file])) {
+    const written = write(fromJson(text).value, true);
+    if (written.value !== undefined) await io.out(written.value);
+    issues.push(...written.issues);
+  }
+  return issues;
 }
 
 /** A run without results, or without issues, makes no file for them. */

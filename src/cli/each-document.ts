@@ -64,8 +64,12 @@ function nameOf({ input, record }: Document): Pick<Document, 'input' | 'record'>
   return { input, ...(record !== undefined && { record }) };
 }
 
+/** Whether a document is the only one of a call; several follow one another, one a line. */
+export function standsAlone({ files }: Call, { record }: Document): boolean {
+  return files.length <= 1 && record === undefined;
+}
+
 /** JSON over several lines for one document, on one line where several follow one another. */
-export function jsonDocument({ files }: Call, { record }: Document, value: unknown): string {
-  const alone = files.length <= 1 && record === undefined;
-  return `${toJson(value, { pretty: alone })}\n`;
+export function jsonDocument(call: Call, document: Document, value: unknown): string {
+  return `${toJson(value, { pretty: standsAlone(call, document) })}\n`;
 }

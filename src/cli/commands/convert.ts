@@ -12,6 +12,7 @@ import type { CliIo } from '../io.ts';
 import { issueFormatOf, writeIssues } from '../issue-writer.ts';
 import { countOption, flagOption, textOption } from '../options.ts';
 import { readJson } from '../read-json.ts';
+import { formatOutOption, wantsXml } from '../resource-text.ts';
 import { bundleOptions, exportOptionsOf, formatOption } from '../shared-options.ts';
 
 const kinds: ReadonlyMap<string, OutputKind> = new Map([
@@ -36,6 +37,7 @@ export const command: Command = {
       help: 'What to write: bundles, a file for each type of resource (with --out), or exams',
     },
     ...bundleOptions,
+    ...formatOutOption,
     out: { type: 'text', value: 'FOLDER', help: 'Folder for the results; it must be empty or new' },
     jobs: {
       type: 'text',
@@ -63,6 +65,7 @@ export const command: Command = {
   run: async (call) => {
     const { io, options } = call;
     const file = textOption(options, 'mapping');
+    checkFormatOut(call);
     if (file === undefined) throw new UsageError('convert needs --mapping FILE');
     const { value: mapping, issues } = await readJson(io, file);
     await writeIssues(io, issueFormatOf(options), { input: file }, issues);
@@ -75,6 +78,14 @@ export const command: Command = {
       : convertToFolder(call, { ...settings, out: resolve(io.cwd, out) });
   },
 };
+
+/** NDJSON, which the files of a folder are, is JSON; an exam is no resource. */
+function checkFormatOut({ options }: Call): void {
+  if (!wantsXml(options)) return;
+  if (textOption(options, 'out') !== undefined || textOption(options, 'to') === 'exams') {
+    throw new UsageError('--format-out xml goes with bundles on standard output alone');
+  }
+}
 
 /** A run over thousands of files goes on past one that fails; a name that is wrong stops it before. */
 async function needInputs({ io, files }: Call): Promise<void> {

@@ -1,11 +1,12 @@
 import { toBundle } from '../../export/to-bundle.ts';
-import { toJson } from '../../fhir/to-json.ts';
 import { orThrow } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { type SampleSize, sampleExams } from '../../testing/sample-exam.ts';
 import type { Command } from '../command.ts';
+import { UsageError } from '../failure.ts';
 import { countOption, textOption } from '../options.ts';
 import { outputTo } from '../output.ts';
+import { formatOutOption, resourceWriter, wantsXml } from '../resource-text.ts';
 import { bundleOptions, exportOptionsOf, outOption } from '../shared-options.ts';
 
 const sizes: ReadonlyMap<string, SampleSize> = new Map([
@@ -36,6 +37,7 @@ export const command: Command = {
       help: 'What to print: exams, bundles, or every resource on a line of its own',
     },
     ...bundleOptions,
+    ...formatOutOption,
     ...outOption,
   },
   examples: [
@@ -49,10 +51,16 @@ export const command: Command = {
     const size = sizes.get(textOption(options, 'size') ?? 'usual') ?? 'usual';
     const settings = exportOptionsOf(options);
     const to = textOption(options, 'to') ?? 'exam';
+    if (to === 'exam' && wantsXml(options)) {
+      throw new UsageError('--format-out xml needs --to bundle or --to resources');
+    }
+    const write = await resourceWriter(options);
     const output = outputTo(io, textOption(options, 'out'));
     try {
       for (const exam of sampleExams(seed, count, { size })) {
-        for (const line of linesOf(exam, to, settings)) await output.write(`${toJson(line)}\n`);
+        for (const line of linesOf(exam, to, settings)) {
+          await output.write(orThrow('write a sample', write(line, true)));
+        }
       }
       await output.finish();
     } catch (thrown) {
