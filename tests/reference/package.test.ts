@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { toJson } from '../../src/fhir/to-json.ts';
+import { exampleBundles } from '../../src/generate/fhir-package/examples.ts';
 import type { Definition } from '../../src/generate/fhir-package/head.ts';
 import { packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
 import { CANONICAL_BASE } from '../../src/terminology/canonical-base.ts';
@@ -102,6 +103,23 @@ describe('the package in the reference validator', () => {
       expect(inputs.length).toBeGreaterThan(100);
       const results = await Promise.all(inputs.map((input) => validator.validate(input)));
       expect(results.flatMap(errors)).toEqual([]);
+    },
+    HOUR,
+  );
+
+  test.each(['R4', 'R5'] as const)(
+    'every example of the package for %s is valid, and claims profiles in R4 alone',
+    async (version) => {
+      const order = { version, base: CANONICAL_BASE, packageVersion: '1.0.0' };
+      const examples = [...(await exampleBundles(order))];
+      expect(examples.length).toBeGreaterThan(10);
+      const results = await Promise.all(
+        examples.map(([id, text]) => validator.validate({ id, version, text })),
+      );
+      expect(results.flatMap(errors)).toEqual([]);
+      for (const [, text] of examples) {
+        expect(text.includes(`"profile":["${CANONICAL_BASE}/`)).toBe(version === 'R4');
+      }
     },
     HOUR,
   );

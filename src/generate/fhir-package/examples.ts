@@ -20,7 +20,13 @@ export async function exampleBundles({
     const value: unknown = JSON.parse(await readFile(join(folder, name), 'utf8'));
     const exam = orThrow(`read ${name}`, parseExam(value));
     for (const bundleType of ['collection', 'document'] as const) {
-      const options = { fhirVersion: version, bundleType, canonicalBase: base };
+      const options = {
+        fhirVersion: version,
+        bundleType,
+        canonicalBase: base,
+        // The profiles are written for R4.
+        profiles: version === 'R4',
+      };
       const bundle = orThrow(`export ${name}`, toBundle(exam, options));
       bundles.set(`Bundle-${name.slice(0, -5)}-${bundleType}.json`, toJson(bundle));
     }
