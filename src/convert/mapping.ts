@@ -41,6 +41,8 @@ export interface Mapping {
   readonly sides?: { readonly [word: string]: Side | SideWithin };
   /** Method words. */
   readonly methods?: { readonly [word: string]: Code };
+  /** Words for the conditions of a measurement, for items with a conditions field. */
+  readonly measureConditions?: { readonly [word: string]: Code };
   /** Region words, for items with a region field. */
   readonly regions?: { readonly [word: string]: Code };
   /** Modality words, for items with a modality field. */
@@ -55,8 +57,8 @@ export interface Mapping {
 }
 
 /**
- * What a word says. For a finding `present`, `absent` or `indeterminate`; for a region `normal` or
- * `abnormal`; for a symptom `yes`, `no`, `unsure`, `declined` or `not-asked`; for a comparison
+ * What a word says. For a finding `present`, `absent` or `indeterminate`, and `suspected` or
+ * `confirmed` for one that is present with this certainty; for a region `normal` or `abnormal`; for a symptom `yes`, `no`, `unsure`, `declined` or `not-asked`; for a comparison
  * `equal`, `right-less`, `left-less` or `not-compared`; for sensations, movements, tests, scales,
  * attributes and conditions a code of their own list; for an attribute that is true or false `yes`
  * or `no`. For all: `not-stated`, `text`, or a state with its reason.
@@ -240,7 +242,10 @@ export interface ItemRecords {
   readonly value: FieldName;
   readonly side?: FieldName;
   readonly region?: FieldName;
+  /** May stand several times in a record: each is a method used. */
   readonly method?: FieldName;
+  /** Conditions of a measurement; may stand several times in a record. */
+  readonly conditions?: FieldName;
   readonly modality?: FieldName;
   readonly unit?: FieldName;
   readonly note?: FieldName;

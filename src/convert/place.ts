@@ -9,7 +9,8 @@ import type { Target } from './target.ts';
 export interface Roles {
   readonly side?: string;
   readonly region?: string;
-  readonly method?: string;
+  readonly methods?: readonly string[];
+  readonly conditions?: readonly string[];
   readonly modality?: string;
   readonly unit?: string;
   readonly at?: string;
@@ -21,6 +22,7 @@ export interface Place {
   readonly region?: Code;
   readonly side?: Side;
   readonly methods?: readonly [Code, ...Code[]];
+  readonly conditions?: readonly [Code, ...Code[]];
   readonly modality?: Code;
 }
 
@@ -28,8 +30,10 @@ export interface Place {
 export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Problem {
   const region = lookUp(roles.region, plan.regions, 'regions');
   if (isProblem(region)) return region;
-  const method = lookUp(roles.method, plan.methods, 'methods');
-  if (isProblem(method)) return method;
+  const methods = lookUpAll(roles.methods, plan.methods, 'methods');
+  if (isProblem(methods)) return methods;
+  const conditions = lookUpAll(roles.conditions, plan.measureConditions, 'measureConditions');
+  if (isProblem(conditions)) return conditions;
   const modality = lookUp(roles.modality, plan.modalities, 'modalities');
   if (isProblem(modality)) return modality;
   const ownRegion = 'region' in target ? target.region : undefined;
@@ -42,18 +46,34 @@ export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Probl
   const place = region ?? ownRegion ?? homeRegion(target, plan);
   const side = sideOf(target, roles.side, place, plan);
   if (isProblem(side)) return side;
-  const stated = 'methods' in target ? target.methods : undefined;
-  const [first, ...more] = method === undefined ? (stated ?? []) : [method];
+  const [first, ...more] = methods ?? ('methods' in target ? target.methods : undefined) ?? [];
   return {
     ...(region !== undefined && { region }),
     ...(side !== undefined && { side }),
     ...(first !== undefined && { methods: [first, ...more] }),
+    ...(conditions !== undefined && { conditions }),
     ...(modality !== undefined && { modality }),
   };
 }
 
 function isProblem(found: unknown): found is Problem {
   return typeof found === 'object' && found !== null && 'problem' in found;
+}
+
+/** Codes of all words, each once; nothing where there is no word. */
+function lookUpAll(
+  words: readonly string[] | undefined,
+  table: { get: (text: string) => Code | undefined },
+  name: string,
+): readonly [Code, ...Code[]] | Problem | undefined {
+  const codes = new Set<Code>();
+  for (const word of words ?? []) {
+    const code = lookUp(word, table, name);
+    if (isProblem(code)) return code;
+    if (code !== undefined) codes.add(code);
+  }
+  const [first, ...more] = codes;
+  return first === undefined ? undefined : [first, ...more];
 }
 
 function lookUp(

@@ -29,6 +29,7 @@ export interface Plan {
   readonly noValue: WordMap<NoValue>;
   readonly sides: WordMap<Side | SideWithin>;
   readonly methods: WordMap<Code>;
+  readonly measureConditions: WordMap<Code>;
   readonly regions: WordMap<Code>;
   readonly modalities: WordMap<Code>;
   readonly units: WordMap<UnitCode>;

@@ -34,7 +34,7 @@ export function rolesOf(
     name === undefined
       ? undefined
       : record.fields.find((field) => field.name === name && !isBlank(field));
-  const role = <Name extends keyof Roles>(
+  const role = <Name extends Exclude<keyof Roles, 'methods' | 'conditions'>>(
     key: Name,
     name: FieldName | undefined,
   ): { readonly [key in Name]?: string } => {
@@ -44,11 +44,19 @@ export function rolesOf(
     // A computed property has a wider type than its one key.
     return { [key]: contentOf(field).trim() } as { readonly [key in Name]?: string };
   };
+  const every = (name: FieldName | undefined): readonly string[] | undefined => {
+    const all = record.fields.filter((field) => field.name === name && !isBlank(field));
+    fields.push(...all);
+    return all.length === 0 ? undefined : all.map((field) => contentOf(field).trim());
+  };
   const from = target as Companions; // every target has some of these, and no other use for the names
+  const methods = every(from.methodFrom ?? item?.method);
+  const conditions = target.kind === 'measurement' ? every(item?.conditions) : undefined;
   const roles = {
+    ...(methods !== undefined && { methods }),
+    ...(conditions !== undefined && { conditions }),
     ...role('side', from.sideFrom ?? item?.side),
     ...role('region', item?.region),
-    ...role('method', from.methodFrom ?? item?.method),
     ...role('modality', item?.modality),
     ...role('unit', from.unitFrom ?? item?.unit),
     ...role('group', item?.group),

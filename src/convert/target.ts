@@ -45,7 +45,7 @@ interface ExaminedTarget extends SitedTarget {
 }
 
 /**
- * Words: present, absent, indeterminate. Without `finding` each word is the code of a finding that is
+ * Words: present, absent, indeterminate, suspected, confirmed. Without `finding` each word is the code of a finding that is
  * present: midline is `septum.midline`, dev R is `septum.deviated-right`.
  */
 export interface FindingTarget extends ExaminedTarget {

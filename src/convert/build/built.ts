@@ -15,6 +15,7 @@ export interface Reading {
   readonly region?: Code;
   readonly side?: Side;
   readonly methods?: readonly [Code, ...Code[]];
+  readonly conditions?: readonly [Code, ...Code[]];
   readonly modality?: Code;
   /** Text of the unit field, trimmed; blank is the same as none. */
   readonly unitText?: string;

@@ -16,6 +16,7 @@ import { type QuantityText, readQuantity } from './quantity.ts';
 
 export const buildMeasurement: Builder<MeasurementTarget> = ({ target }, reading, plan) => {
   const { meaning } = reading;
+  const conditions = reading.conditions ?? target.conditions;
   const measure = plan.catalogue.measures.get(target.measure);
   const region = reading.region ?? target.region ?? measure?.region;
   if (region === undefined || measure === undefined) return noRegion;
@@ -23,7 +24,7 @@ export const buildMeasurement: Builder<MeasurementTarget> = ({ target }, reading
     kind: 'measurement' as const,
     ...placed(region, reading),
     measure: target.measure,
-    ...(target.conditions !== undefined && { conditions: target.conditions }),
+    ...(conditions !== undefined && { conditions }),
   };
   if (isState(meaning)) {
     const unit = target.unit ?? measure.unit;

@@ -1,5 +1,5 @@
 import type { Code } from '../../model/primitive.ts';
-import type { Presence } from '../../model/statement.ts';
+import type { Finding, Presence } from '../../model/statement.ts';
 import type { StateWithReason } from '../mapping.ts';
 import type { ConditionTarget, FindingTarget, NoteTarget, RegionStateTarget } from '../target.ts';
 import {
@@ -15,6 +15,9 @@ import {
 } from './built.ts';
 
 const presences: readonly string[] = ['present', 'absent', 'indeterminate'] satisfies Presence[];
+const certainties: readonly string[] = ['suspected', 'confirmed'] satisfies Certainty[];
+
+type Certainty = NonNullable<Finding['certainty']>;
 
 export const buildFinding: Builder<FindingTarget> = ({ target }, reading, plan) => {
   const { region = target.region, meaning } = reading;
@@ -27,6 +30,10 @@ export const buildFinding: Builder<FindingTarget> = ({ target }, reading, plan) 
       return unknownWord('a word for a finding');
     }
     return { statements: [{ kind: 'finding', ...place, finding: meaning, presence: 'present' }] };
+  }
+  if (isCertainty(meaning)) {
+    const sure = { presence: 'present', certainty: meaning } as const;
+    return { statements: [{ kind: 'finding', ...place, finding, ...sure }] };
   }
   if (!isPresence(meaning)) return unknownWord('a word for present, absent or indeterminate');
   return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
@@ -100,6 +107,10 @@ function regionState(
   return {
     statements: [{ kind: 'region-state', ...place, methods, state: 'partial', limit: reason }],
   };
+}
+
+function isCertainty(meaning: unknown): meaning is Certainty {
+  return typeof meaning === 'string' && certainties.includes(meaning);
 }
 
 function isPresence(meaning: unknown): meaning is Presence {

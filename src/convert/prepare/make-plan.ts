@@ -51,6 +51,7 @@ export function makePlan(mapping: Mapping, catalogue: Catalogue): Plan {
     noValue: wordMap(mapping.noValue, ignoreCase),
     sides: wordMap(mapping.sides, ignoreCase),
     methods: wordMap(mapping.methods, ignoreCase),
+    measureConditions: wordMap(mapping.measureConditions, ignoreCase),
     regions: wordMap(mapping.regions, ignoreCase),
     modalities: wordMap(mapping.modalities, ignoreCase),
     units: wordMap(mapping.units, ignoreCase),

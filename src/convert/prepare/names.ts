@@ -39,8 +39,9 @@ export function companionNames(target: Target): string[] {
 
 /** Names that items take, those of their targets among them. */
 export function itemNames(items: ItemRecords): string[] {
-  const { code, value, side, region, method, modality, unit, note, group, at, status } = items;
-  const own = [value, side, region, method, modality, unit, note, group, status?.from];
+  const { code, value, side, region, method, conditions, modality, unit, note, group } = items;
+  const { at, status } = items;
+  const own = [value, side, region, method, conditions, modality, unit, note, group, status?.from];
   return [
     ...code,
     ...own.filter((name) => name !== undefined),

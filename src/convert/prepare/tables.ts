@@ -5,11 +5,16 @@ import type { Mapping } from '../mapping.ts';
 import { unknownCode } from './targets.ts';
 import { clashIssues, reasonIssues } from './words.ts';
 
+/** Tables of words for codes of the table of the same name in the catalogue. */
+const codeTables = ['methods', 'measureConditions', 'regions', 'modalities'] as const;
+const otherTables = ['noValue', 'sides', 'units'] as const;
+
 /** Word tables of the mapping as a whole: codes that do not exist, words that match each other. */
 export function tableIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
-  const tables = ['noValue', 'sides', 'methods', 'regions', 'modalities', 'units'] as const;
-  const issues = tables.flatMap((table) => clashIssues(mapping[table], [table], mapping));
-  for (const table of ['methods', 'regions', 'modalities'] as const) {
+  const issues = [...codeTables, ...otherTables].flatMap((table) =>
+    clashIssues(mapping[table], [table], mapping),
+  );
+  for (const table of codeTables) {
     for (const [word, code] of Object.entries(mapping[table] ?? {})) {
       issues.push(...unknownCode(table, code, [table, word], catalogue));
     }

@@ -87,7 +87,7 @@ export function meaningsOf(target: Target, catalogue: Catalogue): readonly strin
   switch (target.kind) {
     case 'finding':
       if (target.finding === undefined) return [...catalogue.findings.keys()];
-      return ['present', 'absent', 'indeterminate'];
+      return ['present', 'absent', 'indeterminate', 'suspected', 'confirmed'];
     case 'region-state':
       return ['normal', 'abnormal'];
     case 'sensation':
