@@ -16,6 +16,8 @@ export interface Checkpoint {
   /** Input that is being read, and how many of its units and problems are done. */
   readonly input: number;
   readonly items: number;
+  /** What is to be said at the start has been said. */
+  readonly told: boolean;
   readonly lengths: { readonly [file: string]: number };
   readonly tally: Tally;
 }
@@ -67,6 +69,11 @@ export async function writeWhole(target: string, text: string): Promise<void> {
 }
 
 const unfinished = '.new';
+
+/** What a run leaves that was stopped before its first checkpoint: nothing that counts. */
+export function isLeftover(file: string): boolean {
+  return file === seenFile || file === checkpointFile + unfinished;
+}
 
 /** Undefined where there is none. */
 export async function readCheckpoint(folder: string): Promise<Checkpoint | undefined> {

@@ -6,6 +6,7 @@ import {
   type Checkpoint,
   checkpointFile,
   fingerprintOf,
+  isLeftover,
   readCheckpoint,
   removeCheckpoint,
   writeWhole,
@@ -60,7 +61,7 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
       pool,
       reader,
       inputs: found.inputs,
-      startIssues: start.isNew ? issues : [],
+      startIssues: start.checkpoint.told ? [] : issues,
       checkpoint: start.checkpoint,
       checkFirst: ({ header }) => (header === undefined ? [] : missingColumns(header, plan)),
       encoding: 'encoding' in plan.mapping.source ? plan.mapping.source.encoding : undefined,
@@ -84,7 +85,6 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
 
 interface Start {
   readonly checkpoint: Checkpoint;
-  readonly isNew: boolean;
   readonly done?: undefined;
 }
 
@@ -98,11 +98,12 @@ async function startOf(
     fingerprint,
     input: 0,
     items: 0,
+    told: false,
     lengths: {},
     tally: emptyTally,
   };
   const files = await filesIn(out);
-  if (files.length === 0) return { checkpoint: fresh, isNew: true };
+  if (files.length === 0) return { checkpoint: fresh };
   if (resume !== true) {
     return {
       problem: issue('invalid-value', ['out'], 'the folder is not empty', {
@@ -110,6 +111,7 @@ async function startOf(
       }),
     };
   }
+  if (files.every(isLeftover)) return { checkpoint: fresh };
   const checkpoint = await readCheckpoint(out);
   if (checkpoint === undefined) {
     const done = await readSummary(out);
@@ -127,7 +129,7 @@ async function startOf(
       }),
     };
   }
-  return { checkpoint, isNew: checkpoint.input === 0 && checkpoint.items === 0 };
+  return { checkpoint };
 }
 
 /** The summary of a run that came to its end. */

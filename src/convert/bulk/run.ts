@@ -55,7 +55,7 @@ export async function runConversion(run: Run): Promise<Tally> {
   let bytes = 0;
   let sinceCheckpoint = 0;
 
-  const save = async (input: number, items: number): Promise<void> => {
+  const save = async (input: number, items: number, told = true): Promise<void> => {
     await sinks.addBytes(seenFile, seen.takeNew());
     const lengths = await sinks.sync();
     const { fingerprint, format } = checkpoint;
@@ -64,6 +64,7 @@ export async function runConversion(run: Run): Promise<Tally> {
       fingerprint,
       input,
       items,
+      told,
       lengths,
       tally: count.tally(),
     });
@@ -83,7 +84,7 @@ export async function runConversion(run: Run): Promise<Tally> {
 
   try {
     // Before any output: a run that is stopped from here on can go on.
-    await save(checkpoint.input, checkpoint.items);
+    await save(checkpoint.input, checkpoint.items, checkpoint.told);
     for (const found of run.startIssues) await writeIssue(found, undefined, writer);
     const waiting: Step[] = [];
     for await (const step of steps(run, (more) => {

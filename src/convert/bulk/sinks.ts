@@ -82,8 +82,11 @@ export function openSinks(folder: string, lengths: { readonly [file: string]: nu
   };
 }
 
-/** Files that a run grows; others in its folder are none of its business. */
-const grown = /\.(?:ndjson|bin)$/;
+/**
+ * Files that a run grows: a resource type has a capital. Others in its folder are none of its
+ * business, such as a quarantine file that is being mended.
+ */
+const grown = /^(?:[A-Z][A-Za-z]*|bundles|exams|issues|quarantine|ledger)\.ndjson$|^exam-ids\.bin$/;
 
 /** Cuts the files of a run back to the given lengths; those without one become empty. */
 export async function cutBack(

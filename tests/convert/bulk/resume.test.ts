@@ -1,8 +1,10 @@
-import { appendFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, rmdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
+import { convertFiles } from '../../../src/convert/bulk/convert-files.ts';
 import type { BulkOptions } from '../../../src/convert/bulk/options.ts';
+import { cutBack } from '../../../src/convert/bulk/sinks.ts';
 import { messyRows } from '../csv/messy-rows.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { seeded } from '../random.ts';
@@ -56,6 +58,43 @@ describe('a run that is killed', () => {
       expect(issues).toMatchObject([{ code: 'invalid-value', path: ['out'] }]);
     }
     expect(contents(out)).toEqual(before);
+  });
+
+  it('goes on where it was stopped before its first checkpoint', async () => {
+    const out = options('early').out;
+    mkdirSync(out);
+    for (const left of ['exam-ids.bin', 'progress.json.new']) writeFileSync(join(out, left), '');
+    const refused = await convert(options('early'));
+    expect(refused.issues).toMatchObject([{ code: 'invalid-value', path: ['out'] }]);
+    const { summary } = await convert({ ...options('early'), resume: true });
+    expect(summary?.exams.read).toBe(1200);
+  });
+
+  it('tells once what is to be told at the start', async () => {
+    const inputs = [join(folder, 'no archive.zip')];
+    writeFileSync(join(folder, 'no archive.zip'), 'none');
+    const whole = await convert({ ...options('told'), inputs });
+    expect(whole.summary?.issues).toEqual({ 'error unreadable-input no archive.zip': 1 });
+    // Stopped when all is done but the summary: a folder of its name stands in the way.
+    const stopped = { ...options('told again'), inputs };
+    const obstacle = join(stopped.out, 'summary.txt.new');
+    const now = (): number => {
+      mkdirSync(obstacle, { recursive: true });
+      return 0;
+    };
+    const progress = { isTerminal: false, write: () => {} };
+    await expect(convertFiles(stopped, { now, progress })).rejects.toThrow('EISDIR');
+    rmdirSync(obstacle);
+    await convert({ ...stopped, resume: true });
+    expect(contents(stopped.out)).toEqual(contents(options('told').out));
+  });
+
+  it('leaves files alone that are not its own', async () => {
+    const { out } = options('told again');
+    writeFileSync(join(out, 'mended.ndjson'), 'kept');
+    await cutBack(out, {});
+    expect(readFileSync(join(out, 'mended.ndjson'), 'utf8')).toBe('kept');
+    expect(readFileSync(join(out, 'issues.ndjson'), 'utf8')).toBe('');
   });
 
   it('that had come to its end is left as it is', async () => {
