@@ -2,6 +2,7 @@ import type { BundleType, ExportOptions } from '../export/options.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import { UsageError } from './failure.ts';
+import { languageOf, languageOption } from './language.ts';
 import { type OptionTable, type OptionValues, textOption } from './options.ts';
 
 export const helpOption: OptionTable = {
@@ -20,6 +21,7 @@ export const fhirOption: OptionTable = {
 /** How an exam becomes a bundle. */
 export const bundleOptions: OptionTable = {
   ...fhirOption,
+  ...languageOption,
   bundle: {
     type: 'text',
     values: ['collection', 'transaction', 'document'],
@@ -87,7 +89,9 @@ const bundleTypes: ReadonlyMap<string, BundleType> = new Map([
 
 /** Export options of a call. Throws UsageError where a licence is claimed without saying whose. */
 export function exportOptionsOf(options: OptionValues): ExportOptions {
+  const { displays } = languageOf(options);
   return {
+    ...(displays.tag !== 'en' && { language: displays }),
     fhirVersion: fhirVersionOf(options),
     bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? 'collection',
     snomed: snomedPolicyOf(options),

@@ -1,2 +1,4 @@
-export { englishWords, type ReportWords } from './report-words.ts';
+export type { ReportWords } from './report-words.ts';
 export { type ReportOptions, toHtml } from './to-html.ts';
+export { englishWords } from './words/english.ts';
+export { germanWords } from './words/german.ts';

@@ -17,6 +17,11 @@ export interface Page {
   readonly labels: ReportWords;
 }
 
+/** What rules and protocols say, which is in English whatever the language of the page. */
+export function inEnglish(text: string): Content {
+  return element('span', { lang: 'en' }, text);
+}
+
 /** Note of a statement and what it was carried over from, below what it says. */
 export function remarks({ labels }: Page, statement: Statement): Content {
   const { note, carried } = statement;

@@ -14,16 +14,17 @@ import { gapPart } from './parts/gaps.ts';
 import { cautionPart, headPart, recordPart } from './parts/head.ts';
 import { sensationPart, testPart } from './parts/tests.ts';
 import { circumstancePart, notePart, symptomPart } from './parts/told.ts';
-import { englishWords, type ReportWords } from './report-words.ts';
+import type { ReportWords } from './report-words.ts';
 import { style } from './style.ts';
 import { createTeller } from './teller.ts';
+import { englishWords } from './words/english.ts';
 
 export interface ReportOptions {
   /** Exam, rule sets, thresholds and prior exam to check with; without rule sets no prompt is shown. */
   readonly checks?: CheckOptions;
   /** Language of the displays of codes. Default English. */
   readonly language?: Language;
-  /** Words of the page itself. Default English; give those of `language` with it. */
+  /** Words of the page itself, those of `language`. Default English. */
   readonly words?: ReportWords;
 }
 

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
 import { type BundleType, type FhirVersion, toBundle, toJson } from '../../src/index.ts';
+import { german } from '../../src/terminology/languages/de.ts';
 import { examplePath, inFolder, run } from './in-process.ts';
 
 const versions: readonly [string, FhirVersion][] = [
@@ -31,6 +32,12 @@ describe('export', () => {
     expect(code).toBe(0);
     const bundle = toBundle(lump, { fhirVersion, bundleType }).value;
     expect(out).toBe(`${toJson(bundle, { pretty: true })}\n`);
+  });
+
+  it('--language de', async () => {
+    const { code, out } = await run(['export', examplePath('neck-lump'), '--language', 'de']);
+    expect(code).toBe(0);
+    expect(out).toBe(`${toJson(toBundle(lump, { language: german }).value, { pretty: true })}\n`);
   });
 
   it('keeps decimals as stated', async () => {

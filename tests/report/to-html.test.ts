@@ -3,7 +3,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/index.ts';
 import { parseExam } from '../../src/index.ts';
-import { toHtml } from '../../src/report/index.ts';
+import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
+import { german } from '../../src/terminology/languages/de.ts';
+import { structure } from './structure.ts';
 
 const folder = join(import.meta.dirname, '../../examples/exams');
 const examples: readonly (readonly [string, Exam])[] = readdirSync(folder)
@@ -15,17 +17,6 @@ const example = (name: string): Exam => {
   if (found === undefined) throw new Error(`no example ${name}`);
   return found;
 };
-
-/** Tags and attribute names of a page in order: its structure without its texts. */
-function structure(html: string): string[] {
-  const body = html.slice(html.indexOf('<body'));
-  return [...body.matchAll(/<(\/?[a-z0-9]+)((?:\s+[a-z-]+="[^"<]*")*)\s*>|</gi)].map(
-    ([whole, tag, attributes = '']) =>
-      tag === undefined
-        ? `not a tag: ${whole}`
-        : [tag, ...[...attributes.matchAll(/([a-z-]+)="/gi)].map(([, name]) => name)].join(' '),
-  );
-}
 
 /** Texts that pages have been broken with. Sources: OWASP cross-site scripting cheat sheets, from memory. */
 const hostile = [
@@ -112,4 +103,23 @@ describe('toHtml', () => {
     const html = toHtml(exam, { checks: { prior: { ...exam, id: 'before' } } });
     expect(html).not.toContain('No earlier examination was given');
   });
+
+  it.each(examples)('%s: German in every word of the page itself', (_, exam) => {
+    const plain: Exam = { ...exam, statements: [] };
+    const options = { checks: { prior: { ...plain, id: 'before' } } };
+    const html = toHtml(plain, { ...options, language: german, words: germanWords });
+    expect(structure(html)).toEqual(structure(toHtml(plain, options)));
+    const text = html.replaceAll(/<style>[\s\S]*?<\/style>|<bdi>[^<]*<\/bdi>|<[^>]*>/g, '\n');
+    const same = new Set(leaves(germanWords));
+    const left = leaves(englishWords).filter(
+      (word) => !same.has(word) && text.split('\n').includes(word),
+    );
+    expect(html).toContain('<html lang="de">');
+    expect(left).toEqual([]);
+  });
 });
+
+function leaves(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(leaves) : [];
+}

@@ -2,6 +2,7 @@ import { toHtml } from '../../report/to-html.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
 import { issueFormatOf } from '../issue-writer.ts';
+import { languageOf, languageOption } from '../language.ts';
 import { flagOption, textOption } from '../options.ts';
 import { outputTo } from '../output.ts';
 import { readExam } from '../read-exam.ts';
@@ -13,10 +14,11 @@ export const command: Command = {
   description:
     'Prints an exam as an HTML page for people: conclusion, what was found and not found, what was ' +
     'not examined and why, and what nothing was said about. The page loads nothing from elsewhere.',
-  options: { ...ruleSetOption, ...priorOptions, ...outOption, ...issueOptions },
+  options: { ...ruleSetOption, ...priorOptions, ...languageOption, ...outOption, ...issueOptions },
   examples: [
     ['report exam.json --out exam.html', 'a page to open in a browser'],
     ['report exam.json --prior last-year.json --out exam.html', 'with what changed'],
+    ['report exam.json --language de --out exam.html', 'in German'],
   ],
   files: { least: 0, most: 1 },
   run: async (call) => {
@@ -32,7 +34,8 @@ export const command: Command = {
     });
     if (exam === undefined || checks === undefined) return 1;
     const output = outputTo(io, textOption(options, 'out'));
-    await output.write(toHtml(exam, { checks }));
+    const { displays, words } = languageOf(options);
+    await output.write(toHtml(exam, { checks, language: displays, words }));
     await output.finish();
     return 0;
   },

@@ -1,6 +1,6 @@
 import type { Conclusion, PlanItem } from '../../model/conclusion.ts';
 import { type Content, element, joined, list, section, words } from '../html.ts';
-import { type Page, separated } from '../page.ts';
+import { inEnglish, type Page, separated } from '../page.ts';
 
 /** What the examiner makes of it, and what happens next. Of a withdrawn record nothing is shown. */
 export function conclusionPart(page: Page): Content {
@@ -76,15 +76,15 @@ export function promptPart({ checks, labels }: Page): Content {
       prompts.map((prompt) =>
         joined(
           prompt.severity === 'urgent' && element('strong', {}, `${labels.urgent}: `),
-          prompt.text,
+          inEnglish(prompt.text),
           prompt.inputsMissing.length > 0 &&
-            element('div', {}, `${labels.missing}: ${prompt.inputsMissing.join(', ')}`),
-          element('div', { class: 'note' }, `${labels.source}: ${prompt.source}`),
+            element('div', {}, `${labels.missing}: `, inEnglish(prompt.inputsMissing.join(', '))),
+          element('div', { class: 'note' }, `${labels.source}: `, inEnglish(prompt.source)),
           prompt.dismissed &&
             element('div', {}, `${labels.setAside}: `, words(prompt.dismissed.reason)),
         ),
       ),
     ),
-    element('div', { class: 'cautions' }, list(cautions)),
+    element('div', { class: 'cautions' }, list(cautions.map(inEnglish))),
   );
 }

@@ -1,0 +1,35 @@
+import type { ReportWords } from '../report/report-words.ts';
+import { englishWords } from '../report/words/english.ts';
+import { germanWords } from '../report/words/german.ts';
+import { english, type Language } from '../terminology/language.ts';
+import { german } from '../terminology/languages/de.ts';
+import { type OptionTable, type OptionValues, textOption } from './options.ts';
+
+interface Spoken {
+  readonly displays: Language;
+  readonly words: ReportWords;
+}
+
+/** By BCP 47 tag. A language: its displays in `terminology/languages`, its words, and a line here. */
+const languages: ReadonlyMap<string, Spoken> = new Map([
+  ['en', { displays: english, words: englishWords }],
+  ['de', { displays: german, words: germanWords }],
+]);
+
+export const languageOption: OptionTable = {
+  language: {
+    type: 'text',
+    values: [...languages.keys()],
+    fallback: 'en',
+    help: 'Language of our own displays and fixed texts; those of SNOMED CT, LOINC and HL7 stay English',
+  },
+};
+
+export function languageOf(options: OptionValues): Spoken {
+  return (
+    languages.get(textOption(options, 'language') ?? 'en') ?? {
+      displays: english,
+      words: englishWords,
+    }
+  );
+}
