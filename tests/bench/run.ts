@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Ajv } from 'ajv';
 import { published } from '../../src/generate/published.ts';
-import type { Exam } from '../../src/index.ts';
+import type { CheckOptions, Exam } from '../../src/index.ts';
 
 const smoke = process.argv.includes('--smoke');
 const root = join(import.meta.dirname, '../..');
@@ -19,11 +19,17 @@ const root = join(import.meta.dirname, '../..');
 async function built<Module>(file: string): Promise<Module> {
   return import(pathToFileURL(join(root, 'dist', file)).href);
 }
-const { toBundleOrThrow, toJson } = await built<typeof import('../../src/index.ts')>('index.js');
+const { checkExam, ruleSets, toBundleOrThrow, toJson } =
+  await built<typeof import('../../src/index.ts')>('index.js');
 const { validateBundle } = await built<typeof import('../../src/validate/r4.ts')>('validate/r4.js');
 
 const exam: Exam = JSON.parse(readFileSync(join(root, 'examples/exams/yearly-check.json'), 'utf8'));
 const bundle = toBundleOrThrow(exam);
+const everyCheck: CheckOptions = {
+  ruleSets: ruleSets.map(({ id }) => id),
+  prior: { ...exam, id: 'a-year-before', performed: { start: '2024-09-02' } },
+  samePatient: 'assumed',
+};
 const bytes = JSON.stringify(bundle).length;
 
 /** Median time of a call in milliseconds, after as many rounds to warm up. */
@@ -50,6 +56,8 @@ const rows: readonly [name: string, milliseconds: number][] = [
   ['JSON.stringify of the bundle', stringify],
   ['toBundle', median(() => toBundleOrThrow(exam), rounds)],
   ['toBundle without narrative', median(() => toBundleOrThrow(exam, { narrative: false }), rounds)],
+  ['checkExam', median(() => checkExam(exam), rounds)],
+  ['checkExam, all rule sets, prior exam', median(() => checkExam(exam, everyCheck), rounds)],
   ['toJson', median(() => toJson(bundle), rounds)],
   ['validateBundle (R4)', median(() => validateBundle(bundle), rounds)],
   ["ajv on HL7's whole R4 schema", median(() => wholeSchema(bundle), few)],
@@ -59,7 +67,7 @@ const rows: readonly [name: string, milliseconds: number][] = [
 console.log(`Bundle of ${bundle.entry?.length} entries, ${bytes} bytes; Node ${process.version}`);
 for (const [name, milliseconds] of rows) {
   console.log(
-    `${name.padEnd(34)} ${milliseconds.toFixed(3).padStart(10)} ms  ${(milliseconds / stringify).toFixed(2).padStart(8)} x stringify`,
+    `${name.padEnd(36)} ${milliseconds.toFixed(3).padStart(10)} ms  ${(milliseconds / stringify).toFixed(2).padStart(8)} x stringify`,
   );
 }
 console.log(
