@@ -1,3 +1,4 @@
+import type { Path } from '../path.ts';
 import type { BundleIndex, Entry, Link } from './bundle-index.ts';
 import type { Property } from './definitions.ts';
 import { isObject, type JsonObject, listOf, textOf } from './json.ts';
@@ -91,7 +92,7 @@ function checkRelative(reference: string, scope: Scope): void {
 }
 
 /** Type and id are those of an entry, but its fullUrl is not what the relative reference means. */
-function sayOtherUrl(scope: Scope, reference: string): void {
+function sayOtherUrl(scope: Scope, reference: string, below: Path = []): void {
   report(
     scope,
     'unresolved-reference',
@@ -102,7 +103,7 @@ function sayOtherUrl(scope: Scope, reference: string): void {
       rule: 'https://hl7.org/fhir/R4/bundle.html#references',
       value: reference,
     },
-    ['reference'],
+    [...below, 'reference'],
   );
 }
 
@@ -164,18 +165,25 @@ function typeInUrl(reference: string | undefined): string | undefined {
 
 /** Where a resource leads to whose type is not held: every reference in it, whatever it stands under. */
 export function keepLinksOf(resource: JsonObject, scope: Scope): void {
-  const open: unknown[] = [resource];
-  while (open.length > 0) {
-    const value = open.pop();
+  const open: { value: unknown; below: Path }[] = [{ value: resource, below: [] }];
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    const { value, below } = next;
     if (Array.isArray(value)) {
-      for (const item of value) open.push(item);
+      for (const [at, item] of value.entries()) open.push({ value: item, below: [...below, at] });
     } else if (isObject(value)) {
-      const reference = textOf(value['reference']);
-      const found = reference === undefined ? undefined : resolve(reference, scope);
-      if (found !== undefined) keepLink(found, scope);
-      for (const name of Object.keys(value)) open.push(value[name]);
+      keepLinkOf(textOf(value['reference']), below, scope);
+      for (const name of Object.keys(value)) {
+        open.push({ value: value[name], below: [...below, name] });
+      }
     }
   }
+}
+
+function keepLinkOf(reference: string | undefined, below: Path, scope: Scope): void {
+  const found = reference === undefined ? undefined : resolve(reference, scope);
+  if (found === undefined || reference === undefined) return;
+  keepLink(found, scope);
+  if (found.loose && scope.index?.type === 'document') sayOtherUrl(scope, reference, below);
 }
 
 /** Ids of contained resources are unique, or a reference could mean two. */

@@ -48,8 +48,12 @@ export function keptVerdicts(): Verdicts {
 /** The verdict on a mutant, without what it says of other places than the fault. */
 export function verdictOn(mutant: MutantCase, result: ReferenceResult): Verdict {
   const { base, seed, digest } = mutant;
-  const names = result.issues.filter(isError).map(nameOf);
-  return { base, seed, digest, valid: result.valid, errors: [...new Set(names)].sort() };
+  return { base, seed, digest, valid: result.valid, errors: errorNames(result) };
+}
+
+/** The validator's names of the errors it finds, each once, or their texts where it has no name. */
+export function errorNames({ issues }: ReferenceResult): string[] {
+  return [...new Set(issues.filter(isError).map(nameOf))].sort();
 }
 
 /** JSON with one line for each fault and version, so that a change of one is a change of one line. */
