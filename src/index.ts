@@ -8,8 +8,9 @@ export {
   coverageGaps,
   coverExam,
 } from './checks/coverage/coverage.ts';
-export type { CheckOptions, Dismissal, Judgement } from './checks/options.ts';
+export type { CheckOptions, CheckSettings, Dismissal, Judgement } from './checks/options.ts';
 export { outstanding } from './checks/outstanding.ts';
+export { parseCheckSettings } from './checks/parse-settings.ts';
 export type { RuleResult } from './checks/rule.ts';
 export { type RuleSet, type RuleSetId, ruleSets } from './checks/rule-sets.ts';
 export { type ThresholdId, type ThresholdSettings, thresholds } from './checks/thresholds.ts';

@@ -5,19 +5,11 @@ import type { Lean, Protocol } from '../terminology/types.ts';
 import type { RuleSetId } from './rule-sets.ts';
 import type { ThresholdSettings } from './thresholds.ts';
 
-export interface CheckOptions {
-  /** Default: the tables published with the library. */
-  readonly catalogue?: Catalogue;
-  /** The exam to compare with. Without it nothing is called new, gone or unchanged. */
-  readonly prior?: Exam;
-  /**
-   * Set where the caller knows that both exams are of one person although their records do not say
-   * so. Default: the two must share an identifier or a reference, and must not disagree in one.
-   */
-  readonly samePatient?: 'assumed';
+/** What a check is held to, as plain data that a file can hold; `parseCheckSettings` reads it. */
+export interface CheckSettings {
   /** Protocol to hold the exam to in place of the one it names: an adopter's own, or another edition. */
   readonly protocol?: Lean<Protocol>;
-  /** Default: {@link thresholds}. */
+  /** Limits in place of those of the table `thresholds`. */
   readonly thresholds?: ThresholdSettings;
   /** Side difference from which a paired measure is flagged, in its own unit; for measures that the thresholds leave out. */
   readonly sideDifferences?: { readonly [measure: string]: Decimal };
@@ -32,6 +24,18 @@ export interface CheckOptions {
   /** What only the clinician can judge and the exam has no field for. */
   readonly judgements?: readonly Judgement[];
   readonly dismissals?: readonly Dismissal[];
+}
+
+export interface CheckOptions extends CheckSettings {
+  /** Default: the tables published with the library. */
+  readonly catalogue?: Catalogue;
+  /** The exam to compare with. Without it nothing is called new, gone or unchanged. */
+  readonly prior?: Exam;
+  /**
+   * Set where the caller knows that both exams are of one person although their records do not say
+   * so. Default: the two must share an identifier or a reference, and must not disagree in one.
+   */
+  readonly samePatient?: 'assumed';
   /** The present, for the one check that needs it: an exam can not lie ahead. The library never reads a clock. */
   readonly now?: Instant;
 }

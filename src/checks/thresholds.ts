@@ -246,8 +246,13 @@ export const thresholds: Readonly<Record<ThresholdId, Threshold>> = {
   ),
 };
 
-/** Another value for a limit, in the unit of the table, or `off` for no flag from it. */
-export type ThresholdSettings = { readonly [Id in ThresholdId]?: Decimal | 'off' };
+/**
+ * Another value for a limit, a decimal in the unit of the table, or `off` for no flag from it.
+ * @pattern ^(off|-?(0|[1-9][0-9]{0,17})(\.[0-9]{1,17})?)$
+ */
+export type ThresholdSetting = string;
+
+export type ThresholdSettings = { readonly [Id in ThresholdId]?: ThresholdSetting };
 
 /** A limit as it applies in one run. */
 export interface Limit extends Threshold {

@@ -25,6 +25,12 @@ const targets: readonly Target[] = [
     validator: 'examValidator',
   },
   {
+    schema: 'profiles/check-settings.schema.json',
+    folder: 'checks/compiled',
+    name: 'settings',
+    validator: 'settingsValidator',
+  },
+  {
     schema: 'profiles/mapping.schema.json',
     folder: 'convert/compiled',
     name: 'mapping',

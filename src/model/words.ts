@@ -14,6 +14,7 @@ export const examWords: ReadonlyMap<string, string> = new Map([
   ['Uri', 'an absolute URI such as https://clinic.example/numbers'],
   ['ExistingReference', 'a reference such as Patient/123'],
   ['Count', 'a whole number from 0 to 100000'],
+  ['ThresholdSetting', 'a decimal as text, such as 4.0, or off'],
   ['Coding.code', 'a code without spaces at its ends'],
   ['Image.contentType', 'a media type such as image/jpeg'],
 ]);

@@ -69,6 +69,38 @@ describe('check', () => {
     expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(result)));
   });
 
+  it('--settings takes thresholds, a protocol and dismissals from a file', async () => {
+    await inFolder(async (cwd) => {
+      const settings = {
+        ruleSets: ['horner-signs'],
+        thresholds: { 'lid-difference': 'off' },
+        dismissals: [
+          { prompt: 'R18:left', reason: 'Known', by: 'optometrist', at: '2025-12-01T08:00:00Z' },
+          { prompt: 'R18:right', reason: 'Known', by: 'optometrist', at: '2025-12-01T08:00:00Z' },
+        ],
+      } as const;
+      writeFileSync(join(cwd, 'clinic.json'), JSON.stringify(settings));
+      const argv = ['check', examplePath('drooping-lid'), '--settings', 'clinic.json'];
+      const { code, out } = await run([...argv, '--to', 'json'], { cwd });
+      const now = '2025-12-01T08:00:00.000Z';
+      const result = checkExam(example('drooping-lid'), { ...settings, now });
+      expect(code).toBe(0);
+      expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(result)));
+      expect(result.prompts.map(({ dismissed }) => dismissed?.reason)).toContain('Known');
+    });
+  });
+
+  it('settings that are none stop it', async () => {
+    await inFolder(async (cwd) => {
+      writeFileSync(join(cwd, 'clinic.json'), '{"thresholds":{"lid-difference":"a lot"}}');
+      const argv = ['check', examplePath('drooping-lid'), '--settings', 'clinic.json'];
+      const { code, out, err } = await run(argv, { cwd });
+      expect({ code, out }).toEqual({ code: 1, out: '' });
+      expect(err).toMatch(/^clinic\.json: error {2}thresholds\.lid-difference {2}/);
+      expect(err).not.toContain('a lot');
+    });
+  });
+
   it('an exam that lies ahead is an error', async () => {
     const ahead = JSON.stringify(example('broken-off')).replaceAll('2025-09-09', '2026-09-09');
     const { code, err } = await run(['check'], { stdin: ahead });

@@ -1,13 +1,17 @@
 import { checkExam } from '../../checks/check-exam.ts';
-import type { CheckOptions } from '../../checks/options.ts';
+import type { CheckOptions, CheckSettings } from '../../checks/options.ts';
+import { parseCheckSettings } from '../../checks/parse-settings.ts';
 import { type RuleSetId, ruleSet, ruleSets } from '../../checks/rule-sets.ts';
+import { hasErrors, type Outcome } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { checkText } from '../check-text.ts';
 import type { Call, Command } from '../command.ts';
 import { type DocumentStep, eachDocument, jsonDocument } from '../each-document.ts';
-import { issueFormatOf } from '../issue-writer.ts';
+import type { CliIo } from '../io.ts';
+import { issueFormatOf, writeIssues } from '../issue-writer.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../options.ts';
 import { readExam } from '../read-exam.ts';
+import { readJson } from '../read-json.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 
 /** Which rule sets prompts come from; none is a default, since guidelines differ by country. */
@@ -18,6 +22,14 @@ export const ruleSetOption: OptionTable = {
     values: ruleSets.map(({ id }) => id),
     repeated: true,
     help: 'Published advice that prompts are taken from, may be repeated; without it there are none',
+  },
+};
+
+export const settingsOption: OptionTable = {
+  settings: {
+    type: 'text',
+    value: 'FILE',
+    help: 'Protocol, thresholds, judgements, dismissals and more, as check-settings.schema.json has them',
   },
 };
 
@@ -37,6 +49,7 @@ export const command: Command = {
     'support and never replace the clinician.',
   options: {
     ...ruleSetOption,
+    ...settingsOption,
     ...priorOptions,
     to: { type: 'text', values: ['text', 'json'], fallback: 'text', help: 'Form of the result' },
     ...outOption,
@@ -45,6 +58,7 @@ export const command: Command = {
   examples: [
     ['check exam.json', 'coverage, consistency and computed figures'],
     ['check exam.json --rule-set suspected-cancer-scotland', 'with the prompts of one guideline'],
+    ['check exam.json --settings clinic.json', "by a clinic's own protocol and thresholds"],
     ['check exam.json --prior last-year.json --to json', 'with changes, as JSON'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
@@ -66,7 +80,7 @@ export const command: Command = {
   },
 };
 
-/** Options of the checks; undefined where the earlier exam can not be read, which has been told. */
+/** Options of the checks; undefined where a file that they name can not be read, which has been told. */
 export async function checkOptionsOf({ io, options }: Call): Promise<CheckOptions | undefined> {
   const file = textOption(options, 'prior');
   const prior =
@@ -77,12 +91,27 @@ export async function checkOptionsOf({ io, options }: Call): Promise<CheckOption
           includeValues: flagOption(options, 'include-values'),
         });
   if (file !== undefined && prior === undefined) return undefined;
+  const settings = await settingsOf(io, options);
+  if (settings === undefined) return undefined;
+  const ruleSets = [...new Set([...(settings.ruleSets ?? []), ...ruleSetsOf(options)])];
   return {
-    ruleSets: ruleSetsOf(options),
+    ...settings,
+    ruleSets,
     now: io.now().toISOString(),
     ...(prior !== undefined && { prior }),
     ...(flagOption(options, 'same-patient') && { samePatient: 'assumed' }),
   };
+}
+
+async function settingsOf(io: CliIo, options: OptionValues): Promise<CheckSettings | undefined> {
+  const file = textOption(options, 'settings');
+  if (file === undefined) return {};
+  const json = await readJson(io, file);
+  const { value, issues }: Outcome<CheckSettings> = hasErrors(json.issues)
+    ? { issues: json.issues }
+    : parseCheckSettings(json.value, { includeValues: flagOption(options, 'include-values') });
+  await writeIssues(io, issueFormatOf(options), { input: file }, issues);
+  return value;
 }
 
 function ruleSetsOf(options: OptionValues): RuleSetId[] {

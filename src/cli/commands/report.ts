@@ -7,14 +7,21 @@ import { flagOption, textOption } from '../options.ts';
 import { outputTo } from '../output.ts';
 import { readExam } from '../read-exam.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
-import { checkOptionsOf, priorOptions, ruleSetOption } from './check.ts';
+import { checkOptionsOf, priorOptions, ruleSetOption, settingsOption } from './check.ts';
 
 export const command: Command = {
   argumentsText: '[FILE]',
   description:
     'Prints an exam as an HTML page for people: conclusion, what was found and not found, what was ' +
     'not examined and why, and what nothing was said about. The page loads nothing from elsewhere.',
-  options: { ...ruleSetOption, ...priorOptions, ...languageOption, ...outOption, ...issueOptions },
+  options: {
+    ...ruleSetOption,
+    ...settingsOption,
+    ...priorOptions,
+    ...languageOption,
+    ...outOption,
+    ...issueOptions,
+  },
   examples: [
     ['report exam.json --out exam.html', 'a page to open in a browser'],
     ['report exam.json --prior last-year.json --out exam.html', 'with what changed'],
