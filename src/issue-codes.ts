@@ -55,6 +55,8 @@ export const issueCodes = {
   // validation of FHIR
   'unchecked-resource': 'a resource of a type whose schema the library does not hold',
   'unchecked-extension': 'an extension whose definition the library does not hold',
+  'unchecked-profile': 'a profile that is claimed and was not given for validation',
+  'unchecked-rule': 'a rule that can not be checked here',
   'broken-invariant': 'a published invariant does not hold; its key stands in the rule',
   'duplicate-id': 'two elements, contained resources or entries with the same id',
   'too-many': 'an element that stands more often than it can',

@@ -12,11 +12,15 @@ const jsonRules = 'https://hl7.org/fhir/R4/json.html';
 /** An element with an id alone says nothing: ele-1. */
 export function checkContent(value: JsonObject, scope: Scope): void {
   // An empty object and unknown properties were told by the schema stage.
-  const names = Object.keys(value);
-  if (names.length !== 1 || names[0] !== 'id') return;
+  if (hasContent(value) || value['id'] === undefined) return;
   report(scope, 'empty-value', 'an element without value, extension or content', {
     rule: 'ele-1',
   });
+}
+
+/** The verdict of FHIRPath on ele-1 for an element that is an object. */
+export function hasContent(value: JsonObject): boolean {
+  return Object.keys(value).some((name) => name !== 'id');
 }
 
 /** @param met properties of choices that stand in the object, with or without `_` */

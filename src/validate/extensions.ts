@@ -1,5 +1,13 @@
 import type { Property } from './definitions.ts';
-import { choiceName, hasPart, isObject, type JsonObject, objectsOf, textOf } from './json.ts';
+import {
+  choiceName,
+  hasPart,
+  isObject,
+  isThere,
+  type JsonObject,
+  objectsOf,
+  textOf,
+} from './json.ts';
 import { isAbsolute } from './resolve.ts';
 import { report, type Scope } from './scope.ts';
 import type { Stage } from './stage.ts';
@@ -12,7 +20,7 @@ export const extensionStage: Stage = { objects: { Extension: checkExtension } };
 const page = 'https://hl7.org/fhir/R4/extensibility.html';
 
 function checkExtension(value: JsonObject, scope: Scope, property: Property): void {
-  if (hasPart(value, 'extension') === (choiceName(value, 'value') !== undefined)) {
+  if (!hasValueOrExtensions(value, scope)) {
     report(scope, 'broken-invariant', 'either a value or extensions must stand, and not both', {
       rule: 'ext-1',
     });
@@ -38,6 +46,16 @@ function checkExtension(value: JsonObject, scope: Scope, property: Property): vo
   const definition = scope.definitions.extensions.get(url);
   if (definition === undefined) sayUnknown(url, property, scope);
   else checkKnown(value, definition, scope, property);
+}
+
+/** The verdict of FHIRPath on ext-1: a value of a type that FHIR has not is none. */
+export function hasValueOrExtensions(value: JsonObject, { definitions }: Scope): boolean {
+  const known = definitions.types.get('Extension')?.properties;
+  let hasValue = false;
+  for (const name in value) {
+    if (known?.get(name)?.choice !== undefined && isThere(value[name])) hasValue = true;
+  }
+  return hasPart(value, 'extension') !== hasValue;
 }
 
 function sayUnknown(url: string, property: Property, scope: Scope): void {

@@ -27,15 +27,15 @@ export function objectsOf(value: unknown): readonly JsonObject[] {
  * Whether an element is there, as `exists()` of FHIRPath: as a value, or as an extension in its place.
  */
 export function has(object: JsonObject, name: string): boolean {
-  return present(object[name]) || present(object[`_${name}`]);
+  return isThere(object[name]) || isThere(object[`_${name}`]);
 }
 
 /** The same of an element that is no primitive, and so never stands under a name with `_`. */
 export function hasPart(object: JsonObject, name: string): boolean {
-  return present(object[name]);
+  return isThere(object[name]);
 }
 
-function present(value: unknown): boolean {
+export function isThere(value: unknown): boolean {
   return Array.isArray(value) ? value.length > 0 : value !== undefined && value !== null;
 }
 
@@ -49,7 +49,7 @@ export function choiceName(object: JsonObject, name: string): string | undefined
   for (const key in object) {
     const start = key.startsWith('_') ? 1 : 0;
     const after = key.charCodeAt(start + name.length);
-    if (key.startsWith(name, start) && after >= 0x41 && after <= 0x5a && present(object[key])) {
+    if (key.startsWith(name, start) && after >= 0x41 && after <= 0x5a && isThere(object[key])) {
       return key.slice(start);
     }
   }

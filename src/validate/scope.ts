@@ -4,6 +4,7 @@ import { receivedText } from '../schema-words.ts';
 import type { BundleIndex } from './bundle-index.ts';
 import type { Definitions, Property } from './definitions.ts';
 import type { JsonObject } from './json.ts';
+import type { ExpressionEngine } from './thorough/engine.ts';
 
 /** Where the walk over a bundle stands, and what it has found. */
 export interface Scope {
@@ -36,6 +37,8 @@ export interface Scope {
   readonly dates: Map<string, boolean>;
   /** What is wrong with the name of a system, if anything is. */
   readonly systems: Map<string, string | undefined>;
+  /** Evaluates published expressions, where the caller wants that. */
+  readonly engine: ExpressionEngine | undefined;
   /** Said once for a whole bundle: extensions and profiles that are not known. */
   readonly saidOnce: Set<string>;
 }

@@ -5,12 +5,20 @@ import { rootProperty } from './definitions.ts';
 import { isObject, type JsonObject } from './json.ts';
 import { schemaIssues } from './schema.ts';
 import type { Scope } from './scope.ts';
+import type { ExpressionEngine } from './thorough/engine.ts';
 import type { ValidatedVersion } from './version.ts';
 import { visitResource } from './walk.ts';
 
 export interface ValidateOptions {
   /** Put the offending value into `received`. Default false, since it can be patient data. */
   readonly includeValues?: boolean;
+  /**
+   * `fast` (default) holds resources to the invariants by functions of this library; `thorough` also
+   * evaluates every published expression, which takes a hundred times as long and needs an engine.
+   */
+  readonly level?: 'fast' | 'thorough';
+  /** Engine of the same FHIR version, from `face-neck-fhir/validate/thorough`. */
+  readonly engine?: ExpressionEngine;
 }
 
 export interface Validation {
@@ -19,12 +27,16 @@ export interface Validation {
   readonly issues: readonly Issue[];
 }
 
-/** Runs the stages in their order; what is too deep or too large is not looked into. */
+/**
+ * Runs the stages in their order; what is too deep or too large is not looked into.
+ * @throws TypeError when `thorough` is asked for without an engine of this FHIR version
+ */
 export function runStages(
   bundle: unknown,
   version: ValidatedVersion,
   options: ValidateOptions = {},
 ): Validation {
+  checkEngine(version, options);
   const issues = schemaIssues(bundle, version, options);
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options);
@@ -34,6 +46,14 @@ export function runStages(
   return { valid: !hasErrors(issues), issues };
 }
 
+function checkEngine({ fhirVersion }: ValidatedVersion, { level, engine }: ValidateOptions): void {
+  if (level === 'thorough' && engine?.fhirVersion !== fhirVersion) {
+    throw new TypeError(
+      `cannot validate thoroughly: expected an engine of FHIR ${fhirVersion}, got ${engine?.fhirVersion ?? 'none'}`,
+    );
+  }
+}
+
 /** What the outermost resource stands under: nothing. */
 const outermost = rootProperty('', 'Resource');
 
@@ -41,7 +61,7 @@ function createScope(
   resource: JsonObject,
   issues: Issue[],
   { plan, knownTypes }: ValidatedVersion,
-  { includeValues = false }: ValidateOptions,
+  { includeValues = false, level, engine }: ValidateOptions,
 ): Scope {
   const errors = issues.filter(({ severity }) => severity === 'error');
   return {
@@ -60,6 +80,7 @@ function createScope(
     elementIds: undefined,
     contained: undefined,
     idsInRoot: undefined,
+    engine: level === 'thorough' ? engine : undefined,
     units: new Map(),
     dates: new Map(),
     systems: new Map(),

@@ -69,7 +69,7 @@ function visitObject(
     }
     content = true;
     if (known.property.choice !== undefined) choices = withChoice(choices, known.property);
-    if (known.idle) continue;
+    if (known.idle && scope.engine === undefined) continue;
     path.push(name);
     visitProperty(value, name, known, scope, plan);
     path.pop();
@@ -92,6 +92,12 @@ function checkWhole(
   }
   for (const check of type.checks) check(value, scope, property);
   if (type.invariants.length > 0) checkInvariants(value, type.invariants, scope);
+  scope.engine?.look(value, placesOf(type.info.name, property), scope);
+}
+
+/** A resource is no element. */
+function placesOf(type: string, property: Property): string[] {
+  return property.type === 'Resource' ? [type] : ['Element', type];
 }
 
 const none: readonly Property[] = [];
@@ -145,6 +151,7 @@ function visitPrimitive(
 ): void {
   if (check !== undefined && isPrimitiveValue(value)) check(value, scope, property, holder);
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
+  scope.engine?.look(value, ['Element', property.type, property.path], scope);
 }
 
 function isPrimitiveValue(value: unknown): value is string | number | boolean {
@@ -217,5 +224,7 @@ function visitElement(
   if (target !== undefined) visitObject(value, target, scope, plan, property);
   else if (property.type === 'Resource') visitResource(value, scope, plan, property);
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
+  // A part of a resource has its place for type, and was looked at as that.
+  if (property.path !== property.type) scope.engine?.look(value, [property.path], scope);
   scope.trail.pop();
 }

@@ -4,6 +4,8 @@ import type { FhirVersion } from '../../fhir/version.ts';
 import { versionSources } from '../fhir-schema/sources.ts';
 import { published } from '../published.ts';
 
+export { typeName, withoutVersion } from '../../validate/profiles/structure.ts';
+
 /** The part of a StructureDefinition that the tables are made from. */
 export interface StructureDefinition {
   readonly resourceType: 'StructureDefinition';
@@ -171,18 +173,6 @@ async function readAll(name: string, version: string): Promise<Definition[]> {
   return found;
 }
 
-/** `http://hl7.org/fhir/ValueSet/x|4.0.1` without the version. */
-export function withoutVersion(canonical: string): string {
-  return canonical.split('|')[0] ?? canonical;
-}
-
-const structureBase = 'http://hl7.org/fhir/StructureDefinition/';
-
-/** Name of a base type by its canonical URL; the URL itself for a profile of somebody else. */
-export function typeName(canonical: string): string {
-  return withoutVersion(canonical).replace(structureBase, '');
-}
-
 export function structureUrl(type: string): string {
-  return structureBase + type;
+  return `http://hl7.org/fhir/StructureDefinition/${type}`;
 }

@@ -185,14 +185,14 @@ function ownRules(
   element: ElementDefinition,
   { structures }: Definitions,
 ): Pick<DetailedElement, 'rules'> {
-  const profiles = (element.type ?? []).flatMap(({ profile = [] }) => profile);
+  // A resource is held to the rules of its own type.
+  const types = (element.type ?? []).filter(({ code }) => code !== 'Resource');
+  const profiles = types.flatMap(({ profile = [] }) => profile);
   const ofProfiles = profiles.flatMap(
     (url) => structures.get(withoutVersion(url))?.snapshot.element[0]?.constraint ?? [],
   );
   const ofTypes = new Set(
-    (element.type ?? []).flatMap(({ code }) =>
-      rulesOf(structures.get(structureUrl(code))?.snapshot.element[0]),
-    ),
+    types.flatMap(({ code }) => rulesOf(structures.get(structureUrl(code))?.snapshot.element[0])),
   );
   const keys = [...rulesOf(element), ...ofProfiles.map(({ key }) => key)];
   const rules = keys.filter((key) => !everywhere.has(key) && !ofTypes.has(key));

@@ -1,5 +1,5 @@
 import type { Definitions, ElementDefinition } from './definitions.ts';
-import { structureUrl } from './definitions.ts';
+import { structureUrl, withoutVersion } from './definitions.ts';
 
 /** A published invariant: where it stands and what must be true there. */
 export interface PublishedRule {
@@ -16,14 +16,17 @@ export function publishedRules(
   definitions: Definitions,
   types: readonly string[],
 ): Record<string, PublishedRule[]> {
-  const found: Record<string, PublishedRule[]> = {};
+  const root = definitions.structures.get(structureUrl('Element'))?.snapshot.element[0];
+  // What holds of every element stands once, here.
+  const found: Record<string, PublishedRule[]> = {
+    Element: root === undefined ? [] : rulesOf(root),
+  };
   for (const type of types) {
     const elements = definitions.structures.get(structureUrl(type))?.snapshot.element ?? [];
     for (const element of elements) {
-      const rules = rulesOf(element).filter(
-        ({ key }) => element.path === type || !ofItsTypes(element, definitions).has(key),
-      );
-      if (rules.length > 0 && element.max !== '0') found[element.path] = rules;
+      const rules = element.path === type ? rulesOf(element) : ownRules(element, definitions);
+      const kept = rules.filter(({ key }) => key !== 'ele-1');
+      if (kept.length > 0 && element.max !== '0') found[element.path] = kept;
     }
   }
   return found;
@@ -35,11 +38,17 @@ function rulesOf({ constraint = [] }: ElementDefinition): PublishedRule[] {
   );
 }
 
-function ofItsTypes(element: ElementDefinition, { structures }: Definitions): Set<string> {
-  const keys = (element.type ?? []).flatMap(({ code, profile = [] }) =>
-    [structureUrl(code), ...profile].flatMap((url) =>
-      rulesOf(structures.get(url)?.snapshot.element[0] ?? ({} as ElementDefinition)),
-    ),
-  );
-  return new Set(['ele-1', ...keys.map(({ key }) => key)]);
+/** Those of the element itself and of the profile on its type, without those of its type. */
+function ownRules(element: ElementDefinition, { structures }: Definitions): PublishedRule[] {
+  const rulesAt = (url: string): PublishedRule[] => {
+    const root = structures.get(withoutVersion(url))?.snapshot.element[0];
+    return root === undefined ? [] : rulesOf(root);
+  };
+  // A resource is held to the rules of its own type.
+  const types = (element.type ?? []).filter(({ code }) => code !== 'Resource');
+  const ofTypes = types.flatMap(({ code }) => rulesAt(structureUrl(code)));
+  const ofProfiles = types.flatMap(({ profile = [] }) => profile.flatMap(rulesAt));
+  const inherited = new Set(ofTypes.map(({ key }) => key));
+  const own = [...rulesOf(element), ...ofProfiles].filter(({ key }) => !inherited.has(key));
+  return [...new Map(own.map((rule) => [rule.key, rule])).values()];
 }

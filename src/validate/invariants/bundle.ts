@@ -32,12 +32,12 @@ export const bundleInvariants: readonly Invariant[] = [
     [
       'bdl-9',
       'a document needs an identifier with system and value',
-      (it) => !isType(it, 'document') || isIdentified(it),
+      (it) => holdsOf(it, ['document'], () => isIdentified(it)),
     ],
     [
       'bdl-10',
       'a document needs a timestamp',
-      (it) => !isType(it, 'document') || typeof it['timestamp'] === 'string',
+      (it) => holdsOf(it, ['document'], () => typeof it['timestamp'] === 'string'),
     ],
     [
       'bdl-11',
@@ -56,7 +56,7 @@ export const bundleInvariants: readonly Invariant[] = [
       'requests stand in every entry of a batch, transaction or history, and nowhere else',
       (it) => {
         const wanted = isType(it, 'batch', 'transaction', 'history');
-        return everyEntry(it, (entry) => hasPart(entry, 'request') === wanted);
+        return everyEntry(it, (entry) => isTyped(it) && hasPart(entry, 'request') === wanted);
       },
     ],
     [
@@ -64,7 +64,7 @@ export const bundleInvariants: readonly Invariant[] = [
       'responses stand in every entry of a response or history, and nowhere else',
       (it) => {
         const wanted = isType(it, 'batch-response', 'transaction-response', 'history');
-        return everyEntry(it, (entry) => hasPart(entry, 'response') === wanted);
+        return everyEntry(it, (entry) => isTyped(it) && hasPart(entry, 'response') === wanted);
       },
     ],
   ]),
@@ -75,44 +75,49 @@ export const bundleInvariants: readonly Invariant[] = [
         'bdl-3a',
         'entries of this type of bundle have a resource, no request and no response',
         (it) =>
-          !isType(it, 'document', 'message', 'searchset', 'collection') ||
-          everyEntry(
-            it,
-            (entry) =>
-              hasPart(entry, 'resource') &&
-              !hasPart(entry, 'request') &&
-              !hasPart(entry, 'response'),
+          holdsOf(it, ['document', 'message', 'searchset', 'collection'], () =>
+            everyEntry(
+              it,
+              (entry) =>
+                hasPart(entry, 'resource') &&
+                !hasPart(entry, 'request') &&
+                !hasPart(entry, 'response'),
+            ),
           ),
       ],
       [
         'bdl-3b',
         'entries of a history have a request and a response, and a resource where the method sends one',
         (it) =>
-          !isType(it, 'history') ||
-          everyEntry(
-            it,
-            (entry) =>
-              hasPart(entry, 'request') &&
-              hasPart(entry, 'response') &&
-              sends(entry) === hasPart(entry, 'resource'),
+          holdsOf(it, ['history'], () =>
+            everyEntry(
+              it,
+              (entry) =>
+                hasPart(entry, 'request') &&
+                hasPart(entry, 'response') &&
+                sends(entry) === hasPart(entry, 'resource'),
+            ),
           ),
       ],
       [
         'bdl-3c',
         'entries of a batch or transaction have a request, and a resource where the method sends one',
         (it) =>
-          !isType(it, 'transaction', 'batch') ||
-          everyEntry(
-            it,
-            (entry) => methodOf(entry) !== undefined && sends(entry) === hasPart(entry, 'resource'),
+          holdsOf(it, ['transaction', 'batch'], () =>
+            everyEntry(
+              it,
+              (entry) =>
+                methodOf(entry) !== undefined && sends(entry) === hasPart(entry, 'resource'),
+            ),
           ),
       ],
       [
         'bdl-3d',
         'entries of a response have a response',
         (it) =>
-          !isType(it, 'transaction-response', 'batch-response') ||
-          everyEntry(it, (entry) => hasPart(entry, 'response')),
+          holdsOf(it, ['transaction-response', 'batch-response'], () =>
+            everyEntry(it, (entry) => hasPart(entry, 'response')),
+          ),
       ],
       [
         'bdl-13',
@@ -122,7 +127,7 @@ export const bundleInvariants: readonly Invariant[] = [
       [
         'bdl-14',
         'a history holds no PATCH',
-        (it) => !isType(it, 'history') || hasOtherThanPatch(it),
+        (it) => holdsOf(it, ['history'], () => hasOtherThanPatch(it)),
       ],
       [
         'bdl-15',
@@ -135,14 +140,15 @@ export const bundleInvariants: readonly Invariant[] = [
       [
         'bdl-17',
         'a document holds no issues',
-        (it) => !isType(it, 'document') || !hasPart(it, 'issues'),
+        (it) => holdsOf(it, ['document'], () => !hasPart(it, 'issues')),
       ],
       [
         'bdl-18',
         'a search set needs a link to itself',
         (it) =>
-          !isType(it, 'searchset') ||
-          objectsOf(it['link']).some((link) => link['relation'] === 'self' && has(link, 'url')),
+          holdsOf(it, ['searchset'], () =>
+            objectsOf(it['link']).some((link) => link['relation'] === 'self' && has(link, 'url')),
+          ),
       ],
     ],
   ),
@@ -151,6 +157,18 @@ export const bundleInvariants: readonly Invariant[] = [
 function isType(bundle: JsonObject, ...types: readonly string[]): boolean {
   const type = textOf(bundle['type']);
   return type !== undefined && types.includes(type);
+}
+
+function isTyped(bundle: JsonObject): boolean {
+  return textOf(bundle['type']) !== undefined;
+}
+
+/**
+ * What must be true of bundles of these types. Without a type the published `type = … implies …` is
+ * true only where the rest is.
+ */
+function holdsOf(bundle: JsonObject, types: readonly string[], holds: () => boolean): boolean {
+  return (isTyped(bundle) && !isType(bundle, ...types)) || holds();
 }
 
 function everyEntry(bundle: JsonObject, holds: (entry: JsonObject) => boolean): boolean {
@@ -175,9 +193,10 @@ function isIdentified({ identifier }: JsonObject): boolean {
 }
 
 function begins(bundle: JsonObject, type: string, resourceType: string): boolean {
-  if (!isType(bundle, type)) return true;
-  const [first] = objectsOf(bundle['entry']);
-  return isObject(first?.['resource']) && first['resource']['resourceType'] === resourceType;
+  return holdsOf(bundle, [type], () => {
+    const [first] = objectsOf(bundle['entry']);
+    return isObject(first?.['resource']) && first['resource']['resourceType'] === resourceType;
+  });
 }
 
 function methodOf({ request }: JsonObject): string | undefined {

@@ -14,7 +14,8 @@ export const containedInvariants: readonly Invariant[] = [
     [
       'dom-3',
       'a contained resource that nothing refers to',
-      (it) => !hasPart(it, 'contained') || allReferredTo(it),
+      (it, { definitions }) =>
+        !hasPart(it, 'contained') || allReferredTo(it, definitions.fhirVersion === 'R4B'),
     ],
     [
       'dom-4',
@@ -68,12 +69,13 @@ function resolvesInside({ reference }: JsonObject, scope: Scope): boolean {
 }
 
 /** Each is named by a `#id` somewhere, or itself refers to the resource around it. */
-function allReferredTo(it: JsonObject): boolean {
+function allReferredTo(it: JsonObject, needsId: boolean): boolean {
   const named = new Set<string>();
   collectLocal(it, named);
   return objectsOf(it['contained']).every((inner) => {
     const id = textOf(inner['id']);
-    if (id !== undefined && named.has(`#${id}`)) return true;
+    // In R4 and R5 a resource without id escapes the expression; that it needs one is told elsewhere.
+    if (id === undefined ? !needsId : named.has(`#${id}`)) return true;
     const outward = new Set<string>();
     collectLocal(inner, outward);
     return outward.has('#');
@@ -103,8 +105,11 @@ function collectNamed(name: string, value: unknown, into: Set<string>): void {
   }
 }
 
-/** @see https://hl7.org/fhir/R4B/domainresource.html, dom-r4b */
-const newInR4b: ReadonlySet<unknown> = new Set([
+/**
+ * Types of resources that R4 has not, or not in this form.
+ * @see https://hl7.org/fhir/R4B/domainresource.html, dom-r4b
+ */
+export const newInR4b: readonly string[] = [
   'Citation',
   'Evidence',
   'EvidenceReport',
@@ -118,8 +123,10 @@ const newInR4b: ReadonlySet<unknown> = new Set([
   'SubstanceDefinition',
   'SubscriptionStatus',
   'SubscriptionTopic',
-]);
+];
+
+const isNewType: ReadonlySet<unknown> = new Set(newInR4b);
 
 function isNew(resource: JsonObject): boolean {
-  return newInR4b.has(resource['resourceType']);
+  return isNewType.has(resource['resourceType']);
 }

@@ -1,0 +1,48 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { fromJson } from '../../src/fhir/from-json.ts';
+import { hasErrors } from '../../src/issue.ts';
+import { keptBases } from '../reference/bases.ts';
+import { publishedExamples, releases } from '../reference/definitions.ts';
+import { mutants } from '../reference/mutants.ts';
+import { countText, verdictCounter } from '../validate/invariant-verdicts.ts';
+
+// The measure is FHIRPath, by the library fhirpath, on the expressions as HL7 published them.
+
+const bases = keptBases();
+
+describe.each(releases)('our invariants have the verdicts of FHIRPath in %s', (version) => {
+  test('on every element of every mutant', () => {
+    const { count, look } = verdictCounter(version);
+    let texts = 0;
+    for (const { fault, base, text } of mutants(bases, version)) {
+      const { value, issues } = fromJson(text);
+      // What can not be read as JSON has no elements.
+      if (hasErrors(issues)) continue;
+      texts += 1;
+      look(`${fault} in ${base}`, value);
+    }
+    console.info(`${version}, ${texts} mutants: ${countText(count)}`);
+    expect(count.differences).toEqual([]);
+    expect(texts).toBeGreaterThan(1700);
+  });
+
+  test('on every element of the published examples', async () => {
+    const { count, look } = verdictCounter(version);
+    const folder = await publishedExamples(version);
+    let texts = 0;
+    for (const file of (await readdir(folder)).filter((name) => held.test(name)).sort()) {
+      const text = await readFile(join(folder, file), 'utf8');
+      look(file, fromJson(text).value);
+      texts += 1;
+    }
+    console.info(`${version}, ${texts} examples: ${countText(count)}`);
+    expect(count.differences).toEqual([]);
+    expect(texts).toBeGreaterThan(100);
+  });
+});
+
+/** Types of resources whose definitions the library holds, and the bundles of the published search sets. */
+const held =
+  /^(?:Observation|DiagnosticReport|Composition|Patient|Practitioner|PractitionerRole|Organization|Encounter|BodyStructure|ServiceRequest|Provenance|Device|DocumentReference|Media|Consent|OperationOutcome|Bundle)-.*\.json$/;

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
+import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+import { thoroughR4, thoroughR5 } from '../../src/validate/thorough.ts';
+import { changed, example } from './example.ts';
+
+const thorough = { level: 'thorough', engine: thoroughR4 } as const;
+
+describe('the thorough level', () => {
+  test.each(['Observation-abdo-tender', 'DiagnosticReport-ultrasound', 'Bundle-lipids'])(
+    'finds nothing more in the published %s',
+    (name) => {
+      expect(validateR4(example(name), thorough)).toEqual(validateR4(example(name)));
+    },
+  );
+
+  test('says once what an invariant of ours and its published expression both find', () => {
+    const resource = changed(example('Observation-abdo-tender'), ['dataAbsentReason'], {
+      text: 'not asked',
+    });
+    const { issues } = validateR4(resource, thorough);
+    // https://hl7.org/fhir/R4/observation.html#invs, obs-6
+    expect(issues.filter(({ rule }) => rule === 'obs-6').length).toBe(1);
+    expect(issues).toEqual(validateR4(resource).issues);
+  });
+
+  test('says that an expression could not be evaluated, once for all places', () => {
+    const mm = { unit: 'mm', system: 'http://unitsofmeasure.org', code: 'mm' };
+    const range = { low: { value: 1, ...mm }, high: { value: 2, ...mm } };
+    const observation = {
+      resourceType: 'Observation',
+      text: { status: 'generated', div: '<div xmlns="http://www.w3.org/1999/xhtml">1 mm</div>' },
+      status: 'final',
+      code: { text: 'Width' },
+      component: [
+        { code: { text: 'Upper' }, valueRange: range },
+        { code: { text: 'Lower' }, valueRange: range },
+      ],
+    };
+    // fhirpath has boundaries of decimals and dates, and rng-2 of R5 asks for those of a Quantity.
+    expect(validateR5(observation, { level: 'thorough', engine: thoroughR5 })).toEqual({
+      valid: true,
+      issues: [
+        {
+          code: 'unchecked-rule',
+          severity: 'information',
+          message: 'the published expression could not be evaluated here',
+          path: ['component', 0, 'valueRange'],
+          rule: 'rng-2',
+        },
+      ],
+    });
+  });
+
+  test('needs an engine of its FHIR version', () => {
+    const resource = example('Observation-abdo-tender');
+    expect(() => validateR4(resource, { level: 'thorough' })).toThrow(
+      new TypeError('cannot validate thoroughly: expected an engine of FHIR R4, got none'),
+    );
+    expect(() => validateR4(resource, { level: 'thorough', engine: thoroughR5 })).toThrow(
+      new TypeError('cannot validate thoroughly: expected an engine of FHIR R4, got R5'),
+    );
+  });
+
+  test('is not there unless it is asked for', () => {
+    expect(validateR4(example('Bundle-lipids'), { engine: thoroughR4 })).toEqual(
+      validateR4(example('Bundle-lipids'), { level: 'fast' }),
+    );
+  });
+
+  test.each([[null], [5], [[]], [{}], [{ resourceType: 'Observation', status: 7, component: {} }]])(
+    'takes %j without a throw',
+    (value) => {
+      expect(validateR4(value, thorough).valid).toBe(false);
+    },
+  );
+});
