@@ -1,7 +1,8 @@
 /**
- * Ratios measured in one run on one machine: the built library against JSON.stringify of the same
- * bundle, against ajv on HL7's whole schema and against the npm library fhir. Run: npm run bench
- * Argument `--smoke`: few rounds, to see that it works.
+ * Ratios measured in one run on one machine, with the library as built. Run: npm run bench
+ * Arguments, after `--`:
+ *   --smoke      few rounds and small bundles, to see that it works
+ *   --reference  HL7's validator too, warmed up (Java 17 and Maven)
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
@@ -10,77 +11,90 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Ajv } from 'ajv';
 import { published } from '../../src/generate/published.ts';
-import type { CheckOptions, Exam } from '../../src/index.ts';
+import type { Exam } from '../../src/index.ts';
+import { built, root } from './built.ts';
+import { bundleOfOneExam } from './bundles.ts';
+import { growth } from './growth.ts';
+import { referenceMedian } from './reference.ts';
+import { sizes } from './sizes.ts';
+import { medians, row, type Timed } from './timing.ts';
 
 const smoke = process.argv.includes('--smoke');
-const root = join(import.meta.dirname, '../..');
+const rounds = smoke ? 5 : 200;
+const few = smoke ? 1 : 10;
 
-/** The library as built, which is what a user runs; typed by its sources. */
-async function built<Module>(file: string): Promise<Module> {
-  return import(pathToFileURL(join(root, 'dist', file)).href);
-}
-const { checkExam, ruleSets, toBundleOrThrow, toJson } =
+const { fromJson, toBundleOrThrow, toJson } =
   await built<typeof import('../../src/index.ts')>('index.js');
 const { validateBundle } = await built<typeof import('../../src/validate/r4.ts')>('validate/r4.js');
 
-const exam: Exam = JSON.parse(readFileSync(join(root, 'examples/exams/yearly-check.json'), 'utf8'));
-const bundle = toBundleOrThrow(exam);
-const everyCheck: CheckOptions = {
-  ruleSets: ruleSets.map(({ id }) => id),
-  prior: { ...exam, id: 'a-year-before', performed: { start: '2024-09-02' } },
-  samePatient: 'assumed',
-};
-const bytes = JSON.stringify(bundle).length;
-
-/** Median time of a call in milliseconds, after as many rounds to warm up. */
-function median(call: () => unknown, rounds: number): number {
-  const times: number[] = [];
-  for (let round = 0; round < rounds * 2; round++) {
-    const start = process.hrtime.bigint();
-    call();
-    if (round >= rounds) times.push(Number(process.hrtime.bigint() - start) / 1e6);
-  }
-  return times.sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? Number.NaN;
-}
-
-const rounds = smoke ? 5 : 200;
-const few = smoke ? 1 : 10;
-const stringify = median(() => JSON.stringify(bundle), rounds);
-
-const wholeSchema = await wholeSchemaValidator();
-// The package has no types for this path.
-const { Fhir } = createRequire(import.meta.url)('fhir/fhir.js');
-const otherLibrary = new Fhir();
-
-const rows: readonly [name: string, milliseconds: number][] = [
-  ['JSON.stringify of the bundle', stringify],
-  ['toBundle', median(() => toBundleOrThrow(exam), rounds)],
-  ['toBundle without narrative', median(() => toBundleOrThrow(exam, { narrative: false }), rounds)],
-  ['checkExam', median(() => checkExam(exam), rounds)],
-  ['checkExam, all rule sets, prior exam', median(() => checkExam(exam, everyCheck), rounds)],
-  ['toJson', median(() => toJson(bundle), rounds)],
-  ['validateBundle (R4)', median(() => validateBundle(bundle), rounds)],
-  ["ajv on HL7's whole R4 schema", median(() => wholeSchema(bundle), few)],
-  ['npm library fhir, validate', median(() => otherLibrary.validate(bundle), few)],
-];
-
-console.log(`Bundle of ${bundle.entry?.length} entries, ${bytes} bytes; Node ${process.version}`);
-for (const [name, milliseconds] of rows) {
-  console.log(
-    `${name.padEnd(36)} ${milliseconds.toFixed(3).padStart(10)} ms  ${(milliseconds / stringify).toFixed(2).padStart(8)} x stringify`,
-  );
-}
+console.log(`Node ${process.version}`);
+exporting();
+await validating();
+growth(smoke ? [10, 100, 1000] : [10, 100, 1000, 10_000]);
+await sizes();
 console.log(
-  `Cold start, import and first validation in a new process: ${coldStart()} ms (median of ${few || 1})`,
+  `\nCold start, import and first validation in a new process: ${coldStart()} ms (median of ${smoke ? 1 : 9})`,
 );
 
-/** Whole process time of a small program less that of an empty one. */
-function coldStart(): string {
-  const entry = pathToFileURL(join(root, 'dist/validate/r4.js')).href;
-  const program = `import { validateBundle } from '${entry}'; validateBundle({ resourceType: 'Bundle', type: 'collection' });`;
-  const run = (code: string): number =>
-    median(() => spawnSync(process.execPath, ['--input-type=module', '-e', code]), smoke ? 1 : 9);
-  return (run(program) - run('0;')).toFixed(0);
+function exporting(): void {
+  const file = join(root, 'examples/exams/yearly-check.json');
+  const exam: Exam = JSON.parse(readFileSync(file, 'utf8'));
+  const bundle = toBundleOrThrow(exam);
+  heading('Export of the yearly check', bundle.entry?.length, JSON.stringify(bundle));
+  const stringify = 'JSON.stringify of the bundle';
+  const calls: Timed[] = [
+    [stringify, () => JSON.stringify(bundle)],
+    ['toBundle', () => toBundleOrThrow(exam)],
+    ['toBundle without narrative', () => toBundleOrThrow(exam, { narrative: false })],
+    ['toJson', () => toJson(bundle)],
+    ['validateBundle', () => validateBundle(bundle)],
+  ];
+  const times = medians(calls, smoke ? 2 : 60);
+  for (const [name, time] of times) console.log(row(name, time, times.get(stringify) ?? 0, 'it'));
+}
+
+async function validating(): Promise<void> {
+  const bundle = bundleOfOneExam(60);
+  const text = JSON.stringify(bundle);
+  heading('Validation of a seeded exam', bundle.entry?.length, text);
+  const { valid, issues } = validateBundle(bundle);
+  console.log(`full validation: ${valid ? 'valid' : 'NOT valid'}, ${issues.length} issue(s)`);
+
+  const stringify = 'JSON.stringify of the bundle';
+  const ours = 'validateBundle';
+  const fromText = 'fromJson and validateBundle of its text';
+  const times = medians(
+    [
+      [stringify, () => JSON.stringify(bundle)],
+      [ours, () => validateBundle(bundle)],
+      [fromText, () => validateBundle(fromJson(text).value)],
+    ],
+    rounds,
+  );
+  const wholeSchema = await wholeSchemaValidator();
+  // The package has no types for this path.
+  const { Fhir } = createRequire(import.meta.url)('fhir/fhir.js');
+  const other = new Fhir();
+  const slow = medians(
+    [
+      ["ajv on HL7's whole schema", () => wholeSchema(bundle)],
+      ['npm library fhir, validate', () => other.validate(bundle)],
+    ],
+    few,
+  );
+  if (process.argv.includes('--reference')) {
+    slow.set("HL7's validator, warm, of its text", await referenceMedian(text, smoke ? 2 : 30));
+  }
+  const unit = times.get(stringify) ?? Number.NaN;
+  for (const [name, time] of [...times, ...slow]) console.log(row(name, time, unit, 'stringify'));
+  for (const [name, time] of slow) {
+    const of = name.endsWith('text') ? fromText : ours;
+    console.log(`${name}: ${(time / (times.get(of) ?? Number.NaN)).toFixed(0)} x ${of}`);
+  }
+}
+
+function heading(what: string, entries: number | undefined, text: string): void {
+  console.log(`\n${what} (R4): ${entries} entries, ${text.length} characters`);
 }
 
 async function wholeSchemaValidator(): Promise<(data: unknown) => boolean> {
@@ -90,8 +104,22 @@ async function wholeSchemaValidator(): Promise<(data: unknown) => boolean> {
   const ajv = new Ajv({ strict: false, logger: false });
   const start = process.hrtime.bigint();
   const validate = ajv.compile(schema);
-  console.log(
-    `ajv compiled HL7's whole schema in ${(Number(process.hrtime.bigint() - start) / 1e6).toFixed(0)} ms`,
-  );
+  const time = (Number(process.hrtime.bigint() - start) / 1e6).toFixed(0);
+  console.log(`ajv compiled HL7's whole schema in ${time} ms`);
   return (data) => validate(data) === true;
+}
+
+/** Whole process time of a small program less that of an empty one. */
+function coldStart(): string {
+  const entry = pathToFileURL(join(root, 'dist/validate/r4.js')).href;
+  const program = `import { validateBundle } from '${entry}'; validateBundle({ resourceType: 'Bundle', type: 'collection' });`;
+  const run = (code: string) => spawnSync(process.execPath, ['--input-type=module', '-e', code]);
+  const times = medians(
+    [
+      ['program', () => run(program)],
+      ['empty', () => run('0;')],
+    ],
+    smoke ? 1 : 9,
+  );
+  return ((times.get('program') ?? 0) - (times.get('empty') ?? 0)).toFixed(0);
 }
