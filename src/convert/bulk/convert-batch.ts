@@ -91,6 +91,7 @@ function writeExam(exam: Exam, settings: ConvertSettings, plan: Plan, validate: 
     ...(settings.fhirVersion !== undefined && { fhirVersion: settings.fhirVersion }),
     ...(settings.bundleType !== undefined && { bundleType: settings.bundleType }),
     ...(settings.snomed !== undefined && { snomed: settings.snomed }),
+    ...(settings.language !== undefined && { language: settings.language }),
     ...(settings.canonicalBase !== undefined && { canonicalBase: settings.canonicalBase }),
     allowDraft: true,
   });

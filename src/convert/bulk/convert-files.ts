@@ -51,9 +51,7 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
   await cutBack(options.out, start.checkpoint.lengths);
   const jobs = Math.max(1, Math.floor(options.jobs ?? 1));
   const pool =
-    jobs === 1
-      ? localPool(convert)
-      : workerPool(jobs, settingsOf(options), io.worker ?? builtWorker);
+    jobs === 1 ? localPool(convert) : workerPool(jobs, options, io.worker ?? builtWorker);
   try {
     const tally = await runConversion({
       options,
@@ -148,25 +146,6 @@ async function filesIn(folder: string): Promise<string[]> {
   } catch {
     return [];
   }
-}
-
-/** Only what a worker needs; functions can not be sent. */
-function settingsOf(options: BulkOptions): BulkOptions {
-  const { mapping, to, fhirVersion, bundleType, snomed, canonicalBase, additions, ledger } =
-    options;
-  const { inputs, out } = options;
-  return {
-    mapping,
-    inputs,
-    out,
-    ...(to !== undefined && { to }),
-    ...(fhirVersion !== undefined && { fhirVersion }),
-    ...(bundleType !== undefined && { bundleType }),
-    ...(snomed !== undefined && { snomed }),
-    ...(canonicalBase !== undefined && { canonicalBase }),
-    ...(additions !== undefined && { additions }),
-    ...(ledger !== undefined && { ledger }),
-  };
 }
 
 export function hasFailed({ summary, issues }: BulkResult): boolean {

@@ -2,6 +2,7 @@ import type { BundleType } from '../../export/options.ts';
 import type { SnomedPolicy } from '../../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
+import type { Language } from '../../terminology/language.ts';
 
 /** What a run writes: a bundle a line, a file for each resource type, or an exam a line. */
 export type OutputKind = 'bundles' | 'resources' | 'exams';
@@ -17,6 +18,8 @@ export interface ConvertSettings {
   /** Default `collection`. */
   readonly bundleType?: BundleType;
   readonly snomed?: SnomedPolicy;
+  /** Language of our own displays and texts. Default: English. */
+  readonly language?: Language;
   readonly canonicalBase?: string;
   /** Rows of an adopter's own tables. */
   readonly additions?: CatalogueAdditions;

@@ -1,8 +1,8 @@
 import { type FileHandle, mkdir, open, readdir, truncate } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Characters that are held back before they are written. */
-const HELD = 1 << 18;
+/** Characters that are held back before they are written: few, since long-lived text costs memory. */
+const HELD = 1 << 14;
 
 /** Files of a folder that only grow, each at a length that is known at every checkpoint. */
 export interface Sinks {

@@ -6,14 +6,14 @@ import { readerFor } from '../reader-for.ts';
 import type { Source } from '../source.ts';
 import type { Target } from '../target.ts';
 import { examPart } from './exam-part.ts';
-import { guessCsvSource } from './guess-csv.ts';
+import { guessSource } from './guess-source.ts';
 import { ambiguousWords, guessWords } from './guess-words.ts';
 import { headNamesOf, type ItemNames, itemNamesOf } from './head-names.ts';
 import { type NameIndex, nameIndex, nearNames, placeName } from './place-name.ts';
 import { answersOf, readSample, type Sample, type SampleField } from './sample.ts';
 
 export interface SuggestOptions {
-  /** How the sample is read. Default: CSV, with its delimiter and grouping found in the sample. */
+  /** How the sample is read. Default: as its beginning shows, with delimiter and grouping of CSV. */
   readonly source?: Source;
   readonly catalogue?: Catalogue;
 }
@@ -32,7 +32,8 @@ export interface Suggestion {
  */
 export function suggestMapping(text: string, options: SuggestOptions = {}): Suggestion {
   const catalogue = options.catalogue ?? builtInCatalogue;
-  const source = options.source ?? guessCsvSource(text);
+  const source = options.source ?? guessSource(text);
+  if (source.syntax === 'xml' && source.exam === '') return withoutExamElement(source);
   const sample = readSample(text, readerFor(source));
   const names = [...sample.fields.keys()];
   const heads = headNamesOf(source, names);
@@ -58,6 +59,14 @@ export function suggestMapping(text: string, options: SuggestOptions = {}): Sugg
   };
   const { issues } = prepareMapping(mapping, { catalogue });
   return { mapping, issues: [...open, ...issues] };
+}
+
+function withoutExamElement(source: Source): Suggestion {
+  const message = 'the mapping has to say which element of the export holds one exam';
+  const open = issue('missing-property', ['source', 'exam'], message, {
+    expected: 'the path of the element from the root, such as export/exam',
+  });
+  return { mapping: { format: 'face-neck-mapping/1', source }, issues: [open] };
 }
 
 function filled(name: string, part: object): object {

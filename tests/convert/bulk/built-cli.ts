@@ -2,21 +2,22 @@ import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '../../..');
-const folder = join(root, 'output/convert-cli');
+/** From the root of the project. */
+const folder = 'output/convert-cli/dist';
 
 /** Builds the library into a folder of its own, beside what `npm run build` makes; gives the program. */
 export function buildCli(): string {
   const tool = (file: string, ...args: readonly string[]): void => {
     const { status, stdout, stderr } = spawnSync(
       process.execPath,
-      [join(root, 'node_modules', file), ...args, join(folder, 'dist')],
+      [join(root, 'node_modules', file), ...args, folder],
       { cwd: root, encoding: 'utf8' },
     );
     if (status !== 0) throw new Error(`${file} failed\n${stdout}${stderr}`);
   };
   tool('typescript/bin/tsc', '-p', 'tsconfig.json', '--outDir');
   tool('tsx/dist/cli.mjs', 'src/generate/compile-validators.ts', '--out');
-  return join(folder, 'dist/cli/bin.js');
+  return join(root, folder, 'cli/bin.js');
 }
 
 export interface Ended {
