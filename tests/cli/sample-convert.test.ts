@@ -36,6 +36,29 @@ describe('sample', () => {
     expect(types).not.toContain('Bundle');
   });
 
+  it.each(['csv', 'hl7v2', 'xml', 'cda'])('an export (%s) is read by convert', async (format) => {
+    await inFolder(async (cwd) => {
+      const argv = ['sample', '--count', '4', '--size', 'small', '--to', format, '--losses'];
+      const made = await run([...argv, '--mapping', 'map.json'], { cwd });
+      expect(made.code).toBe(0);
+      expect(made.err).toContain('4 exams: the id of the exam has the prefix of the mapping');
+      const read = await run(['convert', '-', '--mapping', 'map.json', '--to', 'exams'], {
+        cwd,
+        stdin: made.out,
+      });
+      expect({ code: read.code, err: read.err }).toEqual({ code: 0, err: '' });
+      expect(lines(read.out).map((exam) => Object(exam).id)).toEqual(
+        [1, 2, 3, 4].map((seed) => `sample.check-small-${seed}`),
+      );
+    });
+  });
+
+  it('a mapping is for exports only', async () => {
+    const { code, err } = await run(['sample', '--mapping', 'map.json']);
+    expect(code).toBe(2);
+    expect(err).toContain('--to csv');
+  });
+
   it('none is none', async () => {
     expect(await run(['sample', '--count', '0'])).toEqual({ code: 0, out: '', err: '' });
   });

@@ -4,9 +4,10 @@ import type { Exam } from '../../model/exam.ts';
 import { type SampleSize, sampleExams } from '../../testing/sample-exam.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
-import { countOption, textOption } from '../options.ts';
+import { countOption, flagOption, textOption } from '../options.ts';
 import { outputTo } from '../output.ts';
 import { formatOutOption, resourceWriter, wantsXml } from '../resource-text.ts';
+import { isLegacyFormat, sampleToLegacy } from '../sample-to-legacy.ts';
 import { bundleOptions, exportOptionsOf, outOption } from '../shared-options.ts';
 
 const sizes: ReadonlyMap<string, SampleSize> = new Map([
@@ -32,9 +33,20 @@ export const command: Command = {
     },
     to: {
       type: 'text',
-      values: ['exam', 'bundle', 'resources'],
+      values: ['exam', 'bundle', 'resources', 'csv', 'hl7v2', 'xml', 'cda'],
       fallback: 'exam',
-      help: 'What to print: exams, bundles, or every resource on a line of its own',
+      help:
+        'What to print: exams, bundles, every resource on a line of its own, or the export of an ' +
+        'older system with the same exams in it',
+    },
+    mapping: {
+      type: 'text',
+      value: 'FILE',
+      help: 'With csv, hl7v2, xml or cda: write the mapping that reads the export to this file',
+    },
+    losses: {
+      type: 'flag',
+      help: 'With these: tell on standard error what the format does not carry, and why',
     },
     ...bundleOptions,
     ...formatOutOption,
@@ -43,6 +55,7 @@ export const command: Command = {
   examples: [
     ['sample --seed 7 --count 100 --to bundle', 'a hundred R4 bundles'],
     ['sample --count 3 | face-neck-fhir export --fhir r5', 'exams, exported by the next command'],
+    ['sample --count 9 --to hl7v2 --mapping map.json --out checks.hl7', 'input for a converter'],
   ],
   files: { least: 0, most: 0 },
   run: async ({ io, options }) => {
@@ -55,9 +68,14 @@ export const command: Command = {
       throw new UsageError('--format-out xml needs --to bundle or --to resources');
     }
     const write = await resourceWriter(options);
+    const exams = sampleExams(seed, count, { size });
+    if (isLegacyFormat(to)) return await sampleToLegacy(exams, to, { io, options });
+    if (flagOption(options, 'losses') || textOption(options, 'mapping') !== undefined) {
+      throw new UsageError('--mapping and --losses belong to --to csv, hl7v2, xml or cda');
+    }
     const output = outputTo(io, textOption(options, 'out'));
     try {
-      for (const exam of sampleExams(seed, count, { size })) {
+      for (const exam of exams) {
         for (const line of linesOf(exam, to, settings)) {
           await output.write(orThrow('write a sample', write(line, true)));
         }
