@@ -37,6 +37,7 @@ export {
   IssueError,
   issueText,
   type Outcome,
+  orThrow,
   type Severity,
   type SourcePosition,
 } from './issue.ts';

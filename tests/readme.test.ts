@@ -13,10 +13,15 @@ function asUserCode(source: string): string {
 }
 
 describe('README', () => {
-  it('shows the library example that the tests run', () => {
-    const shown = /<!-- example: (\S+) -->\n```ts\n([\s\S]*?)```\n<!-- \/example -->/.exec(readme);
-    const [, file = '', code] = shown ?? [];
-    expect(code).toBe(asUserCode(readFileSync(resolve(root, file), 'utf8')));
+  it('shows the examples that the tests run', () => {
+    const shown = readme.matchAll(
+      /<!-- example: (\S+) -->\n```ts\n([\s\S]*?)```\n<!-- \/example -->/g,
+    );
+    const files = [...shown].map(([, file = '', code]) => {
+      expect(code).toBe(asUserCode(readFileSync(resolve(root, file), 'utf8')));
+      return file;
+    });
+    expect(files).toEqual(['examples/library.ts', 'examples/life.ts']);
   });
 
   it('names entries that package.json exports, and commands that it has', () => {

@@ -10,3 +10,11 @@ it('the library example prints a valid bundle', async () => {
   expect(bundle).toMatchObject({ resourceType: 'Bundle', type: 'collection' });
   expect(json).toContain('Naevus (mole)');
 });
+
+it('the example of a life prints what changed, and reads the same exam back', async () => {
+  const printed = vi.spyOn(console, 'log').mockImplementation(() => {});
+  await import('../../examples/life.ts');
+  const lines = printed.mock.calls.map((call) => call.join(' ').trim());
+  printed.mockRestore();
+  expect(lines).toEqual(['123 gaps', 'lid-upper same', 'pfh changed -3.0', 'corrected true']);
+});

@@ -16,7 +16,7 @@ export function conclude(draft: ExamDraft, conclusion: Conclusion): ExamDraft {
  */
 export function finishExam(
   draft: ExamDraft,
-  status: Exclude<RecordStatus, 'draft'>,
+  status: RecordStatus,
   options?: ParseOptions,
 ): Outcome<Exam> {
   return parseExam({ ...draft.exam, status }, options);
@@ -25,7 +25,7 @@ export function finishExam(
 /** As {@link finishExam}, but throws an IssueError that holds the issues. */
 export function finishExamOrThrow(
   draft: ExamDraft,
-  status: Exclude<RecordStatus, 'draft'>,
+  status: RecordStatus,
   options?: ParseOptions,
 ): Exam {
   return orThrow('finish the exam', finishExam(draft, status, options));
