@@ -34,6 +34,21 @@ describe('README', () => {
     expect(commands.filter((name) => !Object.hasOwn(scripts, name))).toEqual([]);
   });
 
+  it('names functions that the entries beside them export', async () => {
+    const { exports } = JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8'));
+    const rows = readme.matchAll(/^\| `face-neck-fhir(\/[a-z0-9/-]+)?`[^|]*\| (.*) \|$/gm);
+    let count = 0;
+    for (const [, path, text = ''] of rows) {
+      const { default: file } = exports[`.${path ?? ''}`];
+      const source = file.replace('./dist/', '../src/').replace(/\.js$/, '.ts');
+      const module = await import(source);
+      const names = [...text.matchAll(/`([a-z]\w+)`/g)].map(([, name = '']) => name);
+      expect(names.filter((name) => !Object.hasOwn(module, name))).toEqual([]);
+      count += names.length;
+    }
+    expect(count).toBeGreaterThan(10);
+  });
+
   it('begins with the job in one paragraph', () => {
     const [title, job] = readme.split('\n\n');
     expect(title).toBe('# face-neck-fhir');
