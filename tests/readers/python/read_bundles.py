@@ -6,8 +6,11 @@ fhir.resources, R4B and R5 need release 8: each has an environment of its own.
 """
 
 import importlib
+import importlib.util
 import json
+import re
 import sys
+from decimal import Decimal
 
 # The package that holds the models of a version, in the release that has it.
 PACKAGES = {"R4": "fhir.resources", "R4B": "fhir.resources.R4B", "R5": "fhir.resources"}
@@ -21,13 +24,44 @@ def model(version):
     return importlib.import_module(f"{PACKAGES[version]}.bundle").Bundle
 
 
+# Around the digits of a decimal, since no writer of JSON here takes one as it is.
+MARK = "\ue000"
+
+
+def plain(value):
+    """What JSON has no type for, as a text; a decimal with the digits that the model holds."""
+    if isinstance(value, Decimal):
+        return f"{MARK}{value:f}{MARK}"
+    if isinstance(value, bytes):
+        return value.decode("ascii")
+    return value.isoformat()
+
+
+def keep_decimals():
+    """Release 8 writes the decimals that its models hold as binary numbers; here they stay as they are."""
+    base = importlib.import_module("fhir_core.fhirabstractmodel").FHIRAbstractModel
+    theirs = base._serialize_primitive_value
+
+    def ours(self, value, field_info):
+        return value if isinstance(value, Decimal) else theirs(self, value, field_info)
+
+    base._serialize_primitive_value = ours
+
+
 def read_and_write(version, text):
     bundle = model(version)
-    if hasattr(bundle, "model_validate_json"):
-        return bundle.model_validate_json(text).model_dump_json()
-    return bundle.parse_raw(text).json()
+    # The parsers and writers that come with the models turn decimals into binary numbers.
+    values = json.loads(text, parse_float=Decimal)
+    if hasattr(bundle, "model_validate"):
+        written = bundle.model_validate(values).model_dump()
+    else:
+        written = bundle.parse_obj(values).dict()
+    marked = json.dumps(written, default=plain, ensure_ascii=False)
+    return re.sub(f'"{MARK}([^"]*){MARK}"', r"\1", marked)
 
 
+if importlib.util.find_spec("fhir_core"):
+    keep_decimals()
 for line in sys.stdin:
     request = json.loads(line)
     answer = {"id": request["id"]}
