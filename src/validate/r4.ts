@@ -1,10 +1,12 @@
 import { resourceTypes, resourceValidator } from './compiled/r4.js';
+import { compileAll, type Profiles } from './profiles/compile.ts';
 import { planOf } from './stages.ts';
 import { codeSystems, extensions, types, valueSets } from './tables/r4.ts';
 import { terminology } from './tables/terminology.ts';
 import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
 import type { ValidatedVersion } from './version.ts';
 
+export type { Profiles } from './profiles/compile.ts';
 export type { ValidateOptions, Validation } from './validate-bundle.ts';
 
 const version: ValidatedVersion = {
@@ -18,4 +20,9 @@ const version: ValidatedVersion = {
 /** Whether a bundle, or a single resource, conforms to FHIR R4, and every issue found with it. */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
   return runStages(bundle, version, options);
+}
+
+/** Profiles of an adopter for FHIR R4, put together once for many calls of {@link validateBundle}. */
+export function compileProfiles(resources: readonly unknown[]): Profiles {
+  return compileAll(resources, version.plan.definitions);
 }

@@ -4,6 +4,7 @@ import { receivedText } from '../schema-words.ts';
 import type { BundleIndex } from './bundle-index.ts';
 import type { Definitions, Property } from './definitions.ts';
 import type { JsonObject } from './json.ts';
+import type { Profile } from './profiles/compile.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
 
 /** Where the walk over a bundle stands, and what it has found. */
@@ -39,6 +40,10 @@ export interface Scope {
   readonly systems: Map<string, string | undefined>;
   /** Evaluates published expressions, where the caller wants that. */
   readonly engine: ExpressionEngine | undefined;
+  /** Profiles that the caller gave, by canonical URL. */
+  readonly profiles: ReadonlyMap<string, Profile> | undefined;
+  /** Whether what references lead to fits profiles, by their canonical URL; as far as asked for. */
+  readonly conforming: Map<JsonObject, Map<string, boolean>>;
   /** Said once for a whole bundle: extensions and profiles that are not known. */
   readonly saidOnce: Set<string>;
 }

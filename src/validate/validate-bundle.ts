@@ -3,6 +3,7 @@ import { pathPointer } from '../path.ts';
 import { createIndex } from './bundle-index.ts';
 import { rootProperty } from './definitions.ts';
 import { isObject, type JsonObject } from './json.ts';
+import { compileAll, type Profiles } from './profiles/compile.ts';
 import { schemaIssues } from './schema.ts';
 import type { Scope } from './scope.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
@@ -19,6 +20,12 @@ export interface ValidateOptions {
   readonly level?: 'fast' | 'thorough';
   /** Engine of the same FHIR version, from `face-neck-fhir/validate/thorough`. */
   readonly engine?: ExpressionEngine;
+  /**
+   * Profiles that resources are held to where their `meta.profile` names them: StructureDefinitions
+   * with snapshot, and the value sets, code systems and extensions that they use. For many bundles
+   * put them together once with `compileProfiles`.
+   */
+  readonly profiles?: Profiles | readonly unknown[];
 }
 
 export interface Validation {
@@ -38,12 +45,25 @@ export function runStages(
 ): Validation {
   checkEngine(version, options);
   const issues = schemaIssues(bundle, version, options);
+  const profiles = profilesOf(options, version);
+  issues.push(...(profiles?.issues ?? []));
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
-    const scope = createScope(bundle, issues, version, options);
+    const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
     return { valid: !hasErrors(scope.issues), issues: scope.issues };
   }
   return { valid: !hasErrors(issues), issues };
+}
+
+function profilesOf(
+  { profiles }: ValidateOptions,
+  { plan }: ValidatedVersion,
+): Profiles | undefined {
+  return isList(profiles) ? compileAll(profiles, plan.definitions) : profiles;
+}
+
+function isList(value: ValidateOptions['profiles']): value is readonly unknown[] {
+  return Array.isArray(value);
 }
 
 function checkEngine({ fhirVersion }: ValidatedVersion, { level, engine }: ValidateOptions): void {
@@ -62,10 +82,11 @@ function createScope(
   issues: Issue[],
   { plan, knownTypes }: ValidatedVersion,
   { includeValues = false, level, engine }: ValidateOptions,
+  profiles: Profiles | undefined,
 ): Scope {
   const errors = issues.filter(({ severity }) => severity === 'error');
   return {
-    definitions: plan.definitions,
+    definitions: profiles?.definitions ?? plan.definitions,
     resourceTypes: knownTypes,
     includeValues,
     issues,
@@ -81,9 +102,11 @@ function createScope(
     contained: undefined,
     idsInRoot: undefined,
     engine: level === 'thorough' ? engine : undefined,
+    profiles: profiles?.byUrl,
     units: new Map(),
     dates: new Map(),
     systems: new Map(),
+    conforming: new Map(),
     saidOnce: new Set(),
   };
 }

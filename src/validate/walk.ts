@@ -4,6 +4,7 @@ import { checkChoices, checkContent, checkElementId, checkExtra, checkNull } fro
 import { checkInvariants } from './invariants.ts';
 import { isObject, type JsonObject, textOf } from './json.ts';
 import type { Plan, PlannedProperty, PlannedType } from './plan.ts';
+import { checkClaims } from './profiles/claims.ts';
 import { checkContainedIds, keepLinksOf } from './references.ts';
 import type { Scope } from './scope.ts';
 
@@ -21,9 +22,11 @@ export function visitResource(
   if (type === undefined) {
     // That it is not known, or not held, was told by the schema stage.
     keepLinksOf(resource, scope);
+    if (scope.profiles !== undefined) checkClaims(resource, scope, scope.issues.length);
     return;
   }
   const { resource: outer, root, depth, index, entry, elementIds, contained, idsInRoot } = scope;
+  const start = scope.issues.length;
   scope.resource = resource;
   if (!property.path.endsWith('.contained')) {
     scope.root = resource;
@@ -35,6 +38,7 @@ export function visitResource(
   if (type.info.name === 'Bundle') scope.index = indexOf(resource, scope);
   if (resource['contained'] !== undefined) checkContainedIds(resource, scope);
   visitObject(resource, type, scope, plan, property);
+  if (resource['meta'] !== undefined) checkClaims(resource, scope, start);
   scope.resource = outer;
   scope.root = root;
   scope.depth = depth;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Issue } from '../../src/issue.ts';
-import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
+import { type Validation, validateBundle as validateR4 } from '../../src/validate/r4.ts';
 import { validateBundle as validateR4b } from '../../src/validate/r4b.ts';
 import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
 import { changed, example } from './example.ts';
@@ -18,14 +18,19 @@ const text = {
   div: '<div xmlns="http://www.w3.org/1999/xhtml">for people to read</div>',
 };
 
+/** One example claims HL7's profile of vital signs, which is not given here. */
+function apartFromProfiles({ valid, issues }: Validation): Validation {
+  return { valid, issues: issues.filter(({ code }) => code !== 'unchecked-profile') };
+}
+
 describe('examples published by HL7 for R4 have no issue', () => {
   test.each(examples)('%s', (name) => {
-    expect(validateR4(example(name))).toEqual({ valid: true, issues: [] });
+    expect(apartFromProfiles(validateR4(example(name)))).toEqual({ valid: true, issues: [] });
   });
 
   // None of the five uses anything that R4B changed.
   test.each(examples)('%s, read as R4B', (name) => {
-    expect(validateR4b(example(name))).toEqual({ valid: true, issues: [] });
+    expect(apartFromProfiles(validateR4b(example(name)))).toEqual({ valid: true, issues: [] });
   });
 });
 

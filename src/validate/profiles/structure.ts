@@ -16,6 +16,11 @@ export interface SnapshotElement {
   readonly constraints: readonly ProfileConstraint[];
   readonly slicing: Slicing | undefined;
   readonly maxLength: number | undefined;
+  /** Bounds of a number. */
+  readonly minValue: number | undefined;
+  readonly maxValue: number | undefined;
+  /** What the element asks for that is not checked. */
+  readonly unheld: readonly string[];
   readonly isModifier: boolean;
 }
 
@@ -29,6 +34,8 @@ export interface ProfileConstraint {
   readonly key: string;
   readonly severity: 'error' | 'warning';
   readonly expression: string | undefined;
+  /** The definition that it comes from, where the snapshot says so. */
+  readonly source: string | undefined;
 }
 
 export interface Slicing {
@@ -39,8 +46,9 @@ export interface Slicing {
 export interface Structure {
   readonly url: string;
   readonly type: string;
+  readonly fhirVersion: string | undefined;
   readonly context: readonly { readonly type: string; readonly expression: string }[];
-  readonly elements: readonly SnapshotElement[];
+  readonly elements: readonly [SnapshotElement, ...SnapshotElement[]];
 }
 
 /** A StructureDefinition with a snapshot; `undefined` for anything else. */
@@ -49,17 +57,21 @@ export function readStructure(value: unknown): Structure | undefined {
   const url = textOf(value['url']);
   const type = textOf(value['type']);
   const elements = isObject(value['snapshot']) ? objectsOf(value['snapshot']['element']) : [];
-  if (url === undefined || type === undefined || elements.length === 0) return undefined;
+  const [first, ...rest] = elements.map(readElement);
+  if (url === undefined || type === undefined || first === undefined) return undefined;
   const context = objectsOf(value['context']).map((each) => ({
     type: textOf(each['type']) ?? '',
     expression: textOf(each['expression']) ?? '',
   }));
-  return { url, type, context, elements: elements.map(readElement) };
+  const fhirVersion = textOf(value['fhirVersion']);
+  return { url, type, fhirVersion, context, elements: [first, ...rest] };
 }
 
 function readElement(element: JsonObject): SnapshotElement {
   const path = textOf(element['path']) ?? '';
   const { min, max, maxLength } = element;
+  const minValue = valueUnder(element, 'minValue');
+  const maxValue = valueUnder(element, 'maxValue');
   const binding = isObject(element['binding']) ? element['binding'] : {};
   const valueSet = textOf(binding['valueSet']);
   return {
@@ -67,7 +79,7 @@ function readElement(element: JsonObject): SnapshotElement {
     path,
     sliceName: textOf(element['sliceName']),
     min: typeof min === 'number' ? min : 0,
-    max: max === undefined || max === '*' ? Number.POSITIVE_INFINITY : Number(max),
+    max: typeof max === 'string' && /^\d+$/.test(max) ? Number(max) : Number.POSITIVE_INFINITY,
     types: objectsOf(element['type']).map(readType),
     fixed: valueUnder(element, 'fixed'),
     pattern: valueUnder(element, 'pattern'),
@@ -78,8 +90,23 @@ function readElement(element: JsonObject): SnapshotElement {
     constraints: objectsOf(element['constraint']).map(readConstraint),
     slicing: isObject(element['slicing']) ? readSlicing(element['slicing']) : undefined,
     maxLength: typeof maxLength === 'number' ? maxLength : undefined,
+    minValue: numberOf(minValue),
+    maxValue: numberOf(maxValue),
+    unheld: unheldOf(element, { minValue, maxValue }),
     isModifier: element['isModifier'] === true,
   };
+}
+
+function numberOf(value: unknown): number | undefined {
+  return typeof value === 'number' ? value : undefined;
+}
+
+function unheldOf(element: JsonObject, bounds: Readonly<Record<string, unknown>>): string[] {
+  const { slicing } = element;
+  const open = Object.keys(bounds).filter(
+    (name) => bounds[name] !== undefined && numberOf(bounds[name]) === undefined,
+  );
+  return isObject(slicing) && slicing['ordered'] === true ? [...open, 'the order of slices'] : open;
 }
 
 function readType(type: JsonObject): ElementType {
@@ -96,6 +123,7 @@ function readConstraint(constraint: JsonObject): ProfileConstraint {
     key: textOf(constraint['key']) ?? '',
     severity: constraint['severity'] === 'warning' ? 'warning' : 'error',
     expression: textOf(constraint['expression']),
+    source: textOf(constraint['source']),
   };
 }
 
@@ -122,7 +150,8 @@ export function withoutVersion(canonical: string): string {
   return canonical.split('|')[0] ?? canonical;
 }
 
-const structureBase = 'http://hl7.org/fhir/StructureDefinition/';
+/** Canonical URLs of what HL7 defines begin so. */
+export const structureBase = 'http://hl7.org/fhir/StructureDefinition/';
 
 /** Name of a base type by its canonical URL; the URL itself for a profile of somebody else. */
 export function typeName(canonical: string): string {

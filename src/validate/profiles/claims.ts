@@ -1,0 +1,57 @@
+import { isObject, type JsonObject } from '../json.ts';
+import { report, type Scope } from '../scope.ts';
+import { checkProfile } from './conform.ts';
+import { typeName } from './structure.ts';
+
+/**
+ * Holds a resource to the profiles that it says it fits.
+ * @param start number of the first issue that was found with this resource
+ */
+export function checkClaims(resource: JsonObject, scope: Scope, start: number): void {
+  const meta = isObject(resource['meta']) ? resource['meta'] : {};
+  const claims = Array.isArray(meta['profile']) ? meta['profile'] : [];
+  claims.forEach((claim: unknown, at) => {
+    if (typeof claim !== 'string') return;
+    const url = claim.split('|')[0] ?? claim;
+    const profile = scope.profiles?.get(url);
+    const place = ['meta', 'profile', at];
+    if (profile === undefined) sayUnknown(url, resource, scope, place);
+    else if (profile.type !== resource['resourceType']) sayOtherType(profile.type, scope, place);
+    else checkProfile(resource, profile, scope, start);
+  });
+}
+
+const page = 'https://hl7.org/fhir/R4/profiling.html';
+
+function sayUnknown(
+  url: string,
+  resource: JsonObject,
+  scope: Scope,
+  place: readonly (string | number)[],
+): void {
+  const type = typeName(url);
+  if (scope.resourceTypes.has(type)) {
+    // The definition of the type itself, which every resource of it is held to.
+    if (type !== resource['resourceType']) sayOtherType(type, scope, place);
+    return;
+  }
+  if (scope.saidOnce.has(`profile ${url}`)) return;
+  scope.saidOnce.add(`profile ${url}`);
+  report(
+    scope,
+    'unchecked-profile',
+    'a profile that was not given for validation, and is not checked',
+    { severity: 'warning', rule: page, value: url },
+    place,
+  );
+}
+
+function sayOtherType(type: string, scope: Scope, place: readonly (string | number)[]): void {
+  report(
+    scope,
+    'contradiction',
+    'a profile on another type of resource',
+    { expected: `a profile on the type of the resource, not on ${type}`, rule: page },
+    place,
+  );
+}

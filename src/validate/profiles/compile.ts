@@ -1,0 +1,127 @@
+import type { Issue } from '../../issue.ts';
+import type { Codes, Definitions, Members } from '../definitions.ts';
+import { isObject, type JsonObject, textOf } from '../json.ts';
+import type { ExtensionRow } from '../table-types.ts';
+import { extensionRow } from './extension-row.ts';
+import { readStructure, type SnapshotElement, type Structure } from './structure.ts';
+import { structureIssues, unusable } from './unusable.ts';
+import { readCodeSystem, readValueSet } from './value-sets.ts';
+
+/** One element of a profile, with the elements and slices below it. */
+export interface ProfileNode extends SnapshotElement {
+  /** `component`, or `value` of `value[x]`. */
+  readonly name: string;
+  readonly isChoice: boolean;
+  readonly children: ProfileNode[];
+  readonly slices: ProfileNode[];
+}
+
+export interface Profile {
+  readonly url: string;
+  /** Type of resource or data type that it narrows. */
+  readonly type: string;
+  readonly root: ProfileNode;
+}
+
+/** Profiles of an adopter, ready for validation, together with what the version itself defines. */
+export interface Profiles {
+  readonly byUrl: ReadonlyMap<string, Profile>;
+  readonly definitions: Definitions;
+  /** What was given and can not be used. */
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Profiles, extensions, value sets and code systems that are given as FHIR resources, put together
+ * once for any number of validations. StructureDefinitions must have a snapshot.
+ */
+export function compileAll(resources: readonly unknown[], base: Definitions): Profiles {
+  const byUrl = new Map<string, Profile>();
+  const extensions = new Map<string, ExtensionRow>(base.extensions);
+  const codeSystems = new Map<string, Codes>(base.codeSystems);
+  const valueSets = new Map<string, JsonObject>();
+  const issues: Issue[] = [];
+  resources.forEach((resource, at) => {
+    const structure = readStructure(resource);
+    if (structure !== undefined) {
+      issues.push(...structureIssues(structure, at, base.fhirVersion, byUrl));
+      byUrl.set(structure.url, compileOne(structure));
+      if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
+      return;
+    }
+    const url = isObject(resource) ? textOf(resource['url']) : undefined;
+    if (!isObject(resource) || url === undefined) issues.push(unusable(resource, at));
+    else if (resource['resourceType'] === 'ValueSet') valueSets.set(url, resource);
+    else if (resource['resourceType'] === 'CodeSystem') addCodeSystem(codeSystems, url, resource);
+    else issues.push(unusable(resource, at));
+  });
+  const definitions: Definitions = {
+    ...base,
+    extensions,
+    codeSystems,
+    valueSets: allValueSets(valueSets, base.valueSets, codeSystems),
+  };
+  return { byUrl, definitions, issues };
+}
+
+function addCodeSystem(into: Map<string, Codes>, url: string, resource: JsonObject): void {
+  const codes = readCodeSystem(resource);
+  if (codes !== undefined) into.set(url, codes);
+}
+
+function allValueSets(
+  given: ReadonlyMap<string, JsonObject>,
+  held: Definitions['valueSets'],
+  codeSystems: Definitions['codeSystems'],
+): Map<string, Members> {
+  const found = new Map<string, Members>(held);
+  const open = new Set<string>();
+  const find = (url: string): Members | undefined => {
+    const resource = given.get(url);
+    // A value set that includes itself can not be worked out.
+    if (resource === undefined || open.has(url))
+      return resource && open.has(url) ? undefined : found.get(url);
+    open.add(url);
+    const members = readValueSet(resource, codeSystems, find);
+    open.delete(url);
+    if (members !== undefined) found.set(url, members);
+    return members;
+  };
+  for (const url of given.keys()) find(url);
+  return found;
+}
+
+/** The tree of a snapshot: elements below their parents, slices beside what they slice. */
+function compileOne({ url, type, elements: [first, ...elements] }: Structure): Profile {
+  const root = nodeOf(first);
+  const nodes = new Map<string, ProfileNode>([[first.id, root]]);
+  for (const element of elements) {
+    const node = nodeOf(element);
+    nodes.set(element.id, node);
+    const last = element.id.slice(element.id.lastIndexOf('.') + 1);
+    const parent = nodes.get(element.id.slice(0, element.id.lastIndexOf('.')));
+    const slice = last.indexOf(':');
+    if (slice === -1) parent?.children.push(node);
+    else nodes.get(slicedId(element.id))?.slices.push(node);
+  }
+  return { url, type, root };
+}
+
+/** What a slice is a slice of: of `a.b:c/d` the slice `a.b:c`, of `a.b:c` the element `a.b`. */
+function slicedId(id: string): string {
+  const reslice = id.lastIndexOf('/');
+  const colon = id.lastIndexOf(':');
+  return id.slice(0, Math.max(reslice, colon));
+}
+
+function nodeOf(element: SnapshotElement): ProfileNode {
+  const name = element.path.slice(element.path.lastIndexOf('.') + 1);
+  const isChoice = name.endsWith('[x]');
+  return {
+    ...element,
+    name: isChoice ? name.slice(0, -3) : name,
+    isChoice,
+    children: [],
+    slices: [],
+  };
+}

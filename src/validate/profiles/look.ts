@@ -1,0 +1,41 @@
+import type { Resolved } from '../resolve.ts';
+import { report, type Said, type Scope } from '../scope.ts';
+import type { Profile, ProfileNode } from './compile.ts';
+
+/** Where a profile is looked at, and below what of the resource. */
+export interface Look {
+  readonly scope: Scope;
+  readonly profile: Profile;
+  readonly below: Below;
+  /** Profiles that are open, so that one that leads back to itself ends. */
+  readonly open: readonly string[];
+  /** Whether what a reference leads to fits a profile. */
+  readonly fits: Fits;
+}
+
+/** Steps from the resource, or from an element, to what is looked at. */
+export type Below = readonly (string | number)[];
+
+export type Fits = (target: Resolved, profile: Profile, scope: Scope) => boolean;
+
+/** Notes an issue that rests on one element of the profile. */
+export function say(
+  look: Look,
+  node: ProfileNode,
+  code: Parameters<typeof report>[1],
+  message: string,
+  said: Said = {},
+  below: Below = [],
+): void {
+  const rule = `${look.profile.url}#${node.id}`;
+  report(look.scope, code, message, { rule, ...said }, [...look.below, ...below]);
+}
+
+/** What is asked for and can not be checked here is said, once for each element of a profile. */
+export function sayUnchecked(look: Look, node: ProfileNode, what: string, below: Below): void {
+  const key = `unchecked ${look.profile.url} ${node.id} ${what}`;
+  if (look.scope.saidOnce.has(key)) return;
+  look.scope.saidOnce.add(key);
+  const message = `${what}: can not be checked here`;
+  say(look, node, 'unchecked-rule', message, { severity: 'information' }, below);
+}

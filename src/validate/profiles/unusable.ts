@@ -1,0 +1,52 @@
+import { type FhirVersion, fhirVersionNumber } from '../../fhir/version.ts';
+import { type Issue, issue } from '../../issue.ts';
+import { isObject, textOf } from '../json.ts';
+import type { Structure } from './structure.ts';
+
+/** Something given as a profile that is none, or without what it takes to be used. */
+export function unusable(resource: unknown, at: number): Issue {
+  const type = isObject(resource) ? textOf(resource['resourceType']) : undefined;
+  // A package of definitions holds others too, such as ConceptMaps.
+  const other =
+    type !== undefined && !['StructureDefinition', 'ValueSet', 'CodeSystem'].includes(type);
+  return issue('invalid-value', ['profiles', at], 'not used for validation', {
+    severity: other ? 'information' : 'warning',
+    expected: 'a StructureDefinition with snapshot, a ValueSet or a CodeSystem, each with its url',
+  });
+}
+
+/** What is wrong with a StructureDefinition that is used all the same. */
+export function structureIssues(
+  { url, fhirVersion, elements }: Structure,
+  at: number,
+  version: FhirVersion,
+  before: ReadonlyMap<string, unknown>,
+): Issue[] {
+  const found: Issue[] = [];
+  const say = (code: 'duplicate-key' | 'contradiction', step: string, message: string) =>
+    found.push(issue(code, ['profiles', at, step], message, { severity: 'warning' }));
+  if (before.has(url))
+    say('duplicate-key', 'url', 'a second definition, used in place of the first');
+  // The third number makes no difference to what is valid.
+  const edition = fhirVersionNumber[version].split('.').slice(0, 2).join('.');
+  if (fhirVersion !== undefined && !fhirVersion.startsWith(`${edition}.`)) {
+    say('contradiction', 'fhirVersion', `a definition for another version than FHIR ${version}`);
+  }
+  const ids = new Set(elements.map(({ id }) => id));
+  elements.forEach(({ id }, number) => {
+    const parent = id.slice(0, Math.max(id.lastIndexOf('.'), 0));
+    if (number === 0 || ids.has(parent)) return;
+    const path = ['profiles', at, 'snapshot', 'element', number, 'id'];
+    const message = 'an element of a snapshot below no other one, which is not checked';
+    found.push(issue('invalid-value', path, message, { severity: 'warning' }));
+  });
+  if (ids.size < elements.length) {
+    // https://hl7.org/fhir/R4/structuredefinition.html#invs, sdf-8a and sdf-16
+    say(
+      'duplicate-key',
+      'snapshot',
+      'elements with the same id, or without, of which one is checked',
+    );
+  }
+  return found;
+}

@@ -1,0 +1,97 @@
+import type { Codes, Definitions, Members } from '../definitions.ts';
+import { isObject, type JsonObject, listOf, objectsOf, textOf } from '../json.ts';
+import { withoutVersion } from './structure.ts';
+
+/** Codes of a CodeSystem resource that says it is complete; `undefined` for any other. */
+export function readCodeSystem(resource: JsonObject): Codes | undefined {
+  if (resource['content'] !== 'complete') return undefined;
+  const codes = new Map<string, readonly string[]>();
+  const open = [...objectsOf(resource['concept'])];
+  for (let concept = open.pop(); concept !== undefined; concept = open.pop()) {
+    for (const inner of objectsOf(concept['concept'])) open.push(inner);
+    const code = textOf(concept['code']);
+    if (code !== undefined) codes.set(code, displaysOf(concept));
+  }
+  return codes;
+}
+
+/** No display at all lets any pass. */
+function displaysOf(concept: JsonObject): readonly string[] {
+  const texts = [
+    concept['display'],
+    ...objectsOf(concept['designation']).map(({ value }) => value),
+  ];
+  const displays = texts.filter((text) => typeof text === 'string');
+  return displays.length > 0 ? displays : [''];
+}
+
+/** Finds a value set by its canonical URL, among the given ones or those that are held. */
+export type FindValueSet = (url: string) => Members | undefined;
+
+/**
+ * The codes of a ValueSet resource, from its expansion or from lists and whole systems in its rules;
+ * `undefined` where it takes a terminology server to know them.
+ */
+export function readValueSet(
+  resource: JsonObject,
+  codeSystems: Definitions['codeSystems'],
+  find: FindValueSet,
+): Members | undefined {
+  const expansion = isObject(resource['expansion']) ? resource['expansion'] : undefined;
+  const contains = objectsOf(expansion?.['contains']);
+  if (contains.length > 0) return expanded(contains);
+  const compose = isObject(resource['compose']) ? resource['compose'] : undefined;
+  if (compose === undefined || compose['exclude'] !== undefined) return undefined;
+  const members = new Map<string, 'all' | Set<string>>();
+  for (const include of objectsOf(compose['include'])) {
+    const part = included(include, codeSystems, find);
+    if (part === undefined) return undefined;
+    for (const [system, codes] of part) merge(members, system, codes);
+  }
+  return members;
+}
+
+function merge(
+  into: Map<string, 'all' | Set<string>>,
+  system: string,
+  codes: 'all' | ReadonlySet<string>,
+): void {
+  const before = into.get(system);
+  into.set(
+    system,
+    before === 'all' || codes === 'all' ? 'all' : new Set([...(before ?? []), ...codes]),
+  );
+}
+
+function expanded(contains: readonly JsonObject[]): Members {
+  const members = new Map<string, 'all' | Set<string>>();
+  const open = [...contains];
+  for (let entry = open.pop(); entry !== undefined; entry = open.pop()) {
+    for (const inner of objectsOf(entry['contains'])) open.push(inner);
+    const code = textOf(entry['code']);
+    if (code !== undefined && entry['abstract'] !== true) {
+      merge(members, textOf(entry['system']) ?? '', new Set([code]));
+    }
+  }
+  return members;
+}
+
+function included(
+  include: JsonObject,
+  codeSystems: Definitions['codeSystems'],
+  find: FindValueSet,
+): Members | undefined {
+  const system = textOf(include['system']);
+  const valueSets = listOf(include['valueSet']).filter((url) => typeof url === 'string');
+  if (system === undefined) {
+    const [only] = valueSets;
+    // Several would be an intersection.
+    return only !== undefined && valueSets.length === 1 ? find(withoutVersion(only)) : undefined;
+  }
+  if (valueSets.length > 0 || include['filter'] !== undefined) return undefined;
+  if (include['concept'] === undefined) {
+    return codeSystems.has(system) ? new Map([[system, 'all']]) : undefined;
+  }
+  const codes = objectsOf(include['concept']).flatMap(({ code }) => textOf(code) ?? []);
+  return new Map([[system, new Set(codes)]]);
+}

@@ -1,0 +1,445 @@
+import { describe, expect, test } from 'vitest';
+import { compileProfiles, validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+import { thoroughR4 } from '../../src/validate/thorough.ts';
+import { changed } from './example.ts';
+
+// A profile as an adopter would give it: the elements of a snapshot that narrow Observation, by
+// https://hl7.org/fhir/R4/profiling.html and https://hl7.org/fhir/R4/elementdefinition.html.
+
+const clinic = 'https://clinic.example/fhir';
+const url = `${clinic}/StructureDefinition/wrist-temperature`;
+const kinds = `${clinic}/CodeSystem/kinds`;
+const quantity = { type: [{ code: 'Quantity' }] };
+const concept = { type: [{ code: 'CodeableConcept' }] };
+
+const profile = {
+  resourceType: 'StructureDefinition',
+  url,
+  fhirVersion: '4.0.1',
+  type: 'Observation',
+  derivation: 'constraint',
+  snapshot: {
+    element: [
+      {
+        id: 'Observation',
+        path: 'Observation',
+        constraint: [
+          {
+            key: 'wrist-1',
+            severity: 'error',
+            expression: "status = 'final' implies issued.exists()",
+          },
+        ],
+      },
+      {
+        id: 'Observation.extension',
+        path: 'Observation.extension',
+        slicing: { discriminator: [{ type: 'value', path: 'url' }], rules: 'open' },
+        type: [{ code: 'Extension' }],
+      },
+      {
+        id: 'Observation.extension:shift',
+        path: 'Observation.extension',
+        sliceName: 'shift',
+        min: 1,
+        max: '1',
+        type: [{ code: 'Extension', profile: [`${clinic}/StructureDefinition/shift`] }],
+      },
+      { id: 'Observation.status', path: 'Observation.status', min: 1, fixedCode: 'final' },
+      {
+        id: 'Observation.category',
+        path: 'Observation.category',
+        min: 1,
+        max: '1',
+        binding: { strength: 'required', valueSet: `${clinic}/ValueSet/kinds|1.0.0` },
+        ...concept,
+      },
+      {
+        id: 'Observation.code',
+        path: 'Observation.code',
+        min: 1,
+        max: '1',
+        patternCodeableConcept: { coding: [{ system: kinds, code: 'wrist' }] },
+        ...concept,
+      },
+      {
+        id: 'Observation.subject',
+        path: 'Observation.subject',
+        min: 1,
+        max: '1',
+        type: [{ code: 'Reference', targetProfile: [`${clinic}/StructureDefinition/worker`] }],
+      },
+      { id: 'Observation.performer', path: 'Observation.performer', max: '0' },
+      { id: 'Observation.value[x]', path: 'Observation.value[x]', min: 1, max: '1', ...quantity },
+      {
+        id: 'Observation.value[x].value',
+        path: 'Observation.value[x].value',
+        min: 1,
+        minValueDecimal: 20,
+        maxValueDecimal: 45,
+        type: [{ code: 'decimal' }],
+      },
+      {
+        id: 'Observation.method',
+        path: 'Observation.method',
+        ...concept,
+      },
+      {
+        id: 'Observation.method.text',
+        path: 'Observation.method.text',
+        maxLength: 5,
+        type: [{ code: 'string' }],
+      },
+      {
+        id: 'Observation.component',
+        path: 'Observation.component',
+        slicing: { discriminator: [{ type: 'pattern', path: 'code' }], rules: 'closed' },
+        type: [{ code: 'BackboneElement' }],
+      },
+      {
+        id: 'Observation.component:left',
+        path: 'Observation.component',
+        sliceName: 'left',
+        min: 1,
+        max: '1',
+        type: [{ code: 'BackboneElement' }],
+      },
+      {
+        id: 'Observation.component:left.code',
+        path: 'Observation.component.code',
+        min: 1,
+        patternCodeableConcept: { text: 'Left' },
+        ...concept,
+      },
+      {
+        id: 'Observation.component:left.value[x]',
+        path: 'Observation.component.value[x]',
+        min: 1,
+        ...quantity,
+      },
+    ],
+  },
+};
+
+const worker = {
+  resourceType: 'StructureDefinition',
+  url: `${clinic}/StructureDefinition/worker`,
+  type: 'Patient',
+  snapshot: {
+    element: [
+      { id: 'Patient', path: 'Patient' },
+      { id: 'Patient.identifier', path: 'Patient.identifier', min: 1 },
+      { id: 'Patient.birthDate', path: 'Patient.birthDate', type: [{ code: 'date' }] },
+      {
+        id: 'Patient.birthDate.extension',
+        path: 'Patient.birthDate.extension',
+        max: '0',
+        type: [{ code: 'Extension' }],
+      },
+    ],
+  },
+};
+
+const shift = {
+  resourceType: 'StructureDefinition',
+  url: `${clinic}/StructureDefinition/shift`,
+  type: 'Extension',
+  context: [{ type: 'element', expression: 'Observation' }],
+  snapshot: {
+    element: [
+      { id: 'Extension', path: 'Extension' },
+      {
+        id: 'Extension.url',
+        path: 'Extension.url',
+        fixedUri: `${clinic}/StructureDefinition/shift`,
+      },
+      { id: 'Extension.value[x]', path: 'Extension.value[x]', type: [{ code: 'code' }] },
+    ],
+  },
+};
+
+const codeSystem = {
+  resourceType: 'CodeSystem',
+  url: kinds,
+  content: 'complete',
+  concept: [{ code: 'wrist', display: 'Wrist' }, { code: 'skin' }, { code: 'other' }],
+};
+const valueSet = {
+  resourceType: 'ValueSet',
+  url: `${clinic}/ValueSet/kinds`,
+  compose: { include: [{ system: kinds, concept: [{ code: 'wrist' }, { code: 'skin' }] }] },
+};
+
+const profiles = compileProfiles([profile, worker, shift, codeSystem, valueSet]);
+
+const text = {
+  status: 'generated',
+  div: '<div xmlns="http://www.w3.org/1999/xhtml">31 °C</div>',
+};
+const celsius = { unit: '°C', system: 'http://unitsofmeasure.org', code: 'Cel' };
+
+const observation = {
+  resourceType: 'Observation',
+  meta: { profile: [`${url}|1.0.0`] },
+  text,
+  contained: [
+    {
+      resourceType: 'Patient',
+      id: 'p',
+      identifier: [{ value: '7' }],
+      birthDate: '1980-02-01',
+    },
+  ],
+  extension: [{ url: `${clinic}/StructureDefinition/shift`, valueCode: 'late' }],
+  status: 'final',
+  issued: '2026-03-02T10:00:00Z',
+  category: [{ coding: [{ system: kinds, code: 'skin' }] }],
+  code: { coding: [{ system: kinds, code: 'wrist', display: 'Wrist' }], text: 'At the wrist' },
+  subject: { reference: '#p' },
+  valueQuantity: { value: 31, ...celsius },
+  method: { text: 'Probe' },
+  component: [{ code: { text: 'Left' }, valueQuantity: { value: 30, ...celsius } }],
+};
+
+function told(
+  resource: unknown,
+  given: Parameters<typeof validateBundle>[1] = { profiles },
+): string[] {
+  return validateBundle(resource, given).issues.map(
+    ({ severity, code, path }) => `${severity} ${code} ${path.join('.')}`,
+  );
+}
+
+const unchecked = 'information unchecked-rule ';
+const shiftUrl = `${clinic}/StructureDefinition/shift`;
+
+type Case = readonly [what: string, path: (string | number)[], value: unknown, ...told: string[]];
+
+const cases: readonly Case[] = [
+  ['nothing wrong', ['id'], 'a'],
+  ['fixed value', ['status'], 'amended', 'error invalid-value status'],
+  [
+    'pattern',
+    ['code', 'coding', 0, 'code'],
+    'skin',
+    'error wrong-display code.coding.0.display',
+    'error invalid-value code',
+  ],
+  ['pattern among more codings', ['code', 'coding', 1], { system: kinds, code: 'skin' }],
+  ['cardinality: too few', ['category'], undefined, 'error missing-property category'],
+  [
+    'cardinality: too many',
+    ['category', 1],
+    { coding: [{ system: kinds, code: 'wrist' }] },
+    'error too-many category',
+  ],
+  ['cardinality: none', ['performer'], [{ display: 'Night nurse' }], 'error too-many performer'],
+  [
+    'required binding',
+    ['category', 0, 'coding', 0, 'code'],
+    'other',
+    'error unknown-code category.0',
+  ],
+  ['type of a choice', ['valueQuantity'], undefined, 'error missing-property value'],
+  ['least value', ['valueQuantity', 'value'], 19.9, 'error invalid-value valueQuantity.value'],
+  ['greatest value', ['valueQuantity', 'value'], 45.1, 'error invalid-value valueQuantity.value'],
+  ['bounds hold at the bounds', ['valueQuantity', 'value'], 45],
+  ['length', ['method', 'text'], 'Probes', 'error too-large method.text'],
+  ['length in characters, not in halves of them', ['method', 'text'], '🌡🌡🌡🌡🌡'],
+  [
+    'slice: too few',
+    ['component', 0, 'code', 'text'],
+    'Right',
+    'error unknown-property component.0',
+    'error missing-property component',
+  ],
+  [
+    'slice: its own elements',
+    ['component', 0, 'valueQuantity'],
+    undefined,
+    'error missing-property component.0.value',
+  ],
+  ['extension: missing', ['extension'], undefined, 'error missing-property extension'],
+  [
+    'extension: value of another type',
+    ['extension', 0],
+    { url: shiftUrl, valueString: 'late' },
+    'error wrong-type extension.0.valueString',
+  ],
+  [
+    'profile of the target',
+    ['contained', 0, 'identifier'],
+    undefined,
+    'error wrong-target subject',
+  ],
+  [
+    'profile of the target: extension of a primitive',
+    ['contained', 0, '_birthDate'],
+    { extension: [{ url: 'https://clinic.example/seen', valueBoolean: true }] },
+    'information unchecked-extension contained.0._birthDate.extension.0',
+    'error wrong-target subject',
+  ],
+];
+
+describe('a resource is held to the profile of an adopter', () => {
+  test.each(cases.map(([what, path, value, ...issues]) => ({ what, path, value, issues })))(
+    '$what',
+    ({ path, value, issues }) => {
+      const found = told(changed(observation, path, value));
+      expect(found.filter((line) => line !== unchecked)).toEqual(issues);
+      expect(found.filter((line) => line === unchecked)).toEqual([unchecked]);
+    },
+  );
+
+  test('its own invariants are evaluated at the thorough level', () => {
+    const thorough = { profiles, level: 'thorough', engine: thoroughR4 } as const;
+    expect(told(observation, thorough)).toEqual([]);
+    const broken = validateBundle(changed(observation, ['issued'], undefined), thorough);
+    expect(broken.issues).toEqual([
+      {
+        code: 'broken-invariant',
+        severity: 'error',
+        message: 'a rule of the profile does not hold',
+        path: [],
+        rule: `${url}#wrist-1`,
+      },
+    ]);
+  });
+
+  test('in a bundle, at the entry', () => {
+    const resource = { ...observation, id: 'a', status: 'amended' };
+    const entry = [{ fullUrl: `${clinic}/Observation/a`, resource }];
+    const bundle = { resourceType: 'Bundle', type: 'collection', entry };
+    expect(told(bundle)).toContain('error invalid-value entry.0.resource.status');
+  });
+
+  test('given as a list, it is the same', () => {
+    const list = [profile, worker, shift, codeSystem, valueSet];
+    expect(told(observation, { profiles: list })).toEqual(told(observation));
+  });
+
+  test('not where it is not claimed', () => {
+    const { meta: _, ...rest } = observation;
+    expect(told({ ...rest, status: 'amended' })).toEqual([]);
+  });
+
+  test('no value of a patient is in an issue unless asked for', () => {
+    const hot = changed(observation, ['valueQuantity', 'value'], 99.125);
+    expect(JSON.stringify(validateBundle(hot, { profiles }))).not.toContain('99.125');
+    const { issues } = validateBundle(hot, { profiles, includeValues: true });
+    expect(issues.map(({ received }) => received)).toContain('99.125');
+  });
+});
+
+describe('claims', () => {
+  test('of a profile that was not given are said to be unchecked, once', () => {
+    const entry = ['a', 'b'].map((id) => ({
+      fullUrl: `${clinic}/Observation/${id}`,
+      resource: { ...observation, id },
+    }));
+    const found = told({ resourceType: 'Bundle', type: 'collection', entry }, {});
+    expect(found.filter((line) => line.includes('profile'))).toEqual([
+      'warning unchecked-profile entry.0.resource.meta.profile.0',
+    ]);
+  });
+
+  test('of a profile on another type are wrong', () => {
+    const claimed = changed(observation, ['meta', 'profile', 0], worker.url);
+    expect(told(claimed)).toEqual(['error contradiction meta.profile.0']);
+  });
+
+  test.each(['Observation', 'Patient'])('of the definition of %s itself', (type) => {
+    const base = `http://hl7.org/fhir/StructureDefinition/${type}`;
+    const wrong = type === 'Patient' ? ['error contradiction meta.profile.0'] : [];
+    expect(told(changed(observation, ['meta', 'profile', 0], base))).toEqual(wrong);
+  });
+});
+
+describe('what can not be used as a profile is told', () => {
+  const bad: readonly [what: string, value: unknown, ...paths: string[]][] = [
+    ['null', null, 'profiles.0'],
+    ['text', 'StructureDefinition', 'profiles.0'],
+    ['an empty object', {}, 'profiles.0'],
+    ['no snapshot', { ...profile, snapshot: undefined }, 'profiles.0'],
+    ['an empty snapshot', { ...profile, snapshot: { element: [] } }, 'profiles.0'],
+    ['a snapshot of another form', { ...profile, snapshot: [7] }, 'profiles.0'],
+    ['no url', { ...profile, url: undefined }, 'profiles.0'],
+    ['another version', { ...profile, fhirVersion: '5.0.0' }, 'profiles.0.fhirVersion'],
+    [
+      'an element below no other',
+      { ...profile, snapshot: { element: [{ id: 'Observation' }, { id: 'Observation.a.b' }] } },
+      'profiles.0.snapshot.element.1.id',
+    ],
+    [
+      'elements without id',
+      { ...profile, snapshot: { element: [{ path: 'Observation' }, { path: 'Observation' }] } },
+      'profiles.0.snapshot.element.1.id',
+      'profiles.0.snapshot',
+    ],
+  ];
+
+  test.each(bad.map(([what, value, ...paths]) => ({ what, value, paths })))(
+    '$what',
+    ({ value, paths }) => {
+      const { issues } = compileProfiles([value]);
+      expect(issues.map(({ path }) => path.join('.'))).toEqual(paths);
+      expect(issues.every(({ severity }) => severity === 'warning')).toBe(true);
+      expect(() => validateBundle(observation, { profiles: [value] })).not.toThrow();
+    },
+  );
+
+  test('the same url twice', () => {
+    const { issues } = compileProfiles([profile, profile]);
+    expect(issues.map(({ code, path }) => `${code} ${path.join('.')}`)).toEqual([
+      'duplicate-key profiles.1.url',
+    ]);
+  });
+
+  test('an invariant that is no FHIRPath', () => {
+    const broken = changed(
+      profile,
+      ['snapshot', 'element', 0, 'constraint', 0, 'expression'],
+      '((',
+    );
+    const given = { profiles: [broken, worker, shift, codeSystem, valueSet] };
+    expect(told(observation, { ...given, level: 'thorough', engine: thoroughR4 })).toEqual([
+      unchecked,
+    ]);
+  });
+
+  test('names that every object has', () => {
+    const element = ['constructor', '__proto__', 'toString'].map((name) => ({
+      id: `Observation.${name}`,
+      path: `Observation.${name}`,
+      min: 1,
+    }));
+    const odd = { ...profile, snapshot: { element: [{ id: 'Observation' }, ...element] } };
+    const found = told(observation, { profiles: [odd] }).filter((line) => line.startsWith('error'));
+    expect(found).toEqual([
+      'error missing-property constructor',
+      'error missing-property __proto__',
+      'error missing-property toString',
+    ]);
+  });
+
+  test('value sets that include each other', () => {
+    const sets = ['a', 'b'].map((name, at) => ({
+      resourceType: 'ValueSet',
+      url: `${clinic}/ValueSet/${name}`,
+      compose: { include: [{ valueSet: [`${clinic}/ValueSet/${at === 0 ? 'b' : 'a'}`] }] },
+    }));
+    expect(compileProfiles(sets).issues).toEqual([]);
+  });
+});
+
+test('R5 takes profiles of R5', () => {
+  const ofR5 = { ...profile, fhirVersion: '5.0.0' };
+  const { issues } = validateR5(
+    { ...observation, status: 'amended' },
+    { profiles: [ofR5, worker, shift, codeSystem, valueSet] },
+  );
+  expect(issues.map(({ code, path }) => `${code} ${path.join('.')}`)).toContain(
+    'invalid-value status',
+  );
+});
