@@ -1,4 +1,4 @@
-import { execFile, spawn } from 'node:child_process';
+import { execFile, spawn, spawnSync } from 'node:child_process';
 import { access, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -40,8 +40,14 @@ export async function pythonReader(requirements: 'r4' | 'r4b-r5'): Promise<Progr
   return { command: python, args: [join(here, 'python', 'read_bundles.py')] };
 }
 
+/** Why fhirbolt can not be built on this machine; nothing when it can. */
+export function whyNoRust(): string | undefined {
+  if (spawnSync('cargo', ['--version']).status === 0) return undefined;
+  return 'cargo was not found on the path: fhirbolt is built with a Rust toolchain, which is not installed for it';
+}
+
 /**
- * fhirbolt, built with the versions of its lock file.
+ * fhirbolt, built with the versions that its manifest pins.
  * @throws Error when Cargo or a crate is missing
  */
 export async function rustReader(): Promise<Program> {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { type Exam, parseExamOrThrow, toBundleOrThrow, toJson } from '../../src/index.ts';
-import { sampleExams } from '../../src/testing/sample-exam.ts';
+import { type SampleSize, sampleExams } from '../../src/testing/sample-exam.ts';
 import { bundleKinds } from './bases.ts';
 import type { FhirRelease } from './corpus.ts';
 
@@ -20,11 +20,19 @@ export function exampleExams(): NamedExam[] {
     }));
 }
 
-/** 300 exams: most are small, since what an exam says varies more than how much it says. */
+/** How many seeded exams a suite takes: 300, or what the environment variable SEEDED_EXAMS says. */
+export const seededCount = Number(process.env['SEEDED_EXAMS'] ?? 300);
+
+/** Seeded exams: most are small, since what an exam says varies more than how much it says. */
 export function* seededExams(): Generator<NamedExam> {
-  const sizes = { small: 235, edge: 45, usual: 18, full: 2 } as const;
-  for (const size of ['small', 'edge', 'usual', 'full'] as const) {
-    for (const exam of sampleExams(1, sizes[size], { size })) yield { name: exam.id, exam };
+  const share = (of300: number) => Math.round((of300 * seededCount) / 300);
+  const sizes = { edge: share(45), usual: share(18), full: share(2) };
+  const small = seededCount - sizes.edge - sizes.usual - sizes.full;
+  for (const [size, count] of Object.entries({ small, ...sizes }) as [
+    SampleSize, // the keys stand above
+    number,
+  ][]) {
+    for (const exam of sampleExams(1, count, { size })) yield { name: exam.id, exam };
   }
 }
 
