@@ -66,15 +66,19 @@ describe('the browser example', () => {
     await page.context().close();
   });
 
-  it('has no axe violation', async () => {
+  it('has no axe violation, empty and with an exam', async () => {
     const { page } = await opened(true);
     await page.evaluate(
       readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
     );
-    const found = await page.evaluate(
-      'axe.run().then(({ violations }) => violations.map(({ id }) => id))',
-    );
-    expect(found).toEqual([]);
+    const violations = (): Promise<unknown> =>
+      page.evaluate('axe.run().then(({ violations }) => violations.map(({ id }) => id))');
+    expect(await violations()).toEqual([]);
+    await addFinding(page, 'left');
+    await page.fill('#conclusion', 'One mole, nothing else looked at.');
+    await page.click('#export');
+    expect(await page.textContent('#state')).toMatch(/^Valid/);
+    expect(await violations()).toEqual([]);
     await page.screenshot({ path: 'output/screenshots/browser-example.png', fullPage: true });
     await page.context().close();
   });
