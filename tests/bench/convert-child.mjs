@@ -1,5 +1,5 @@
 // One measurement in a process of its own, so that its peak memory is its own.
-import { createReadStream, readFileSync } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { join } from 'node:path';
 
 const [, , what, file, out, mapping, to] = process.argv;
@@ -12,14 +12,14 @@ if (what === 'parse') {
   for await (const _ of createReadStream(file).pipe(parse({ columns: true }))) rows += 1;
   if (rows === 0) throw new Error('no rows');
 } else {
-  const { convertFiles } = await import('../../dist/convert/bulk/convert-files.js');
+  // The command line, which is what people run; it exits with 0 only if all was converted.
+  const { cli } = await import('../../dist/cli/cli.js');
+  const { nodeIo } = await import('../../dist/cli/node-io.js');
   const folder = join(import.meta.dirname, '../cases/csv/mappings');
+  const io = { ...nodeIo(), out: async () => {} };
   start = performance.now();
-  const { summary } = await convertFiles(
-    { mapping: JSON.parse(readFileSync(join(folder, mapping), 'utf8')), inputs: [file], out, to },
-    { now: () => performance.now() },
-  );
-  if (!summary || summary.exams.converted !== summary.exams.read) throw new Error('not all was converted');
+  const argv = ['convert', file, '--mapping', join(folder, mapping), '--out', out, '--to', to];
+  if ((await cli(argv, io)) !== 0) throw new Error('not all was converted');
 }
 const seconds = (performance.now() - start) / 1000;
 process.stdout.write(JSON.stringify({ seconds, megabytes: process.resourceUsage().maxRSS / 1024 }));

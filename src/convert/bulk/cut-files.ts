@@ -1,0 +1,35 @@
+import { hasErrors } from '../../issue.ts';
+import { prepareMapping } from '../prepare/prepare-mapping.ts';
+import { readerFor } from '../reader-for.ts';
+import { findInputs } from './inputs.ts';
+import { type UnitOrIssue, unitsOfInput } from './units-of-input.ts';
+
+/** A unit or a problem, with the name of the input that it is from. */
+export type CutUnit = UnitOrIssue & { readonly file: string };
+
+/**
+ * The texts of single exams in files and folders, in order, with flat memory: what `convertLines`
+ * takes, a line each, for a program that hands out the work. What can not be read is told and passed
+ * over; with a mapping that is wrong nothing is read.
+ */
+export async function* cutFiles(
+  paths: readonly string[],
+  mapping: unknown,
+): AsyncGenerator<CutUnit> {
+  const { value: plan, issues } = prepareMapping(mapping);
+  if (plan === undefined) {
+    for (const problem of issues.filter((found) => hasErrors([found]))) {
+      yield { problem, file: 'mapping' };
+    }
+    return;
+  }
+  const { source } = plan.mapping;
+  const encoding = 'encoding' in source ? source.encoding : undefined;
+  const found = await findInputs(paths);
+  for (const problem of found.issues) yield { problem, file: String(problem.path[0]) };
+  for (const input of found.inputs) {
+    for await (const one of unitsOfInput(input, readerFor(source), encoding, () => {})) {
+      yield { ...one, file: input.name };
+    }
+  }
+}
