@@ -19,8 +19,8 @@ export {
 export { type MatcherFunctions, type Matchers, matchers } from './assertions/matchers.ts';
 export type { StatementPattern } from './assertions/pattern.ts';
 export { AssertionFailure, type Verdict } from './assertions/verdict.ts';
-export { applyFault, faultIds } from './faults/apply-fault.ts';
-export type { Fault } from './faults/fault.ts';
+export { applyFault, faultIds, faults } from './faults/apply-fault.ts';
+export type { Fault, FaultArea, FaultRule, Mutant } from './faults/fault.ts';
 export type { LegacyFormatName } from './formats/format.ts';
 export { sampleMapping, writeExams } from './formats/formats.ts';
 export { formatLosses, type Loss, type LossPlace } from './formats/losses.ts';

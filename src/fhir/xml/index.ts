@@ -1,2 +1,3 @@
 export { fromXml } from './from-xml.ts';
-export { toXml } from './to-xml.ts';
+export type { XmlLimits } from './reader.ts';
+export { type ToXmlOptions, toXml } from './to-xml.ts';
