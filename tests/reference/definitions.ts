@@ -15,8 +15,11 @@ export function publishedExamples(version: FhirRelease): Promise<string> {
   return published(name, edition);
 }
 
-/** HL7's extensions pack, to load for every version: the R4 edition reads as well in R4B and R5. */
+/** HL7's extensions pack, to load for every version: the R4 edition reads as well in R4B. */
 export async function extensionsPack(): Promise<{ version: FhirRelease; folder: string }[]> {
-  const folder = await published('hl7.fhir.uv.extensions.r4', '5.3.0-ballot-tc1');
-  return releases.map((version) => ({ version, folder }));
+  const [r4, r5] = await Promise.all([
+    published('hl7.fhir.uv.extensions.r4', '5.3.0-ballot-tc1'),
+    published('hl7.fhir.uv.extensions.r5', '5.3.0-ballot-tc1'),
+  ]);
+  return releases.map((version) => ({ version, folder: version === 'R5' ? r5 : r4 }));
 }

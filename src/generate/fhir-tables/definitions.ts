@@ -109,7 +109,12 @@ export interface Definitions {
   readonly expansions: ReadonlyMap<string, ValueSet>;
 }
 
-const extensionsPack = ['hl7.fhir.uv.extensions.r4', '5.3.0-ballot-tc1'] as const;
+/** There is no edition for R4B, which has the data types of R4. */
+const extensionsPacks = {
+  R4: ['hl7.fhir.uv.extensions.r4', '5.3.0-ballot-tc1'],
+  R4B: ['hl7.fhir.uv.extensions.r4', '5.3.0-ballot-tc1'],
+  R5: ['hl7.fhir.uv.extensions.r5', '5.3.0-ballot-tc1'],
+} as const;
 const terminology = ['hl7.terminology.r4', '7.0.1'] as const;
 /** R4 carries the code systems of HL7's terminology as they stood in 2019; later ones dropped codes. */
 const terminologyThen = ['hl7.fhir.r4.examples', '4.0.1'] as const;
@@ -119,7 +124,7 @@ export async function readDefinitions(version: FhirVersion): Promise<Definitions
   if (source === undefined) throw new Error(`no published packages of FHIR ${version}`);
   const { definitions, expansions } = source;
   const own = [definitions.name, definitions.version] as const;
-  const general = [extensionsPack, terminology, terminologyThen];
+  const general = [extensionsPacks[version], terminology, terminologyThen];
   const sources = [own, ...general.filter(([name]) => name !== own[0])];
   const found: Found = { structures: new Map(), codeSystems: new Map(), valueSets: new Map() };
   for (const [name, edition] of sources) {
