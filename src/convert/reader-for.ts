@@ -1,6 +1,6 @@
 import { cdaReader } from './cda/reader.ts';
 import { csvReader } from './csv/reader.ts';
-import { hl7v2Reader } from './hl7v2/reader.ts';
+import { hl7v2ReaderOf } from './hl7v2/reader.ts';
 import type { Reader } from './record.ts';
 import type { Source } from './source.ts';
 import { xmlReader } from './xml/reader.ts';
@@ -11,7 +11,7 @@ export function readerFor(source: Source): Reader {
     case 'csv':
       return csvReader(source);
     case 'hl7v2':
-      return hl7v2Reader;
+      return hl7v2ReaderOf(source);
     case 'xml':
       return xmlReader(source);
     case 'cda':

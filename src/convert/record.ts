@@ -47,7 +47,10 @@ export interface RecordGroup {
 export interface RawUnit {
   readonly raw: string;
   readonly at: SourcePosition;
-  /** Column headings, where the text itself does not hold them. */
+  /**
+   * What the text needs and does not hold itself: column headings, or the lines of a message that
+   * several exams have in common.
+   */
   readonly header?: readonly string[];
   /** Line of each row in `raw`, where the rows did not stand one below the other. */
   readonly lines?: readonly number[];
@@ -69,10 +72,13 @@ export interface Reader {
    * A fresh splitter for one input. `decode` turns text of one character a byte into real text,
    * where the input is bytes and the splitter must read a part of it, such as column headings.
    */
-  readonly splitter: (decode?: (bytes: string) => string) => Splitter;
+  readonly splitter: (decode?: Decode) => Splitter;
   /** One group for each unit, in order. Pure. */
   readonly read: (units: readonly RawUnit[]) => readonly RecordGroup[];
 }
+
+/** Real text of one character a byte, by the set stated for the input or else the one declared in it. */
+export type Decode = (bytes: string, declared?: string) => string;
 
 /** Cuts a text that comes in pieces into units, with bounded memory. */
 export interface Splitter {

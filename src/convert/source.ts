@@ -34,6 +34,11 @@ export interface CsvSource {
 export interface Hl7v2Source {
   readonly syntax: 'hl7v2';
   readonly encoding?: Encoding;
+  /**
+   * What the orders of a message are (each OBR with its OBX): parts of one exam, or exams, one for
+   * each filler order number (OBR-3) and patient. Default: `parts`.
+   */
+  readonly orders?: 'parts' | 'exams';
 }
 
 export interface XmlSource {

@@ -26,7 +26,10 @@ export async function* unitsOfInput(
       yield { problem: { ...problem, path: [input.name, ...problem.path] } };
     const splitter = decoded
       ? reader.splitter()
-      : reader.splitter((bytes) => decodeBytes(bytes, encoding).text);
+      : reader.splitter((bytes, declared) => {
+          const stated = encoding === 'auto' ? undefined : encoding;
+          return decodeBytes(bytes, stated ?? declared ?? encoding).text;
+        });
     const finished = (unit: RawUnit): UnitOrIssue => ({
       unit: decoded ? unit : decodeUnit(unit, encoding),
     });

@@ -3,11 +3,11 @@ import { type ConvertResult, convertText } from '../convert-text.ts';
 import { noFields } from '../ledger.ts';
 import type { Mapping } from '../mapping.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
-import { hl7v2Reader } from './reader.ts';
+import { hl7v2ReaderOf } from './reader.ts';
 
 /**
- * Exams of HL7 v2 text: each ORU^R01 or MDM^T02 message is one exam. Bytes are decoded
- * before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ * Exams of HL7 v2 text: each ORU^R01 or MDM^T02 message is one exam, or each order
+ * in it, where the mapping says so. Bytes are decoded before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
  */
 export function fromHl7v2(
   text: string,
@@ -24,6 +24,6 @@ export function fromHl7v2(
     const wrong = issue('invalid-value', ['source', 'syntax'], message, { expected: 'hl7v2' });
     return { ...none, issues: [...prepared.issues, wrong] };
   }
-  const result = convertText(text, hl7v2Reader, plan);
+  const result = convertText(text, hl7v2ReaderOf(source), plan);
   return { ...result, issues: [...prepared.issues, ...result.issues] };
 }

@@ -1,7 +1,9 @@
 import type { Issue } from '../../issue.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record.ts';
+import type { Hl7v2Source } from '../source.ts';
 import { bytesToText, declaredEncoding } from './charset.ts';
 import { headerIssues } from './header.ts';
+import { cutOrders } from './orders.ts';
 import { readRecords } from './records.ts';
 import { readSegments } from './segments.ts';
 import { messageSplitter } from './split.ts';
@@ -12,9 +14,24 @@ export const hl7v2Reader: Reader = {
   read: (units) => units.map(readUnit),
 };
 
+/** The same with an exam in each order of a message. */
+const orderReader: Reader = {
+  splitter: (decode = (text) => text) => {
+    const messages = messageSplitter();
+    const cut = (units: readonly RawUnit[]): RawUnit[] =>
+      units.flatMap((unit) => cutOrders(unit, decode));
+    return { push: (text) => cut(messages.push(text)), end: () => cut(messages.end()) };
+  },
+  read: (units) => units.map(readUnit),
+};
+
+export function hl7v2ReaderOf(source: Hl7v2Source): Reader {
+  return source.orders === 'exams' ? orderReader : hl7v2Reader;
+}
+
 function readUnit(unit: RawUnit): RecordGroup {
   const issues: Issue[] = [...(unit.issues ?? [])];
-  const { message, issues: found } = readSegments(unit.raw);
+  const { message, issues: found } = readSegments([...(unit.header ?? []), unit.raw].join('\r'));
   issues.push(...found);
   if (message === undefined) return { records: [], at: unit.at, issues };
   // A blank MSH-18 means ASCII (HL7 v2 chapter 2, MSH-18).
