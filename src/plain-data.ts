@@ -25,6 +25,21 @@ interface Search {
   values: number;
 }
 
+/** Texts up to this length are gone through faster by code than by an expression. */
+const shortText = 32;
+
+function isSuspect(text: string): boolean {
+  if (text.length > shortText) return suspect.test(text);
+  for (let at = 0; at < text.length; at++) {
+    const unit = text.charCodeAt(at);
+    // The same characters as in `suspect`; nearly all are between the two.
+    if (unit < 0x20 ? unit !== 9 && unit !== 10 && unit !== 13 : unit > 0xd7ff) {
+      return suspect.test(text);
+    }
+  }
+  return false;
+}
+
 /**
  * What makes data of unknown origin unfit to be looked at closer: `too-deep` and `too-large` (both end
  * the search), `unsafe-property` and `invalid-unicode`. It goes no deeper than the limit, so that
@@ -39,7 +54,7 @@ export function plainDataIssues(value: unknown, limits: PlainDataLimits): Issue[
 /** False once the search has ended. */
 function look(value: unknown, search: Search): boolean {
   if (typeof value === 'string') {
-    if (suspect.test(value)) checkText(value, search);
+    if (isSuspect(value)) checkText(value, search);
     return true;
   }
   if (typeof value !== 'object' || value === null) return true;
@@ -62,7 +77,9 @@ function lookInList(list: readonly unknown[], search: Search): boolean {
 function lookInObject(value: object, search: Search): boolean {
   // An object can be read by any of its own names.
   const holder = value as Readonly<Record<string, unknown>>;
-  for (const name of Object.keys(holder)) {
+  // Faster than a list of the keys; what is inherited is passed over.
+  for (const name in holder) {
+    if (!Object.hasOwn(holder, name)) continue;
     if (name === '__proto__' || name === 'constructor' || name === 'prototype') {
       const path = [...search.path, name];
       search.issues.push(issue('unsafe-property', path, 'a property of this name is not accepted'));
@@ -78,7 +95,7 @@ function lookAt(member: unknown, step: string | number, search: Search): boolean
     search.issues.push(tooLarge(search.limits.values));
     return false;
   }
-  const harmless = typeof member === 'string' ? !suspect.test(member) : typeof member !== 'object';
+  const harmless = typeof member === 'string' ? !isSuspect(member) : typeof member !== 'object';
   if (harmless) return true;
   search.path.push(step);
   const goesOn = look(member, search);
