@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fresh, root } from './fresh.ts';
 
@@ -16,7 +16,14 @@ export default function install(): void {
     join(fresh, 'package.json'),
     JSON.stringify({ name: 'stranger', private: true, type: 'module' }),
   );
-  execFileSync('npm', ['install', '--silent', '--no-audit', tarball, 'expect@30.5.2'], {
-    cwd: fresh,
-  });
+  const packages = [tarball, 'expect@30.5.2', ...peers()];
+  execFileSync('npm', ['install', '--silent', '--no-audit', ...packages], { cwd: fresh });
+}
+
+/** What single entries need beside the library, in the versions that it is tested with. */
+function peers(): string[] {
+  const { peerDependencies, devDependencies } = JSON.parse(
+    readFileSync(join(root, 'package.json'), 'utf8'),
+  );
+  return Object.keys(peerDependencies).map((name) => `${name}@${devDependencies[name]}`);
 }
