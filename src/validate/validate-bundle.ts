@@ -15,7 +15,7 @@ export interface ValidateOptions {
   readonly includeValues?: boolean;
   /**
    * `fast` (default) holds resources to the invariants by functions of this library; `thorough` also
-   * evaluates every published expression, which takes a hundred times as long and needs an engine.
+   * evaluates every published expression, which takes some fifty times as long and needs an engine.
    */
   readonly level?: 'fast' | 'thorough';
   /** Engine of the same FHIR version, from `face-neck-fhir/validate/thorough`. */

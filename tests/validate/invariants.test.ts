@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { fromJson } from '../../src/fhir/from-json.ts';
 import { hasErrors } from '../../src/issue.ts';
 import { createDefinitions } from '../../src/validate/definitions.ts';
+import { invariantsOf } from '../../src/validate/invariants.ts';
 import * as r4 from '../../src/validate/tables/r4.ts';
 import { expressions as ofR4 } from '../../src/validate/tables/r4-expressions.ts';
 import * as r4b from '../../src/validate/tables/r4b.ts';
@@ -53,6 +54,15 @@ describe.each(versions)('invariants of %s', (version) => {
     ]);
     const ours = [...planned].map(([place, keys]) => [place, [...keys].sort()]);
     expect(Object.fromEntries(ours)).toEqual(Object.fromEntries(expected));
+  });
+
+  test('have the severity with which they are published', () => {
+    const own = new Set(Object.values(heldByStages).flat());
+    const rules = Object.values(published[version])
+      .flat()
+      .filter(({ key }) => !own.has(key));
+    const ours = rules.map(({ key }) => `${key} ${invariantsOf([key], version)[0]?.severity}`);
+    expect(ours).toEqual(rules.map(({ key, severity }) => `${key} ${severity}`));
   });
 
   test('have the verdicts of FHIRPath on every seventy-fifth mutant', () => {
