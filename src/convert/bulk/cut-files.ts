@@ -1,11 +1,17 @@
-import { hasErrors } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issue.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
+import type { RawUnit } from '../record.ts';
 import { findInputs } from './inputs.ts';
-import { type UnitOrIssue, unitsOfInput } from './units-of-input.ts';
+import { unitsOfInput } from './units-of-input.ts';
 
-/** A unit or a problem, with the name of the input that it is from. */
-export type CutUnit = UnitOrIssue & { readonly file: string };
+/**
+ * A unit or a problem, with the name of the input that it is from. Written out, since the types behind
+ * it need those of Node, which not every user of this entry has.
+ */
+export type CutUnit = ({ readonly unit: RawUnit } | { readonly problem: Issue }) & {
+  readonly file: string;
+};
 
 /**
  * The texts of single exams in files and folders, in order, with flat memory: what `convertLines`
