@@ -1,8 +1,10 @@
-import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { cli } from '../../src/cli/cli.ts';
 import { validateBundle } from '../../src/validate/r4.ts';
+import { zipOf } from '../convert/bulk/archive.ts';
 import { messyDocuments } from '../convert/cda/messy-documents.ts';
 import { cdaSuite } from '../convert/cda/suite.ts';
 import { messyRows } from '../convert/csv/messy-rows.ts';
@@ -143,6 +145,32 @@ describe('convert', () => {
       expect(Object.values<number>(fates).reduce((sum, count) => sum + count, 0)).toBe(fields);
       expect(summary.reasons).toEqual({ 'damaged-value': 1, 'impossible-date': 1 });
       expect(out).toContain('1  impossible-date');
+    });
+  });
+
+  it('goes on past inputs that are made to harm', async () => {
+    await inFolder(async (cwd) => {
+      const bomb = Buffer.alloc(24 * 1024 * 1024, `${'x'.repeat(4095)}\n`);
+      const files = new Map<string, Buffer>([
+        ['a-bomb.csv.gz', gzipSync(bomb)],
+        ['b-bomb.zip', zipOf([{ name: 'bomb.csv', content: bomb }])],
+        ['c-slip.zip', zipOf([{ name: '../../slip.csv', content: Buffer.from(table) }])],
+        ['d-quote.csv', Buffer.from(`${header}\n"open;V0417\n`)],
+        ['e-good.csv', Buffer.from(table)],
+      ]);
+      mkdirSync(join(cwd, 'in'));
+      for (const [name, content] of files) writeFileSync(join(cwd, 'in', name), content);
+      const argv = ['convert', 'in', '--mapping', mapping, '--to', 'exams', '--out', 'out'];
+      const { code, out } = await run(argv, { cwd });
+      expect(code).toBe(1);
+      expect(out).toContain('unclosed-quote');
+      const { issues, exams } = JSON.parse(readFileSync(join(cwd, 'out/summary.json'), 'utf8'));
+      const unreadable = Object.keys(issues).filter((name) => name.includes('unreadable-input'));
+      expect(unreadable.length).toBe(3);
+      expect(exams.converted).toBe(4);
+      const quarantine = json(readFileSync(join(cwd, 'out/quarantine.ndjson'), 'utf8'));
+      expect(quarantine.find(({ file }) => file === 'd-quote.csv').raw).toBe('"open;V0417\n');
+      expect(readdirSync(cwd).sort()).toEqual(['in', 'out']);
     });
   });
 

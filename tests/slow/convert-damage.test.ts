@@ -54,7 +54,7 @@ const formats: readonly Format[] = [
   },
 ];
 
-describe.each(formats)('$name', ({ syntax, make, marks }) => {
+describe.each(formats)('$name', ({ name, syntax, make, marks }) => {
   it(
     `survives ${ROUNDS} damaged inputs, none of them slowly`,
     () => {
@@ -68,6 +68,7 @@ describe.each(formats)('$name', ({ syntax, make, marks }) => {
         longest = Math.max(longest, performance.now() - start);
       }
       expect(longest).toBeLessThan(HANG_MS);
+      console.log(`${name}: ${ROUNDS} damaged inputs, the longest ${Math.round(longest)} ms`);
     },
     TIMEOUT_MS,
   );

@@ -1,5 +1,5 @@
 /** Bytes that may come out of an archive before its rate of growth is looked at. */
-const FREE_BYTES = 64 * 1024 * 1024;
+const FREE_BYTES = 8 * 1024 * 1024;
 /** Text exports shrink to a tenth or a fiftieth; deflate itself can not do better than 1032 to 1. */
 const MOST_GROWTH = 300;
 
