@@ -22,7 +22,10 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
   return runStages(bundle, version, options);
 }
 
-/** Profiles of an adopter for FHIR R5, put together once for many calls of {@link validateBundle}. */
+/**
+ * Profiles of an adopter for FHIR R5, put together once for many calls of {@link validateBundle};
+ * its `issues` tell what was given and can not be used.
+ */
 export function compileProfiles(resources: readonly unknown[]): Profiles {
   return compileAll(resources, version.plan.definitions);
 }

@@ -23,7 +23,7 @@ export interface ValidateOptions {
   /**
    * Profiles that resources are held to where their `meta.profile` names them: StructureDefinitions
    * with snapshot, and the value sets, code systems and extensions that they use. For many bundles
-   * put them together once with `compileProfiles`.
+   * put them together once with `compileProfiles`, and look at the issues that it gives.
    */
   readonly profiles?: Profiles | readonly unknown[];
 }
@@ -45,8 +45,7 @@ export function runStages(
 ): Validation {
   checkEngine(version, options);
   const issues = schemaIssues(bundle, version, options);
-  const profiles = profilesOf(options, version);
-  issues.push(...(profiles?.issues ?? []));
+  const profiles = profilesOf(options, version, issues);
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
@@ -55,11 +54,16 @@ export function runStages(
   return { valid: !hasErrors(issues), issues };
 }
 
+/** What is wrong with compiled profiles was told when they were compiled. */
 function profilesOf(
   { profiles }: ValidateOptions,
   { plan }: ValidatedVersion,
+  issues: Issue[],
 ): Profiles | undefined {
-  return isList(profiles) ? compileAll(profiles, plan.definitions) : profiles;
+  if (!isList(profiles)) return profiles;
+  const compiled = compileAll(profiles, plan.definitions);
+  issues.push(...compiled.issues);
+  return compiled;
 }
 
 function isList(value: ValidateOptions['profiles']): value is readonly unknown[] {

@@ -134,6 +134,15 @@ describe('a resource is held to the profile of an adopter', () => {
     expect(told(observation, { profiles: list })).toEqual(told(observation));
   });
 
+  test('what is wrong with the list is told with the bundle', () => {
+    const list = [profile, worker, shift, codeSystem, valueSet, {}];
+    const added = told(observation, { profiles: list }).filter(
+      (line) => !told(observation).includes(line),
+    );
+    expect(added).toEqual(['warning invalid-value profiles.5']);
+    expect(told(observation, { profiles: compileProfiles(list) })).toEqual(told(observation));
+  });
+
   test('not where it is not claimed', () => {
     const { meta: _, ...rest } = observation;
     expect(told({ ...rest, status: 'amended' })).toEqual([]);
