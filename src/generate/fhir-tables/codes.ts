@@ -29,6 +29,9 @@ const leftOut: ReadonlySet<string> = new Set([
   'http://hl7.org/fhir/operation-outcome',
 ]);
 
+/** HL7 only recommends these; our profiles require them. */
+const requiredByProfiles = ['http://hl7.org/fhir/ValueSet/observation-category'];
+
 /** HL7's terminology is published apart from FHIR and holds for all its versions. */
 const terminologyBase = 'http://terminology.hl7.org/';
 
@@ -48,7 +51,7 @@ export function codeTables(
 ): CodeTables {
   const systems = new Set(reachedSystems(definitions, types));
   const valueSets: Record<string, Record<string, 'all' | string[]>> = {};
-  for (const url of namedValueSets(types, extensions)) {
+  for (const url of [...namedValueSets(types, extensions), ...requiredByProfiles]) {
     const found = expand(url, definitions);
     if (found === undefined || size(found, definitions) > mostMembers) continue;
     for (const system of found.keys()) systems.add(system);

@@ -899,6 +899,7 @@ export const valueSets: ValueSetTable = {
   "http://hl7.org/fhir/ValueSet/name-assembly-order": {"http://terminology.hl7.org/CodeSystem/name-assembly-order":"all","http://terminology.hl7.org/CodeSystem/v2-0444":"all","http://terminology.hl7.org/CodeSystem/v3-NullFlavor":["UNK"]},
   "http://hl7.org/fhir/ValueSet/name-part-qualifier": {"http://terminology.hl7.org/CodeSystem/v3-EntityNamePartQualifierR2":["AC","AD","BR","CL","HON","IN","LS","MID","NB","PR","SP"],"http://terminology.hl7.org/CodeSystem/v3-EntityNamePartQualifier":["VV"]},
   "http://hl7.org/fhir/ValueSet/name-v3-representation": {"http://terminology.hl7.org/CodeSystem/v3-EntityNameUse":["ABC","IDE","SYL"]},
+  "http://hl7.org/fhir/ValueSet/observation-category": {"http://terminology.hl7.org/CodeSystem/observation-category":["activity","exam","imaging","laboratory","procedure","social-history","survey","therapy","vital-signs"]},
   "http://hl7.org/fhir/ValueSet/observation-interpretation": {"http://terminology.hl7.org/CodeSystem/v3-ObservationInterpretation":["<",">","A","AA","B","CAR","D","DET","E","EX","EXP","H","HH","HU","HX","I","IE","IND","L","LL","LU","LX","N","NCL","ND","NEG","NR","NS","POS","R","RR","S","SDD","SYN-R","SYN-S","U","UNE","W","WR"]},
   "http://hl7.org/fhir/ValueSet/patient-bornstatus": {"http://hl7.org/fhir/patient-bornstatus":"all"},
   "http://hl7.org/fhir/ValueSet/patient-contactrelationship": {"http://terminology.hl7.org/CodeSystem/v2-0131":["C","E","F","I","N","S","U"]},
