@@ -4,9 +4,12 @@ import { medians } from './timing.ts';
 
 const { validateBundle } = await built<typeof import('../../src/validate/r4.ts')>('validate/r4.js');
 
-/** Time of a validation over the number of entries, and the slope on logarithmic scales: 1 is linear. */
+/**
+ * Time of a validation over the number of entries, and the slope on logarithmic scales: 1 is linear.
+ * JSON.stringify of the same bundles shows how much of it is the memory and not the validation.
+ */
 export function growth(sizes: readonly number[]): void {
-  const points: { entries: number; milliseconds: number }[] = [];
+  const points: Record<'validate' | 'stringify', Point[]> = { validate: [], stringify: [] };
   console.log('\nGrowth of validateBundle (R4)');
   for (const size of sizes) {
     const bundle = bundleOf(size);
@@ -21,17 +24,26 @@ export function growth(sizes: readonly number[]): void {
       rounds,
     );
     const milliseconds = times.get('validate') ?? Number.NaN;
-    points.push({ entries, milliseconds });
+    const stringify = times.get('stringify') ?? Number.NaN;
+    points.validate.push({ entries, milliseconds });
+    points.stringify.push({ entries, milliseconds: stringify });
     const each = ((1000 * milliseconds) / entries).toFixed(1);
-    const ratio = (milliseconds / (times.get('stringify') ?? Number.NaN)).toFixed(2);
+    const ratio = (milliseconds / stringify).toFixed(2);
     console.log(
       `${String(entries).padStart(7)} entries ${milliseconds.toFixed(2).padStart(10)} ms  ${each.padStart(6)} microseconds an entry  ${ratio} x stringify  ${valid ? 'valid' : 'INVALID'}`,
     );
   }
-  console.log(`slope ${slope(points).toFixed(3)} (least squares of the logarithms)`);
+  console.log(
+    `slope ${slope(points.validate).toFixed(3)}, of JSON.stringify ${slope(points.stringify).toFixed(3)} (least squares of the logarithms)`,
+  );
 }
 
-function slope(points: readonly { entries: number; milliseconds: number }[]): number {
+interface Point {
+  readonly entries: number;
+  readonly milliseconds: number;
+}
+
+function slope(points: readonly Point[]): number {
   const xs = points.map(({ entries }) => Math.log(entries));
   const ys = points.map(({ milliseconds }) => Math.log(milliseconds));
   const mean = (list: readonly number[]) => list.reduce((sum, one) => sum + one, 0) / list.length;

@@ -45,6 +45,8 @@ export interface ValidatorOptions {
 }
 
 export interface Validator {
+  /** Of the running process. */
+  readonly pid: number;
   /** The verdict on one resource; verdicts come in the order asked. */
   validate(input: CorpusInput): Promise<ReferenceResult>;
   /** Ends the process once what was asked is answered. */
@@ -86,6 +88,7 @@ export async function startValidator(options: ValidatorOptions = {}): Promise<Va
   });
 
   return {
+    pid: child.pid ?? Number.NaN,
     validate(input) {
       return new Promise((resolve, reject) => {
         if (child.exitCode !== null || !child.stdin.writable) {
