@@ -1,3 +1,4 @@
+import { XHTML } from '../../fhir/systems.ts';
 import type { Severity } from '../../issue.ts';
 import { attributeFaults, plainAttribute } from './xhtml-attributes.ts';
 import { type ElementRule, elementRules } from './xhtml-rules.ts';
@@ -62,13 +63,21 @@ export function readXhtml(text: string): XhtmlReading {
   return { faults: reader.faults.slice(0, mostFaults), outward };
 }
 
+/** How nearly every narrative begins, and what it takes the longest to read. */
+const usualStart = `<div xmlns="${XHTML}">`;
+
 function readDiv(reader: Reader): void {
   const { text } = reader;
-  skip(reader, space);
-  if (!/^<div[\s>/]/.test(text.slice(reader.at, reader.at + 5))) {
-    stop(reader, 'the text does not begin with a div');
+  if (text.startsWith(usualStart)) {
+    reader.at = usualStart.length;
+    reader.open.push({ name: 'div', rule: elementRules.get('div') });
+  } else {
+    skip(reader, space);
+    if (!/^<div[\s>/]/.test(text.slice(reader.at, reader.at + 5))) {
+      stop(reader, 'the text does not begin with a div');
+    }
+    readTag(reader);
   }
-  readTag(reader);
   while (reader.open.length > 0) readContent(reader);
   skip(reader, space);
   if (reader.at < text.length) stop(reader, 'something stands after the div');
@@ -238,16 +247,22 @@ function readValue(reader: Reader, name: string, raw: string): void {
   }
 }
 
+const unfitting = 'a closing tag that does not fit the open one';
 const closing = /<\/([A-Za-z][A-Za-z0-9:._-]*)[ \t\r\n]*>/y;
 
 function closeTag(reader: Reader): void {
-  const name = reader.open.at(-1)?.name ?? '';
-  closing.lastIndex = reader.at;
-  const fits =
-    reader.text.startsWith(name, reader.at + 2) && closing.exec(reader.text)?.[1] === name;
-  if (!fits) stop(reader, 'a closing tag that does not fit the open one');
-  reader.at = closing.lastIndex;
-  reader.open.pop();
+  const { text, open } = reader;
+  const name = open.at(-1)?.name ?? '';
+  const end = reader.at + 2 + name.length;
+  if (!text.startsWith(name, reader.at + 2)) stop(reader, unfitting);
+  if (text.charCodeAt(end) === greater) {
+    reader.at = end + 1;
+  } else {
+    closing.lastIndex = reader.at;
+    if (closing.exec(text)?.[1] !== name) stop(reader, unfitting);
+    reader.at = closing.lastIndex;
+  }
+  open.pop();
   if (name === 'a') reader.anchors -= 1;
 }
 
