@@ -1,7 +1,8 @@
 /**
  * Conversion of large tables, with the library as built: memory, and time as a ratio to csv-parse
- * alone on the same file. Each measurement has a process of its own. Run after `npm run build`:
- * npx tsx tests/bench/convert.ts [ROWS]   (default 1000000; a tenth and a hundredth are run first)
+ * alone on the same file. Each measurement has a process of its own. Run: npm run bench:convert,
+ * or after a build: npx tsx tests/bench/convert.ts [ROWS]
+ * (default 1000000; a tenth and a hundredth are run first)
  */
 import { spawnSync } from 'node:child_process';
 import { once } from 'node:events';

@@ -175,7 +175,7 @@ describe('convert', () => {
   });
 
   it.each([
-    [true, 250, /^\r\d+ % {2}\d+ exams {2}\d+\/s {2}.* left./],
+    [true, 250, /^\r\[[#.]{20}\] \d+ % {2}\d+ exams {2}\d+\/s {2}.* left./],
     [false, 60_000, /^\d+ % {2}\d+ exams {2}\d+\/s {2}.* left\n/],
     [false, 250, /^$/],
   ])('progress: terminal %s, a look at the clock each %i ms', async (errIsTerminal, step, told) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cdaReader } from '../../src/convert/cda/reader.ts';
-import { hl7v2Reader } from '../../src/convert/hl7v2/reader.ts';
+import { hl7v2Reader, hl7v2ReaderOf } from '../../src/convert/hl7v2/reader.ts';
 import { xmlReader } from '../../src/convert/xml/reader.ts';
 import { messyDocuments } from '../convert/cda/messy-documents.ts';
 import { cdaSuite } from '../convert/cda/suite.ts';
@@ -24,6 +24,16 @@ const TIMEOUT_MS = 3_600_000;
 const source = xmlSuite.mapping.source;
 if (source.syntax !== 'xml') throw new Error('the mapping of the XML suite is for XML');
 
+const byOrder = { syntax: 'hl7v2', orders: 'exams' } as const;
+
+/** The patients and orders of several messages, below the header of the first. */
+function inOneMessage(messy: Messy): Messy {
+  const lines = messy.text.match(/[^\r\n]*(?:\r\n|\r|\n)/g) ?? [];
+  let headers = 0;
+  const kept = lines.filter((line) => !line.includes('MSH') || headers++ === 0);
+  return { ...messy, text: kept.join('') };
+}
+
 interface Format {
   readonly name: string;
   readonly syntax: Syntax;
@@ -39,6 +49,12 @@ const formats: readonly Format[] = [
     syntax: syntaxOf(hl7v2Suite.mapping, hl7v2Reader, true),
     make: messyMessages,
     marks: '|^~\\&\r\n\x0b\x1c"MSHOBX',
+  },
+  {
+    name: 'HL7 v2, an exam in each order',
+    syntax: syntaxOf({ ...hl7v2Suite.mapping, source: byOrder }, hl7v2ReaderOf(byOrder), true),
+    make: (seed, count) => inOneMessage(messyMessages(seed, count + 2)),
+    marks: '|^~\\&\r\n"MSHPIDORCOBRE',
   },
   {
     name: 'XML',

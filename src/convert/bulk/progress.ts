@@ -23,14 +23,10 @@ export function progressOf(io: BulkIo, total: number, doneBefore: number): Progr
       if (time - last < (isTerminal ? OFTEN : SELDOM)) return;
       last = time;
       shown = true;
-      const line = progressLine({
-        bytes,
-        total,
-        exams,
-        doneBefore,
-        seconds: (time - start) / 1000,
-      });
-      write(isTerminal ? `\r${line}\u001B[K` : `${line}\n`);
+      const seconds = (time - start) / 1000;
+      const line = progressLine({ bytes, total, exams, doneBefore, seconds });
+      // The last part clears the rest of the line.
+      write(isTerminal ? `\r${progressBar(bytes, total)} ${line}\u001B[K` : `${line}\n`);
     },
     end: () => {
       if (isTerminal && shown) write('\n');
@@ -47,6 +43,18 @@ export interface ProgressNumbers {
   readonly seconds: number;
 }
 
+const WIDTH = 20;
+
+/** `[########............]` */
+export function progressBar(bytes: number, total: number): string {
+  const done = Math.floor(shareOf(bytes, total) * WIDTH);
+  return `[${'#'.repeat(done)}${'.'.repeat(WIDTH - done)}]`;
+}
+
+function shareOf(bytes: number, total: number): number {
+  return total === 0 ? 1 : Math.min(1, bytes / total);
+}
+
 /** `43 %  12000 exams  850/s  2 min 5 s left`. */
 export function progressLine({
   bytes,
@@ -55,7 +63,7 @@ export function progressLine({
   doneBefore,
   seconds,
 }: ProgressNumbers): string {
-  const share = total === 0 ? 1 : Math.min(1, bytes / total);
+  const share = shareOf(bytes, total);
   const rate = seconds > 0 ? Math.round((exams - doneBefore) / seconds) : 0;
   const left = share > 0 ? (seconds / share) * (1 - share) : undefined;
   const parts = [`${Math.floor(share * 100)} %`, `${exams} exams`, `${rate}/s`];

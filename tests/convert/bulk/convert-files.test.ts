@@ -207,7 +207,7 @@ describe('convertFiles', () => {
     // The last part clears the rest of the line.
     const [line = ''] = terminal;
     expect(line.endsWith('\u001B[K')).toBe(true);
-    expect(line.slice(0, -3)).toMatch(/^\r\d+ % {2}\d+ exams {2}\d+\/s {2}\d+ s left$/);
+    expect(line.slice(0, -3)).toMatch(/^\r\[#*\.*\] \d+ % {2}\d+ exams {2}\d+\/s {2}\d+ s left$/);
     expect(terminal.at(-1)).toBe('\n');
     expect(await run(false, 250)).toEqual([]);
     const plain = await run(false, 60_000);
