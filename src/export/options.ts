@@ -1,6 +1,7 @@
 import type { IdentitySystems } from '../fhir/part-names.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
+import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
@@ -33,13 +34,18 @@ export interface ExportOptions {
   readonly includeValues?: boolean;
   /** In a transaction: `put` (update by our id, the default) or `conditional` (update by identifier). */
   readonly transaction?: 'put' | 'conditional';
+  /**
+   * In a transaction: the exam as it was sent before. What it held and this one no longer holds is sent
+   * as entered in error, since a transaction writes and never deletes.
+   */
+  readonly previous?: Exam;
   readonly identity?: IdentitySystems;
   /** Base of our code systems and profiles. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
   /**
    * Name in `meta.profile` the profile that a report, observation or document conforms to. Default
-   * false: receivers that do not hold our profiles may refuse a resource that claims one. The profiles
-   * are of R4; in other versions nothing is claimed.
+   * false: receivers that do not hold our profiles may refuse a resource that claims one. There are
+   * profiles of R4 and of R5; in R4B nothing is claimed.
    */
   readonly profiles?: boolean;
   /** Default: the built-in catalogue. */

@@ -13,6 +13,7 @@ import { leftBehind } from './existing.ts';
 import { inLanguageOf } from './language-tags.ts';
 import type { ExportOptions } from './options.ts';
 import { type AnyResource, examResources } from './resources.ts';
+import { previousIssues, withdrawnResources } from './withdrawn.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -38,7 +39,11 @@ export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle
 export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
   const { catalogue, includeValues = false, snomed = 'free-set' } = options;
   const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });
-  const issues = [...parsed.issues, ...snomedPolicyIssues(snomed)];
+  const issues = [
+    ...parsed.issues,
+    ...snomedPolicyIssues(snomed),
+    ...previousIssues(parsed.value, options),
+  ];
   if (exam?.status === 'draft' && options.allowDraft !== true) {
     issues.push(
       issue('draft-exam', ['status'], 'a draft is not exported', {
@@ -64,7 +69,11 @@ function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
   const type = options.bundleType ?? 'collection';
   const { exam } = context;
   const last = exam.history?.at(-1);
-  const made = examResources(context, { document: type === 'document' });
+  const own = examResources(context, { document: type === 'document' });
+  const made =
+    type === 'transaction' && options.previous !== undefined
+      ? [...own, ...withdrawnResources(own, options.previous, options)]
+      : own;
   const tag = options.language?.tag;
   const resources = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
   const bundle: Bundle = {

@@ -41,7 +41,7 @@ export function statementsOf(
 }
 
 /** Observations that the report leads to, through groups as well, each once and in their order. */
-function reachedFrom(reading: Reading, report: Entry): Entry[] {
+export function reachedFrom(reading: Reading, report: Entry): Entry[] {
   const found = new Set<Entry>();
   const waiting: [Entry, string][] = [[report, 'result']];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {

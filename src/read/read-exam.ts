@@ -26,6 +26,7 @@ import type { OptionalPart, Refused } from './refused.ts';
 import { claimResults, type ReportHead, readReport } from './report.ts';
 import { readStatements } from './statements.ts';
 import { filled } from './values.ts';
+import { withoutWithdrawn } from './withdrawn.ts';
 
 /** How a bundle is to be read. */
 export interface ReadPlan {
@@ -40,7 +41,8 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
   const { chosen, bundleType, supplied, refused } = plan;
   const { report } = chosen;
   const kept = (part: OptionalPart): boolean => !refused.parts.has(part);
-  const parts = findParts(reading, inOrder(reading, report, bundleType));
+  const ordered = inOrder(reading, report, bundleType);
+  const parts = findParts(reading, withoutWithdrawn(reading, report, ordered));
   const observations = statementsOf(reading, report, parts);
   const keys = new Map([...observations].map(([key, entry]) => [targetName(entry), key]));
   const tools = findInstruments(reading, parts.byName);

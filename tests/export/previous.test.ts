@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { type Exam, toBundle, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { fromBundle } from '../../src/read/from-bundle.ts';
+import { createRandom } from '../../src/testing/random.ts';
+import { sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
+import { withOnly } from '../../src/testing/without.ts';
+import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
+import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+
+const versions = [
+  ['R4', validateR4],
+  ['R5', validateR5],
+] as const;
+
+interface Sent {
+  readonly resourceType: string;
+  readonly id: string;
+  readonly status?: string;
+}
+
+/** The exam with about half of its statements, and without its plan, its instruments and its history. */
+function shorter(exam: Exam, seed: number): Exam {
+  const random = createRandom(seed);
+  const some = exam.statements.filter(() => random.chance(0.5));
+  return withOnly(exam, some, new Set(['consents', 'conditions']));
+}
+
+function sentIn(bundle: object): Sent[] {
+  const { entry } = JSON.parse(toJson(bundle));
+  return entry.map(({ resource }: { resource: Sent }) => resource);
+}
+
+describe.each(versions)('an exam sent again with less in it, as %s', (fhirVersion, validate) => {
+  const transaction = { fhirVersion, bundleType: 'transaction' } as const;
+  const exams = [
+    ...sampleExams(1, 12, { size: 'small' }),
+    ...sampleExams(1, 12, { size: 'edge' }),
+    ...sampleExams(1, 2, { size: 'usual' }),
+  ];
+
+  it('takes back what it no longer holds, and is otherwise the same', () => {
+    let taken = 0;
+    for (const [seed, earlier] of exams.entries()) {
+      const exam = shorter(earlier, seed);
+      const before = sentIn(toBundleOrThrow(earlier, transaction));
+      const alone = sentIn(toBundleOrThrow(exam, transaction));
+      const bundle = toBundleOrThrow(exam, { ...transaction, previous: earlier });
+      const sent = sentIn(bundle);
+      expect(sent.slice(0, alone.length)).toEqual(alone);
+      const held = new Set(alone.map(({ id }) => id));
+      const gone = before.filter(
+        ({ id, resourceType }) =>
+          !held.has(id) &&
+          /^(?:Observation|ServiceRequest|Media|DocumentReference)$/.test(resourceType),
+      );
+      const withdrawn = sent
+        .slice(alone.length)
+        .filter(({ status }) => status === 'entered-in-error');
+      expect(withdrawn.map(({ id }) => id).sort()).toEqual(gone.map(({ id }) => id).sort());
+      expect(validate(bundle).issues.filter(({ severity }) => severity === 'error')).toEqual([]);
+      // Of a record that is in error as a whole nothing tells what was taken back before.
+      if (exam.status !== 'entered-in-error') expect(fromBundle(bundle).value).toEqual(exam);
+      taken += gone.length;
+    }
+    expect(taken).toBeGreaterThan(200);
+  });
+
+  it('takes back nothing where nothing is gone', () => {
+    const exam = sampleExam(3, { size: 'small' });
+    const again = toBundleOrThrow(exam, { ...transaction, previous: exam });
+    expect(sentIn(again)).toEqual(sentIn(toBundleOrThrow(exam, transaction)));
+  });
+});
+
+describe('the version sent before', () => {
+  const exam = sampleExam(3, { size: 'small' });
+
+  it('must be of the same exam', () => {
+    const previous = sampleExam(4, { size: 'small' });
+    const { value, issues } = toBundle(exam, { bundleType: 'transaction', previous });
+    expect(value).toBeUndefined();
+    expect(issues.map(({ code, path }) => ({ code, path }))).toContainEqual({
+      code: 'invalid-value',
+      path: ['previous', 'id'],
+    });
+  });
+
+  it('must be an exam', () => {
+    // A caller without types.
+    const previous = { ...exam, statements: [{}] } as unknown as Exam;
+    const { value, issues } = toBundle(exam, { bundleType: 'transaction', previous });
+    expect(value).toBeUndefined();
+    expect(issues.some(({ path }) => path[0] === 'previous')).toBe(true);
+  });
+
+  it('matters to transactions only', () => {
+    const previous = sampleExam(3, { size: 'small' });
+    const less = withOnly(exam, [], new Set());
+    expect(toJson(toBundleOrThrow(less, { previous })).length).toBe(
+      toJson(toBundleOrThrow(less)).length,
+    );
+  });
+});
