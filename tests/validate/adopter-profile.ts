@@ -1,3 +1,5 @@
+import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/r4.ts';
+
 // A profile as an adopter would give it: the elements of a snapshot that narrow Observation, by
 // https://hl7.org/fhir/R4/profiling.html and https://hl7.org/fhir/R4/elementdefinition.html.
 
@@ -165,7 +167,7 @@ export const valueSet = {
   compose: { include: [{ system: kinds, concept: [{ code: 'wrist' }, { code: 'skin' }] }] },
 };
 
-const text = {
+export const text = {
   status: 'generated',
   div: '<div xmlns="http://www.w3.org/1999/xhtml">31 °C</div>',
 };
@@ -193,3 +195,18 @@ export const observation = {
   method: { text: 'Probe' },
   component: [{ code: { text: 'Left' }, valueQuantity: { value: 30, ...celsius } }],
 };
+
+export const profiles: Profiles = compileProfiles([profile, worker, shift, codeSystem, valueSet]);
+
+/** Severity, code and place of each issue. */
+export function told(
+  resource: unknown,
+  given: Parameters<typeof validateBundle>[1] = { profiles },
+): string[] {
+  return validateBundle(resource, given).issues.map(
+    ({ severity, code, path }) => `${severity} ${code} ${path.join('.')}`,
+  );
+}
+
+/** That the invariant of the profile is not evaluated at the fast level. */
+export const unchecked = 'information unchecked-rule ';

@@ -8,25 +8,16 @@ import {
   kinds,
   observation,
   profile,
+  profiles,
   shift,
+  told,
+  unchecked,
   url,
   valueSet,
   worker,
 } from './adopter-profile.ts';
 import { changed } from './example.ts';
 
-const profiles = compileProfiles([profile, worker, shift, codeSystem, valueSet]);
-
-function told(
-  resource: unknown,
-  given: Parameters<typeof validateBundle>[1] = { profiles },
-): string[] {
-  return validateBundle(resource, given).issues.map(
-    ({ severity, code, path }) => `${severity} ${code} ${path.join('.')}`,
-  );
-}
-
-const unchecked = 'information unchecked-rule ';
 const shiftUrl = `${clinic}/StructureDefinition/shift`;
 
 type Case = readonly [what: string, path: (string | number)[], value: unknown, ...told: string[]];

@@ -55,25 +55,36 @@ function fitsDiscriminator(
   }
 }
 
-/** Of what references lead to: elements that must fit a profile are no way to tell slices apart here. */
+/** By the profiles that a resource fits: one that a reference leads to, or that stands in an entry. */
 function fitsProfile(
   value: unknown,
   steps: readonly string[],
   { types }: ProfileNode,
   { scope, fits }: Look,
 ): boolean | undefined {
-  if (steps.at(-1) !== 'resolve()') return undefined;
-  const references = follow(value, steps.slice(0, -1), scope) ?? [];
-  const urls = types.flatMap(({ targets }) => targets);
+  const byReference = steps.at(-1) === 'resolve()';
+  const holders = follow(value, byReference ? steps.slice(0, -1) : steps, scope) ?? [];
+  const urls = types.flatMap((type) => (byReference ? type.targets : type.profiles));
   const profiles = urls.map((url) => scope.profiles?.get(url));
-  const found = references.flatMap((each) => (isObject(each) ? (resolved(each, scope) ?? []) : []));
-  if (found.length === 0) return undefined;
+  const found = holders.flatMap((each) => {
+    if (!isObject(each)) return [];
+    return (byReference ? resolved(each, scope) : standing(each, value, scope)) ?? [];
+  });
+  if (found.length === 0 || urls.length === 0) return undefined;
   let known = true;
   const fitsOne = profiles.some((profile) => {
     if (profile === undefined) known = false;
     return profile !== undefined && found.some((each) => fits(each, profile, scope));
   });
   return fitsOne || !known ? fitsOne || undefined : false;
+}
+
+/** A resource in an entry, from which its references lead on. */
+function standing(resource: JsonObject, holder: unknown, scope: Scope): Resolved | undefined {
+  if (typeof resource['resourceType'] !== 'string') return undefined;
+  const fullUrl = isObject(holder) ? textOf(holder['fullUrl']) : undefined;
+  const entry = fullUrl === undefined ? undefined : scope.index?.byFullUrl.get(fullUrl);
+  return entry?.resource === resource ? { resource, entry } : { resource };
 }
 
 /** All values at a path of plain names and `resolve()`; `undefined` for a path of another form. */

@@ -41,14 +41,39 @@ export function readValueSet(
   const contains = objectsOf(expansion?.['contains']);
   if (contains.length > 0) return expanded(contains);
   const compose = isObject(resource['compose']) ? resource['compose'] : undefined;
-  if (compose === undefined || compose['exclude'] !== undefined) return undefined;
+  if (compose === undefined) return undefined;
+  const members = union(compose['include'], codeSystems, find);
+  const excluded = union(compose['exclude'], codeSystems, find);
+  return members && excluded && without(members, excluded, codeSystems);
+}
+
+function union(
+  parts: unknown,
+  codeSystems: Definitions['codeSystems'],
+  find: FindValueSet,
+): Members | undefined {
   const members = new Map<string, 'all' | Set<string>>();
-  for (const include of objectsOf(compose['include'])) {
-    const part = included(include, codeSystems, find);
+  for (const each of objectsOf(parts)) {
+    const part = included(each, codeSystems, find);
     if (part === undefined) return undefined;
     for (const [system, codes] of part) merge(members, system, codes);
   }
   return members;
+}
+
+function without(
+  members: Members,
+  excluded: Members,
+  codeSystems: Definitions['codeSystems'],
+): Members {
+  const left = [...members].flatMap(([system, codes]): [string, 'all' | ReadonlySet<string>][] => {
+    const out = excluded.get(system);
+    if (out === undefined) return [[system, codes]];
+    if (out === 'all') return [];
+    const listed = codes === 'all' ? [...(codeSystems.get(system)?.keys() ?? [])] : [...codes];
+    return [[system, new Set(listed.filter((code) => !out.has(code)))]];
+  });
+  return new Map(left);
 }
 
 function merge(

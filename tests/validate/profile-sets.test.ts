@@ -1,0 +1,131 @@
+import { describe, expect, test } from 'vitest';
+import {
+  clinic,
+  codeSystem,
+  kinds,
+  observation,
+  profile,
+  shift,
+  text,
+  told,
+  unchecked,
+  valueSet,
+  worker,
+} from './adopter-profile.ts';
+import { changed } from './example.ts';
+
+describe('value sets', () => {
+  const held = (compose: object, code: string): string[] => {
+    const set = { ...valueSet, compose };
+    const resource = changed(observation, ['category', 0, 'coding', 0, 'code'], code);
+    return told(resource, { profiles: [profile, worker, shift, codeSystem, set] }).filter(
+      (line) => line !== unchecked,
+    );
+  };
+  const refused = ['error unknown-code category.0'];
+  const other = { url: `${clinic}/ValueSet/other`, resourceType: 'ValueSet' };
+
+  test.each([
+    ['a whole system', { include: [{ system: kinds }] }, 'other', []],
+    [
+      'listed codes',
+      { include: [{ system: kinds, concept: [{ code: 'skin' }] }] },
+      'other',
+      refused,
+    ],
+    [
+      'all but some',
+      { include: [{ system: kinds }], exclude: [{ system: kinds, concept: [{ code: 'other' }] }] },
+      'other',
+      refused,
+    ],
+    [
+      'all but others',
+      { include: [{ system: kinds }], exclude: [{ system: kinds, concept: [{ code: 'skin' }] }] },
+      'other',
+      [],
+    ],
+    // What another system holds, or a filter lets pass, takes a terminology server.
+    [
+      'an unknown system',
+      { include: [{ system: `${kinds}-2` }] },
+      'other',
+      ['information unchecked-rule category.0'],
+    ],
+    [
+      'a filter',
+      {
+        include: [{ system: kinds, filter: [{ property: 'concept', op: 'is-a', value: 'skin' }] }],
+      },
+      'other',
+      ['information unchecked-rule category.0'],
+    ],
+    [
+      'an unknown set',
+      { include: [{ valueSet: [other.url] }] },
+      'other',
+      ['information unchecked-rule category.0'],
+    ],
+  ])('%s', (_, compose, code, issues) => {
+    expect(held(compose, code)).toEqual(issues);
+  });
+
+  test('an expansion counts before the rules', () => {
+    const expansion = {
+      contains: [{ system: kinds, contains: [{ system: kinds, code: 'other' }] }],
+    };
+    const set = { ...valueSet, expansion };
+    const resource = changed(observation, ['category', 0, 'coding', 0, 'code'], 'other');
+    const given = { profiles: [profile, worker, shift, codeSystem, set] };
+    expect(told(resource, given).filter((line) => line !== unchecked)).toEqual([]);
+  });
+});
+
+describe('slices by the profile that a resource fits', () => {
+  const bundleProfile = {
+    resourceType: 'StructureDefinition',
+    url: `${clinic}/StructureDefinition/sheet`,
+    type: 'Bundle',
+    snapshot: {
+      element: [
+        { id: 'Bundle', path: 'Bundle' },
+        {
+          id: 'Bundle.entry',
+          path: 'Bundle.entry',
+          slicing: { discriminator: [{ type: 'profile', path: 'resource' }], rules: 'open' },
+        },
+        { id: 'Bundle.entry:worker', path: 'Bundle.entry', sliceName: 'worker', min: 1, max: '1' },
+        {
+          id: 'Bundle.entry:worker.resource',
+          path: 'Bundle.entry.resource',
+          type: [{ code: 'Patient', profile: [worker.url] }],
+        },
+      ],
+    },
+  };
+  const sheet = (patients: readonly object[]): object => ({
+    resourceType: 'Bundle',
+    meta: { profile: [bundleProfile.url] },
+    type: 'collection',
+    entry: patients.map((more, at) => ({
+      fullUrl: `${clinic}/Patient/p${at}`,
+      resource: { resourceType: 'Patient', id: `p${at}`, text, ...more },
+    })),
+  });
+  const known = { identifier: [{ value: '7' }] };
+  const given = { profiles: [bundleProfile, worker] };
+
+  test.each([
+    ['one that fits', [known, {}], []],
+    ['none that fits', [{}, {}], ['error missing-property entry']],
+    ['two that fit', [known, known], ['error too-many entry']],
+  ])('%s', (_, patients, issues) => {
+    expect(told(sheet(patients), given)).toEqual(issues);
+  });
+
+  test('a profile that was not given leaves the slices open', () => {
+    expect(told(sheet([known]), { profiles: [bundleProfile] })).toEqual([
+      'information unchecked-rule entry.0',
+    ]);
+  });
+});
