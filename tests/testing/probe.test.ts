@@ -209,6 +209,17 @@ const wrongAnswers: readonly (readonly [string, string, string, Twist])[] = [
     },
   ],
   [
+    'no places',
+    'read-back',
+    'dropped-content',
+    ({ method, path }, answer) => {
+      if (method !== 'GET' || !path.startsWith('Observation/')) return;
+      answer.body = JSON.stringify(JSON.parse(answer.body), (property, value) =>
+        property === 'bodySite' ? undefined : value,
+      );
+    },
+  ],
+  [
     'a figure without its precision',
     'read-back',
     'changed-content',
@@ -285,6 +296,87 @@ const wrongAnswers: readonly (readonly [string, string, string, Twist])[] = [
     },
   ],
 ];
+
+/** What a server may do, the step that tells it, and the name in the report. */
+const ownWays: readonly (readonly [string, string, string, Twist])[] = [
+  [
+    'that declares no search by code',
+    'search',
+    'not-declared',
+    ({ path }, answer) => {
+      if (path.startsWith('metadata'))
+        answer.body = answer.body.replaceAll('"code","type"', '"x","type"');
+    },
+  ],
+  [
+    'that has one version and one format, whatever is asked for',
+    'negotiation',
+    'ignored-content-type',
+    ({ path, headers }, answer) => {
+      if (!path.startsWith('metadata') || answer.status !== 406) return;
+      const accept = String(headers['accept']);
+      if (!accept.includes('xml') && !path.includes('xml')) return;
+      answer.status = 200;
+      answer.headers = { 'content-type': 'application/fhir+json' };
+      answer.body = '{"resourceType":"CapabilityStatement"}';
+    },
+  ],
+  [
+    'that adds an element',
+    'read-back',
+    'added-content',
+    ({ method, path }, answer) => {
+      if (method !== 'GET' || !path.startsWith('Observation/')) return;
+      answer.body = answer.body.replace('"category":', '"specimen":{"display":"none"},"category":');
+    },
+  ],
+  [
+    'that makes a version of whatever is sent',
+    're-send',
+    'new-version',
+    (() => {
+      let sent = 0;
+      return ({ body }, answer) => {
+        if (!isTransaction(body)) return;
+        sent += 1;
+        answer.body = answer.body.replace(/_history\/\d+/g, `_history/${sent}`);
+      };
+    })(),
+  ],
+  [
+    'that finds what it stored only when it is asked again',
+    'search',
+    'found-late',
+    (() => {
+      let asked = 0;
+      return ({ path }, answer) => {
+        if (!path.startsWith('DiagnosticReport?')) return;
+        asked += 1;
+        if (asked > 1) return;
+        answer.body = '{"resourceType":"Bundle","type":"searchset","total":0}';
+      };
+    })(),
+  ],
+];
+
+describe('what a server may do is told, and passes', () => {
+  it.each(ownWays)('one %s', async (_, step, name, twist) => {
+    const report = await probed(twist);
+    expect(notes(report, step)).toContain(name);
+    expect(errors(report, step)).toEqual([]);
+  });
+
+  it('one that refuses faults without a word', async () => {
+    const report = await probed(
+      ({ method }, answer) => {
+        if (method === 'POST' && answer.status === 422) answer.body = '';
+      },
+      { faults: sampledFaults },
+    );
+    expect(notes(report, 'faults')).toContain('fault-without-outcome');
+    expect(errors(report, 'faults')).toEqual([]);
+  });
+});
 
 describe('what a server does wrong is named', () => {
   it.each(wrongAnswers)('%s', async (_, step, name, twist) => {
