@@ -322,15 +322,6 @@ const ownWays: readonly (readonly [string, string, string, Twist])[] = [
     },
   ],
   [
-    'that adds an element',
-    'read-back',
-    'added-content',
-    ({ method, path }, answer) => {
-      if (method !== 'GET' || !path.startsWith('Observation/')) return;
-      answer.body = answer.body.replace('"category":', '"specimen":{"display":"none"},"category":');
-    },
-  ],
-  [
     'that makes a version of whatever is sent',
     're-send',
     'new-version',
@@ -364,6 +355,15 @@ describe('what a server may do is told, and passes', () => {
     const report = await probed(twist);
     expect(notes(report, step)).toContain(name);
     expect(errors(report, step)).toEqual([]);
+  });
+
+  it('one that adds content, which fails where the exam can not hold it', async () => {
+    const report = await probed(({ method, path }, answer) => {
+      if (method !== 'GET' || !path.startsWith('Observation/')) return;
+      answer.body = answer.body.replace('"category":', '"specimen":{"display":"none"},"category":');
+    });
+    expect(notes(report, 'read-back')).toContain('added-content');
+    expect(errors(report, 'read-back')).toEqual(['changed-exam']);
   });
 
   it('one that refuses faults without a word', async () => {
