@@ -11,7 +11,7 @@ Description: "A sign that was looked for at a place. The code names the sign, th
 * dataAbsentReason 0..0
 * interpretation 1..1
 * interpretation from FaceNeckPresenceInterpretation (required)
-* bodySite 1..
+* insert Placed
 * obeys fn-fin-1 and fn-fin-2
 
 Invariant: fn-fin-1

@@ -10,7 +10,7 @@ Description: "A quantity in a unit of UCUM at a place, with every reading that i
 * valueQuantity.system 1..
 * valueQuantity.system = $ucum (exactly)
 * valueQuantity.code 1..
-* bodySite 1..
+* insert Placed
 * component ^slicing.discriminator.type = #value
 * component ^slicing.discriminator.path = "code"
 * component ^slicing.rules = #open

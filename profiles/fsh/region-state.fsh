@@ -9,7 +9,7 @@ Description: "What became of a region: examined and normal, abnormal or seen in 
 * value[x] from $state-set (required)
 * dataAbsentReason from $state-set (required)
 * interpretation 0..1
-* bodySite 1..
+* insert Placed
 * obeys fn-obs-2 and fn-rst-1 and fn-rst-2 and fn-rst-3 and fn-rst-4
 
 Invariant: fn-rst-1

@@ -7,7 +7,7 @@ Description: "How each kind of touch was felt at a point of one side, as compone
 * code from $test-points-set (extensible)
 * value[x] 0..0
 * dataAbsentReason 0..0
-* bodySite 1..
+* insert Placed
 * component 1..
 * component ^slicing.discriminator.type = #value
 * component ^slicing.discriminator.path = "code"
@@ -27,5 +27,5 @@ Description: "What the patient said of both sides, touched one after the other."
 * code = $items#sensation-comparison
 * value[x] only CodeableConcept
 * value[x] from $comparison-set (required)
-* bodySite 1..
+* insert Placed
 * obeys fn-obs-2

@@ -100,7 +100,7 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
       return { ...existing, identifier: partOf(partName.instrument(key)) };
     },
     profile: (name) =>
-      options.profiles === true && (options.fhirVersion ?? 'R4') === 'R4'
+      options.profiles === true && options.fhirVersion !== 'R4B'
         ? { meta: { profile: [profileUrl(base, name)] } }
         : {},
     sensations: sensationsOf(exam),

@@ -1,6 +1,6 @@
 import type { Statement } from '../model/statement.ts';
 
-/** Our profiles of R4, by the last part of their canonical URL; their sources stand in profiles/fsh. */
+/** Our profiles of R4 and R5, by the last part of their canonical URL; their sources stand in profiles/fsh. */
 export const profileNames = [
   'face-neck-observation',
   'face-neck-finding',

@@ -1,13 +1,13 @@
 import { spawn } from 'node:child_process';
 import { cp, link, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { published } from './published.ts';
 
 /**
- * Compiles profiles/fsh with SUSHI and writes what it gives to profiles/structure-definitions. The
- * published definitions are laid out as the compiler expects them in its home folder, so that it
- * asks nobody for them. Needs the packages of profiles/package.json.
+ * Compiles profiles/fsh with SUSHI for R4 and for R5 and writes what it gives to a folder of each in
+ * profiles/structure-definitions. The published definitions are laid out as the compiler expects
+ * them in its home folder, so that it asks nobody for them. Needs the packages of profiles/package.json.
  * Run: npm run profiles
  */
 const project = fileURLToPath(new URL('../../', import.meta.url));
@@ -15,27 +15,42 @@ const sources = join(project, 'profiles', 'fsh');
 const target = join(project, 'profiles', 'structure-definitions');
 const work = join(project, 'output', 'profiles');
 
-/** The package that holds the definitions of R4 on npm, and the name under which the compiler wants them. */
-const definitions = { name: 'hl7.fhir.r4.examples', version: '4.0.1', as: 'hl7.fhir.r4.core' };
+/** The package that holds the definitions of a version on npm, and what the compiler wants it to be called. */
+const definitions = {
+  R4: { name: 'hl7.fhir.r4.examples', version: '4.0.1', as: 'hl7.fhir.r4.core' },
+  R5: { name: 'hl7.fhir.r5.core', version: '5.0.0', as: 'hl7.fhir.r5.core' },
+} as const;
+
+export type ProfiledVersion = keyof typeof definitions;
 
 /** Texts of the compiled definitions by file name. @throws Error with what the compiler wrote */
-export async function compiledProfiles(): Promise<Map<string, string>> {
-  await rm(work, { recursive: true, force: true });
-  await mkdir(join(work, 'input'), { recursive: true });
-  await cp(join(sources, 'sushi-config.yaml'), join(work, 'sushi-config.yaml'));
-  await cp(sources, join(work, 'input', 'fsh'), { recursive: true });
-  const home = join(work, 'home');
-  await layOut(home);
-  await compile(home);
-  const made = join(work, 'fsh-generated', 'resources');
+export async function compiledProfiles(version: ProfiledVersion): Promise<Map<string, string>> {
+  const folder = join(work, version.toLowerCase());
+  await rm(folder, { recursive: true, force: true });
+  await mkdir(join(folder, 'input'), { recursive: true });
+  const config = await readFile(join(sources, 'sushi-config.yaml'), 'utf8');
+  const { version: edition } = definitions[version];
+  await writeFile(
+    join(folder, 'sushi-config.yaml'),
+    config.replace(/^fhirVersion: .*$/m, `fhirVersion: ${edition}`),
+  );
+  // What differs between the versions stands in a folder of each.
+  const others = Object.keys(definitions).filter((other) => other !== version);
+  await cp(sources, join(folder, 'input', 'fsh'), {
+    recursive: true,
+    filter: (from) => !others.some((other) => from === join(sources, other.toLowerCase())),
+  });
+  await layOut(version, join(folder, 'home'));
+  await compile(folder);
+  const made = join(folder, 'fsh-generated', 'resources');
   const files = (await readdir(made)).filter((name) => /^(?:Struct|ValueSet)/.test(name)).sort();
   const texts = await Promise.all(files.map((name) => readFile(join(made, name), 'utf8')));
   // Made by the compiler in this run.
   return new Map(files.map((name, at) => [name, compactText(JSON.parse(texts[at] ?? ''))]));
 }
 
-async function layOut(home: string): Promise<void> {
-  const { name, version, as } = definitions;
+async function layOut(release: ProfiledVersion, home: string): Promise<void> {
+  const { name, version, as } = definitions[release];
   const files = await published(name, version);
   const folder = join(home, '.fhir', 'packages', `${as}#${version}`, 'package');
   await mkdir(folder, { recursive: true });
@@ -50,10 +65,11 @@ async function layOut(home: string): Promise<void> {
   await writeFile(join(folder, 'package.json'), JSON.stringify(edited));
 }
 
-function compile(home: string): Promise<void> {
+function compile(folder: string): Promise<void> {
   const sushi = join(project, 'profiles', 'node_modules', 'fsh-sushi', 'dist', 'app.js');
+  const home = join(folder, 'home');
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [sushi, 'build', '--snapshot', work], {
+    const child = spawn(process.execPath, [sushi, 'build', '--snapshot', folder], {
       // Without a registry it uses what is laid out, and not what is newest somewhere.
       env: { ...process.env, HOME: home, USERPROFILE: home, FPL_REGISTRY: 'http://none.invalid' },
       stdio: ['ignore', 'pipe', 'pipe'],
@@ -109,11 +125,12 @@ function elementLines(value: unknown): string {
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const files = await compiledProfiles();
   await rm(target, { recursive: true, force: true });
-  for (const [name, text] of files) {
-    await mkdir(dirname(join(target, name)), { recursive: true });
-    await writeFile(join(target, name), text);
+  for (const version of ['R4', 'R5'] as const) {
+    const folder = join(target, version.toLowerCase());
+    const files = await compiledProfiles(version);
+    await mkdir(folder, { recursive: true });
+    for (const [name, text] of files) await writeFile(join(folder, name), text);
+    console.info(`${files.size} definitions of ${version} in profiles/structure-definitions`);
   }
-  console.info(`${files.size} definitions in profiles/structure-definitions`);
 }

@@ -108,7 +108,7 @@ describe('the package in the reference validator', () => {
   );
 
   test.each(['R4', 'R5'] as const)(
-    'every example of the package for %s is valid, and claims profiles in R4 alone',
+    'every example of the package for %s is valid against the profiles that it claims',
     async (version) => {
       const order = { version, base: CANONICAL_BASE, packageVersion: '1.0.0' };
       const examples = [...(await exampleBundles(order))];
@@ -118,24 +118,27 @@ describe('the package in the reference validator', () => {
       );
       expect(results.flatMap(errors)).toEqual([]);
       for (const [, text] of examples) {
-        expect(text.includes(`"profile":["${CANONICAL_BASE}/`)).toBe(version === 'R4');
+        expect(text).toContain(`"profile":["${CANONICAL_BASE}/`);
       }
     },
     HOUR,
   );
 
-  test(
-    `${BUNDLES} seeded bundles of R4 have no errors against the profiles that they claim`,
-    async () => {
-      expect(await wrongBundles(BUNDLES, 'R4', { profiles: true })).toEqual([]);
+  test.each([
+    ['R4', BUNDLES],
+    ['R5', 60],
+  ] as const)(
+    'seeded bundles of %s have no errors against the profiles that they claim',
+    async (version, count) => {
+      expect(await wrongBundles(count, version, { profiles: true })).toEqual([]);
     },
     HOUR,
   );
 
-  test.each(['R4B', 'R5'] as const)(
-    'seeded bundles of %s have no errors with it',
-    async (version) => {
-      expect(await wrongBundles(30, version, {})).toEqual([]);
+  test(
+    'seeded bundles of R4B have no errors with it',
+    async () => {
+      expect(await wrongBundles(30, 'R4B', {})).toEqual([]);
     },
     HOUR,
   );

@@ -64,7 +64,7 @@ export const command: Command = {
     const size = sizes.get(textOption(options, 'size') ?? 'usual') ?? 'usual';
     const settings = exportOptionsOf(options);
     const to = textOption(options, 'to') ?? 'exam';
-    if (to === 'exam' && wantsXml(options)) {
+    if (wantsXml(options) && to !== 'bundle' && to !== 'resources') {
       throw new UsageError('--format-out xml needs --to bundle or --to resources');
     }
     const write = await resourceWriter(options);

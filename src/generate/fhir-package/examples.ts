@@ -24,8 +24,7 @@ export async function exampleBundles({
         fhirVersion: version,
         bundleType,
         canonicalBase: base,
-        // The profiles are written for R4.
-        profiles: version === 'R4',
+        profiles: true,
       };
       const bundle = orThrow(`export ${name}`, toBundle(exam, options));
       bundles.set(`Bundle-${name.slice(0, -5)}-${bundleType}.json`, toJson(bundle));

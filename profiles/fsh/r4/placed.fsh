@@ -1,0 +1,2 @@
+RuleSet: Placed
+* bodySite 1..
