@@ -1,6 +1,14 @@
+import { issue } from '../../issue.ts';
 import type { Decode, RawUnit } from '../record.ts';
 import { delimitersOf } from './delimiters.ts';
 import { withoutFrame } from './split.ts';
+
+/**
+ * Most exams of one message, and longest text that they have in common: each exam carries it, so that
+ * without a bound a small input could become a very large output.
+ */
+const MOST_EXAMS = 1000;
+const LONGEST_HEADER = 65_536;
 
 /**
  * The units of a message with an exam in each order: a message ORU^R01 repeats the group of a patient
@@ -17,6 +25,7 @@ export function cutOrders(unit: RawUnit, decode: Decode): RawUnit[] {
   if (separator === undefined) return [unit];
   const starts = examStarts(bodies, head, separator);
   if (starts.length < 2) return [unit];
+  if (starts.length > MOST_EXAMS || starts.some(isTooLong)) return [refused(unit)];
   const line = 'line' in unit.at ? unit.at.line : 1;
   return starts.map(({ from, header }, at): RawUnit => {
     const raw = lines.slice(at === 0 ? 0 : from, starts[at + 1]?.from).join('');
@@ -27,6 +36,18 @@ export function cutOrders(unit: RawUnit, decode: Decode): RawUnit[] {
     const known = header.map((text) => decode(text, unit.declaredEncoding));
     return { ...rest, at: { line: line + from }, header: known };
   });
+}
+
+function isTooLong({ header }: Start): boolean {
+  return header.reduce((sum, line) => sum + line.length, 0) > LONGEST_HEADER;
+}
+
+function refused(unit: RawUnit): RawUnit {
+  const found = issue('too-large', [], 'the message can not be cut into its exams', {
+    expected: `at most ${MOST_EXAMS} exams, with ${LONGEST_HEADER} characters in common`,
+    source: unit.at,
+  });
+  return { ...unit, issues: [...(unit.issues ?? []), found] };
 }
 
 interface Start {

@@ -114,6 +114,19 @@ describe('a message with several orders', () => {
     expect(new Set(declared)).toEqual(new Set(['utf-8']));
   });
 
+  it.each([
+    ['exams', 1001, ''],
+    ['in common', 2, 'x'.repeat(65_536)],
+  ])('is kept whole in quarantine where it has too much: %s', (_, orders, note) => {
+    const groups = Array.from({ length: orders }, (_, at) => `${obr(at, `E-${at}`)}\r${obx('4')}`);
+    const text = [msh, pid('H-0042', 'ROPE^ADA'), `NTE|1||${note}`, ...groups].join('\r');
+    const result = fromHl7v2(text, mapping);
+    expect(result.exams).toEqual([]);
+    expect(result.quarantine.map(({ reason, raw }) => [reason, raw])).toEqual([
+      ['too-large', text],
+    ]);
+  });
+
   it('survives damage anywhere', () => {
     const random = seeded(5);
     const syntax = syntaxOf(mapping, reader, true);
