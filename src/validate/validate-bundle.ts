@@ -36,14 +36,15 @@ export interface Validation {
 
 /**
  * Runs the stages in their order; what is too deep or too large is not looked into.
- * @throws TypeError when `thorough` is asked for without an engine of this FHIR version
+ * @throws TypeError for an unknown level, and for an engine or profiles that are missing or not of
+ *   this FHIR version
  */
 export function runStages(
   bundle: unknown,
   version: ValidatedVersion,
   options: ValidateOptions = {},
 ): Validation {
-  checkEngine(version, options);
+  checkOptions(version, options);
   const issues = schemaIssues(bundle, version, options);
   const profiles = profilesOf(options, version, issues);
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
@@ -70,10 +71,25 @@ function isList(value: ValidateOptions['profiles']): value is readonly unknown[]
   return Array.isArray(value);
 }
 
-function checkEngine({ fhirVersion }: ValidatedVersion, { level, engine }: ValidateOptions): void {
+/** A mistake of the caller here would be taken for a validation that was not done. */
+function checkOptions(
+  { fhirVersion }: ValidatedVersion,
+  { level = 'fast', engine, profiles }: ValidateOptions,
+): void {
+  if (level !== 'fast' && level !== 'thorough') {
+    throw new TypeError(`cannot validate at level ${level}: expected fast or thorough`);
+  }
   if (level === 'thorough' && engine?.fhirVersion !== fhirVersion) {
     throw new TypeError(
       `cannot validate thoroughly: expected an engine of FHIR ${fhirVersion}, got ${engine?.fhirVersion ?? 'none'}`,
+    );
+  }
+  if (profiles === undefined || isList(profiles)) return;
+  // Callers in plain JavaScript can pass anything.
+  const given: Partial<Profiles> | null = profiles;
+  if (given?.definitions?.fhirVersion !== fhirVersion) {
+    throw new TypeError(
+      `cannot validate against the profiles: expected a list, or what compileProfiles gave for FHIR ${fhirVersion}`,
     );
   }
 }

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { compileProfiles, validateBundle } from '../../src/validate/r4.ts';
-import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+import {
+  compileProfiles as compileProfilesR5,
+  validateBundle as validateR5,
+} from '../../src/validate/r5.ts';
 import { thoroughR4 } from '../../src/validate/thorough.ts';
 import {
   clinic,
@@ -169,6 +172,21 @@ describe('claims', () => {
     const wrong = type === 'Patient' ? ['error contradiction meta.profile.0'] : [];
     expect(told(changed(observation, ['meta', 'profile', 0], base))).toEqual(wrong);
   });
+});
+
+test.each([
+  ['profiles of another version', compileProfilesR5([profile])],
+  ['one profile', profile],
+  ['text', 'profiles'],
+  ['null', null],
+])('%s is a mistake of the caller', (_, given) => {
+  // As from plain JavaScript.
+  const options = { profiles: given } as Parameters<typeof validateBundle>[1];
+  expect(() => validateBundle(observation, options)).toThrow(
+    new TypeError(
+      'cannot validate against the profiles: expected a list, or what compileProfiles gave for FHIR R4',
+    ),
+  );
 });
 
 describe('what can not be used as a profile is told', () => {

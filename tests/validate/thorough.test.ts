@@ -62,6 +62,14 @@ describe('the thorough level', () => {
     );
   });
 
+  test('has no other name', () => {
+    // As from plain JavaScript.
+    const options = { level: 'Thorough' } as unknown as Parameters<typeof validateR4>[1];
+    expect(() => validateR4({}, options)).toThrow(
+      new TypeError('cannot validate at level Thorough: expected fast or thorough'),
+    );
+  });
+
   test('is not there unless it is asked for', () => {
     expect(validateR4(example('Bundle-lipids'), { engine: thoroughR4 })).toEqual(
       validateR4(example('Bundle-lipids'), { level: 'fast' }),
