@@ -12,11 +12,17 @@ import { countText, verdictCounter } from '../validate/invariant-verdicts.ts';
 
 const bases = keptBases();
 
+/** EVERY_MUTANT=3 takes every third. */
+const every = Number(process.env['EVERY_MUTANT'] ?? 1);
+
 describe.each(releases)('our invariants have the verdicts of FHIRPath in %s', (version) => {
   test('on every element of every mutant', () => {
     const { count, look } = verdictCounter(version);
+    let at = 0;
     let texts = 0;
     for (const { fault, base, text } of mutants(bases, version)) {
+      at += 1;
+      if (at % every !== 0) continue;
       const { value, issues } = fromJson(text);
       // What can not be read as JSON has no elements.
       if (hasErrors(issues)) continue;
@@ -25,7 +31,7 @@ describe.each(releases)('our invariants have the verdicts of FHIRPath in %s', (v
     }
     console.info(`${version}, ${texts} mutants: ${countText(count)}`);
     expect(count.differences).toEqual([]);
-    expect(texts).toBeGreaterThan(1700);
+    expect(texts).toBeGreaterThan(1700 / every);
   });
 
   test('on every element of the published examples', async () => {
