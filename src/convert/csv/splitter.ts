@@ -5,6 +5,12 @@ import { type KeyedRow, rowGrouper } from './row-grouper.ts';
 import { type Row, rowBody, rowSplitter } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
 
+/**
+ * Longest row of headings, in characters: some thousand columns. Quarantine repeats it with every row,
+ * so that without a bound a small table could become a very large file.
+ */
+const LONGEST_HEADING = 65_536;
+
 /** Cuts delimited text into units of one exam. Rows without any content are passed over. */
 export function csvSplitter(source: CsvSource, decode: (bytes: string) => string): Splitter {
   const delimiter = source.delimiter ?? ',';
@@ -22,7 +28,7 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
     const units: RawUnit[] = [];
     const data = found.filter((row) => !isEmpty(row.text, delimiter));
     if (header === undefined) {
-      const first = data.shift();
+      const [first] = data.splice(0, 1).map(bounded);
       if (first === undefined) return units;
       const cells = first.fault === undefined ? readCells([rowBody(first.text)], delimiter)[0] : [];
       header = columnNames((cells ?? []).map(decode));
@@ -52,6 +58,10 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
     push: (piece) => unitsOf(rows.push(withoutMark(piece))),
     end: () => [...unitsOf(rows.end()), ...(groups?.end(header ?? []) ?? [])],
   };
+}
+
+function bounded(heading: Row): Row {
+  return heading.text.length > LONGEST_HEADING ? { ...heading, fault: 'too-large' } : heading;
 }
 
 /** Undefined for a row that can not be read or that names no exam. */
