@@ -1,4 +1,5 @@
 import {
+  type AnyBundle,
   checkExam,
   fromJson,
   hasErrors,
@@ -15,14 +16,23 @@ export interface Accepted {
   readonly bundle: string;
 }
 
-/** The bundle of an exam that was sent as JSON, or everything that is wrong with it. */
-export function accept(text: string): { accepted?: Accepted; issues: readonly Issue[] } {
+/**
+ * The bundle of an exam that was sent as JSON, or everything that is wrong with it. What the bundle
+ * `before` of the same exam held and the exam no longer holds, it takes back.
+ */
+export function accept(
+  text: string,
+  before: (exam: string) => string | undefined,
+): { accepted?: Accepted; issues: readonly Issue[] } {
   const json = fromJson(text);
   if (hasErrors(json.issues)) return { issues: json.issues };
   const parsed = parseExam(json.value);
   if (parsed.value === undefined) return { issues: parsed.issues };
   const exam = parsed.value;
-  const exported = toBundle(exam, { bundleType: 'transaction' });
+  const stored = before(exam.id);
+  // Our own bundle, as it was stored; `fromJson` keeps its decimals.
+  const previous = stored === undefined ? undefined : (fromJson(stored).value as AnyBundle);
+  const exported = toBundle(exam, { bundleType: 'transaction', ...(previous && { previous }) });
   const issues = [...exported.issues, ...checkExam(exam).issues];
   if (exported.value === undefined || hasErrors(issues)) return { issues };
   const validated = validateBundle(exported.value);

@@ -58,7 +58,7 @@ async function receive(
     const headers = { connection: 'close' };
     return { status: 413, body: { error: `expected at most ${LARGEST} bytes` }, headers };
   }
-  const { accepted, issues } = accept(text);
+  const { accepted, issues } = accept(text, store.bundle);
   if (accepted === undefined) return { status: 422, body: { issues } };
   const outcome = store.put(accepted.exam, accepted.bundle);
   if (outcome !== 'same') stored();

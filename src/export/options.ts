@@ -1,3 +1,6 @@
+import type { Bundle } from 'fhir/r4.js';
+import type * as r4b from 'fhir/r4b.js';
+import type * as r5 from 'fhir/r5.js';
 import type { IdentitySystems } from '../fhir/part-names.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
@@ -35,10 +38,12 @@ export interface ExportOptions {
   /** In a transaction: `put` (update by our id, the default) or `conditional` (update by identifier). */
   readonly transaction?: 'put' | 'conditional';
   /**
-   * In a transaction: the exam as it was sent before. What it held and this one no longer holds is sent
-   * as entered in error, since a transaction writes and never deletes.
+   * In a transaction: the exam as it was sent before, or the transaction that it was sent in, of the
+   * same version and with the same options. What it held and this one no longer holds is sent as
+   * entered in error, since a transaction writes and never deletes. Take the transaction where it
+   * is not known which versions have arrived: it also holds what was taken back before.
    */
-  readonly previous?: Exam;
+  readonly previous?: Exam | Bundle | r4b.Bundle | r5.Bundle;
   readonly identity?: IdentitySystems;
   /** Base of our code systems and profiles. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;

@@ -12,8 +12,9 @@ import { codingRules, createContext, type ExportContext } from './context.ts';
 import { leftBehind } from './existing.ts';
 import { inLanguageOf } from './language-tags.ts';
 import type { ExportOptions } from './options.ts';
+import { previousIssues, resourcesSent } from './previous.ts';
 import { type AnyResource, examResources } from './resources.ts';
-import { previousIssues, withdrawnResources } from './withdrawn.ts';
+import { withdrawnResources } from './withdrawn.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -72,7 +73,7 @@ function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
   const own = examResources(context, { document: type === 'document' });
   const made =
     type === 'transaction' && options.previous !== undefined
-      ? [...own, ...withdrawnResources(own, options.previous, options)]
+      ? [...own, ...withdrawnResources(own, resourcesSent(options.previous, options))]
       : own;
   const tag = options.language?.tag;
   const resources = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));

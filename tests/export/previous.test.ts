@@ -85,6 +85,39 @@ describe('the version sent before', () => {
     });
   });
 
+  it('can be the transaction that it was sent in, which holds what was taken back before', () => {
+    for (const mode of ['put', 'conditional'] as const) {
+      const options = { bundleType: 'transaction', transaction: mode } as const;
+      const [one, two, three] = [1, 2, 3].map((count) =>
+        withOnly(exam, exam.statements.slice(0, -2 * count), new Set()),
+      ) as [Exam, Exam, Exam]; // a map keeps the number of items
+      const first = toBundleOrThrow(one, options);
+      const second = toBundleOrThrow(two, { ...options, previous: first });
+      expect(toJson(second)).toBe(toJson(toBundleOrThrow(two, { ...options, previous: one })));
+      const third = toBundleOrThrow(three, { ...options, previous: second });
+      const gone = (sent: Sent[]): number =>
+        sent.filter(({ status }) => status === 'entered-in-error').length;
+      expect(gone(sentIn(third))).toBeGreaterThanOrEqual(gone(sentIn(second)) + 2);
+      expect(gone(sentIn(toBundleOrThrow(three, { ...options, previous: two })))).toBeLessThan(
+        gone(sentIn(third)),
+      );
+      // Sent again, the same.
+      expect(toJson(toBundleOrThrow(three, { ...options, previous: third }))).toBe(toJson(third));
+    }
+  });
+
+  it('must be a transaction of the same exam', () => {
+    const other = toBundleOrThrow(sampleExam(4, { size: 'small' }), { bundleType: 'transaction' });
+    const collection = toBundleOrThrow(exam);
+    const own = toBundleOrThrow(exam, { bundleType: 'transaction' });
+    const broken = { ...own, entry: [{}] };
+    for (const previous of [other, collection, broken]) {
+      const { value, issues } = toBundle(exam, { bundleType: 'transaction', previous });
+      expect(value).toBeUndefined();
+      expect(issues.filter(({ path }) => path[0] === 'previous')).toHaveLength(1);
+    }
+  });
+
   it('must be an exam', () => {
     // A caller without types.
     const previous = { ...exam, statements: [{}] } as unknown as Exam;

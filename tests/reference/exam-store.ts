@@ -30,7 +30,7 @@ export function* inBatches(exams: readonly Exam[], entries: number): Generator<E
 
 /** Records that the exams take for granted, such as the clinic, so that the server can resolve them. */
 export async function storeExisting(url: string, exams: readonly Exam[]): Promise<void> {
-  const records = recordsReferredTo(exams.map(transactionOf));
+  const records = recordsReferredTo(exams.map((exam) => transactionOf(exam)));
   if (records.length === 0) return;
   await send(url, {
     resourceType: 'Bundle',
@@ -47,7 +47,7 @@ export async function storeAndRead(
   url: string,
   exams: readonly Exam[],
 ): Promise<Bundle<Resource>[]> {
-  const bundles = exams.map(transactionOf);
+  const bundles = exams.map((exam) => transactionOf(exam));
   const stored = await send(url, {
     resourceType: 'Bundle',
     type: 'transaction',
@@ -77,6 +77,8 @@ function entryAt(url: string) {
   });
 }
 
-function transactionOf(exam: Exam): Bundle {
-  return toBundleOrThrow(exam, { bundleType: 'transaction' }) as Bundle; // R4 is the default
+/** The exam as a transaction of R4; with `previous` it takes back what that one held besides. */
+export function transactionOf(exam: Exam, previous?: Exam): Bundle {
+  const options = { bundleType: 'transaction', ...(previous && { previous }) } as const;
+  return toBundleOrThrow(exam, options) as Bundle; // R4 is the default
 }

@@ -1,10 +1,13 @@
+import type { Resource } from 'fhir/r4.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { probeServer } from '../../src/testing/probe/probe-server.ts';
 import type { ProbeReport } from '../../src/testing/probe/report.ts';
 import { probeText } from '../../src/testing/probe/report-text.ts';
+import { sampleExam } from '../../src/testing/sample-exam.ts';
+import { leavableParts, withOnly } from '../../src/testing/without.ts';
 import { extensionsPack } from './definitions.ts';
-import { inBatches, storeAndRead, storeExisting } from './exam-store.ts';
+import { inBatches, send, storeAndRead, storeExisting, transactionOf } from './exam-store.ts';
 import { exampleExams, seededExams } from './exams.ts';
 import { type FhirServer, startServer } from './server.ts';
 
@@ -75,4 +78,40 @@ describe('exams that a real server has stored', () => {
     },
     1_800_000,
   );
+});
+
+describe('an exam that is sent again with half of its statements', () => {
+  it('leaves the others on the server as entered in error, and is read back without them', async () => {
+    const earlier = sampleExam(7, { size: 'usual' });
+    const statements = earlier.statements.filter((_, at) => at % 2 === 0);
+    const exam = withOnly(earlier, statements, new Set(leavableParts));
+    await storeExisting(server.url, [earlier]);
+    await send(server.url, transactionOf(earlier));
+    await send(server.url, transactionOf(exam, earlier));
+    const found: Resource[] = [];
+    const before = transactionOf(earlier).entry ?? [];
+    for (const { resource } of before) {
+      const answer = await fetch(`${server.url}/${resource?.resourceType}/${resource?.id}`);
+      found.push(JSON.parse(await answer.text()));
+    }
+    const kept = new Set((transactionOf(exam).entry ?? []).map(({ resource }) => resource?.id));
+    const gone = found.filter(
+      ({ id, resourceType }) => resourceType === 'Observation' && !kept.has(id),
+    );
+    expect(gone.length).toBeGreaterThanOrEqual(earlier.statements.length - statements.length);
+    expect(new Set(gone.map((one) => 'status' in one && one.status))).toEqual(
+      new Set(['entered-in-error']),
+    );
+    const read = fromBundle({
+      resourceType: 'Bundle',
+      type: 'collection',
+      entry: found.map((resource) => ({
+        fullUrl: `${server.url}/${resource.resourceType}/${resource.id}`,
+        resource,
+      })),
+    });
+    expect(read.value?.statements.map(({ key }) => key)).toEqual(
+      exam.statements.map(({ key }) => key),
+    );
+  }, 300_000);
 });

@@ -1,0 +1,83 @@
+import type { Bundle } from 'fhir/r4.js';
+import type * as r4b from 'fhir/r4b.js';
+import type * as r5 from 'fhir/r5.js';
+import { idsOf } from '../fhir/ids.ts';
+import { identitySystems } from '../fhir/part-names.ts';
+import { resourceName } from '../fhir/resource-names.ts';
+import { CANONICAL_BASE } from '../fhir/systems.ts';
+import { type Issue, issue } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import { parseExam } from '../model/parse-exam.ts';
+import type { Path } from '../path.ts';
+import { plainDataIssues } from '../plain-data.ts';
+import { createContext } from './context.ts';
+import type { ExportOptions } from './options.ts';
+import { type AnyResource, examResources } from './resources.ts';
+
+type Previous = NonNullable<ExportOptions['previous']>;
+
+/** As much as reading a bundle allows. */
+const limits = { depth: 64, values: 10_000_000 };
+
+/** The resources that the receiver was sent before. `previousIssues` must have found no error. */
+export function resourcesSent(previous: Previous, options: ExportOptions): AnyResource[] {
+  if (!isBundle(previous)) {
+    return examResources(createContext(previous, options), { document: false });
+  }
+  return (previous.entry ?? []).flatMap(({ resource, fullUrl }) => {
+    if (resource === undefined) return [];
+    const { resourceType, ...rest } = resource;
+    // A server that gives the ids was sent resources without; what we call them stands in fullUrl.
+    const id = resource.id ?? fullUrl?.replace('urn:uuid:', '');
+    return [{ resourceType, id, ...rest } as AnyResource]; // the same resource with its id
+  });
+}
+
+/** Why what was sent before can not be used: it has faults, or is another exam. */
+export function previousIssues(exam: Exam | undefined, options: ExportOptions): Issue[] {
+  const { previous } = options;
+  if (previous === undefined || exam === undefined) return [];
+  return isBundle(previous)
+    ? bundleIssues(exam, previous, options)
+    : examIssues(exam, previous, options);
+}
+
+function isBundle(previous: Previous): previous is Bundle | r4b.Bundle | r5.Bundle {
+  return Object.hasOwn(previous, 'resourceType');
+}
+
+function examIssues(exam: Exam, previous: Exam, options: ExportOptions): Issue[] {
+  const { catalogue, includeValues = false } = options;
+  const { value, issues } = parseExam(previous, { ...(catalogue && { catalogue }), includeValues });
+  const found = issues
+    .filter(({ severity }) => severity === 'error')
+    .map((fault): Issue => ({ ...fault, path: inPrevious(fault.path) }));
+  return value === undefined || value.id === exam.id ? found : [...found, otherExam(['id'])];
+}
+
+function bundleIssues(
+  exam: Exam,
+  previous: Bundle | r4b.Bundle | r5.Bundle,
+  options: ExportOptions,
+): Issue[] {
+  const unsafe = plainDataIssues(previous, limits).filter(({ severity }) => severity === 'error');
+  if (unsafe.length > 0) return unsafe.map((found) => ({ ...found, path: inPrevious(found.path) }));
+  const systems = identitySystems(options.canonicalBase ?? CANONICAL_BASE, options.identity);
+  const id = idsOf(systems.exam, exam.id)(resourceName.bundle('transaction'));
+  if (previous.id !== id) return [otherExam(['id'])];
+  const whole =
+    Array.isArray(previous.entry) &&
+    previous.entry.every((entry) => typeof entry?.resource?.resourceType === 'string');
+  const message = 'an entry of the bundle sent before holds no resource';
+  return whole ? [] : [issue('invalid-value', inPrevious(['entry']), message)];
+}
+
+function otherExam(path: Path): Issue {
+  const message = 'what was sent before is of another exam';
+  const expected = 'the same exam, or the transaction that it was sent in';
+  return issue('invalid-value', inPrevious(path), message, { expected });
+}
+
+function inPrevious(path: Path): Path {
+  return ['previous', ...path];
+}
