@@ -89,8 +89,9 @@ async function validating(): Promise<void> {
   const unit = times.get(stringify) ?? Number.NaN;
   for (const [name, time] of [...times, ...slow]) console.log(row(name, time, unit, 'stringify'));
   for (const [name, time] of slow) {
-    const of = name.endsWith('text') ? fromText : ours;
-    console.log(`${name}: ${(time / (times.get(of) ?? Number.NaN)).toFixed(0)} x ${of}`);
+    const against = (of: string) => `${(time / (times.get(of) ?? Number.NaN)).toFixed(0)} x ${of}`;
+    const parsing = name.endsWith('text') ? `, ${against(fromText)}` : '';
+    console.log(`${name}: ${against(ours)}${parsing}`);
   }
 }
 
