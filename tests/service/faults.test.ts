@@ -1,6 +1,7 @@
 import { connect, type Socket } from 'node:net';
 import { afterEach, describe, expect, it } from 'vitest';
-import { toJson } from '../../src/index.ts';
+import { type Exam, toJson } from '../../src/index.ts';
+import { withOnly } from '../../src/testing/without.ts';
 import { examsToSend, toSend } from './exams.ts';
 import { type Behaviour, type FhirServer, startFhirServer } from './fhir-server.ts';
 import { countsOf, drained, freshDatabase, post, type Service, startService } from './service.ts';
@@ -63,6 +64,31 @@ describe('what comes in', () => {
     const kept = await fetch(`${url}/exams/${encodeURIComponent(one.exam.id)}`);
     expect(await kept.json()).toMatchObject({ resourceType: 'Bundle', type: 'transaction' });
     expect(output().split('\n').filter(Boolean)).toHaveLength(1);
+  });
+
+  it('takes back what a later version no longer holds, however many came in between', async () => {
+    const fhir = await fhirServer();
+    const { url } = await service({ FHIR_URL: fhir.url });
+    const [one] = examsToSend(1, 1);
+    if (one === undefined) throw new TypeError('no exam');
+    const shorter = (count: number): Exam =>
+      withOnly(one.exam, one.exam.statements.slice(0, count), new Set());
+    expect(await post(url, one.text)).toBe(201);
+    await drained(url);
+    // The FHIR server is away while two shorter versions come in; it gets only the last.
+    await fhir.kill();
+    expect(await post(url, toJson(shorter(4)))).toBe(200);
+    expect(await post(url, toJson(shorter(2)))).toBe(200);
+    await fhir.restart();
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
+    const held = new Set(toSend(shorter(2)).resources);
+    const gone = one.resources.filter((name) => name.startsWith('Observation/') && !held.has(name));
+    expect(gone.length).toBeGreaterThan(3);
+    for (const name of gone) {
+      expect(fhir.resources.get(name)?.text, name).toContain('"status":"entered-in-error"');
+    }
+    expect(await post(url, toJson(shorter(2)))).toBe(200);
+    expect((await countsOf(url)).waiting).toBe(0);
   });
 
   it('is refused with a reason where it is no exam', async () => {

@@ -85,6 +85,7 @@ function headSegments(exam: Exam, head: Head): string[] {
   ];
   const examiner = `${escaped(head.examinerNumber)}&${escaped(head.examiner)}`;
   return [
+    // MSH-1 is the separator itself, so that MSH-2 stands right behind the name.
     segment('MSH', {
       2: '^~\\&',
       3: 'CHECKS',
