@@ -29,7 +29,8 @@ export interface Link {
 export function createIndex(bundle: JsonObject): BundleIndex {
   const byFullUrl = new Map<string, Entry>();
   const byTypeAndId = new Map<string, Entry>();
-  const entries = listOf(bundle['entry']).map((each, number): Entry => {
+  // A list that was not read from a text can have holes, over which `map` would pass.
+  const entries = Array.from(listOf(bundle['entry']), (each, number): Entry => {
     const holder = isObject(each) ? each : {};
     const fullUrl = textOf(holder['fullUrl']);
     const resource = isObject(holder['resource']) ? holder['resource'] : undefined;

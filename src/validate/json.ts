@@ -16,11 +16,18 @@ export function listOf(value: unknown): readonly unknown[] {
   return Array.isArray(value) ? value : none;
 }
 
+/** Unlike `every` it does not pass over holes, which a list that was not read from a text can have. */
+function holdsOnlyObjects(list: readonly unknown[]): list is readonly JsonObject[] {
+  for (let at = 0; at < list.length; at++) if (!isObject(list[at])) return false;
+  return true;
+}
+
 /** The objects of a list; of a single object, that one. */
 export function objectsOf(value: unknown): readonly JsonObject[] {
   // Nearly always all are objects, and the list can stay as it is.
-  if (Array.isArray(value)) return value.every(isObject) ? value : value.filter(isObject);
-  return isObject(value) ? [value] : none;
+  if (!Array.isArray(value)) return isObject(value) ? [value] : none;
+  const list: readonly unknown[] = value;
+  return holdsOnlyObjects(list) ? list : list.filter(isObject);
 }
 
 /**

@@ -121,6 +121,7 @@ describe('a value that no text could give', () => {
     ['NaN', { ...sound, valueInteger: Number.NaN }],
     ['Infinity', { ...sound, valueQuantity: { value: Number.POSITIVE_INFINITY } }],
     ['a list with holes', { ...sound, category: new Array(3) }],
+    ['an entry with holes', { resourceType: 'Bundle', type: 'transaction', entry: new Array(9) }],
     ['undefined in a list', { ...sound, category: [undefined] }],
     ['a resource of numbers', { resourceType: 'Bundle', entry: [1, null, 'x', []] }],
     [
