@@ -6,7 +6,11 @@ import { toBundleOrThrow } from '../../src/index.ts';
 import type { Issue } from '../../src/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/r4.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+import {
+  compileProfiles as compileProfilesR5,
+  validateBundle as validateR5,
+} from '../../src/validate/r5.ts';
+import { thoroughR4, thoroughR5 } from '../../src/validate/thorough.ts';
 import { changed } from './example.ts';
 
 // That the examples conform to the profiles in profiles/ is the word of HL7's validator, in
@@ -64,6 +68,21 @@ test('documents of seeded exams conform', () => {
     const bundle = toBundleOrThrow(exam, { bundleType: 'document', profiles: true });
     const { valid, issues } = validateBundle(bundle, { profiles });
     expect(ofProfiles(issues).filter((line) => !line.startsWith('information'))).toEqual([]);
+    expect(valid).toBe(true);
+  }
+});
+
+test('documents of seeded exams in R5 conform to the profiles of R5', async () => {
+  const order = { version: 'R5', base: CANONICAL_BASE, packageVersion: '0.1.0' } as const;
+  const ofR5 = compileProfilesR5(await packageDefinitions(order));
+  const options = { profiles: ofR5, level: 'thorough', engine: thoroughR5 } as const;
+  expect(ofR5.byUrl.size).toBe(profiles.byUrl.size);
+  for (const exam of sampleExams(1, 3, { size: 'small' })) {
+    const asDocument = { bundleType: 'document', profiles: true, fhirVersion: 'R5' } as const;
+    const bundle = toBundleOrThrow(exam, asDocument);
+    expect(JSON.stringify(bundle)).toContain('/face-neck-document"');
+    const { valid, issues } = validateR5(bundle, options);
+    expect(ofProfiles(issues)).toEqual([]);
     expect(valid).toBe(true);
   }
 });
