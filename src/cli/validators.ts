@@ -1,16 +1,32 @@
 import type { FhirVersion } from '../fhir/version.ts';
+import type { Profiles } from '../validate/profiles/compile.ts';
+import type { ExpressionEngine } from '../validate/thorough/engine.ts';
 import type { ValidateOptions, Validation } from '../validate/validate-bundle.ts';
+import { systemCode, UsageError } from './failure.ts';
 
-type Validate = (bundle: unknown, options?: ValidateOptions) => Validation;
+export interface Validator {
+  readonly validateBundle: (bundle: unknown, options?: ValidateOptions) => Validation;
+  readonly compileProfiles: (resources: readonly unknown[]) => Profiles;
+}
 
-const loaders: Readonly<Record<FhirVersion, () => Promise<{ readonly validateBundle: Validate }>>> =
-  {
-    R4: () => import('../validate/r4.ts'),
-    R4B: () => import('../validate/r4b.ts'),
-    R5: () => import('../validate/r5.ts'),
-  };
+const loaders: Readonly<Record<FhirVersion, () => Promise<Validator>>> = {
+  R4: () => import('../validate/r4.ts'),
+  R4B: () => import('../validate/r4b.ts'),
+  R5: () => import('../validate/r5.ts'),
+};
 
 /** The validator of one version; the schemas of the others are not loaded. */
-export async function validatorOf(version: FhirVersion): Promise<Validate> {
-  return (await loaders[version]()).validateBundle;
+export async function validatorOf(version: FhirVersion): Promise<Validator> {
+  return loaders[version]();
+}
+
+/** The engine of the thorough level. Throws UsageError where the library that it needs is not there. */
+export async function engineOf(version: FhirVersion): Promise<ExpressionEngine> {
+  try {
+    const { thoroughR4, thoroughR4b, thoroughR5 } = await import('../validate/thorough.ts');
+    return { R4: thoroughR4, R4B: thoroughR4b, R5: thoroughR5 }[version];
+  } catch (thrown) {
+    if (systemCode(thrown) !== 'ERR_MODULE_NOT_FOUND') throw thrown;
+    throw new UsageError('--level thorough needs the npm package fhirpath, which is not installed');
+  }
 }

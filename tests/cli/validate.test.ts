@@ -1,8 +1,15 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
-import { toBundle, toJson } from '../../src/index.ts';
+import { type Exam, toBundle, toJson } from '../../src/index.ts';
 import { inFolder, run } from './in-process.ts';
+
+function lump(): Exam {
+  const exam = examples.get('neck-lump');
+  if (exam === undefined) throw new Error('no example');
+  return exam;
+}
 
 function bundleText(fhirVersion: 'R4' | 'R4B' | 'R5'): string {
   const exam = examples.get('broken-off');
@@ -76,5 +83,52 @@ describe('validate', () => {
       const again = await run(['validate', join(cwd, 'verdicts.txt')]);
       expect(again.code).toBe(1);
     });
+  });
+
+  describe('--profile', () => {
+    const folder = join(import.meta.dirname, '../../profiles/structure-definitions/r4');
+    const claiming = toJson(toBundle(lump(), { profiles: true }).value);
+
+    it('holds resources to the profiles of a folder that they claim', async () => {
+      const sound = await run(['validate', '--profile', folder], { stdin: claiming });
+      expect(sound.code).toBe(0);
+      const { value: bundle } = toBundle(lump(), { profiles: true });
+      const finding = bundle?.entry?.find(({ resource }) =>
+        resource?.meta?.profile?.some((url) => url.endsWith('/face-neck-finding')),
+      )?.resource;
+      expect(finding).toHaveProperty('bodySite');
+      const stdin = JSON.stringify(bundle, (key, value) =>
+        key === 'bodySite' ? undefined : value,
+      );
+      const plain = await run(['validate'], { stdin });
+      const held = await run(['validate', '--profile', folder], { stdin });
+      expect([plain.code, held.code]).toEqual([0, 1]);
+      expect(held.err).toMatch(/error {2}entry\[\d+\]\.resource\.bodySite {2}/);
+    });
+
+    it('tells what it can not use, and stops where there is nothing to read', async () => {
+      const gone = await run(['validate', '--profile', 'gone.json'], { stdin: claiming });
+      expect(gone).toMatchObject({ code: 2, out: '' });
+      await inFolder(async (cwd) => {
+        writeFileSync(join(cwd, 'a.json'), '{"resourceType":"StructureDefinition"}');
+        const unusable = await run(['validate', '--profile', '.'], { cwd, stdin: claiming });
+        expect(unusable.code).toBe(0);
+        expect(unusable.err).toMatch(/^a\.json: warning {2}/);
+        writeFileSync(join(cwd, 'b.json'), '{');
+        const broken = await run(['validate', '--profile', '.'], { cwd, stdin: claiming });
+        expect(broken).toMatchObject({ code: 1, out: '' });
+        expect(broken.err).toMatch(/^b\.json: error {2}/);
+      });
+    });
+  });
+
+  it('--level thorough finds what the published invariants find', async () => {
+    const stdin = bundleText('R4').replace('"status":"preliminary"', '"status":"done"');
+    const fast = await run(['validate'], { stdin });
+    const thorough = await run(['validate', '--level', 'thorough'], { stdin });
+    expect(thorough.code).toBe(1);
+    expect(thorough.err).toBe(fast.err);
+    const sound = await run(['validate', '--level', 'thorough'], { stdin: bundleText('R4') });
+    expect(sound).toMatchObject({ code: 0, err: '' });
   });
 });

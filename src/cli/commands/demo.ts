@@ -47,8 +47,10 @@ export const command: Command = {
     const exam = await exampleExam();
     const made = toBundle(exam, settings);
     const bundle = orThrow('export the example', made);
-    const validate = await validatorOf(settings.fhirVersion ?? 'R4');
-    const checked = validate(bundle, { includeValues: flagOption(options, 'include-values') });
+    const { validateBundle } = await validatorOf(settings.fhirVersion ?? 'R4');
+    const checked = validateBundle(bundle, {
+      includeValues: flagOption(options, 'include-values'),
+    });
     const issues = [...made.issues, ...checked.issues];
     const summary = demoSummary({ exam, bundle, coverage: coverageOf(exam), issues });
 

@@ -1,31 +1,57 @@
 import { hasErrors, type Issue, type Severity } from '../../issue.ts';
+import type { ValidateOptions } from '../../validate/validate-bundle.ts';
 import type { Command } from '../command.ts';
 import type { Document } from '../documents.ts';
 import { eachDocument } from '../each-document.ts';
 import { countText, documentName, issueFormatOf } from '../issue-writer.ts';
-import { flagOption } from '../options.ts';
+import { flagOption, type OptionTable, textOption } from '../options.ts';
+import { profileOption, profilesOf } from '../profile-files.ts';
 import { fhirOption, fhirVersionOf, issueOptions, outOption } from '../shared-options.ts';
-import { validatorOf } from '../validators.ts';
+import { engineOf, validatorOf } from '../validators.ts';
+
+const levelOption: OptionTable = {
+  level: {
+    type: 'text',
+    values: ['fast', 'thorough'],
+    fallback: 'fast',
+    help:
+      'thorough also evaluates every published invariant with the npm package fhirpath, which has ' +
+      'to be installed; it takes some fifty times as long',
+  },
+};
 
 export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Checks whether bundles or single resources conform to FHIR. Each input is JSON, or one ' +
     'resource a line. Every issue is told; the verdict of each input goes to standard output.',
-  options: { ...fhirOption, ...outOption, ...issueOptions },
+  options: { ...fhirOption, ...levelOption, ...profileOption, ...outOption, ...issueOptions },
   examples: [
     ['validate bundle.json', 'against FHIR R4'],
     ['validate --fhir r5 a.json b.json', 'two files against R5'],
+    ['validate bundle.json --profile guide/', 'also against the profiles that it claims'],
     ['export exam.json | face-neck-fhir validate --format json', 'issues as JSON, one a line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
-    const validate = await validatorOf(fhirVersionOf(call.options));
-    const includeValues = flagOption(call.options, 'include-values');
-    const verdict = issueFormatOf(call.options) === 'text' ? verdictLine : verdictJson;
+    const version = fhirVersionOf(call.options);
+    const { validateBundle, compileProfiles } = await validatorOf(version);
+    const paths = call.options.get('profile') ?? [];
+    const format = issueFormatOf(call.options);
+    const profiles = await profilesOf(call.io, paths, compileProfiles, format);
+    if (profiles === undefined) return 1;
+    const options: ValidateOptions = {
+      includeValues: flagOption(call.options, 'include-values'),
+      profiles,
+      ...(textOption(call.options, 'level') === 'thorough' && {
+        level: 'thorough',
+        engine: await engineOf(version),
+      }),
+    };
+    const verdict = format === 'text' ? verdictLine : verdictJson;
     return eachDocument(call, {
       run: async (value, document) => {
-        const { issues } = validate(value, { includeValues });
+        const { issues } = validateBundle(value, options);
         return { text: verdict(document, issues), issues };
       },
       unread: verdict,
