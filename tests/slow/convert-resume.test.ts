@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { gzipSync } from 'node:zlib';
@@ -30,21 +30,21 @@ beforeAll(() => {
 
 interface Moment {
   readonly when: string;
-  /** Resolves when the process is to be killed. */
-  readonly wait: (out: string, ended: Promise<unknown>) => Promise<void>;
+  /** Resolves when the process is to be killed, `part` of the delay after its sign. */
+  readonly wait: (out: string, ended: Promise<unknown>, part: number) => Promise<void>;
 }
 
 /** Twenty moments: before anything is written, just after, anywhere, and while the end is written. */
 function momentsOf(random: Random, time: number): Moment[] {
   const after = (when: string, delay: number, sign?: (out: string) => boolean): Moment => ({
     when: `${when} + ${delay} ms`,
-    wait: async (out, ended) => {
+    wait: async (out, ended, part) => {
       let isOver = false;
       void ended.then(() => {
         isOver = true;
       });
       while (sign !== undefined && !isOver && !sign(out)) await setTimeout(1);
-      await setTimeout(delay);
+      await setTimeout(Math.floor(delay * part));
     },
   });
   const times = (count: number, make: () => Moment): Moment[] =>
@@ -72,11 +72,29 @@ function run(out: string, jobs: number, ...more: readonly string[]): Promise<End
 }
 
 /** Starts a run and kills it; gives whether it was still running. */
-async function killed(args: readonly string[], moment: Moment, out: string): Promise<boolean> {
+async function killed(
+  args: readonly string[],
+  moment: Moment,
+  out: string,
+  part = 1,
+): Promise<boolean> {
   const { child, ended } = startCli(program, args);
-  await moment.wait(out, ended);
+  await moment.wait(out, ended, part);
   child.kill('SIGKILL');
   return (await ended).signal === 'SIGKILL';
+}
+
+/** The same from nothing, again and earlier where a run was quicker than the moment. */
+async function killedOnItsWay(
+  args: readonly string[],
+  moment: Moment,
+  out: string,
+): Promise<boolean> {
+  for (let part = 1; part > 1 / 256; part /= 2) {
+    rmSync(out, { recursive: true, force: true });
+    if (await killed(args, moment, out, part)) return true;
+  }
+  return false;
 }
 
 describe('the built command line', () => {
@@ -108,7 +126,7 @@ describe('the built command line', () => {
       let stopped = 0;
       for (const [round, moment] of moments.entries()) {
         const out = join(folder, `killed-${jobs}-${round}`);
-        if (await killed(argumentsOf(out, jobs), moment, out)) stopped += 1;
+        if (await killedOnItsWay(argumentsOf(out, jobs), moment, out)) stopped += 1;
         // A third of the runs that go on are killed again, and some go on in another number of threads.
         const again = moments[random.below(moments.length)];
         if (again !== undefined && random.chance(1 / 3)) {
