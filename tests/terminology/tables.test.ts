@@ -72,6 +72,16 @@ describe('tables', () => {
     expect(ucum.validateUnitString('dB[HL]').status).not.toBe('valid');
   });
 
+  test('the licence of the UCUM data stands with them, word for word', async () => {
+    const [ours, theirs] = await Promise.all(
+      [
+        '../../terminology/licences/ucum-lhc.md',
+        '../../node_modules/@lhncbc/ucum-lhc/LICENSE.md',
+      ].map((path) => readFile(new URL(path, import.meta.url), 'utf8')),
+    );
+    expect(ours).toBe(theirs);
+  });
+
   test('no reference range without a population and a source', () => {
     const wrong = rows(tables, 'measures').filter((row) => {
       const ranges = (row.ranges ?? []) as readonly Row[]; // its shape is checked above
