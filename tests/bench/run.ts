@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { Ajv } from 'ajv';
 import { published } from '../../src/generate/published.ts';
-import type { Exam } from '../../src/index.ts';
+import type { CheckOptions, Exam } from '../../src/index.ts';
 import { built, root } from './built.ts';
 import { bundleOfOneExam } from './bundles.ts';
 import { growth } from './growth.ts';
@@ -24,7 +24,7 @@ const smoke = process.argv.includes('--smoke');
 const rounds = smoke ? 5 : 200;
 const few = smoke ? 1 : 10;
 
-const { fromJson, toBundleOrThrow, toJson } =
+const { checkExam, fromJson, ruleSets, toBundleOrThrow, toJson } =
   await built<typeof import('../../src/index.ts')>('index.js');
 const { validateBundle } = await built<typeof import('../../src/validate/r4.ts')>('validate/r4.js');
 
@@ -49,9 +49,20 @@ function exporting(): void {
     ['toBundle without narrative', () => toBundleOrThrow(exam, { narrative: false })],
     ['toJson', () => toJson(bundle)],
     ['validateBundle', () => validateBundle(bundle)],
+    ['checkExam', () => checkExam(exam)],
+    ['checkExam, all rule sets, prior exam', () => checkExam(exam, everyCheck(exam))],
   ];
   const times = medians(calls, smoke ? 2 : 60);
   for (const [name, time] of times) console.log(row(name, time, times.get(stringify) ?? 0, 'it'));
+}
+
+/** Every rule set, and the same exam a year before to compare with. */
+function everyCheck(exam: Exam): CheckOptions {
+  return {
+    ruleSets: ruleSets.map(({ id }) => id),
+    prior: { ...exam, id: 'a-year-before', performed: { start: '2024-09-02' } },
+    samePatient: 'assumed',
+  };
 }
 
 async function validating(): Promise<void> {
