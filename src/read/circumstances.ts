@@ -1,11 +1,11 @@
 import type { Consent, Exam, ExamCondition, Indication, ProtocolUse } from '../model/exam.ts';
+import type { OptionalPart } from '../model/optional-parts.ts';
 import { innerValue, ownCode, ownTable, ownValue } from './concept.ts';
 import { claimEqual, dateTimeOf, innerOf, innersOf, lookAt, textOf } from './element.ts';
 import type { Entry } from './entries.ts';
 import { claimFirstPerformer } from './instruments.ts';
 import { claimCommon, type Observed, observe, ownTime } from './observation.ts';
 import type { ExamReading } from './reading.ts';
-import type { OptionalPart } from './refused.ts';
 import { sideOf } from './statement/side.ts';
 import { filled } from './values.ts';
 

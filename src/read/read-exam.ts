@@ -1,5 +1,6 @@
 import { observationStatus } from '../fhir/record-status.ts';
 import type { Exam } from '../model/exam.ts';
+import type { OptionalPart } from '../model/optional-parts.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Note } from '../model/statement.ts';
 import { readConclusion } from './assessment.ts';
@@ -22,7 +23,7 @@ import { readRequests } from './plan.ts';
 import type { RoughExam } from './read-once.ts';
 import type { ExamReading, People, Reading } from './reading.ts';
 import { targetName, targetOf } from './reference.ts';
-import type { OptionalPart, Refused } from './refused.ts';
+import type { Refused } from './refused.ts';
 import { claimResults, type ReportHead, readReport } from './report.ts';
 import { readStatements } from './statements.ts';
 import { filled } from './values.ts';

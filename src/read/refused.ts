@@ -1,21 +1,8 @@
 import type { Issue } from '../issue.ts';
+import { type OptionalPart, optionalParts } from '../model/optional-parts.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Path } from '../path.ts';
 import type { RoughExam } from './read-once.ts';
-
-/** Parts of an exam that can be left out when they are unsound. */
-const optionalParts = [
-  'organization',
-  'encounter',
-  'indication',
-  'consents',
-  'conditions',
-  'instruments',
-  'conclusion',
-  'history',
-] as const;
-
-export type OptionalPart = (typeof optionalParts)[number];
 
 /** What the rules of the exam refused in an earlier round of reading. */
 export interface Refused {

@@ -1,7 +1,8 @@
 import type { Arbitrary } from 'fast-check';
 import type { Exam } from '../model/exam.ts';
+import { optionalParts } from '../model/optional-parts.ts';
 import { type SampleOptions, type SampleSize, sampleExam } from './sample-exam.ts';
-import { leavableParts, withOnly } from './without.ts';
+import { withOnly } from './without.ts';
 
 /** The part of fast-check that is used; pass the module itself. */
 export type FastCheck = Pick<
@@ -24,7 +25,7 @@ export function examArbitrary(fc: FastCheck, options: ArbitraryOptions = {}): Ar
   return fc.tuple(fc.nat(), fc.constantFrom(...sizes)).chain(([seed, size]) => {
     const exam = sampleExam(seed, { size, ...(catalogue && { catalogue }) });
     return fc
-      .tuple(fc.subarray([...exam.statements]), fc.subarray([...leavableParts]))
+      .tuple(fc.subarray([...exam.statements]), fc.subarray([...optionalParts]))
       .map(([statements, parts]) => withOnly(exam, statements, new Set(parts)));
   });
 }

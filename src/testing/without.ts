@@ -1,21 +1,8 @@
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Exam } from '../model/exam.ts';
+import { type OptionalPart, optionalParts } from '../model/optional-parts.ts';
 import type { RecordEvent } from '../model/record-event.ts';
 import type { Statement } from '../model/statement.ts';
-
-/** Parts that an exam can do without. */
-export const leavableParts = [
-  'organization',
-  'encounter',
-  'indication',
-  'consents',
-  'conditions',
-  'instruments',
-  'conclusion',
-  'history',
-] as const;
-
-export type LeavablePart = (typeof leavableParts)[number];
 
 /**
  * The exam with these statements and these parts alone. What named a statement or instrument that is
@@ -24,11 +11,11 @@ export type LeavablePart = (typeof leavableParts)[number];
 export function withOnly(
   exam: Exam,
   statements: readonly Statement[],
-  parts: ReadonlySet<LeavablePart>,
+  parts: ReadonlySet<OptionalPart>,
 ): Exam {
   const keys = new Set(statements.map(({ key }) => key));
   const left = Object.entries(exam).filter(
-    ([name]) => !leavableParts.some((part) => part === name && !parts.has(part)),
+    ([name]) => !optionalParts.some((part) => part === name && !parts.has(part)),
   );
   // The same exam without some of its optional properties.
   const rest = Object.fromEntries(left) as unknown as Exam;

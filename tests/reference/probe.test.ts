@@ -1,11 +1,12 @@
 import type { Resource } from 'fhir/r4.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { optionalParts } from '../../src/model/optional-parts.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { probeServer } from '../../src/testing/probe/probe-server.ts';
 import type { ProbeReport } from '../../src/testing/probe/report.ts';
 import { probeText } from '../../src/testing/probe/report-text.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
-import { leavableParts, withOnly } from '../../src/testing/without.ts';
+import { withOnly } from '../../src/testing/without.ts';
 import { extensionsPack } from './definitions.ts';
 import { inBatches, send, storeAndRead, storeExisting, transactionOf } from './exam-store.ts';
 import { exampleExams, seededExams } from './exams.ts';
@@ -84,7 +85,7 @@ describe('an exam that is sent again with half of its statements', () => {
   it('leaves the others on the server as entered in error, and is read back without them', async () => {
     const earlier = sampleExam(7, { size: 'usual' });
     const statements = earlier.statements.filter((_, at) => at % 2 === 0);
-    const exam = withOnly(earlier, statements, new Set(leavableParts));
+    const exam = withOnly(earlier, statements, new Set(optionalParts));
     await storeExisting(server.url, [earlier]);
     await send(server.url, transactionOf(earlier));
     await send(server.url, transactionOf(exam, earlier));

@@ -2,9 +2,9 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hasErrors } from '../../src/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
+import { optionalParts } from '../../src/model/optional-parts.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
 import { examArbitrary } from '../../src/testing/arbitrary.ts';
-import { leavableParts } from '../../src/testing/without.ts';
 
 describe('the arbitrary of exams', () => {
   it('makes exams without errors, whatever is left of them', () => {
@@ -24,7 +24,7 @@ describe('the arbitrary of exams', () => {
     expect(result.failed).toBe(true);
     const [smallest] = result.counterexample ?? [];
     expect(smallest?.statements.map(({ kind }) => kind)).toEqual(['measurement']);
-    expect(leavableParts.filter((part) => smallest?.[part] !== undefined)).toEqual([]);
+    expect(optionalParts.filter((part) => smallest?.[part] !== undefined)).toEqual([]);
     expect(smallest && hasErrors(parseExam(smallest).issues)).toBe(false);
   });
 
