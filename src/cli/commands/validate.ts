@@ -38,11 +38,12 @@ export const command: Command = {
     const { validateBundle, compileProfiles } = await validatorOf(version);
     const paths = call.options.get('profile') ?? [];
     const format = issueFormatOf(call.options);
-    const profiles = await profilesOf(call.io, paths, compileProfiles, format);
-    if (profiles === undefined) return 1;
+    const profiles =
+      paths.length === 0 ? undefined : await profilesOf(call.io, paths, compileProfiles, format);
+    if (paths.length > 0 && profiles === undefined) return 1;
     const options: ValidateOptions = {
       includeValues: flagOption(call.options, 'include-values'),
-      profiles,
+      ...(profiles !== undefined && { profiles }),
       ...(textOption(call.options, 'level') === 'thorough' && {
         level: 'thorough',
         engine: await engineOf(version),
