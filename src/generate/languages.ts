@@ -38,18 +38,18 @@ export async function readLanguages(): Promise<LanguageFile[]> {
 
 /** Everything wrong with a file, one line each. */
 export function languageFaults(file: LanguageFile): string[] {
-  const where = `languages/${file.language}.json`;
+  const where = `terminology/languages/${file.language}.json`;
   return [
-    ...differences(Object.keys(english.sides), file.sides, `${where} sides`),
-    ...differences(Object.keys(english.texts), file.texts, `${where} texts`),
-    ...differences(tableNames().map(kebab), file.displays, `${where} displays`),
+    ...differences(Object.keys(english.sides), file.sides, `${where}: sides`),
+    ...differences(Object.keys(english.texts), file.texts, `${where}: texts`),
+    ...differences(tableNames().map(kebab), file.displays, `${where}: displays`),
     ...tableNames().flatMap((table) => {
       const codes = exportedCodes(builtInCatalogue, table).filter((one) => one.side === undefined);
       const words = file.displays[kebab(table)] ?? {};
       return differences(
         codes.map(({ code }) => code),
         words,
-        `${where} ${kebab(table)}`,
+        `${where}: displays.${kebab(table)}`,
       );
     }),
   ];
@@ -58,11 +58,13 @@ export function languageFaults(file: LanguageFile): string[] {
 function differences(wanted: readonly string[], given: object, where: string): string[] {
   const known = new Set(wanted);
   return [
-    ...wanted.filter((name) => !Object.hasOwn(given, name)).map((name) => `${where}: no ${name}`),
+    ...wanted
+      .filter((name) => !Object.hasOwn(given, name))
+      .map((name) => `${where}.${name} is missing: write it there`),
     ...Object.entries(given).flatMap(([name, word]) => {
-      if (!known.has(name)) return [`${where}: unknown ${name}`];
+      if (!known.has(name)) return [`${where}.${name} belongs to no code: take it out`];
       const blank = typeof word === 'string' && (word.trim() !== word || word === '');
-      return blank ? [`${where}: ${name} is blank or padded`] : [];
+      return blank ? [`${where}.${name} is blank or padded`] : [];
     }),
   ];
 }

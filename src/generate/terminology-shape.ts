@@ -215,6 +215,7 @@ export const tableShapes: { readonly [table: string]: TableShape } = {
       ...concept,
       version: 'text',
       regions: { region: 'text', methods: 'texts' },
+      'everyRegionBut?': 'texts',
       'points?': pointUse,
       'tests?': 'texts',
       'measures?': 'texts',
@@ -223,6 +224,7 @@ export const tableShapes: { readonly [table: string]: TableShape } = {
     references: [
       ['regions.region', 'regions'],
       ['regions.methods', 'methods'],
+      ['everyRegionBut', 'regions'],
       ['points.point', 'test-points'],
       ['points.modalities', 'modalities'],
       ['tests', 'test-points'],

@@ -1,7 +1,7 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Row, type TableFile, type Tables, tableFaults } from './terminology-check.ts';
+import { type Row, rows, type TableFile, type Tables, tableFaults } from './terminology-check.ts';
 import { tableShapes } from './terminology-shape.ts';
 
 /**
@@ -35,7 +35,7 @@ export function tableSources(tables: Tables): Map<string, string> {
         `import type { ${types} } from '../types.ts';`,
         '',
         `export const ${constant}: readonly ${row}[] = [`,
-        ...concepts.map((concept) => `  ${JSON.stringify(lean(concept))},`),
+        ...concepts.map((row) => `  ${JSON.stringify(lean(withEveryRegion(row, tables)))},`),
         '];',
         '',
       ].join('\n'),
@@ -47,6 +47,31 @@ export function tableSources(tables: Tables): Map<string, string> {
 
 function lean({ source: _source, evidence: _evidence, definition: _definition, ...row }: Row): Row {
   return row;
+}
+
+/**
+ * A protocol with `everyRegionBut` asks for every region that can be examined except those named
+ * there. `regions` says with which methods; a region that it does not name is asked for with the
+ * method that the region's own row names first.
+ */
+function withEveryRegion({ everyRegionBut, ...row }: Row, tables: Tables): Row {
+  if (everyRegionBut === undefined) return row;
+  const left = everyRegionBut as readonly string[]; // its shape was checked before
+  const asked = row.regions as readonly { readonly region: string }[]; // checked before
+  const named = new Set([...left, ...asked.map(({ region }) => region)]);
+  const others = rows(tables, 'regions').filter(
+    ({ code, group }) => group !== true && !named.has(String(code)),
+  );
+  return {
+    ...row,
+    regions: [
+      ...asked,
+      ...others.map(({ code, methods }) => ({
+        region: code,
+        methods: (methods as readonly string[]).slice(0, 1), // checked before
+      })),
+    ],
+  };
 }
 
 function versionSource(tables: Tables): string {
