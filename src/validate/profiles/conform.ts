@@ -21,13 +21,22 @@ export function checkProfile(
   dropRepeated(scope.issues, start, before);
 }
 
-/** A profile repeats what its base asks for, and what was told of the base need not be told again. */
+/**
+ * A profile repeats what its base asks for, and what was told of the base need not be told again. It is
+ * the same only where place, code, expected form, severity and rule are: a warning of the base never
+ * stands for an error of the profile, nor one invariant for another.
+ */
 function dropRepeated(issues: Issue[], start: number, before: number): void {
   if (issues.length === before) return;
-  const key = ({ code, path, expected }: Issue) => `${pathPointer(path)} ${code} ${expected}`;
-  const told = new Set(issues.slice(start, before).map(key));
-  const added = issues.splice(before).filter((each) => !told.has(key(each)));
+  const told = new Set(issues.slice(start, before).map(sameness));
+  const added = issues.splice(before).filter((each) => !told.has(sameness(each)));
   for (const each of added) issues.push(each);
+}
+
+function sameness({ code, path, expected, severity, rule = '' }: Issue): string {
+  // What an invariant asks is known by its key alone, which stands after the URL of a definition.
+  const key = code === 'broken-invariant' ? rule.slice(rule.indexOf('#') + 1) : '';
+  return [pathPointer(path), code, severity, key, expected].join(' ');
 }
 
 /**
