@@ -1,7 +1,7 @@
 import type { Observation } from 'fhir/r4.js';
 import { partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
-import type { Statement } from '../model/statement.ts';
+import { sectionOf } from '../kinds/meanings.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { ExportContext } from './context.ts';
 import { finishObservation, startObservation } from './observation.ts';
@@ -29,33 +29,6 @@ export function groupsOf(
   return [...members]
     .map(([section, list]) => ({ section, members: list }))
     .sort((a, b) => orderOf(catalogue, a.section) - orderOf(catalogue, b.section));
-}
-
-/** The section under which a statement is told. */
-export function sectionOf(statement: Statement, catalogue: Catalogue): string {
-  const code = ownSection(statement, catalogue);
-  return code ?? 'general';
-}
-
-function ownSection(statement: Statement, catalogue: Catalogue): string | undefined {
-  switch (statement.kind) {
-    case 'sensation':
-    case 'sensation-comparison':
-      return catalogue.testPoints.get(statement.point)?.section;
-    case 'movement':
-    case 'function-test':
-      return catalogue.testPoints.get(statement.test)?.section;
-    case 'symptom':
-      return catalogue.symptoms.get(statement.symptom)?.section;
-    case 'scale-score': {
-      const region = statement.region ?? catalogue.scales.get(statement.scale)?.region;
-      return region === undefined ? undefined : catalogue.regions.get(region)?.section;
-    }
-    default:
-      return statement.region === undefined
-        ? undefined
-        : catalogue.regions.get(statement.region)?.section;
-  }
 }
 
 function orderOf(catalogue: Catalogue, section: string): number {

@@ -1,10 +1,10 @@
 import { type Issue, type IssueCode, issue } from '../../issue.ts';
 import type { Side } from '../../model/primitive.ts';
-import { lateralitySides } from '../../model/rules/sides.ts';
 import { nearest } from '../../nearest.ts';
 import type { Path } from '../../path.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { Laterality } from '../../terminology/types.ts';
 import type { Mapping } from '../mapping.ts';
 import type { MeasurementTarget, Target } from '../target.ts';

@@ -1,9 +1,9 @@
 import { interpretation, presenceInterpretation } from '../../fhir/observation-codes.ts';
 import { LATERALITY_EXTENSION, SNOMED } from '../../fhir/systems.ts';
+import { standingOf } from '../../kinds/meanings.ts';
 import type { Key, Side } from '../../model/primitive.ts';
-import { lateralityOf, lateralitySides } from '../../model/rules/sides.ts';
 import type { Finding, Measurement, Note, Presence, Statement } from '../../model/statement.ts';
-import { sideSnomed } from '../../terminology/sides.ts';
+import { lateralitySides, sideSnomed } from '../../terminology/sides.ts';
 import { claimEqual, type Element, flagOf, innerOf, innersOf, lookAt, peek } from '../element.ts';
 import type { Entry } from '../entries.ts';
 import { baseOf, claimCommon, type Observed, observe } from '../observation.ts';
@@ -107,7 +107,7 @@ function measurementOf(
 
 /** A side that the place can have, and one wherever it must have one. */
 function isSided(statement: Finding | Measurement, reading: ExamReading): boolean {
-  const laterality = lateralityOf(statement, reading.catalogue);
+  const { laterality } = standingOf(statement, reading.catalogue);
   if (laterality === undefined) return false;
   const { sides, required } = lateralitySides[laterality];
   return statement.side === undefined ? !required : sides.includes(statement.side);

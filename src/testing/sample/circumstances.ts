@@ -1,5 +1,5 @@
 import type { Consent, ExamCondition, Indication } from '../../model/exam.ts';
-import { lateralitySides } from '../../model/rules/sides.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import { maybe, type Sampling, sampleText } from './sampling.ts';
 
 export function sampleIndication(sampling: Sampling): Indication {

@@ -1,6 +1,6 @@
 import type { Key, Side } from '../../model/primitive.ts';
-import { lateralitySides } from '../../model/rules/sides.ts';
 import type { Measurement, ScaleItem, Statement } from '../../model/statement.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { Lean, Measure, Region, Scale } from '../../terminology/types.ts';
 import { type Stated, sampleReason } from './regions.ts';
 import { maybe, type Sampling, sampleDecimal, sampleDetails, sampleText } from './sampling.ts';

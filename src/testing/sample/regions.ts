@@ -1,7 +1,7 @@
 import type { state } from '../../model/builder/draft.ts';
 import type { Side } from '../../model/primitive.ts';
-import { lateralitySides } from '../../model/rules/sides.ts';
 import type { Attribute, Finding, Reason, RegionState } from '../../model/statement.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { AttributeConcept, FindingConcept, Lean, Region } from '../../terminology/types.ts';
 import { maybe, type Sampling, sampleDecimal, sampleDetails, sampleText } from './sampling.ts';
 

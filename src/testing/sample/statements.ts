@@ -1,4 +1,4 @@
-import { sectionOf } from '../../export/groups.ts';
+import { sectionOf } from '../../kinds/meanings.ts';
 import { type ExamDraft, state } from '../../model/builder/draft.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Lean, Region } from '../../terminology/types.ts';

@@ -1,6 +1,6 @@
 import type { Side } from '../../model/primitive.ts';
-import { lateralitySides } from '../../model/rules/sides.ts';
 import type { ModalityResult } from '../../model/statement.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { Lean, TestPoint } from '../../terminology/types.ts';
 import { type Stated, sampleReason } from './regions.ts';
 import { maybe, type Sampling, sampleDetails } from './sampling.ts';

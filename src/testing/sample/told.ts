@@ -1,5 +1,5 @@
-import { lateralitySides } from '../../model/rules/sides.ts';
 import type { Statement, Symptom } from '../../model/statement.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { Lean, Region, SymptomConcept } from '../../terminology/types.ts';
 import type { Stated } from './regions.ts';
 import { maybe, type Sampling, sampleDecimal, sampleDetails, sampleText } from './sampling.ts';

@@ -1,0 +1,52 @@
+import type { Code, Decimal, Key, UnitCode } from '../../model/primitive.ts';
+import type { Examined, Reason } from '../base.ts';
+import { atRegion, type Meaning } from '../meaning.ts';
+
+/** A quantity, with every reading that was taken. */
+export interface Measurement extends Examined {
+  readonly kind: 'measurement';
+  /** Code of terminology/measures.json. */
+  readonly measure: Code;
+  /** The value reported. Left out only when `unusable` says why there is none. */
+  readonly value?: Decimal;
+  readonly comparator?: '<' | '<=' | '>=' | '>';
+  readonly unit: UnitCode;
+  /**
+   * Every reading, in the order taken and in the same unit.
+   * @minItems 1
+   * @maxItems 1000
+   */
+  readonly readings?: readonly Decimal[];
+  /** How `value` came from the readings. */
+  readonly convention?: 'single' | 'mean' | 'median' | 'maximum' | 'minimum' | 'last';
+  /**
+   * Code of terminology/measure-conditions.json: dim light, with vertical overlap, assisted ...
+   * @minItems 1
+   */
+  readonly conditions?: readonly Code[];
+  readonly unusable?: Reason;
+  /** Key of the finding that was measured. */
+  readonly about?: Key;
+  /** The value was estimated and not read off an instrument. */
+  readonly estimated?: boolean;
+}
+
+export const measurementMeaning: Meaning<Measurement> = {
+  subject: ({ measure }) => ({ table: 'measures', code: measure }),
+  standing: (measurement, catalogue) => {
+    const standing = atRegion(measurement, catalogue);
+    // In its usual place a measure has sides of its own: a distance between the eyes has none
+    // although eyes are paired, the travel of the jaw to one side has one. Elsewhere the region decides.
+    const row = catalogue.measures.get(measurement.measure);
+    return row?.region === measurement.region
+      ? { ...standing, laterality: row.laterality }
+      : standing;
+  },
+  said: ({ measure, value, methods = [] }) => [
+    {
+      polarity: value === undefined ? 'none' : 'states',
+      of: { table: 'measures', code: measure },
+      methods: ['measurement', ...methods],
+    },
+  ],
+};
