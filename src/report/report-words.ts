@@ -36,6 +36,7 @@ export interface ReportWords {
   readonly undecided: string;
   readonly negatives: string;
   readonly usual: string;
+  readonly abnormal: string;
   readonly normal: string;
   readonly partial: string;
   readonly notExamined: string;

@@ -7,9 +7,10 @@ import { sideCells, sideRows } from './sides.ts';
 
 /** Measurements by side, with the difference where both sides were measured alike. */
 export function measurePart(page: Page): Content {
-  const { exam, labels, teller } = page;
+  const { exam, labels } = page;
   const measurements = ofKind(exam, 'measurement');
   const rows = sideRows(
+    page,
     measurements,
     (one) => measureName(page, one),
     (one) => one.side,
@@ -31,12 +32,17 @@ export function measurePart(page: Page): Content {
       rows: rows.map((row) => [...sideCells(row), difference.get(row.name) ?? '–']),
     }),
   );
+}
 
-  /** Measure and conditions: pupils in the light and in the dark stand in rows of their own. */
-  function measureName({ teller: say }: Page, { measure, conditions }: Measurement): string {
-    const under = (conditions ?? []).map((code) => say.display('measureConditions', code));
-    return [teller.display('measures', measure), ...under].join(', ');
-  }
+/**
+ * Measure, place where it is not the usual one, and conditions: lesions of two places, and pupils in
+ * the light and in the dark, stand in rows of their own.
+ */
+function measureName({ teller, catalogue }: Page, one: Measurement): string {
+  const usual = catalogue.measures.get(one.measure)?.region === one.region;
+  const under = (one.conditions ?? []).map((code) => teller.display('measureConditions', code));
+  const place = usual ? [] : [teller.place(one.region, undefined)];
+  return [teller.display('measures', one.measure), ...place, ...under].join(', ');
 }
 
 /** Right less left, exact; nothing unless there is one usable figure a side, in the same unit. */

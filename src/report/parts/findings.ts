@@ -55,7 +55,7 @@ function findingText(page: Page, finding: Finding): Content {
   );
 }
 
-/** What became of the regions as a whole: normal, in part, not examined, not there. */
+/** What became of the regions as a whole: abnormal, normal, in part, not examined, not there. */
 export function stateParts(page: Page): Content[] {
   const { labels, exam } = page;
   const states = ofKind(exam, 'region-state');
@@ -66,6 +66,7 @@ export function stateParts(page: Page): Content[] {
       list(states.filter(({ state }) => names.includes(state)).map((one) => stateText(page, one))),
     );
   return [
+    part('abnormal', labels.abnormal, ['abnormal']),
     part('normal', labels.normal, ['normal']),
     part('partial', labels.partial, ['partial']),
     part('not-examined', labels.notExamined, ['not-examined', 'not-applicable']),

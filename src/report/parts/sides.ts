@@ -1,7 +1,7 @@
 import type { Side } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
-import type { Content } from '../html.ts';
-import { separated } from '../page.ts';
+import { type Content, joined } from '../html.ts';
+import { type Page, separated } from '../page.ts';
 
 /** A row of a table with one column for each side: what it is about, and the answers by side. */
 export interface SideRow {
@@ -11,8 +11,12 @@ export interface SideRow {
   readonly other: Content[];
 }
 
-/** Rows by name, in the order in which the names first stand in the exam. */
+/**
+ * Rows by name, in the order in which the names first stand in the exam. A side that has no column,
+ * such as the midline, is named with the answer.
+ */
 export function sideRows<S extends Statement>(
+  { teller }: Page,
   statements: readonly S[],
   name: (statement: S) => string,
   side: (statement: S) => Side | undefined,
@@ -29,7 +33,7 @@ export function sideRows<S extends Statement>(
       row.right.push(said);
       row.left.push(said);
     } else if (where === 'right' || where === 'left') row[where].push(said);
-    else row.other.push(said);
+    else row.other.push(where === undefined ? said : joined(`${teller.side(where)}: `, said));
   }
   return [...rows.values()];
 }

@@ -8,12 +8,14 @@ import { sideCells, sideRows } from './sides.ts';
 export function sensationPart(page: Page): Content {
   const { exam, labels, teller } = page;
   const rows = sideRows(
+    page,
     ofKind(exam, 'sensation'),
     (one) => teller.display('testPoints', one.point),
     (one) => one.side,
     (one) => sensationText(page, one),
   );
   const compared = sideRows(
+    page,
     ofKind(exam, 'sensation-comparison'),
     (one) => `${teller.display('testPoints', one.point)}, ${labels.compared}`,
     () => undefined,
@@ -56,6 +58,7 @@ export function testPart(page: Page): Content {
   const { exam, labels, teller } = page;
   const statements = [...ofKind(exam, 'movement'), ...ofKind(exam, 'function-test')];
   const rows = sideRows<Movement | FunctionTest>(
+    page,
     statements,
     (one) => teller.subject(one),
     (one) => one.side,

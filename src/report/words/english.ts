@@ -52,6 +52,7 @@ export const englishWords: ReportWords = {
   undecided: 'Looked for and not decided',
   negatives: 'Looked for and not found',
   usual: 'Usual appearances stated',
+  abnormal: 'Examined and found abnormal',
   normal: 'Examined, no abnormality found',
   partial: 'Examined in part',
   notExamined: 'Not examined',

@@ -56,6 +56,7 @@ export const germanWords: ReportWords = {
   undecided: 'Gesucht und nicht entschieden',
   negatives: 'Gesucht und nicht gefunden',
   usual: 'Als üblich angegebenes Aussehen',
+  abnormal: 'Untersucht und auffällig',
   normal: 'Untersucht, nichts Auffälliges gefunden',
   partial: 'Teilweise untersucht',
   notExamined: 'Nicht untersucht',

@@ -1,0 +1,237 @@
+import { describe, expect, it } from 'vitest';
+import { type Exam, parseExam, type Statement } from '../../src/index.ts';
+import { toHtml } from '../../src/report/index.ts';
+import { type ParsedPage, parsePage } from './parsed-page.ts';
+import { type MapRow, type Mark, marks, type Told, toldByKind } from './told-by-kind.ts';
+
+const empty: Exam = {
+  format: 'face-neck-exam/1',
+  id: 'quay-1',
+  status: 'final',
+  subject: { reference: 'Patient/1' },
+  examiners: [{ key: 'nurse' }],
+  performed: { start: '2025-05-05T09:00:00+02:00' },
+  recorded: '2025-05-05T09:40:00+02:00',
+  protocol: { id: 'skin-lesion', version: '1.0.0' },
+  statements: [],
+};
+
+const silence = 'Nothing was said: not normal by silence';
+
+function examOf(cases: readonly Told[]): Exam {
+  const statements = cases.map(({ statement }, at): Statement => ({ key: `s${at}`, ...statement }));
+  return { ...empty, statements };
+}
+
+function pageOf(exam: Exam, prior?: Exam): ParsedPage {
+  return parsePage(toHtml(exam, prior && { checks: { prior } }));
+}
+
+const bare = pageOf(empty);
+
+/** Sections that say something on this page and not on that of an exam without statements. */
+function told(page: ParsedPage): string[] {
+  return [...page.sections.keys()].filter((id) => !bare.sections.has(id));
+}
+
+/** Marks of the table of regions by name of the region, without those where nothing was said. */
+function mapTable(page: ParsedPage): Record<string, MapRow> {
+  const mark = (cell = ''): Mark => {
+    const named = Object.entries(marks).find(([, text]) => cell.endsWith(` ${text}`))?.[0];
+    if (named === undefined && cell !== '' && !cell.endsWith(silence)) throw new Error(cell);
+    // The entries are those of `marks`.
+    return (named ?? '') as Mark;
+  };
+  const rows = page.sections.get('map')?.rows ?? [];
+  return Object.fromEntries(
+    rows
+      .map(([name = '', ...cells]): [string, MapRow] => [
+        name,
+        [mark(cells[0]), mark(cells[1]), mark(cells[2])],
+      ])
+      .filter(([, [right, left, middle]]) => right !== '' || left !== '' || middle !== ''),
+  );
+}
+
+/** The drawing says of each place what the table says, on the side on which the front shows it. */
+function checkDrawing(page: ParsedPage, table: Readonly<Record<string, MapRow>>): void {
+  for (const { title, mark, across } of page.drawing) {
+    const [, name = '', side, words] = /^(.*?)(?:, (right|left))?: (.*)$/.exec(title) ?? [];
+    const [right, left, middle] = table[name] ?? ['', '', ''];
+    const shown = side === 'right' ? right : side === 'left' ? left : middle;
+    const expected = shown === '' ? 'silent' : shown;
+    expect({ title, mark, words }).toEqual({
+      title,
+      mark: expected,
+      words: shown === '' ? silence : marks[shown],
+    });
+    // The patient's right is on the left of the drawing, whose midline is at 200.
+    expect(Math.sign(across - 200), title).toBe(side === 'right' ? -1 : side === 'left' ? 1 : 0);
+  }
+}
+
+function checkAlone({ section, line, row, map }: Told, page: ParsedPage): void {
+  expect(told(page)).toEqual([section]);
+  const found = page.sections.get(section);
+  expect(found?.lines).toEqual(line === undefined ? [] : [line]);
+  expect(found?.rows).toEqual(row === undefined ? [] : [row]);
+  if (row !== undefined) {
+    expect(found?.head.slice(0, 4)).toEqual(['What', 'Right', 'Left', 'No side']);
+  }
+  expect(mapTable(page)).toEqual(map);
+  checkDrawing(page, map);
+}
+
+const kinds = Object.entries(toldByKind).map(([kind, cases]) => ({
+  kind,
+  cases: [...Object.values<Told>(cases.sides), ...cases.forms] as readonly Told[],
+  sides: Object.entries<Told>(cases.sides),
+  forms: cases.forms as readonly Told[],
+}));
+
+describe.each(kinds)('the page tells a $kind', ({ sides, forms, cases }) => {
+  it('in an exam that the parser takes', () => {
+    for (const one of cases) {
+      const issues = parseExam(examOf([one])).issues.map(({ code }) => code);
+      if (one.refused === true) expect(issues, JSON.stringify(one.statement)).not.toEqual([]);
+      else expect(issues, JSON.stringify(one.statement)).toEqual([]);
+    }
+  });
+
+  it.each(sides)('%s: in the right column, line and place of the map', (_, one) => {
+    checkAlone(one, pageOf(examOf([one])));
+  });
+
+  it('in each of its forms', () => {
+    for (const one of forms) checkAlone(one, pageOf(examOf([one])));
+  });
+});
+
+describe('a page of an exam with every kind', () => {
+  const every = kinds.flatMap(({ cases }) => cases);
+  const page = pageOf(examOf(every));
+
+  it.each(kinds)('tells each $kind', ({ cases }) => {
+    for (const { section, line, row } of cases) {
+      const found = page.sections.get(section);
+      if (line !== undefined) expect(found?.lines).toContain(line);
+      if (row === undefined) continue;
+      const there = found?.rows.find(([name]) => name === row[0]) ?? [];
+      row.slice(0, 4).forEach((cell, at) => {
+        if (cell !== '–') expect(there[at], row[0]).toContain(cell);
+      });
+    }
+  });
+
+  it('has a line for each, no more and no fewer', () => {
+    const lines = every.filter(({ line }) => line !== undefined);
+    const found = [...new Set(lines.map(({ section }) => section))].flatMap(
+      (section) => page.sections.get(section)?.lines ?? [],
+    );
+    expect([...found].sort()).toEqual(lines.map(({ line }) => line).sort());
+  });
+});
+
+/** Statements on the right of the forehead, by the mark that they make, strongest first. */
+const byMark: Readonly<Record<Exclude<Mark, ''>, Told['statement']>> = {
+  sign: {
+    kind: 'finding',
+    finding: 'naevus',
+    presence: 'present',
+    region: 'forehead',
+    side: 'right',
+  },
+  partial: {
+    kind: 'region-state',
+    state: 'partial',
+    region: 'forehead',
+    side: 'right',
+    methods: ['inspection'],
+    limit: { code: 'unable-hair' },
+  },
+  'not-examined': {
+    kind: 'region-state',
+    state: 'not-examined',
+    region: 'forehead',
+    side: 'right',
+    reason: { code: 'time' },
+  },
+  normal: {
+    kind: 'region-state',
+    state: 'normal',
+    region: 'forehead',
+    side: 'right',
+    methods: ['palpation'],
+  },
+  said: {
+    kind: 'finding',
+    finding: 'naevus',
+    presence: 'absent',
+    region: 'forehead',
+    side: 'right',
+  },
+};
+
+describe('the map, where two things are said of one place', () => {
+  const strongest = Object.entries(byMark) as [Exclude<Mark, ''>, Told['statement']][];
+  const pairs = strongest.flatMap(([mark, strong], at) =>
+    strongest.slice(at).map(([other, weak]) => ({ mark, strong, other, weak })),
+  );
+
+  it.each(pairs)('$mark is not hidden by $other, in either order', ({ mark, strong, weak }) => {
+    for (const both of [
+      [strong, weak],
+      [weak, strong],
+    ]) {
+      const page = pageOf({
+        ...empty,
+        statements: both.map((one, at): Statement => ({ key: `s${at}`, ...one })),
+      });
+      const expected: Record<string, MapRow> = { Forehead: [mark, '', ''] };
+      expect(mapTable(page)).toEqual(expected);
+      checkDrawing(page, expected);
+    }
+  });
+
+  it('keeps a sign on one side off the other', () => {
+    const other = { ...byMark.normal, side: 'left' } as Told['statement'];
+    const statements = [byMark.sign, other].map(
+      (one, at): Statement => ({ key: `s${at}`, ...one }),
+    );
+    const expected: Record<string, MapRow> = { Forehead: ['sign', 'normal', ''] };
+    const page = pageOf({ ...empty, statements });
+    expect(mapTable(page)).toEqual(expected);
+    checkDrawing(page, expected);
+  });
+});
+
+describe('the table of measurements', () => {
+  const lesion = (region: string, side: 'right' | 'left', value: string): Told['statement'] => ({
+    kind: 'measurement',
+    measure: 'lesion-max',
+    region,
+    side,
+    value,
+    unit: 'mm',
+  });
+  const rowsOf = (...statements: Told['statement'][]): unknown =>
+    pageOf({
+      ...empty,
+      statements: statements.map((one, at): Statement => ({ key: `s${at}`, ...one })),
+    }).sections.get('measures')?.rows;
+
+  it('has right less left, whatever the order in which they were taken', () => {
+    const right = lesion('forehead', 'right', '4.0');
+    const left = lesion('forehead', 'left', '6.5');
+    const row = ['Greatest diameter of a lesion, Forehead', '4.0 mm', '6.5 mm', '–', '-2.5 mm'];
+    expect(rowsOf(right, left)).toEqual([row]);
+    expect(rowsOf(left, right)).toEqual([row]);
+  });
+
+  it('keeps what was measured in two places apart and takes no difference of them', () => {
+    expect(rowsOf(lesion('forehead', 'right', '4.0'), lesion('temple', 'left', '6.5'))).toEqual([
+      ['Greatest diameter of a lesion, Forehead', '4.0 mm', '–', '–', '–'],
+      ['Greatest diameter of a lesion, Temple', '–', '6.5 mm', '–', '–'],
+    ]);
+  });
+});
