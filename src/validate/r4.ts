@@ -7,6 +7,7 @@ import { runStages, type ValidateOptions, type Validation } from './validate-bun
 import type { ValidatedVersion } from './version.ts';
 
 export type { Profiles } from './profiles/compile.ts';
+export type { Unchecked } from './scope.ts';
 export type { ValidateOptions, Validation } from './validate-bundle.ts';
 
 const version: ValidatedVersion = {

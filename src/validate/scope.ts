@@ -1,5 +1,5 @@
 import { type Issue, type IssueCode, type IssueDetails, issue } from '../issue.ts';
-import { pathPointer } from '../path.ts';
+import { type Path, pathPointer } from '../path.ts';
 import { receivedText } from '../schema-words.ts';
 import type { BundleIndex } from './bundle-index.ts';
 import type { Definitions, Property } from './definitions.ts';
@@ -46,6 +46,17 @@ export interface Scope {
   readonly conforming: Map<JsonObject, Map<string, boolean>>;
   /** Said once for a whole bundle: extensions and profiles that are not known. */
   readonly saidOnce: Set<string>;
+  /** What was asked for and could not be judged. */
+  readonly unchecked: Unchecked[];
+}
+
+/** A rule that was not looked at, so that nobody takes its silence for a pass. */
+export interface Unchecked {
+  /** As in an issue: an invariant key, the canonical URL of a profile with the id of its element. */
+  readonly rule: string;
+  readonly path: Path;
+  /** What it takes to check it. */
+  readonly why: string;
 }
 
 /** Parts of an issue; `value` is put into `received` where the caller wants values. */

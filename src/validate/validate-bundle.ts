@@ -5,7 +5,7 @@ import { rootProperty } from './definitions.ts';
 import { isObject, type JsonObject } from './json.ts';
 import { compileAll, type Profiles } from './profiles/compile.ts';
 import { schemaIssues } from './schema.ts';
-import type { Scope } from './scope.ts';
+import type { Scope, Unchecked } from './scope.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
 import type { ValidatedVersion } from './version.ts';
 import { visitResource } from './walk.ts';
@@ -32,6 +32,8 @@ export interface Validation {
   /** No issue is an error. */
   readonly valid: boolean;
   readonly issues: readonly Issue[];
+  /** Rules that were asked for and not looked at, each at every place where it stands. */
+  readonly unchecked: readonly Unchecked[];
 }
 
 /**
@@ -50,9 +52,10 @@ export function runStages(
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
-    return { valid: !hasErrors(scope.issues), issues: scope.issues };
+    const { unchecked } = scope;
+    return { valid: !hasErrors(scope.issues), issues: scope.issues, unchecked };
   }
-  return { valid: !hasErrors(issues), issues };
+  return { valid: !hasErrors(issues), issues, unchecked: [] };
 }
 
 /** What is wrong with compiled profiles was told when they were compiled. */
@@ -128,5 +131,6 @@ function createScope(
     systems: new Map(),
     conforming: new Map(),
     saidOnce: new Set(),
+    unchecked: [],
   };
 }

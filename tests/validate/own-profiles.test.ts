@@ -175,7 +175,7 @@ test('a rule of a profile is said to be unchecked where no engine is given', () 
     {
       code: 'unchecked-rule',
       severity: 'information',
-      message: 'the rule fn-rst-1: can not be checked here',
+      message: 'the rule fn-rst-1: cannot be checked here',
       path: [],
       rule: `${CANONICAL_BASE}/StructureDefinition/face-neck-region-state#Observation`,
     },

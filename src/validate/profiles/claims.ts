@@ -35,6 +35,8 @@ function sayUnknown(
     if (type !== resource['resourceType']) sayOtherType(type, scope, place);
     return;
   }
+  const why = 'the profile was not given for validation';
+  scope.unchecked.push({ rule: url, path: [...scope.path, ...place], why });
   if (scope.saidOnce.has(`profile ${url}`)) return;
   scope.saidOnce.add(`profile ${url}`);
   report(

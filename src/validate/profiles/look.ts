@@ -31,11 +31,18 @@ export function say(
   report(look.scope, code, message, { rule, ...said }, [...look.below, ...below]);
 }
 
-/** What is asked for and can not be checked here is said, once for each element of a profile. */
+/**
+ * What is asked for and can not be checked here: said once for each element of a profile, and kept as
+ * data for each place.
+ */
 export function sayUnchecked(look: Look, node: ProfileNode, what: string, below: Below): void {
-  const key = `unchecked ${look.profile.url} ${node.id} ${what}`;
-  if (look.scope.saidOnce.has(key)) return;
-  look.scope.saidOnce.add(key);
-  const message = `${what}: can not be checked here`;
+  const { scope, profile } = look;
+  const rule = `${profile.url}#${node.id}`;
+  const path = [...scope.path, ...look.below, ...below];
+  scope.unchecked.push({ rule, path, why: what });
+  const key = `unchecked ${profile.url} ${node.id} ${what}`;
+  if (scope.saidOnce.has(key)) return;
+  scope.saidOnce.add(key);
+  const message = `${what}: cannot be checked here`;
   say(look, node, 'unchecked-rule', message, { severity: 'information' }, below);
 }

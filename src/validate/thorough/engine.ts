@@ -159,6 +159,8 @@ function isTold(key: string, { issues, path }: Scope): boolean {
 }
 
 function sayUndecided({ key }: Expression, scope: Scope): void {
+  const why = 'the published expression could not be evaluated';
+  scope.unchecked.push({ rule: key, path: [...scope.path], why });
   if (scope.saidOnce.has(`undecided ${key}`)) return;
   scope.saidOnce.add(`undecided ${key}`);
   report(scope, 'unchecked-rule', 'the published expression could not be evaluated here', {
