@@ -42,6 +42,7 @@ const registries: Readonly<Record<string, (typeof layers)[number]>> = {
   base: 'model',
   meaning: 'model',
   meanings: 'model',
+  'to-observation': 'export',
 };
 
 /** Neighbours that do not know each other, although one stands above the other in the list. */
@@ -112,10 +113,6 @@ const tellingKinds: readonly string[] = [
   'convert/settle.ts',
   'convert/statement-key.ts',
   'convert/suggest/place-name.ts',
-  'export/context.ts',
-  'export/report.ts',
-  'export/resources.ts',
-  'export/statement/test.ts',
   'model/rules/answers.ts',
   'model/rules/codes.ts',
   'model/rules/completeness.ts',

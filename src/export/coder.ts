@@ -8,27 +8,30 @@ import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes, AdopterCoding, AdopterEntry } from '../terminology/code-map/entry.ts';
 import { loincDisplay } from '../terminology/loinc.ts';
+import type { CodeIn } from '../terminology/own-codes.ts';
 import { snomedDisplay } from '../terminology/snomed.ts';
 import { standardSystem, standardSystems } from '../terminology/system-names.ts';
 import type { Mapping, Value } from '../terminology/types.ts';
 import { type CodingRules, callerCodingLeaves } from './caller-codings.ts';
 
-/** Turns codes of our tables into FHIR codings, under the licence policy of the export. */
+/**
+ * Turns codes of our tables into FHIR codings, under the licence policy of the export. A code that no
+ * row has is a fault of the library, since `parseExam` refuses it in an exam, and throws: an empty
+ * coding would say nothing.
+ */
 export interface Coder {
   /** Our own coding first, then the mapped ones that the policy lets out. */
-  concept(table: TableName, code: string, text?: string): CodeableConcept;
+  concept<T extends TableName>(table: T, code: CodeIn<T>, text?: string): CodeableConcept;
   /** The same with equivalent mappings only: for what is absent, suspected or not to be decided. */
-  strictConcept(table: TableName, code: string): CodeableConcept;
+  strictConcept<T extends TableName>(table: T, code: CodeIn<T>): CodeableConcept;
   /** A value that stands inside a row: `lesion-border` + `irregular`. */
   valueConcept(table: TableName, code: string, value: Value): CodeableConcept;
-  codings(table: TableName, code: string): Coding[];
+  codings<T extends TableName>(table: T, code: CodeIn<T>): Coding[];
   /** Codings beside our own for a region and side, named as `placeCode` does. */
   besideSide(region: string, sided: string): Coding[];
   /** Codings of the adopter's map that stand for a measure in one unit alone. */
   unitCodings(measure: string, unit: string): Coding[];
-  display(table: TableName, code: string): string;
-  /** Code system of a row: our own, or that of the adopter who added it. */
-  system(table: TableName, code: string): string;
+  display<T extends TableName>(table: T, code: CodeIn<T>): string;
   /** Codings of the caller that are sound and that the policy lets out. */
   fromCaller(codings: readonly exam.Coding[] | undefined): Coding[];
   snomed(id: string): Coding | undefined;
@@ -104,7 +107,7 @@ export function createCoder({ catalogue, base, rules, codes }: CoderParts): Code
 
   const made = (table: TableName, code: string, strict: boolean): readonly Coding[] => {
     const row = catalogue[table].get(code);
-    if (row === undefined) return [];
+    if (row === undefined) throw new Error(`the table ${table} lost a row that an exam names`);
     return [
       { system: system(table, code), code, display: row.display },
       ...beside(entryOf(table, code), row.maps, strict),
@@ -132,7 +135,6 @@ export function createCoder({ catalogue, base, rules, codes }: CoderParts): Code
   return {
     codings,
     display,
-    system,
     snomed,
     concept: (table, code, text) => ({
       coding: codings(table, code),

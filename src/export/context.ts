@@ -1,4 +1,5 @@
-import type { Identifier, Meta, Observation, Reference } from 'fhir/r4.js';
+import type { FhirResource, Identifier, Meta, Observation, Reference } from 'fhir/r4.js';
+import type * as r5 from 'fhir/r5.js';
 import { idsOf } from '../fhir/ids.ts';
 import {
   type IdentitySystems,
@@ -11,8 +12,10 @@ import { observationStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { CANONICAL_BASE } from '../fhir/systems.ts';
 import type { FhirVersion } from '../fhir/version.ts';
+import { subjectOf } from '../kinds/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Side } from '../model/primitive.ts';
+import type { StatementKind } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import { english, inLanguage, type Language } from '../terminology/language.ts';
 import type { CodingRules } from './caller-codings.ts';
@@ -20,6 +23,9 @@ import { type Coder, createCoder } from './coder.ts';
 import { existingReference } from './existing.ts';
 import type { ExportOptions } from './options.ts';
 import { ownCodes } from './own-codes.ts';
+
+/** A resource of any version that the library writes. */
+export type AnyResource = FhirResource | r5.FhirResource;
 
 /** A region and side. */
 export interface Placed {
@@ -55,8 +61,8 @@ export interface ExportContext {
   readonly systems: Required<IdentitySystems>;
   /** The claim of a profile, where the export makes claims. */
   readonly profile: (name: ProfileName) => { readonly meta?: Meta };
-  /** Keys of the sensation statements at each test point. */
-  readonly sensations: ReadonlyMap<string, readonly string[]>;
+  /** Keys of the statements of a kind about one thing: the sensations at a test point. */
+  readonly about: (kind: StatementKind, subject: string) => readonly string[];
 }
 
 export function createContext(exam: Exam, options: ExportOptions): ExportContext {
@@ -103,7 +109,7 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
       options.profiles === true && options.fhirVersion !== 'R4B'
         ? { meta: { profile: [profileUrl(base, name)] } }
         : {},
-    sensations: sensationsOf(exam),
+    about: statementsAbout(exam),
     systems,
     examIdentifier: { system: systems.exam, value: exam.id },
     statementIdentifier: partOf,
@@ -124,13 +130,13 @@ export function codingRules(options: ExportOptions): CodingRules {
   };
 }
 
-function sensationsOf({ statements }: Exam): Map<string, string[]> {
+function statementsAbout({ statements }: Exam): ExportContext['about'] {
   const keys = new Map<string, string[]>();
   for (const statement of statements) {
-    if (statement.kind !== 'sensation') continue;
-    const list = keys.get(statement.point);
-    if (list === undefined) keys.set(statement.point, [statement.key]);
+    const name = `${statement.kind}|${subjectOf(statement).code}`;
+    const list = keys.get(name);
+    if (list === undefined) keys.set(name, [statement.key]);
     else list.push(statement.key);
   }
-  return keys;
+  return (kind, subject) => keys.get(`${kind}|${subject}`) ?? [];
 }

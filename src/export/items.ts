@@ -1,8 +1,9 @@
-import type { CodeableConcept, Observation, ObservationComponent } from 'fhir/r4.js';
+import type { Observation, ObservationComponent } from 'fhir/r4.js';
 import { partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Consent, ExamCondition } from '../model/exam.ts';
+import type { ItemCode, ValueCode } from '../terminology/tables/code-types.ts';
 import type { ExportContext } from './context.ts';
 import { instrumentObservation } from './instrument.ts';
 import {
@@ -75,8 +76,8 @@ function indication(context: ExportContext): Observation {
     code: coder.concept('items', 'indication'),
     valueString: text,
     component: [
-      ...coded(context, 'visit', visit),
-      ...coded(context, 'urgency', urgency),
+      ...coded(context, 'visit', visit && `visit.${visit}`),
+      ...coded(context, 'urgency', urgency && `urgency.${urgency}`),
       ...texts(context, 'question', question),
       ...texts(context, 'background', background),
     ],
@@ -91,8 +92,8 @@ function consentObservation(context: ExportContext, consent: Consent, at: number
     valueCodeableConcept: coder.concept('values', `consent.${consent.answer}`),
     ...(consent.note !== undefined && { note: [{ text: consent.note }] }),
     component: [
-      ...coded(context, 'consent-to', consent.to),
-      ...coded(context, 'consent-by', consent.by),
+      ...coded(context, 'consent-to', `consent-to.${consent.to}`),
+      ...coded(context, 'consent-by', consent.by && `consent-by.${consent.by}`),
       ...texts(context, 'purpose', consent.purpose),
     ],
   });
@@ -184,7 +185,7 @@ function advice(
         ? []
         : [{ code: context.coder.concept('items', 'due'), valueDateTime: item.due }]),
       codedComponent(context, 'plan-kind', context.coder.concept('values', `plan.${item.kind}`)),
-      ...coded(context, 'urgency', item.urgency),
+      ...coded(context, 'urgency', item.urgency && `urgency.${item.urgency}`),
       ...texts(context, 'plan-to', item.to),
       ...(item.service === undefined
         ? []
@@ -194,7 +195,7 @@ function advice(
   });
 }
 
-/** An observation of one of our items; `at` tells several of the same item apart. */
+/** An observation about the exam as a whole; `at` tells several of the same name apart. */
 function itemObservation(
   context: ExportContext,
   item: string,
@@ -213,20 +214,19 @@ function itemObservation(
   return finishObservation(context, observation);
 }
 
-/** A component whose answer is `item.value` of the table of values. */
+/** A component with a coded answer, where there is one. */
 function coded(
   context: ExportContext,
-  item: string,
-  value: string | undefined,
+  item: ItemCode,
+  answer: ValueCode | undefined,
 ): ObservationComponent[] {
-  if (value === undefined) return [];
-  const answer: CodeableConcept = context.coder.concept('values', `${item}.${value}`);
-  return [codedComponent(context, item, answer)];
+  if (answer === undefined) return [];
+  return [codedComponent(context, item, context.coder.concept('values', answer))];
 }
 
 function texts(
   context: ExportContext,
-  item: string,
+  item: ItemCode,
   text: string | undefined,
 ): ObservationComponent[] {
   return text === undefined ? [] : [textComponent(context, item, text)];

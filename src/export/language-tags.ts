@@ -1,5 +1,5 @@
 import { XHTML } from '../fhir/systems.ts';
-import type { AnyResource } from './resources.ts';
+import type { AnyResource } from './context.ts';
 
 interface Textual {
   readonly text?: { readonly div: string } | undefined;

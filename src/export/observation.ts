@@ -4,15 +4,20 @@ import type {
   Identifier,
   Observation,
   ObservationComponent,
+  Reference,
 } from 'fhir/r4.js';
-import { category, type InterpretationCode, interpretation } from '../fhir/observation-codes.ts';
-import { type ProfileName, statementProfile } from '../fhir/profile-names.ts';
+import { category, interpretation, interpretationOf } from '../fhir/observation-codes.ts';
+import type { ProfileName } from '../fhir/profile-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
+import type { Standing } from '../kinds/meaning.ts';
+import { sayingsOf, standingOf } from '../kinds/meanings.ts';
 import type { Side } from '../model/primitive.ts';
 import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
-import type { ExportContext } from './context.ts';
+import type { ItemCode } from '../terminology/tables/code-types.ts';
+import { bodySite } from './body-site.ts';
+import type { AnyResource, ExportContext } from './context.ts';
 import { observationNarrative } from './narrative.ts';
 
 /** What a statement adds to the observation that every statement makes. */
@@ -20,7 +25,6 @@ export interface ObservationParts {
   readonly code: CodeableConcept;
   readonly category?: 'exam' | 'survey';
   readonly status?: Observation['status'];
-  readonly bodySite?: CodeableConcept | undefined;
   readonly value?: Partial<
     Pick<
       Observation,
@@ -28,24 +32,35 @@ export interface ObservationParts {
     >
   >;
   readonly dataAbsentReason?: CodeableConcept | undefined;
-  readonly interpretation?: InterpretationCode | undefined;
-  readonly methods?: readonly string[] | undefined;
   readonly identifier?: Identifier | undefined;
   readonly focus?: readonly string[];
   readonly derivedFrom?: Observation['derivedFrom'];
   readonly components?: readonly ObservationComponent[];
+  /** What the code says already: named here, and not a second time in the narrative. */
+  readonly method?: CodeableConcept;
+}
+
+/** How a kind of statement leaves: facet of its `export.ts`, listed in `kinds/to-observation.ts`. */
+export interface Exporter<S extends Statement> {
+  readonly profile: ProfileName;
+  parts(context: ExportContext, statement: S): ObservationParts;
+  /** Resources of its own beside the observation. */
+  resources?(context: ExportContext, statement: S): AnyResource[];
+  /** The picture among them, which the report shows. */
+  picture?(context: ExportContext, statement: S): Reference;
 }
 
 /** The observation of a statement, with everything that all kinds of statement share. */
-export function observationOf(
+export function observationOf<S extends Statement>(
   context: ExportContext,
-  statement: Statement,
-  parts: ObservationParts,
+  statement: S,
+  exporter: Exporter<S>,
 ): Observation {
+  const parts = exporter.parts(context, statement);
   const observation = startObservation(context, {
     id: context.id(resourceName.statement(statement.key)),
     key: statement.key,
-    profile: statementProfile[statement.kind],
+    profile: exporter.profile,
     status: parts.status,
     category: parts.category ?? 'exam',
     code: parts.code,
@@ -57,17 +72,27 @@ export function observationOf(
   if (parts.identifier) observation.identifier?.push(parts.identifier);
   Object.assign(observation, parts.value);
   if (parts.dataAbsentReason) observation.dataAbsentReason = parts.dataAbsentReason;
-  if (parts.interpretation) observation.interpretation = [interpretation(parts.interpretation)];
+  const meaning = interpretationOf(sayingsOf(statement, context.catalogue));
+  if (meaning !== undefined) observation.interpretation = [interpretation(meaning)];
   if (statement.note !== undefined) observation.note = [{ text: statement.note }];
-  if (parts.bodySite) observation.bodySite = parts.bodySite;
-  const method = methodOf(context, parts.methods);
+  const standing = standingOf(statement, context.catalogue);
+  if (standing.region !== undefined) {
+    observation.bodySite = bodySite(context, standing.region, standing.side);
+  }
+  const methods = 'methods' in statement ? statement.methods : undefined;
+  const method = methodOf(context, methods);
   if (method) observation.method = method;
   const device = statement.instruments?.[0];
   if (device !== undefined) observation.device = context.device(device);
   if (parts.derivedFrom) observation.derivedFrom = parts.derivedFrom;
-  const components = componentsOf(context, statement, parts);
+  const components = componentsOf(context, statement, standing, [
+    ...(parts.components ?? noComponents),
+    ...sideOutsideRegion(context, standing),
+    ...methodComponents(context, methods),
+  ]);
   if (components.length > 0) observation.component = components;
-  return finishObservation(context, observation);
+  const finished = finishObservation(context, observation);
+  return parts.method === undefined ? finished : { ...finished, method: parts.method };
 }
 
 /** What every observation of an exam has, whether it is a statement, an item or a group. */
@@ -123,17 +148,25 @@ const noComponents: readonly ObservationComponent[] = [];
 
 function componentsOf(
   context: ExportContext,
-  statement: Statement,
-  parts: ObservationParts,
+  { instruments, carried }: Statement,
+  { place }: Standing,
+  own: readonly ObservationComponent[],
 ): ObservationComponent[] {
-  const components = [...(parts.components ?? noComponents)];
-  components.push(...methodComponents(context, parts.methods));
+  const components =
+    place === undefined ? [...own] : [textComponent(context, 'place', place), ...own];
   // Observation.device is 0..1, so further instruments are named by their keys.
-  for (const key of statement.instruments?.slice(1) ?? []) {
+  for (const key of instruments?.slice(1) ?? []) {
     components.push(textComponent(context, 'instrument', key));
   }
-  if (statement.carried) components.push(...carriedComponents(context, statement.carried));
+  if (carried) components.push(...carriedComponents(context, carried));
   return components;
+}
+
+function sideOutsideRegion(
+  context: ExportContext,
+  { region, side }: Standing,
+): readonly ObservationComponent[] {
+  return region === undefined && side !== undefined ? [sideComponent(context, side)] : noComponents;
 }
 
 /**
@@ -160,7 +193,7 @@ export function absentReason(
 /** A component coded by one of our items, with a text. */
 export function textComponent(
   context: ExportContext,
-  item: string,
+  item: ItemCode,
   text: string,
 ): ObservationComponent {
   return { code: context.coder.concept('items', item), valueString: text };
@@ -169,7 +202,7 @@ export function textComponent(
 /** A component coded by one of our items, with a coded answer. */
 export function codedComponent(
   context: ExportContext,
-  item: string,
+  item: ItemCode,
   value: CodeableConcept,
 ): ObservationComponent {
   return { code: context.coder.concept('items', item), valueCodeableConcept: value };
@@ -182,7 +215,7 @@ export function sideComponent(context: ExportContext, side: Side): ObservationCo
 
 export function flagComponent(
   context: ExportContext,
-  item: string,
+  item: ItemCode,
   flag: boolean,
 ): ObservationComponent {
   return { code: context.coder.concept('items', item), valueBoolean: flag };

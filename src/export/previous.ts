@@ -10,9 +10,10 @@ import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import type { Path } from '../path.ts';
 import { plainDataIssues } from '../plain-data.ts';
+import type { AnyResource } from './context.ts';
 import { createContext } from './context.ts';
 import type { ExportOptions } from './options.ts';
-import { type AnyResource, examResources } from './resources.ts';
+import { examResources } from './resources.ts';
 
 type Previous = NonNullable<ExportOptions['previous']>;
 

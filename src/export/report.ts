@@ -2,6 +2,7 @@ import type { DiagnosticReport, Observation } from 'fhir/r4.js';
 import { reportStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
+import { pictureOf } from '../kinds/to-observation.ts';
 import type { ExportContext } from './context.ts';
 import { generated } from './narrative.ts';
 import { effective } from './observation.ts';
@@ -15,7 +16,7 @@ export function diagnosticReport(
   const { exam, coder } = context;
   const codes = coder.fromCaller(exam.conclusion?.codings);
   const organization = organizationReference(context);
-  const images = exam.statements.filter((statement) => statement.kind === 'image');
+  const pictures = exam.statements.flatMap((statement) => pictureOf(context, statement) ?? []);
   const withdrawn = exam.status === 'entered-in-error';
   return {
     resourceType: 'DiagnosticReport',
@@ -37,9 +38,7 @@ export function diagnosticReport(
       ...(organization ? [organization] : []),
     ],
     result: results.map((result) => ({ reference: `urn:uuid:${result.id}` })),
-    ...(images.length > 0 && {
-      media: images.map((image) => ({ link: context.reference(resourceName.media(image.key)) })),
-    }),
+    ...(pictures.length > 0 && { media: pictures.map((link) => ({ link })) }),
     ...(exam.conclusion && {
       conclusion: withdrawn ? context.language.texts.withdrawn : exam.conclusion.text,
     }),

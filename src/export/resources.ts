@@ -1,11 +1,10 @@
 import type { FhirResource, Observation } from 'fhir/r4.js';
-import type * as r5 from 'fhir/r5.js';
 import { resourceName } from '../fhir/resource-names.ts';
 import { toR5 } from '../fhir/to-r5.ts';
-import type { Statement } from '../model/statement.ts';
+import { resourcesBeside, toObservation } from '../kinds/to-observation.ts';
 import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
-import type { ExportContext } from './context.ts';
+import type { AnyResource, ExportContext } from './context.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
 import { deviceResource } from './instrument.ts';
 import { assessmentObservations, circumstanceObservations } from './items.ts';
@@ -13,18 +12,6 @@ import { peopleResources } from './people.ts';
 import { planRequest } from './plan.ts';
 import { provenanceResource } from './provenance.ts';
 import { diagnosticReport } from './report.ts';
-import { findingObservation } from './statement/finding.ts';
-import { imageDocument, imageMedia, imageObservation } from './statement/image.ts';
-import { measurementObservation } from './statement/measurement.ts';
-import { noteObservation } from './statement/note.ts';
-import { regionStateObservation } from './statement/region-state.ts';
-import { scaleScoreObservation } from './statement/scale-score.ts';
-import { comparisonObservation, sensationObservation } from './statement/sensation.ts';
-import { symptomObservation } from './statement/symptom.ts';
-import { testObservation } from './statement/test.ts';
-
-/** A resource of any version that the library writes. */
-export type AnyResource = FhirResource | r5.FhirResource;
 
 /** All resources of an exam: report first, then people, instruments, groups, statements, plan, history. */
 export function examResources(
@@ -34,7 +21,7 @@ export function examResources(
   const { exam } = context;
   const observations = new Map<string, Observation>();
   for (const statement of exam.statements) {
-    observations.set(statement.key, statementObservation(context, statement));
+    observations.set(statement.key, toObservation(context, statement));
   }
   const groups = groupsOf(context, observations).map((group) => ({
     ...group,
@@ -72,7 +59,10 @@ export function examResources(
       }),
     );
   }
-  return [...(context.version === 'R5' ? written.map(toR5) : written), ...imageResources(context)];
+  return [
+    ...(context.version === 'R5' ? written.map(toR5) : written),
+    ...exam.statements.flatMap((statement) => resourcesBeside(context, statement)),
+  ];
 }
 
 /** A group of what is said of the exam as a whole. */
@@ -85,43 +75,8 @@ function itemGroup(
   return { section, members, observation: memberGroup(context, section, code, members) };
 }
 
-/** The observation that a statement makes; one for every statement. */
-export function statementObservation(context: ExportContext, statement: Statement): Observation {
-  switch (statement.kind) {
-    case 'finding':
-      return findingObservation(context, statement);
-    case 'region-state':
-      return regionStateObservation(context, statement);
-    case 'sensation':
-      return sensationObservation(context, statement);
-    case 'sensation-comparison':
-      return comparisonObservation(context, statement);
-    case 'movement':
-    case 'function-test':
-      return testObservation(context, statement);
-    case 'measurement':
-      return measurementObservation(context, statement);
-    case 'scale-score':
-      return scaleScoreObservation(context, statement);
-    case 'symptom':
-      return symptomObservation(context, statement);
-    case 'note':
-      return noteObservation(context, statement);
-    case 'image':
-      return imageObservation(context, statement);
-  }
-}
-
 function planRequests(context: ExportContext): ReturnType<typeof planRequest>[] {
   return (context.exam.conclusion?.plan ?? [])
     .filter(({ kind }) => kind !== 'advice' && kind !== 'nothing-further')
     .map((item) => planRequest(context, item));
-}
-
-function imageResources(context: ExportContext): AnyResource[] {
-  return context.exam.statements
-    .filter((statement) => statement.kind === 'image')
-    .map((image) =>
-      context.version === 'R5' ? imageDocument(context, image) : imageMedia(context, image),
-    );
 }

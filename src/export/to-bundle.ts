@@ -8,12 +8,12 @@ import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { callerCodingIssues } from './caller-codings.ts';
 import { codeMapRemark } from './code-map-policy.ts';
-import { codingRules, createContext, type ExportContext } from './context.ts';
+import { type AnyResource, codingRules, createContext, type ExportContext } from './context.ts';
 import { leftBehind } from './existing.ts';
 import { inLanguageOf } from './language-tags.ts';
 import type { ExportOptions } from './options.ts';
 import { previousIssues, resourcesSent } from './previous.ts';
-import { type AnyResource, examResources } from './resources.ts';
+import { examResources } from './resources.ts';
 import { withdrawnResources } from './withdrawn.ts';
 
 /** A bundle of the version that was asked for. */

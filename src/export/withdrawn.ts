@@ -1,4 +1,4 @@
-import type { AnyResource } from './resources.ts';
+import type { AnyResource } from './context.ts';
 
 /** Types of resources that say something of the patient and have a status to take it back by. */
 const retractable: ReadonlySet<string> = new Set([

@@ -1,4 +1,6 @@
 import type { CodeableConcept } from 'fhir/r4.js';
+import type { Polarity, Said } from '../kinds/meaning.ts';
+import type { TableName } from '../terminology/built-in.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import { INTERPRETATION, OBSERVATION_CATEGORY } from './systems.ts';
 
@@ -16,6 +18,27 @@ export type InterpretationCode = 'N' | 'A' | 'POS' | 'NEG' | 'IND';
 
 export function interpretation(code: InterpretationCode): CodeableConcept {
   return { coding: [{ system: INTERPRETATION, code, display: hl7Display(INTERPRETATION, code) }] };
+}
+
+type Answers = { readonly [P in Polarity]?: InterpretationCode };
+
+/** A sign is found or not; POS and NEG mean presence and absence of what the code names. */
+const ofSign: Answers = { states: 'POS', denies: 'NEG', open: 'IND' };
+const ofResult: Answers = { states: 'A', denies: 'N' };
+
+/** Complaints, measures and scores have no interpretation: whether they are normal is not theirs to say. */
+const answers: { readonly [T in TableName]?: Answers } = {
+  findings: ofSign,
+  regions: ofResult,
+  testPoints: ofResult,
+};
+
+/** The interpretation of what a statement says: of several results, normal where each of them is. */
+export function interpretationOf(
+  said: readonly Pick<Said, 'of' | 'polarity'>[],
+): InterpretationCode | undefined {
+  const codes = said.flatMap(({ of, polarity }) => answers[of.table]?.[polarity] ?? []);
+  return codes.find((code) => code !== 'N') ?? codes[0];
 }
 
 /** POS and NEG are defined for clinical signs too: presence and absence of what the code names. */

@@ -1,39 +1,50 @@
-import type { CodeableConcept, Media, Observation } from 'fhir/r4.js';
+import type { CodeableConcept, Media, Reference } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
-import { resourceName } from '../../fhir/resource-names.ts';
-import type { Image } from '../../model/statement.ts';
-import { bodySite } from '../body-site.ts';
-import type { ExportContext } from '../context.ts';
-import { summary } from '../narrative.ts';
+import { bodySite } from '../../export/body-site.ts';
+import type { ExportContext } from '../../export/context.ts';
+import { summary } from '../../export/narrative.ts';
 import {
   codedComponent,
+  type Exporter,
   effective,
   flagComponent,
-  observationOf,
   textComponent,
-} from '../observation.ts';
+} from '../../export/observation.ts';
+import { resourceName } from '../../fhir/resource-names.ts';
+import type { Image } from './statement.ts';
 
 /** What is said of a picture; the picture itself is a Media (R4) or a DocumentReference (R5). */
-export function imageObservation(context: ExportContext, image: Image): Observation {
-  const { coder } = context;
-  return observationOf(context, image, {
-    code: coder.concept('items', 'image'),
-    bodySite: bodySite(context, image.region, image.side),
-    value: { valueString: image.title },
-    focus: image.about ?? [],
-    derivedFrom: [context.reference(resourceName.media(image.key))],
-    components: [
-      codedComponent(context, 'photo-consent', coder.concept('values', `consent.${image.consent}`)),
-      ...(image.scaleBar === undefined
-        ? []
-        : [flagComponent(context, 'scale-bar', image.scaleBar)]),
-      ...(image.purpose === undefined ? [] : [textComponent(context, 'purpose', image.purpose)]),
-    ],
-  });
+export const imageExport: Exporter<Image> = {
+  profile: 'face-neck-observation',
+  parts: (context, image) => {
+    const { coder } = context;
+    const consent = coder.concept('values', `consent.${image.consent}`);
+    return {
+      code: coder.concept('items', 'image'),
+      value: { valueString: image.title },
+      focus: image.about ?? [],
+      derivedFrom: [pictureOf(context, image)],
+      components: [
+        codedComponent(context, 'photo-consent', consent),
+        ...(image.scaleBar === undefined
+          ? []
+          : [flagComponent(context, 'scale-bar', image.scaleBar)]),
+        ...(image.purpose === undefined ? [] : [textComponent(context, 'purpose', image.purpose)]),
+      ],
+    };
+  },
+  resources: (context, image) => [
+    context.version === 'R5' ? imageDocument(context, image) : imageMedia(context, image),
+  ],
+  picture: pictureOf,
+};
+
+function pictureOf(context: ExportContext, { key }: Image): Reference {
+  return context.reference(resourceName.media(key));
 }
 
 /** R4 and R4B. @see https://hl7.org/fhir/R4/media.html */
-export function imageMedia(context: ExportContext, image: Image): Media {
+function imageMedia(context: ExportContext, image: Image): Media {
   const { effectiveDateTime, effectivePeriod } = effective(context, image.at);
   return {
     resourceType: 'Media',
@@ -57,7 +68,7 @@ function plainSite(context: ExportContext, { region, side }: Image): CodeableCon
 }
 
 /** R5, which has no Media. @see https://hl7.org/fhir/R5/documentreference.html */
-export function imageDocument(context: ExportContext, image: Image): r5.DocumentReference {
+function imageDocument(context: ExportContext, image: Image): r5.DocumentReference {
   const document = {
     resourceType: 'DocumentReference',
     id: context.id(resourceName.media(image.key)),

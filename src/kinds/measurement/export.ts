@@ -1,0 +1,57 @@
+import type { CodeableConcept } from 'fhir/r4.js';
+import type { ExportContext } from '../../export/context.ts';
+import {
+  absentReason,
+  codedComponent,
+  type Exporter,
+  flagComponent,
+  textComponent,
+} from '../../export/observation.ts';
+import { quantity } from '../../fhir/quantity.ts';
+import type { Measurement } from './statement.ts';
+
+/** The value as a quantity in UCUM, every reading as a component, no range of reference. */
+export const measurementExport: Exporter<Measurement> = {
+  profile: 'face-neck-measurement',
+  parts: (context, measurement) => {
+    const { coder } = context;
+    const { value, unit, comparator, convention, unusable } = measurement;
+    return {
+      code: measureConcept(context, measurement),
+      ...(value !== undefined && { value: { valueQuantity: quantity(value, unit, comparator) } }),
+      ...(unusable !== undefined && { dataAbsentReason: absentReason(context, unusable) }),
+      focus: measurement.about === undefined ? [] : [measurement.about],
+      components: [
+        ...(measurement.readings ?? []).map((reading) => ({
+          code: coder.concept('items', 'reading'),
+          valueQuantity: quantity(reading, unit),
+        })),
+        ...(convention === undefined
+          ? []
+          : [
+              codedComponent(
+                context,
+                'convention',
+                coder.concept('values', `convention.${convention}`),
+              ),
+            ]),
+        ...(measurement.conditions ?? []).map((code) =>
+          codedComponent(context, 'measure-condition', coder.concept('measureConditions', code)),
+        ),
+        ...(measurement.estimated === undefined
+          ? []
+          : [flagComponent(context, 'estimated', measurement.estimated)]),
+        // The unit would be lost with the value, and the reader needs it.
+        ...(value === undefined && measurement.readings === undefined
+          ? [textComponent(context, 'unit', unit)]
+          : []),
+      ],
+    };
+  },
+};
+
+/** A code of the adopter's map may stand for the measure in one unit alone. */
+function measureConcept({ coder }: ExportContext, { measure, unit }: Measurement): CodeableConcept {
+  const { coding = [], text } = coder.concept('measures', measure);
+  return { coding: [...coding, ...coder.unitCodings(measure, unit)], ...(text && { text }) };
+}

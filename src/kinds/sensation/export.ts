@@ -1,0 +1,40 @@
+import type { ObservationComponent } from 'fhir/r4.js';
+import type { ExportContext } from '../../export/context.ts';
+import { absentReason, type Exporter, flagComponent } from '../../export/observation.ts';
+import { interpretation, interpretationOf } from '../../fhir/observation-codes.ts';
+import { type ModalityResult, type Sensation, sensationMeaning } from './statement.ts';
+
+/** One observation for a point and side, one component for each modality. */
+export const sensationExport: Exporter<Sensation> = {
+  profile: 'face-neck-sensation',
+  parts: (context, sensation) => ({
+    code: context.coder.concept('testPoints', sensation.point),
+    components: [
+      ...sensation.results.map((result) => modalityComponent(context, sensation, result)),
+      ...(sensation.eyesClosed === undefined
+        ? []
+        : [flagComponent(context, 'eyes-closed', sensation.eyesClosed)]),
+    ],
+  }),
+};
+
+function modalityComponent(
+  context: ExportContext,
+  sensation: Sensation,
+  stated: ModalityResult,
+): ObservationComponent {
+  const { coder, catalogue } = context;
+  const code = coder.concept('modalities', stated.modality);
+  if (stated.reason !== undefined) {
+    const result = coder.codings('sensationResults', stated.result);
+    return { code, dataAbsentReason: absentReason(context, stated.reason, result) };
+  }
+  const meaning = interpretationOf(
+    sensationMeaning.said({ ...sensation, results: [stated] }, catalogue),
+  );
+  return {
+    code,
+    valueCodeableConcept: coder.concept('sensationResults', stated.result),
+    ...(meaning !== undefined && { interpretation: [interpretation(meaning)] }),
+  };
+}
