@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
  */
 const layers = [
   '.',
+  'xml',
   'terminology',
   'model',
   'fhir',

@@ -1,6 +1,6 @@
 import { hasErrors, type Issue, issue, type Outcome } from '../issue.ts';
+import { positionsIn, type TextPosition } from '../text-position.ts';
 import { DECIMAL_TEXT } from './decimal.ts';
-import { positionsIn, type TextPosition } from './text-position.ts';
 
 export interface FromJsonOptions {
   /** Levels of objects and lists; the outermost is 1. Default 200. */

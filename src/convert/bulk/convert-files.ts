@@ -61,7 +61,10 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
       inputs: found.inputs,
       startIssues: start.checkpoint.told ? [] : issues,
       checkpoint: start.checkpoint,
-      checkFirst: ({ header }) => (header === undefined ? [] : missingColumns(header, plan)),
+      checkFirst: ({ header }) =>
+        header === undefined || plan.mapping.source.syntax !== 'csv'
+          ? []
+          : missingColumns(header, plan),
       encoding: 'encoding' in plan.mapping.source ? plan.mapping.source.encoding : undefined,
     });
     const summary: Summary = {

@@ -1,7 +1,7 @@
 import { type Issue, type IssueCode, issue } from '../../issue.ts';
 import { sideSnomed } from '../../terminology/sides.ts';
+import type { XmlElement } from '../../xml/reader.ts';
 import type { Field, LegacyRecord } from '../record.ts';
-import { isElement, type XmlElement } from '../xml/tree.ts';
 import { disagreements, type EntryClaim } from './conflict.ts';
 import { type PlaceOf, readFields, typeOf, valueFields } from './fields.ts';
 import { childElement, childElements } from './names.ts';
@@ -27,7 +27,7 @@ export function readEntry(
   reading: EntryReading,
 ): void {
   const { placeOf, records } = reading;
-  const at = placeOf(act.offset);
+  const at = placeOf(act.start);
   const values = childElements(act, 'value');
   const fields = [
     ...readFields(act, placeOf, ownRecords, act.name),
@@ -43,9 +43,9 @@ export function readEntry(
     ...(problems.length > 0 && { malformed: problems }),
   });
   reading.issues.push(...referenceIssues(act, values, negated, reading));
-  for (const link of act.children.filter(isElement)) {
+  for (const link of act.children) {
     if (link.name !== 'entryRelationship' && link.name !== 'component') continue;
-    for (const inner of link.children.filter(isElement)) readEntry(inner, act, reading);
+    for (const inner of link.children) readEntry(inner, act, reading);
   }
 }
 
@@ -53,7 +53,7 @@ function outerFields(parent: XmlElement | undefined, placeOf: PlaceOf): Field[] 
   const code = parent && childElement(parent, 'code');
   const text = code?.attributes.get('code');
   if (code === undefined || text === undefined) return [];
-  return [{ name: '../code/@code', text, at: placeOf(code.offset) }];
+  return [{ name: '../code/@code', text, at: placeOf(code.start) }];
 }
 
 /** Only what has happened was found: a plan, goal or order is no finding. */
@@ -64,7 +64,7 @@ function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
     issue('not-an-event', [], 'the entry is planned, ordered or a goal', {
       severity: 'warning',
       expected: 'moodCode EVN',
-      source: placeOf(act.offset),
+      source: placeOf(act.start),
     }),
   ];
 }
@@ -83,7 +83,7 @@ function referenceIssues(
     issue(code, [], message, {
       severity: 'warning',
       expected,
-      source: reading.placeOf(text.offset),
+      source: reading.placeOf(text.start),
     });
   const narrative = reading.narrative(reference.slice(1));
   if (narrative === undefined) {

@@ -1,7 +1,8 @@
+import { attributeIn, localName, XSI } from '../../xml/namespaces.ts';
+import type { XmlElement } from '../../xml/reader.ts';
 import type { Field } from '../record.ts';
 import type { LinePlace } from '../xml/place.ts';
 import { textContent } from '../xml/records.ts';
-import type { XmlElement } from '../xml/tree.ts';
 import { childElements } from './names.ts';
 
 export type PlaceOf = (offset: number) => LinePlace;
@@ -22,7 +23,7 @@ export function readFields(
   skip: ReadonlySet<string>,
   path: string,
 ): Field[] {
-  const at = placeOf(element.offset);
+  const at = placeOf(element.start);
   const fields = attributeFields(element, path, at);
   const text = ownText(element);
   if (text !== '') fields.push({ name: path, text, at });
@@ -30,7 +31,7 @@ export function readFields(
     if (skip.has(child.name)) continue;
     const below = `${path}/${child.name}`;
     // The text of mixed content is told whole; its elements add their attributes only.
-    if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.offset)));
+    if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.start)));
     else fields.push(...readFields(child, placeOf, nothing, below));
   }
   return fields;
@@ -38,7 +39,9 @@ export function readFields(
 
 function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
   const fields: Field[] = [];
-  for (const [name, text] of element.attributes) {
+  for (const [written, text] of element.attributes) {
+    const known = element.attributeNamespaces.get(written) === XSI;
+    const name = known ? `xsi:${localName(written)}` : written;
     if (name === 'nullFlavor') {
       fields.push({ name: path, text: '', at, explicitNull: flavour(text) });
     } else if (!markup.test(name)) fields.push({ name: `${path}/@${name}`, text, at });
@@ -48,8 +51,8 @@ function attributeFields(element: XmlElement, path: string, at: LinePlace): Fiel
 
 /** Text of an element that has text of its own, with everything inside it; else nothing. */
 function ownText(element: XmlElement): string {
-  const hasText = element.children.some((node) => 'text' in node && node.text.trim() !== '');
-  return hasText ? textContent(element.children).trim() : '';
+  const hasText = element.content.some((node) => 'text' in node && node.text.trim() !== '');
+  return hasText ? textContent(element.content).trim() : '';
 }
 
 /**
@@ -58,7 +61,7 @@ function ownText(element: XmlElement): string {
  * @see CDA R2, ObservationBase.value; data types CD, CE, CV, CO, PQ, INT, REAL, BL, TS, ST, ED
  */
 export function valueFields(value: XmlElement, path: string, placeOf: PlaceOf): Field[] {
-  const at = placeOf(value.offset);
+  const at = placeOf(value.start);
   // Beside a nullFlavor a code or number is no value.
   const isNull = value.attributes.has('nullFlavor');
   const main = isNull ? '' : isCoded(value) ? '@code' : '@value';
@@ -69,8 +72,7 @@ export function valueFields(value: XmlElement, path: string, placeOf: PlaceOf): 
 
 /** Types as `xsi:type` names them; a prefix there is for the namespace of the data types. */
 export function typeOf(value: XmlElement): string {
-  const type = value.attributes.get('xsi:type') ?? '';
-  return type.slice(type.indexOf(':') + 1);
+  return localName(attributeIn(value, XSI, 'xsi:type') ?? '');
 }
 
 function isCoded(value: XmlElement): boolean {

@@ -1,5 +1,4 @@
-import type { XmlElement, XmlNode } from '../xml/tree.ts';
-import { isElement } from '../xml/tree.ts';
+import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
 
 /** @see http://hl7.org/cda CDA R2, data types: the code systems and templates that are told apart here */
 export const LOINC_OID = '2.16.840.1.113883.6.1';
@@ -10,29 +9,30 @@ export const PHYSICAL_EXAM_TEMPLATE = '2.16.840.1.113883.10.20.2.10';
 /** LOINC "Physical findings Narrative", the code of that section. */
 export const PHYSICAL_FINDINGS = '29545-1';
 
+/** Namespace of CDA. @see CDA R2, section 1.4 */
+export const CDA_NAMESPACE = 'urn:hl7-org:v3';
+
+/** Namespace of the extensions that HL7 publishes for CDA. @see https://hl7.org/cda */
+const SDTC_NAMESPACE = 'urn:hl7-org:sdtc';
+
 /**
- * The element with every name cut to its local part: CDA elements stand in one namespace, whatever
- * prefix a document gives it. `sdtc:` extensions and `xsi:type` keep theirs.
+ * The element with every name as CDA has it, by namespace and not by prefix: the local part for CDA,
+ * `sdtc:` for HL7's extensions, and `{namespace}name` for all that is foreign, so that it is never
+ * taken for CDA.
  */
-export function withoutPrefixes(element: XmlElement): XmlElement {
-  return {
-    ...element,
-    name: localName(element.name),
-    children: element.children.map((node) => (isElement(node) ? withoutPrefixes(node) : node)),
-  };
+export function namedByCda(element: XmlElement): XmlElement {
+  const content = element.content.map((node) => (isElement(node) ? namedByCda(node) : node));
+  return { ...element, name: cdaName(element), content, children: content.filter(isElement) };
 }
 
-function localName(name: string): string {
-  return name.startsWith('sdtc:') ? name : name.slice(name.indexOf(':') + 1);
+function cdaName({ name, namespace }: XmlElement): string {
+  if (namespace === CDA_NAMESPACE) return name;
+  return namespace === SDTC_NAMESPACE ? `sdtc:${name}` : `{${namespace}}${name}`;
 }
 
 /** Child elements, all or those of one name. */
-export function childElements(parent: XmlElement, name?: string): XmlElement[] {
-  const found: XmlElement[] = [];
-  for (const node of parent.children) {
-    if (isElement(node) && (name === undefined || node.name === name)) found.push(node);
-  }
-  return found;
+export function childElements(parent: XmlElement, name?: string): readonly XmlElement[] {
+  return name === undefined ? parent.children : parent.children.filter((one) => one.name === name);
 }
 
 export function childElement(parent: XmlElement, name: string): XmlElement | undefined {

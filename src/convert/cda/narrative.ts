@@ -1,4 +1,4 @@
-import { isElement, type XmlElement, type XmlNode } from '../xml/tree.ts';
+import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
 import { isTextNode } from './names.ts';
 
 /** Elements of the narrative block that begin a line of their own. */
@@ -22,7 +22,7 @@ const blocks: ReadonlySet<string> = new Set([
  * @see CDA R2, section text (StrucDoc.Text)
  */
 export function narrativeText(element: XmlElement): string {
-  return linesOf(element.children)
+  return linesOf(element.content)
     .split('\n')
     .map((line) => line.replace(/[ \t]+/g, ' ').trim())
     .filter((line) => line !== '')
@@ -36,7 +36,7 @@ function linesOf(nodes: readonly XmlNode[]): string {
 function nodeText(node: XmlNode): string {
   if (isTextNode(node)) return node.text.replace(/\s+/g, ' ');
   if (!isElement(node)) return '';
-  const inner = linesOf(node.children);
+  const inner = linesOf(node.content);
   const text = node.attributes.get('revised') === 'delete' ? `[deleted: ${inner.trim()}]` : inner;
   if (node.name === 'td' || node.name === 'th') return ` ${text.trim()} |`;
   if (node.name === 'tr') return `\n${text.replace(/ \|\s*$/, '')}\n`;
@@ -49,7 +49,7 @@ export function narrativeIndex(element: XmlElement): (id: string) => string | un
   const visit = (part: XmlElement): void => {
     const id = part.attributes.get('ID');
     if (id !== undefined && !elements.has(id)) elements.set(id, part);
-    for (const child of part.children) if (isElement(child)) visit(child);
+    for (const child of part.children) visit(child);
   };
   visit(element);
   const texts = new Map<string, string>();

@@ -1,6 +1,6 @@
 import { type Issue, issue } from '../../issue.ts';
+import type { XmlElement } from '../../xml/reader.ts';
 import type { Field, LegacyRecord } from '../record.ts';
-import { isElement, type XmlElement } from '../xml/tree.ts';
 import { type EntryReading, readEntry } from './entry.ts';
 import { type PlaceOf, readFields } from './fields.ts';
 import {
@@ -26,21 +26,21 @@ export interface DocumentRecords {
 export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRecords {
   const issues: Issue[] = [];
   const refuse = (message: string, expected: string): void => {
-    const source = placeOf(document.offset);
+    const source = placeOf(document.start);
     issues.push(issue('unsupported-message', [], message, { expected, source }));
   };
   if (childElements(document, 'recordTarget').length !== 1) {
     issues.push(
       issue('several-patients', [], 'the document does not have exactly one recordTarget', {
         expected: 'one patient in a document',
-        source: placeOf(document.offset),
+        source: placeOf(document.start),
       }),
     );
   }
   const header: LegacyRecord = {
     kind: 'ClinicalDocument',
     fields: readFields(document, placeOf, new Set(['component']), 'ClinicalDocument'),
-    at: placeOf(document.offset),
+    at: placeOf(document.start),
   };
   const records = [header];
   for (const section of sectionsOf(bodyOf(document))) {
@@ -57,7 +57,7 @@ function bodyOf(document: XmlElement): XmlElement | undefined {
   return component && childElement(component, 'structuredBody');
 }
 
-function sectionsOf(parent: XmlElement | undefined): XmlElement[] {
+function sectionsOf(parent: XmlElement | undefined): readonly XmlElement[] {
   if (parent === undefined) return [];
   return childElements(parent, 'component').flatMap((component) =>
     childElements(component, 'section'),
@@ -77,11 +77,11 @@ const ownRecords: ReadonlySet<string> = new Set(['component', 'entry', 'text']);
 function readSection(section: XmlElement, reading: SectionReading): void {
   const { placeOf, records } = reading;
   const inside = reading.inside || isPhysicalExam(section);
-  const at = placeOf(section.offset);
+  const at = placeOf(section.start);
   const text = childElement(section, 'text');
   const fields: Field[] = readFields(section, placeOf, ownRecords, 'section');
   if (text !== undefined) {
-    fields.push({ name: 'section/text', text: narrativeText(text), at: placeOf(text.offset) });
+    fields.push({ name: 'section/text', text: narrativeText(text), at: placeOf(text.start) });
   }
   if (inside) {
     records.push({ kind: 'section', fields, at });
@@ -90,7 +90,7 @@ function readSection(section: XmlElement, reading: SectionReading): void {
       narrative: text === undefined ? () => undefined : narrativeIndex(text),
     };
     for (const entry of childElements(section, 'entry')) {
-      for (const act of entry.children.filter(isElement)) readEntry(act, undefined, entries);
+      for (const act of entry.children) readEntry(act, undefined, entries);
     }
   } else records.push(otherSection(section, fields, placeOf));
   for (const below of sectionsOf(section)) readSection(below, { ...reading, inside });
@@ -109,7 +109,7 @@ function otherSection(
   fields: readonly Field[],
   placeOf: PlaceOf,
 ): LegacyRecord {
-  const at = placeOf(section.offset);
+  const at = placeOf(section.start);
   const problem = issue('other-section', [], 'a section that is no physical exam was set aside', {
     severity: 'information',
     expected: `template ${PHYSICAL_EXAM_TEMPLATE} or LOINC ${PHYSICAL_FINDINGS}`,

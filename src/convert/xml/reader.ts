@@ -1,10 +1,11 @@
 import { hasErrors, type Issue, issue } from '../../issue.ts';
+import { readXml, type XmlElement } from '../../xml/reader.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record.ts';
 import type { XmlSource } from '../source.ts';
+import { xmlLimits } from './limits.ts';
 import { type LinePlace, placesIn } from './place.ts';
 import { readRecords } from './records.ts';
-import { elementSplitter } from './split.ts';
-import { readTree, type XmlElement } from './tree.ts';
+import { declarationsIn, elementSplitter } from './split.ts';
 
 /**
  * Reads XML in which each element at `source.exam` is one exam. The path and the paths of the items
@@ -40,18 +41,20 @@ export function readExam(unit: RawUnit): ReadExam {
   const placeOf = placesIn(unit.raw, unit.at);
   const issues: Issue[] = [...(unit.issues ?? [])];
   if (hasErrors(issues)) return { issues, placeOf };
-  const tree = readTree(unit.raw);
-  if (!('root' in tree)) {
-    // Line and column of the parser count in the unit; the unit's own place is told instead.
-    issues.push(
-      issue('not-well-formed', [], tree.message, {
-        expected: 'well-formed XML',
-        source: placeOf(0),
-      }),
-    );
+  const read = readXml(unit.raw, {
+    characters: Number.POSITIVE_INFINITY, // the splitter has bounded it
+    depth: xmlLimits.depth,
+    elements: xmlLimits.elements,
+    content: true,
+    lenient: true,
+    around: declarationsIn(unit.header),
+  });
+  if ('fault' in read) {
+    const { code, message, expected, at } = read.fault;
+    issues.push(issue(code, [], message, { expected, source: placeOf(Math.max(at, 0)) }));
     return { issues, placeOf };
   }
-  if (tree.unknownReferences > 0) {
+  if (read.unknownReferences > 0) {
     issues.push(
       issue('unknown-escape', [], 'references to entities that are not predefined were left', {
         severity: 'warning',
@@ -60,5 +63,5 @@ export function readExam(unit: RawUnit): ReadExam {
       }),
     );
   }
-  return { exam: tree.root, issues, placeOf };
+  return { exam: read.root, issues, placeOf };
 }

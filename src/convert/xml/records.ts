@@ -1,6 +1,7 @@
+import { attributeIn, isDeclaration, XSI } from '../../xml/namespaces.ts';
+import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
 import type { Field, LegacyRecord } from '../record.ts';
 import type { LinePlace } from './place.ts';
-import { isElement, type XmlElement, type XmlNode } from './tree.ts';
 
 /** How the parts of one exam element become records. */
 export interface RecordReading {
@@ -19,7 +20,7 @@ export interface RecordReading {
 export function readRecords(exam: XmlElement, reading: RecordReading): LegacyRecord[] {
   const items: LegacyRecord[] = [];
   const fields = readElement({ element: exam, path: '', outer: [] }, reading, items);
-  return [{ kind: exam.name, fields, at: reading.placeOf(exam.offset) }, ...items];
+  return [{ kind: exam.written, fields, at: reading.placeOf(exam.start) }, ...items];
 }
 
 interface Visit {
@@ -32,10 +33,10 @@ interface Visit {
 
 function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]): Field[] {
   const { element, path, outer } = visit;
-  const at = reading.placeOf(element.offset);
+  const at = reading.placeOf(element.start);
   const fields = isText(element) ? [textField(element, path, at)] : [];
   const itemsBefore = items.length;
-  for (const node of element.children) {
+  for (const node of element.content) {
     if (isElement(node)) fields.push(...readChild(node, visit, reading, items));
     else if ('comment' in node) {
       fields.push({ name: join(path, 'comment()'), text: node.comment, at });
@@ -50,7 +51,7 @@ function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]
 
 function textField(element: XmlElement, path: string, at: LinePlace): Field {
   const name = path === '' ? '.' : path;
-  const text = textContent(element.children);
+  const text = textContent(element.content);
   return isNil(element) && text.trim() === ''
     ? { name, text: '', at, explicitNull: 'xsi:nil' }
     : { name, text, at };
@@ -62,18 +63,18 @@ function readChild(
   reading: RecordReading,
   items: LegacyRecord[],
 ): Field[] {
-  const path = join(parent.path, child.name);
+  const path = join(parent.path, child.written);
   if (parent.outer === undefined || !reading.items.has(path)) {
     // Text inside mixed content is part of the text around it; its attributes are still fields.
     const outer = parent.outer && [...parent.outer, child];
     if (isText(parent.element)) return attributesBelow(child, path, reading);
     return readElement({ element: child, path, ...(outer && { outer }) }, reading, items);
   }
-  const fields = readElement({ element: child, path: child.name }, reading, items);
+  const fields = readElement({ element: child, path: child.written }, reading, items);
   items.push({
-    kind: child.name,
+    kind: child.written,
     fields: [...fields, ...outerAttributes(parent.outer, reading)],
-    at: reading.placeOf(child.offset),
+    at: reading.placeOf(child.start),
   });
   return [];
 }
@@ -85,7 +86,7 @@ function readChild(
 function isText(element: XmlElement): boolean {
   let elements = false;
   let text = false;
-  for (const node of element.children) {
+  for (const node of element.content) {
     if (isElement(node)) elements = true;
     else if ('text' in node && node.text.trim() !== '') text = true;
   }
@@ -96,7 +97,7 @@ function isText(element: XmlElement): boolean {
 export function textContent(nodes: readonly XmlNode[]): string {
   return nodes
     .map((node) => {
-      if (isElement(node)) return textContent(node.children);
+      if (isElement(node)) return textContent(node.content);
       return 'text' in node ? node.text : '';
     })
     .join('');
@@ -105,16 +106,16 @@ export function textContent(nodes: readonly XmlNode[]): string {
 function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
   const fields: Field[] = [];
   for (const [name, text] of element.attributes) {
-    if (!isMarkup(name)) fields.push({ name: join(path, `@${name}`), text, at });
+    if (!isMarkup(element, name)) fields.push({ name: join(path, `@${name}`), text, at });
   }
   return fields;
 }
 
 function attributesBelow(element: XmlElement, path: string, reading: RecordReading): Field[] {
-  const inner = element.children.flatMap((node) =>
-    isElement(node) ? attributesBelow(node, join(path, node.name), reading) : [],
+  const inner = element.children.flatMap((child) =>
+    attributesBelow(child, join(path, child.written), reading),
   );
-  return [...attributeFields(element, path, reading.placeOf(element.offset)), ...inner];
+  return [...attributeFields(element, path, reading.placeOf(element.start)), ...inner];
 }
 
 function outerAttributes(outer: readonly XmlElement[], reading: RecordReading): Field[] {
@@ -124,19 +125,20 @@ function outerAttributes(outer: readonly XmlElement[], reading: RecordReading): 
       attributeFields(
         element,
         '../'.repeat(steps + 1).slice(0, -1),
-        reading.placeOf(element.offset),
+        reading.placeOf(element.start),
       ),
     );
 }
 
 /** Attributes about the markup itself. */
-function isMarkup(name: string): boolean {
-  return name === 'xmlns' || name.startsWith('xmlns:') || name.startsWith('xsi:');
+function isMarkup({ attributeNamespaces }: XmlElement, name: string): boolean {
+  const namespace = attributeNamespaces.get(name);
+  return isDeclaration(name) || namespace === XSI || name.startsWith('xsi:');
 }
 
 /** @see https://www.w3.org/TR/xmlschema-1/#xsi_nil */
 function isNil(element: XmlElement): boolean {
-  const nil = element.attributes.get('xsi:nil');
+  const nil = attributeIn(element, XSI, 'xsi:nil');
   return nil === 'true' || nil === '1';
 }
 

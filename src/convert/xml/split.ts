@@ -1,9 +1,11 @@
 import type { IssueCode } from '../../issue.ts';
+import { resolveReferences } from '../../xml/characters.ts';
+import { isDeclaration } from '../../xml/namespaces.ts';
+import { type Token, tokenAt } from '../../xml/tokens.ts';
 import type { RawUnit, Splitter } from '../record.ts';
 import { faultIssue } from './faults.ts';
 import { type XmlLimits, xmlLimits } from './limits.ts';
 import { Place } from './place.ts';
-import { type Token, tokenAt } from './tokens.ts';
 
 /**
  * Cuts XML text into the elements at `path` (`['export', 'exam']`) and holds no more than one. Names
@@ -59,6 +61,8 @@ class Gathering {
   #elements = 0;
   #fault: IssueCode | undefined;
   #encoding: string | undefined;
+  /** Namespace declarations of the open elements outside the exam, by their depth. */
+  #declared: { readonly depth: number; readonly text: string }[] = [];
 
   constructor(path: readonly string[], limits: XmlLimits) {
     this.#path = path;
@@ -132,8 +136,10 @@ class Gathering {
   /** A token outside any exam. */
   #skip(text: string, token: Token): void {
     if (token.kind === 'instruction') this.#encoding ??= encodingIn(text);
-    else if (token.kind === 'start') this.#open.push(token.name ?? '');
-    else if (token.kind === 'end') {
+    else if (token.kind === 'start') {
+      this.#open.push(token.name ?? '');
+      this.#declare(text);
+    } else if (token.kind === 'end') {
       if (this.#open.at(-1) === token.name) this.#open.pop();
       else this.#lost = true;
     }
@@ -146,13 +152,29 @@ class Gathering {
     if (holdsData(text, token)) this.#fault ??= 'stray-text';
   }
 
+  #declare(tag: string): void {
+    const depth = this.#open.length;
+    while ((this.#declared.at(-1)?.depth ?? 0) >= depth) this.#declared.pop();
+    for (const [text] of tag.matchAll(declaration)) {
+      if (this.#declared.length >= mostDeclarations) return;
+      this.#declared.push({ depth, text });
+    }
+  }
+
+  /** What the elements around the exam declare, the innermost last. */
+  #declarations(): string[] {
+    return this.#declared.filter(({ depth }) => depth < this.#path.length).map(({ text }) => text);
+  }
+
   /** Ends the exam, or the text between two exams, and notes what is wrong with it. */
   #close(): void {
     const fault = this.#fault;
+    const header = this.#inside ? this.#declarations() : [];
     if (this.#raw !== '' && (this.#inside || fault !== undefined)) {
       this.units.push({
         raw: this.#raw,
         at: this.#at,
+        ...(header.length > 0 && { header }),
         ...(this.#encoding !== undefined && { declaredEncoding: this.#encoding }),
         ...(fault !== undefined && { issues: [faultIssue(fault, this.#at)] }),
       });
@@ -175,6 +197,23 @@ function isNamed(name: string | undefined, step: string | undefined): boolean {
 function faultOf(token: Token): IssueCode | undefined {
   if (token.kind === 'broken') return 'not-well-formed';
   return token.kind === 'doctype' ? 'forbidden-doctype' : undefined;
+}
+
+/** Namespace declarations as written. */
+const declaration = /xmlns(?::[^\s=<>"'/]{1,100})?=(?:"[^"<]{0,500}"|'[^'<]{0,500}')/g;
+
+/** An export declares a handful around its exams; each exam carries them. */
+const mostDeclarations = 50;
+
+/** The namespace declarations that a unit carries from around it, as attributes. */
+export function declarationsIn(header: readonly string[] = []): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const text of header) {
+    const cut = text.indexOf('=');
+    const name = text.slice(0, Math.max(cut, 0));
+    if (isDeclaration(name)) found.set(name, resolveReferences(text.slice(cut + 2, -1)).text);
+  }
+  return found;
 }
 
 /** Attributes that say how to read a document and nothing about an exam. */

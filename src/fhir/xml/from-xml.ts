@@ -1,5 +1,7 @@
 import { hasErrors, type Issue, type IssueCode, issue, type Outcome } from '../../issue.ts';
 import type { Path } from '../../path.ts';
+import { positionsIn, type TextPosition } from '../../text-position.ts';
+import { readXml, type XmlElement, type XmlReadOptions } from '../../xml/reader.ts';
 import { decimalProperty } from '../decimal.ts';
 import { XHTML } from '../systems.ts';
 import type { FhirVersion } from '../version.ts';
@@ -12,9 +14,11 @@ import {
   typesOf,
 } from './element-table.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
-import { readXml, type XmlElement, type XmlLimits, type XmlText } from './reader.ts';
 
 type Json = Record<string, unknown>;
+
+/** Bounds on the text; the defaults stand beside each. */
+export type XmlLimits = Pick<XmlReadOptions, 'characters' | 'depth' | 'elements'>;
 
 /**
  * The resource of a FHIR XML text, in the form that `fromJson` gives of the same resource: decimals
@@ -24,16 +28,25 @@ type Json = Record<string, unknown>;
  * @see https://hl7.org/fhir/R4/xml.html
  */
 export function fromXml(text: string, version: FhirVersion, limits?: XmlLimits): Outcome<Json> {
-  const { value: read, issues: faults } = readXml(text, limits);
-  if (read === undefined) return { issues: faults };
-  const reading: Reading = { ...read, text, types: typesOf(version), issues: [...faults] };
+  const { characters, depth, elements } = { ...defaults, ...limits };
+  const read = readXml(text, { characters, depth, elements });
+  const position = positionsIn(text);
+  if ('fault' in read) {
+    const { code, message, expected, at } = read.fault;
+    const source = at === -1 ? undefined : position(at);
+    return { issues: [issue(code, [], message, { expected, source })] };
+  }
+  const reading: Reading = { text, position, types: typesOf(version), issues: [] };
   const value = readResource(reading, read.root, []);
   if (value === undefined || hasErrors(reading.issues)) return { issues: reading.issues };
   return { value, issues: reading.issues };
 }
 
-interface Reading extends XmlText {
+const defaults = { characters: 100_000_000, depth: 200, elements: 5_000_000 };
+
+interface Reading {
   readonly text: string;
+  readonly position: (at: number) => TextPosition;
   readonly types: (type: string) => TypeRows | undefined;
   readonly issues: Issue[];
 }

@@ -1,3 +1,2 @@
-export { fromXml } from './from-xml.ts';
-export type { XmlLimits } from './reader.ts';
+export { fromXml, type XmlLimits } from './from-xml.ts';
 export { type ToXmlOptions, toXml } from './to-xml.ts';

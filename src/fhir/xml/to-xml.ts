@@ -1,6 +1,8 @@
 import { hasErrors, type Issue, type IssueCode, issue, type Outcome } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
+import { escapeAttribute } from '../../xml/characters.ts';
+import { readXml } from '../../xml/reader.ts';
 import { decimalText } from '../decimal.ts';
 import { XHTML } from '../systems.ts';
 import type { FhirVersion } from '../version.ts';
@@ -13,8 +15,6 @@ import {
   typesOf,
 } from './element-table.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
-import { readXml } from './reader.ts';
-import { escapeAttribute } from './references.ts';
 
 export interface ToXmlOptions {
   /** Line breaks and two spaces of indent for each level. Default false. */
@@ -269,8 +269,8 @@ function primitiveText(
 /** The XHTML as it stands, once it is known to be one `div` of its own namespace. */
 function writeNarrative(writing: Writing, value: unknown, path: Path): void {
   const text = typeof value === 'string' ? value.trim() : '';
-  const { value: read } = readXml(text);
-  const div = read?.root;
+  const read = readXml(text);
+  const div = 'root' in read ? read.root : undefined;
   const whole = div !== undefined && div.start === 0 && div.end === text.length;
   if (whole && div.name === 'div' && div.attributes.get('xmlns') === XHTML) {
     writing.parts.push(text);

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { disagreements } from '../../../src/convert/cda/conflict.ts';
 import { narrativeIndex, narrativeText } from '../../../src/convert/cda/narrative.ts';
-import { readTree, type XmlElement } from '../../../src/convert/xml/tree.ts';
+import { readXml, type XmlElement } from '../../../src/xml/reader.ts';
 
 function element(text: string): XmlElement {
-  const tree = readTree(text);
-  if (!('root' in tree)) throw new Error(tree.message);
-  return tree.root;
+  const read = readXml(text, { content: true });
+  if (!('root' in read)) throw new Error(read.fault.message);
+  return read.root;
 }
 
 // Elements of the narrative block: CDA R2, StrucDoc.Text.

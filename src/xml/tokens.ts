@@ -31,7 +31,7 @@ export interface TokenText {
 
 /**
  * Reads the token at `from`, or undefined when the text ends before the token does. Only finds where
- * tokens end and counts; well-formedness is for the parser. Each kind is found by one forward search,
+ * tokens end and counts; well-formedness is for `readXml`. Each kind is found by one forward search,
  * and a tag never runs past the next `<`, so reading a whole text is linear.
  */
 export function tokenAt(piece: TokenText, from: number): Token | undefined {
@@ -83,6 +83,11 @@ function nextPlace({ text, found }: TokenText, mark: string, from: number): numb
   return place;
 }
 
+const slash = 0x2f;
+const greater = 0x3e;
+const quote = 0x22;
+const apostrophe = 0x27;
+
 /** A `<` can not stand inside a tag (https://www.w3.org/TR/xml/#NT-AttValue), so it ends a broken one. */
 function tagToken(text: string, from: number, last: boolean): Token | undefined {
   const next = text.indexOf('<', from + 1);
@@ -92,13 +97,22 @@ function tagToken(text: string, from: number, last: boolean): Token | undefined 
   if (close === undefined) {
     return next === -1 && !last ? undefined : { kind: 'broken', end: stop };
   }
-  const inner = text.slice(from + 1, close.at);
-  const ends = inner.startsWith('/');
-  const name = /^\/?([^\s/>]*)/.exec(inner)?.[1] ?? '';
+  const ends = text.charCodeAt(from + 1) === slash;
+  const name = nameAt(text, from + (ends ? 2 : 1), close.at);
   if (name === '') return { kind: 'broken', end: stop };
   if (ends) return { kind: 'end', end: close.at + 1, name };
-  const kind = inner.endsWith('/') ? 'empty' : 'start';
+  const kind = text.charCodeAt(close.at - 1) === slash ? 'empty' : 'start';
   return { kind, end: close.at + 1, name, attributes: close.quoted };
+}
+
+/** What stands before white space, a slash or the end of the tag. */
+function nameAt(text: string, from: number, stop: number): string {
+  let at = from;
+  for (; at < stop; at++) {
+    const code = text.charCodeAt(at);
+    if (code === slash || code === 0x20 || (code >= 9 && code <= 13)) break;
+  }
+  return text.slice(from, at);
 }
 
 interface TagClose {
@@ -110,10 +124,10 @@ interface TagClose {
 function tagClose(text: string, from: number, stop: number): TagClose | undefined {
   let quoted = 0;
   for (let at = from; at < stop; at++) {
-    const mark = text.charAt(at);
-    if (mark === '>') return { at, quoted };
-    if (mark !== '"' && mark !== "'") continue;
-    at = text.indexOf(mark, at + 1);
+    const mark = text.charCodeAt(at);
+    if (mark === greater) return { at, quoted };
+    if (mark !== quote && mark !== apostrophe) continue;
+    at = text.indexOf(mark === quote ? '"' : "'", at + 1);
     if (at === -1 || at >= stop) return undefined;
     quoted += 1;
   }
