@@ -44,6 +44,7 @@ const registries: Readonly<Record<string, (typeof layers)[number]>> = {
   meaning: 'model',
   meanings: 'model',
   'to-observation': 'export',
+  'from-observation': 'read',
 };
 
 /** Neighbours that do not know each other, although one stands above the other in the list. */
@@ -121,8 +122,6 @@ const tellingKinds: readonly string[] = [
   'model/rules/keys.ts',
   'model/rules/places.ts',
   'model/rules/units.ts',
-  'read/report.ts',
-  'read/statement/statement.ts',
   'report/map/marks.ts',
   'report/parts/tests.ts',
   'report/teller.ts',

@@ -6,7 +6,7 @@ import type { Entry } from './entries.ts';
 import { claimFirstPerformer } from './instruments.ts';
 import { claimCommon, type Observed, observe, ownTime } from './observation.ts';
 import type { ExamReading } from './reading.ts';
-import { sideOf } from './statement/side.ts';
+import { sideOf } from './site.ts';
 import { filled } from './values.ts';
 
 /** An observation about the exam as a whole; `at` counts those of the same item. */

@@ -1,7 +1,9 @@
-import { category } from '../fhir/observation-codes.ts';
+import { category, interpretation, interpretationOf } from '../fhir/observation-codes.ts';
 import { observationName } from '../fhir/resource-names.ts';
+import type { Coded, Said } from '../kinds/meaning.ts';
 import type { Key } from '../model/primitive.ts';
-import type { StatementBase } from '../model/statement.ts';
+import type { Statement, StatementBase } from '../model/statement.ts';
+import type { Catalogue } from '../terminology/catalogue.ts';
 import { type Components, componentsOf } from './components.ts';
 import { ownCode } from './concept.ts';
 import {
@@ -30,6 +32,35 @@ export interface Observed {
 export function observe(reading: ExamReading, entry: Entry): Observed {
   const element = entry.resource;
   return { reading, entry, element, components: componentsOf(reading, element) };
+}
+
+/** A statement of one kind without what all kinds have in common, which is read in one place. */
+export type Read<S extends Statement> = S extends Statement
+  ? Omit<S, Exclude<keyof StatementBase, 'codings'>>
+  : never;
+
+/** How a kind of statement is read: facet of its `read.ts`, listed in `kinds/from-observation.ts`. */
+export interface Reader<S extends Statement> {
+  /** Whether an observation with this code of ours is a statement of the kind. */
+  of(code: Coded, catalogue: Catalogue): boolean;
+  /**
+   * What the observation states, with its claims; undefined where it lacks what the kind must have.
+   * `name` is the name under which the exam identifies it, if any.
+   */
+  read(observed: Observed, name: string | undefined): Read<S> | undefined;
+  /** The observation is cancelled since the thing was not done, which is what it states. */
+  undone?(read: Read<S>): boolean;
+  /** Address of the picture that the statement refers to. */
+  pictureUrl?(statement: S): string;
+}
+
+/** Claims an interpretation that follows from what is said. */
+export function claimInterpretation(
+  element: Element,
+  said: readonly Pick<Said, 'of' | 'polarity'>[],
+): void {
+  const meaning = interpretationOf(said);
+  if (meaning !== undefined) claimEqual(element, 'interpretation', [interpretation(meaning)]);
 }
 
 export interface FrameOptions {

@@ -10,7 +10,8 @@ export interface Place {
   readonly side?: Side;
 }
 
-const sides = Object.keys(sideText) as Side[]; // keys of a literal
+/** All sides that there are. */
+export const sides = Object.keys(sideText) as Side[]; // keys of a literal
 
 /** Region and side of a body site that has our code; claims what follows from them. */
 export function placeOf(codes: Codes, site: Element | undefined): Place | undefined {

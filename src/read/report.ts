@@ -1,5 +1,6 @@
 import { reportStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
+import { pictureUrlOf } from '../kinds/from-observation.ts';
 import type { Exam, ExamTime } from '../model/exam.ts';
 import type { RecordStatus } from '../model/record-event.ts';
 import { claimCodings, codingsBeside } from './concept.ts';
@@ -100,7 +101,7 @@ export function claimResults(
     if (target === undefined) return undefined;
     return groups.get(targetName(target)) ?? reading.statementOf(reference, report);
   });
-  const pictures = new Set(statements.flatMap((one) => (one.kind === 'image' ? [one.url] : [])));
+  const pictures = new Set(statements.flatMap((one) => pictureUrlOf(one) ?? []));
   for (const media of innersOf(resource, 'media')) {
     const link = lookAt(media, 'link');
     const target = link && targetOf(reading, link, report);

@@ -1,11 +1,13 @@
 import { partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { BODY_SITE_EXTENSION } from '../fhir/systems.ts';
+import type { Side } from '../model/primitive.ts';
+import type { Components } from './components.ts';
 import { ownValue } from './concept.ts';
 import { claimEqual, type Element, innerOf, innersOf, lookAt, peek } from './element.ts';
 import { claimFrame, type Entry } from './entries.ts';
 import type { Observed } from './observation.ts';
-import { type Place, placeOf } from './place.ts';
+import { type Place, placeOf, sides } from './place.ts';
 import { otherIdentifiers, partNameOf } from './reading.ts';
 import { claimReference, targetOf } from './reference.ts';
 
@@ -38,6 +40,18 @@ function structureAt(
   const reference = lookAt(holder, name);
   const target = reference && targetOf(reading, reference, entry);
   return typeof target === 'object' && target.type === 'BodyStructure' ? target : undefined;
+}
+
+/** Region and side, or the side alone in a component, since there is no body site to say it. */
+export function placeOrSide(observed: Observed): Place | { readonly side?: Side } {
+  return siteOf(observed) ?? sideOf(observed.components);
+}
+
+/** The side that stands in a component. */
+export function sideOf(components: Components): { readonly side?: Side } {
+  const stated = components.value('side');
+  const side = sides.find((known) => known === stated);
+  return side === undefined ? {} : { side };
 }
 
 /** R4 has one location with qualifiers, R5 a list of included structures. */

@@ -1,4 +1,5 @@
 import { issue } from '../issue.ts';
+import { fromObservation } from '../kinds/from-observation.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Path } from '../path.ts';
@@ -8,7 +9,6 @@ import type { Meanings } from './foreign/mapped.ts';
 import { readForeign, readWords } from './foreign/statement.ts';
 import { type ExamReading, partNameOf } from './reading.ts';
 import type { Refused } from './refused.ts';
-import { readStatement } from './statement/statement.ts';
 
 export interface Statements {
   readonly list: readonly Statement[];
@@ -49,7 +49,7 @@ function statementOf(
   key: Key,
 ): Statement | undefined {
   const name = partNameOf(reading, entry.resource);
-  const own = readStatement(reading, entry, { key, name });
+  const own = fromObservation(reading, entry, { key, name });
   if (own !== undefined) return own;
   if (name !== undefined) {
     reading.issues.push(

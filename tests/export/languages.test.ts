@@ -45,9 +45,9 @@ describe('the German file', async () => {
     const { general: _, ...sections } = file.displays.sections ?? {};
     const changed = { ...file.displays, sections: { ...sections, throat: 'Rachen', nose: ' ' } };
     expect(languageFaults({ ...file, displays: changed })).toEqual([
-      'languages/de.json sections: no general',
-      'languages/de.json sections: nose is blank or padded',
-      'languages/de.json sections: unknown throat',
+      'terminology/languages/de.json: displays.sections.general is missing: write it there',
+      'terminology/languages/de.json: displays.sections.nose is blank or padded',
+      'terminology/languages/de.json: displays.sections.throat belongs to no code: take it out',
     ]);
   });
 });

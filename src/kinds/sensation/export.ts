@@ -2,7 +2,7 @@ import type { ObservationComponent } from 'fhir/r4.js';
 import type { ExportContext } from '../../export/context.ts';
 import { absentReason, type Exporter, flagComponent } from '../../export/observation.ts';
 import { interpretation, interpretationOf } from '../../fhir/observation-codes.ts';
-import { type ModalityResult, type Sensation, sensationMeaning } from './statement.ts';
+import { type ModalityResult, modalitySaid, type Sensation } from './statement.ts';
 
 /** One observation for a point and side, one component for each modality. */
 export const sensationExport: Exporter<Sensation> = {
@@ -10,7 +10,7 @@ export const sensationExport: Exporter<Sensation> = {
   parts: (context, sensation) => ({
     code: context.coder.concept('testPoints', sensation.point),
     components: [
-      ...sensation.results.map((result) => modalityComponent(context, sensation, result)),
+      ...sensation.results.map((result) => modalityComponent(context, sensation.point, result)),
       ...(sensation.eyesClosed === undefined
         ? []
         : [flagComponent(context, 'eyes-closed', sensation.eyesClosed)]),
@@ -20,7 +20,7 @@ export const sensationExport: Exporter<Sensation> = {
 
 function modalityComponent(
   context: ExportContext,
-  sensation: Sensation,
+  point: string,
   stated: ModalityResult,
 ): ObservationComponent {
   const { coder, catalogue } = context;
@@ -29,9 +29,7 @@ function modalityComponent(
     const result = coder.codings('sensationResults', stated.result);
     return { code, dataAbsentReason: absentReason(context, stated.reason, result) };
   }
-  const meaning = interpretationOf(
-    sensationMeaning.said({ ...sensation, results: [stated] }, catalogue),
-  );
+  const meaning = interpretationOf([modalitySaid(point, stated, catalogue)]);
   return {
     code,
     valueCodeableConcept: coder.concept('sensationResults', stated.result),

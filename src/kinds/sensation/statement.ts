@@ -1,6 +1,7 @@
 import type { Code } from '../../model/primitive.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Reason, StatementBase } from '../base.ts';
-import { atTestPoint, type Meaning, resultPolarity } from '../meaning.ts';
+import { atTestPoint, type Meaning, resultPolarity, type Said } from '../meaning.ts';
 
 /** Skin sensation at one point and side, one result for each modality tried. */
 export interface Sensation extends StatementBase {
@@ -26,13 +27,20 @@ export const sensationMeaning: Meaning<Sensation> = {
   subject: ({ point }) => ({ table: 'testPoints', code: point }),
   standing: ({ point, side }, catalogue) => atTestPoint(point, side, catalogue),
   said: ({ point, results }, catalogue) =>
-    results.map(({ modality, result }) => {
-      const method = catalogue.modalities.get(modality)?.method;
-      return {
-        polarity: resultPolarity(catalogue.sensationResults.get(result)),
-        of: { table: 'testPoints', code: point },
-        aspect: { table: 'modalities', code: modality },
-        ...(method !== undefined && { methods: [method] }),
-      };
-    }),
+    results.map((result) => modalitySaid(point, result, catalogue)),
 };
+
+/** What one result says of a point. */
+export function modalitySaid(
+  point: string,
+  { modality, result }: ModalityResult,
+  catalogue: Catalogue,
+): Said {
+  const method = catalogue.modalities.get(modality)?.method;
+  return {
+    polarity: resultPolarity(catalogue.sensationResults.get(result)),
+    of: { table: 'testPoints', code: point },
+    aspect: { table: 'modalities', code: modality },
+    ...(method !== undefined && { methods: [method] }),
+  };
+}

@@ -1,6 +1,5 @@
 import { resourceName } from '../../fhir/resource-names.ts';
-import type { Image } from '../../model/statement.ts';
-import { ownCode } from '../concept.ts';
+import { ownCode } from '../../read/concept.ts';
 import {
   claimEqual,
   type Element,
@@ -11,18 +10,25 @@ import {
   peek,
   textOf,
   uriOf,
-} from '../element.ts';
-import { claimFrame, type Entry } from '../entries.ts';
-import { aboutOf, claimCommon, type Observed } from '../observation.ts';
-import { type Place, placeOf } from '../place.ts';
-import { claimReference, targetOf } from '../reference.ts';
-import { siteOf } from '../site.ts';
-import { codingsOf, filled } from '../values.ts';
-import type { Read } from './read.ts';
+} from '../../read/element.ts';
+import { claimFrame, type Entry } from '../../read/entries.ts';
+import type { Read, Reader } from '../../read/observation.ts';
+import { aboutOf, claimCommon, type Observed } from '../../read/observation.ts';
+import { type Place, placeOf } from '../../read/place.ts';
+import { claimReference, targetOf } from '../../read/reference.ts';
+import { siteOf } from '../../read/site.ts';
+import { codingsOf, filled } from '../../read/values.ts';
+import type { Image } from './statement.ts';
+
+export const imageReader: Reader<Image> = {
+  of: ({ table, code }) => table === 'items' && code === 'image',
+  read: readImage,
+  pictureUrl: ({ url }) => url,
+};
 
 const consents = ['given', 'refused', 'not-asked'] as const;
 
-export function readImage(observed: Observed, key: string | undefined): Read<Image> | undefined {
+function readImage(observed: Observed, key: string | undefined): Read<Image> | undefined {
   const { reading, element, components } = observed;
   const code = ownCode(reading, innerOf(element, 'code'), 'items');
   const site = siteOf(observed);

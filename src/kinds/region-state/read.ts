@@ -1,14 +1,19 @@
-import { interpretation } from '../../fhir/observation-codes.ts';
-import type { RegionState } from '../../model/statement.ts';
-import { ownCode, ownValue } from '../concept.ts';
-import { claimEqual, innerOf } from '../element.ts';
-import { claimCommon, methodsOf, type Observed } from '../observation.ts';
-import { absentReasonOf, reasonOf } from '../reason.ts';
-import { siteOf } from '../site.ts';
-import { codingsOf, filled } from '../values.ts';
-import type { Read } from './read.ts';
+import { ownCode, ownValue } from '../../read/concept.ts';
+import { innerOf } from '../../read/element.ts';
+import type { Read, Reader } from '../../read/observation.ts';
+import { claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
+import { absentReasonOf, reasonOf } from '../../read/reason.ts';
+import { siteOf } from '../../read/site.ts';
+import { codingsOf, filled } from '../../read/values.ts';
+import type { RegionState } from './statement.ts';
 
-export function readRegionState(
+export const regionStateReader: Reader<RegionState> = {
+  of: ({ table, code }) => table === 'items' && code === 'region-state',
+  read: readRegionState,
+  undone: ({ state }) => state === 'not-examined',
+};
+
+function readRegionState(
   observed: Observed,
   key: string | undefined,
 ): Read<RegionState> | undefined {
@@ -33,10 +38,7 @@ export function readRegionState(
   if (methods === undefined) return undefined;
   switch (state) {
     case 'normal':
-      claimEqual(element, 'interpretation', [interpretation('N')]);
-      return { ...shared, state, methods };
     case 'abnormal':
-      claimEqual(element, 'interpretation', [interpretation('A')]);
       return { ...shared, state, methods };
     case 'partial': {
       const component = components.first('limit');

@@ -1,15 +1,20 @@
-import type { Measurement } from '../../model/statement.ts';
-import { ownCode } from '../concept.ts';
-import { innerOf } from '../element.ts';
-import { aboutOf, claimCommon, methodsOf, type Observed } from '../observation.ts';
-import { absentReasonOf } from '../reason.ts';
-import { siteOf } from '../site.ts';
-import { codingsOf, filled, quantityOf } from '../values.ts';
-import type { Read } from './read.ts';
+import { ownCode } from '../../read/concept.ts';
+import { innerOf } from '../../read/element.ts';
+import type { Read, Reader } from '../../read/observation.ts';
+import { aboutOf, claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
+import { absentReasonOf } from '../../read/reason.ts';
+import { siteOf } from '../../read/site.ts';
+import { codingsOf, filled, quantityOf } from '../../read/values.ts';
+import type { Measurement } from './statement.ts';
+
+export const measurementReader: Reader<Measurement> = {
+  of: ({ table }) => table === 'measures',
+  read: readMeasurement,
+};
 
 const conventions = ['single', 'mean', 'median', 'maximum', 'minimum', 'last'] as const;
 
-export function readMeasurement(
+function readMeasurement(
   observed: Observed,
   key: string | undefined,
 ): Read<Measurement> | undefined {

@@ -1,21 +1,22 @@
-import type { Symptom } from '../../model/statement.ts';
-import { ownCode, ownValue } from '../concept.ts';
-import { dateTimeOf, innerOf, wholeOf } from '../element.ts';
-import { claimCommon, type Observed } from '../observation.ts';
-import { siteOf } from '../site.ts';
-import { codingsOf, filled, quantityOf } from '../values.ts';
-import type { Read } from './read.ts';
-import { sideOf } from './side.ts';
+import { ownCode, ownValue } from '../../read/concept.ts';
+import { dateTimeOf, innerOf, wholeOf } from '../../read/element.ts';
+import type { Read, Reader } from '../../read/observation.ts';
+import { claimCommon, type Observed } from '../../read/observation.ts';
+import { placeOrSide } from '../../read/site.ts';
+import { codingsOf, filled, quantityOf } from '../../read/values.ts';
+import type { Symptom } from './statement.ts';
+
+export const symptomReader: Reader<Symptom> = {
+  of: ({ table }) => table === 'symptoms',
+  read: readSymptom,
+};
 
 const answers = ['yes', 'no', 'unsure', 'declined', 'not-asked'] as const;
 const tellers = ['patient', 'relative', 'carer', 'interpreter', 'other'] as const;
 const courses = ['better', 'same', 'worse', 'comes-and-goes'] as const;
 
-export function readSymptom(
-  observed: Observed,
-  key: string | undefined,
-): Read<Symptom> | undefined {
-  const { reading, element, components } = observed;
+function readSymptom(observed: Observed, key: string | undefined): Read<Symptom> | undefined {
+  const { reading, element } = observed;
   const code = ownCode(reading, innerOf(element, 'code'), 'symptoms');
   const stated = ownValue(reading, innerOf(element, 'valueCodeableConcept'), 'answer');
   const answer = answers.find((known) => known === stated);
@@ -26,7 +27,7 @@ export function readSymptom(
     kind: 'symptom',
     symptom: code.code,
     answer,
-    ...(siteOf(observed) ?? sideOf(components)),
+    ...placeOrSide(observed),
     ...storyOf(observed),
     ...(codings && { codings }),
   };

@@ -1,16 +1,17 @@
-import type { ScaleItem, ScaleScore } from '../../model/statement.ts';
-import { innerValue, ownCode } from '../concept.ts';
-import { claimEqual, flagOf, innerOf, textOf, wholeOf } from '../element.ts';
-import { aboutOf, claimCommon, type Observed } from '../observation.ts';
-import { siteOf } from '../site.ts';
-import { codingsOf, filled } from '../values.ts';
-import type { Read } from './read.ts';
-import { sideOf } from './side.ts';
+import { innerValue, ownCode } from '../../read/concept.ts';
+import { claimEqual, flagOf, innerOf, textOf, wholeOf } from '../../read/element.ts';
+import type { Read, Reader } from '../../read/observation.ts';
+import { aboutOf, claimCommon, type Observed } from '../../read/observation.ts';
+import { placeOrSide } from '../../read/site.ts';
+import { codingsOf, filled } from '../../read/values.ts';
+import type { ScaleItem, ScaleScore } from './statement.ts';
 
-export function readScaleScore(
-  observed: Observed,
-  key: string | undefined,
-): Read<ScaleScore> | undefined {
+export const scaleScoreReader: Reader<ScaleScore> = {
+  of: ({ table }) => table === 'scales',
+  read: readScaleScore,
+};
+
+function readScaleScore(observed: Observed, key: string | undefined): Read<ScaleScore> | undefined {
   const { reading, element, components } = observed;
   const code = ownCode(reading, innerOf(element, 'code'), 'scales');
   const version = components.text('scale-version');
@@ -28,7 +29,7 @@ export function readScaleScore(
     text: `${row?.display ?? code.code}, ${reading.language.texts.version} ${version}`,
   });
   const items = filled(itemsOf(observed, code.code));
-  const place = siteOf(observed) ?? sideOf(components);
+  const place = placeOrSide(observed);
   const [about] = aboutOf(observed) ?? [];
   const codings = filled(codingsOf(code.further));
   return {

@@ -1,19 +1,20 @@
-import { interpretation, presenceInterpretation } from '../../fhir/observation-codes.ts';
-import type { Attribute, Finding } from '../../model/statement.ts';
-import type { Component } from '../components.ts';
-import { innerValue, ownCode, ownValue } from '../concept.ts';
-import { claimEqual, flagOf, innerOf, wholeOf } from '../element.ts';
-import { claimCommon, methodsOf, type Observed } from '../observation.ts';
-import { siteOf } from '../site.ts';
-import { codingsOf, filled, identifierOf, quantityOf } from '../values.ts';
-import type { Read } from './read.ts';
+import type { Component } from '../../read/components.ts';
+import { innerValue, ownCode, ownValue } from '../../read/concept.ts';
+import { flagOf, innerOf, wholeOf } from '../../read/element.ts';
+import type { Read, Reader } from '../../read/observation.ts';
+import { claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
+import { siteOf } from '../../read/site.ts';
+import { codingsOf, filled, identifierOf, quantityOf } from '../../read/values.ts';
+import type { Attribute, Finding } from './statement.ts';
+
+export const findingReader: Reader<Finding> = {
+  of: ({ table }) => table === 'findings',
+  read: readFinding,
+};
 
 const presences = ['present', 'absent', 'indeterminate'] as const;
 
-export function readFinding(
-  observed: Observed,
-  key: string | undefined,
-): Read<Finding> | undefined {
+function readFinding(observed: Observed, key: string | undefined): Read<Finding> | undefined {
   const { reading, element, components } = observed;
   const answer = ownValue(reading, innerOf(element, 'valueCodeableConcept'), 'presence');
   const suspected = answer === 'suspected';
@@ -23,8 +24,6 @@ export function readFinding(
   });
   const site = siteOf(observed);
   if (presence === undefined || code === undefined || site === undefined) return undefined;
-  const meaning = suspected ? 'IND' : presenceInterpretation[presence];
-  claimEqual(element, 'interpretation', [interpretation(meaning)]);
   const methods = methodsOf(observed);
   const place = components.text('place');
   const confirmed = components.value('certainty') === 'confirmed';
