@@ -45,6 +45,14 @@ const registries: Readonly<Record<string, (typeof layers)[number]>> = {
   meanings: 'model',
   'to-observation': 'export',
   'from-observation': 'read',
+  page: 'report',
+  pages: 'report',
+  check: 'checks',
+  checks: 'checks',
+  conversion: 'convert',
+  conversions: 'convert',
+  sample: 'testing',
+  samples: 'testing',
 };
 
 /** Neighbours that do not know each other, although one stands above the other in the list. */
@@ -125,6 +133,8 @@ const tellingKinds: readonly string[] = [
   'report/map/marks.ts',
   'report/parts/tests.ts',
   'report/teller.ts',
+  'read/report.ts',
+  'read/statement/statement.ts',
   'testing/formats/items-of-exam.ts',
   'testing/formats/what-arrives.ts',
   'testing/sample/statements.ts',

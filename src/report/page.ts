@@ -1,5 +1,6 @@
 import type { CheckResult } from '../checks/check-exam.ts';
 import type { Exam } from '../model/exam.ts';
+import type { Side } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import { type Content, element, joined, words } from './html.ts';
@@ -39,4 +40,22 @@ export function separated(parts: readonly Content[], separator = '; '): Content 
   const there = parts.filter((part) => part !== undefined && part !== false && part !== '');
   if (there.length === 0) return undefined;
   return joined(...there.flatMap((part, at) => (at === 0 ? [part] : [separator, part])));
+}
+
+/** Methods in brackets, behind what was seen by them. */
+export function methodText(
+  { teller }: Page,
+  { methods }: { readonly methods?: readonly string[] },
+): Content {
+  if (methods === undefined) return undefined;
+  return ` [${methods.map((code) => teller.display('methods', code)).join(', ')}]`;
+}
+
+/** Region and side behind what is told of them; a side alone where no region is named. */
+export function atPlace(
+  { teller }: Page,
+  { region, side }: { readonly region?: string; readonly side?: Side },
+): string {
+  if (region !== undefined) return ` – ${teller.place(region, side)}`;
+  return side === undefined ? '' : `, ${teller.side(side)}`;
 }

@@ -1,5 +1,5 @@
 import { placeText } from '../fhir/place.ts';
-import type { Exam } from '../model/exam.ts';
+import { subjectOf } from '../kinds/meanings.ts';
 import type { Quantity, Side } from '../model/primitive.ts';
 import type { Attribute, Reason, Statement } from '../model/statement.ts';
 import type { TableName } from '../terminology/built-in.ts';
@@ -48,44 +48,13 @@ export function createTeller(catalogue: Catalogue, language: Language): Teller {
       if (typeof value === 'number') return `${name}: ${value}`;
       return `${name}: ${inner(catalogue.attributes.get(attribute)?.values, value)}`;
     },
-    subject: (statement) => subjectOf(statement, display),
+    subject: (statement) => {
+      const { table, code } = subjectOf(statement);
+      return display(table, code);
+    },
   };
-}
-
-function subjectOf(statement: Statement, display: Teller['display']): string {
-  switch (statement.kind) {
-    case 'finding':
-      return display('findings', statement.finding);
-    case 'region-state':
-      return display('regions', statement.region);
-    case 'sensation':
-    case 'sensation-comparison':
-      return display('testPoints', statement.point);
-    case 'movement':
-    case 'function-test':
-      return display('testPoints', statement.test);
-    case 'measurement':
-      return display('measures', statement.measure);
-    case 'scale-score':
-      return display('scales', statement.scale);
-    case 'symptom':
-      return display('symptoms', statement.symptom);
-    case 'note':
-      return display('items', 'note');
-    case 'image':
-      return statement.title;
-  }
 }
 
 export function quantityText({ value, unit, comparator }: Quantity): string {
   return `${comparator ?? ''}${value} ${unit}`;
-}
-
-/** Statements of one kind, in the order of the exam. */
-export function ofKind<K extends Statement['kind']>(
-  exam: Exam,
-  kind: K,
-): Extract<Statement, { kind: K }>[] {
-  const isKind = (one: Statement): one is Extract<Statement, { kind: K }> => one.kind === kind;
-  return exam.statements.filter(isKind);
 }

@@ -7,13 +7,11 @@ import { element, joined } from './html.ts';
 import { mapPart } from './map/region-map.ts';
 import type { Page } from './page.ts';
 import { changePart } from './parts/change.ts';
+import { circumstancePart } from './parts/circumstances.ts';
 import { conclusionPart, promptPart } from './parts/conclusion.ts';
-import { measurePart, scorePart } from './parts/figures.ts';
-import { findingParts, stateParts } from './parts/findings.ts';
 import { gapPart } from './parts/gaps.ts';
 import { cautionPart, headPart, recordPart } from './parts/head.ts';
-import { sensationPart, testPart } from './parts/tests.ts';
-import { circumstancePart, notePart, symptomPart } from './parts/told.ts';
+import { statementParts } from './parts/statements.ts';
 import type { ReportWords } from './report-words.ts';
 import { style } from './style.ts';
 import { createTeller } from './teller.ts';
@@ -67,6 +65,7 @@ export function toHtml(exam: Exam, options: ReportOptions = {}): string {
 }
 
 function mainPart(page: Page): ReturnType<typeof element> {
+  const { regions, others } = statementParts(page);
   return element(
     'main',
     {},
@@ -75,15 +74,9 @@ function mainPart(page: Page): ReturnType<typeof element> {
       promptPart(page),
       changePart(page),
       mapPart(page),
-      ...findingParts(page),
-      ...stateParts(page),
+      ...regions,
       gapPart(page),
-      sensationPart(page),
-      testPart(page),
-      measurePart(page),
-      scorePart(page),
-      symptomPart(page),
-      notePart(page),
+      ...others,
       circumstancePart(page),
       recordPart(page),
     ),

@@ -246,7 +246,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       },
       section: 'sensation',
       row: ['Forehead above the brow (V1), compared', '–', '–', 'Light touch: Less on the left'],
-      map: noMap,
+      map: { Forehead: crossing('both', 'said') },
     })),
     forms: [
       {
@@ -264,7 +264,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           '–',
           'Pinprick: Less on the right | At once',
         ],
-        map: noMap,
+        map: { 'Malar (infraorbital) cheek': paired('both', 'said') },
       },
     ],
   },
@@ -431,6 +431,12 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
         map: noMap,
       },
       {
+        statement: { kind: 'symptom', symptom: 'sym-ear.pain', answer: 'yes', side: 'left' },
+        section: 'symptoms',
+        line: 'Earache: Yes, left',
+        map: noMap,
+      },
+      {
         statement: { kind: 'symptom', symptom: 'sym-ear.itch', answer: 'not-asked' },
         section: 'symptoms',
         line: 'Itching of the ear: Not asked',
@@ -462,6 +468,12 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       map: { Forehead: crossing(side, 'said') },
     })),
     forms: [
+      {
+        statement: { kind: 'note', side: 'left', text: 'Sleeps on it' },
+        section: 'notes',
+        line: 'left: Sleeps on it',
+        map: noMap,
+      },
       {
         statement: { kind: 'note', text: 'Came with\n an interpreter' },
         section: 'notes',

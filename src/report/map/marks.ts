@@ -1,10 +1,9 @@
+import { standingOf } from '../../kinds/meanings.ts';
+import type { Mark } from '../../kinds/page.ts';
+import { markOf } from '../../kinds/pages.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Side } from '../../model/primitive.ts';
-import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-
-/** What the map shows of a place. `silent`: nothing was said, which is not normal. */
-export type Mark = 'sign' | 'partial' | 'not-examined' | 'normal' | 'said' | 'silent';
 
 /** The strongest mark wins, so that a normal word never hides a sign or a limit. */
 const strongestFirst: readonly Mark[] = ['sign', 'partial', 'not-examined', 'normal', 'said'];
@@ -29,12 +28,12 @@ export function marksOf(
 ): (region: string, column: Column) => Mark {
   const marks = new Map<string, Mark>();
   for (const statement of exam.statements) {
-    const place = placeOf(statement, catalogue);
-    if (place === undefined) continue;
+    const { region, side } = standingOf(statement, catalogue);
+    if (region === undefined) continue;
     const mark = markOf(statement, catalogue);
-    const crossing = catalogue.regions.get(place.region)?.laterality === 'crossing';
-    for (const column of columnsOf(place.side, crossing)) {
-      const key = `${place.region}/${column}`;
+    const crossing = catalogue.regions.get(region)?.laterality === 'crossing';
+    for (const column of columnsOf(side, crossing)) {
+      const key = `${region}/${column}`;
       const before = marks.get(key);
       if (before === undefined || rank(mark) < rank(before)) marks.set(key, mark);
     }
@@ -62,39 +61,4 @@ function rank(mark: Mark): number {
 function columnsOf(side: Side | undefined, crossing: boolean): readonly Column[] {
   if (side === 'both') return crossing ? ['right', 'left', 'middle'] : ['right', 'left'];
   return side === 'right' || side === 'left' ? [side] : ['middle'];
-}
-
-function placeOf(
-  statement: Statement,
-  catalogue: Catalogue,
-): { readonly region: string; readonly side: Side | undefined } | undefined {
-  if ('region' in statement && statement.region !== undefined) {
-    return { region: statement.region, side: 'side' in statement ? statement.side : undefined };
-  }
-  const point =
-    statement.kind === 'sensation'
-      ? statement.point
-      : statement.kind === 'movement' || statement.kind === 'function-test'
-        ? statement.test
-        : undefined;
-  const region = point === undefined ? undefined : catalogue.testPoints.get(point)?.region;
-  if (region === undefined) return undefined;
-  return { region, side: 'side' in statement ? statement.side : undefined };
-}
-
-function markOf(statement: Statement, catalogue: Catalogue): Mark {
-  if (statement.kind === 'region-state') {
-    switch (statement.state) {
-      case 'abnormal':
-        return 'sign';
-      case 'normal':
-        return 'normal';
-      case 'partial':
-        return 'partial';
-      default:
-        return 'not-examined';
-    }
-  }
-  if (statement.kind !== 'finding' || statement.presence !== 'present') return 'said';
-  return catalogue.findings.get(statement.finding)?.usual ? 'said' : 'sign';
 }

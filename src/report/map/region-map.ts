@@ -1,6 +1,7 @@
+import type { Mark } from '../../kinds/page.ts';
 import { type Content, element, type Html, joined, section, table } from '../html.ts';
 import type { Page } from '../page.ts';
-import { type Column, type Mark, markSymbols, marksOf } from './marks.ts';
+import { type Column, markSymbols, marksOf } from './marks.ts';
 import { outline, type Shape, shapes } from './shapes.ts';
 
 const MIDLINE = 200;
