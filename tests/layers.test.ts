@@ -41,6 +41,8 @@ const facets: Readonly<Record<string, (typeof layers)[number]>> = {
 /** Files beside the folders of `kinds`: registries, and what several folders share. */
 const registries: Readonly<Record<string, (typeof layers)[number]>> = {
   base: 'model',
+  form: 'model',
+  forms: 'model',
   meaning: 'model',
   meanings: 'model',
   'to-observation': 'export',
@@ -123,13 +125,6 @@ const tellingKinds: readonly string[] = [
   'convert/settle.ts',
   'convert/statement-key.ts',
   'convert/suggest/place-name.ts',
-  'model/rules/answers.ts',
-  'model/rules/codes.ts',
-  'model/rules/completeness.ts',
-  'model/rules/dates.ts',
-  'model/rules/keys.ts',
-  'model/rules/places.ts',
-  'model/rules/units.ts',
   'testing/formats/items-of-exam.ts',
   'testing/formats/what-arrives.ts',
   'testing/sample/statements.ts',

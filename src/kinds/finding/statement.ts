@@ -1,5 +1,9 @@
 import type { Code, Key, Quantity } from '../../model/primitive.ts';
+import type { RuleContext } from '../../model/rules/rule.ts';
+import type { Path } from '../../path.ts';
+import type { AttributeConcept, Lean } from '../../terminology/types.ts';
 import type { Count, Examined } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atRegion, type Meaning } from '../meaning.ts';
 
 /** A sign that was looked for: found, not found (a pertinent negative), or not to be decided. */
@@ -47,3 +51,80 @@ export const findingMeaning: Meaning<Finding> = {
     },
   ],
 };
+
+export const findingForm: Form<Finding> = {
+  codes: ({ finding, attributes = [] }) => [
+    { table: 'findings', code: finding, path: ['finding'] },
+    ...attributes.map(({ attribute }, i) => ({
+      table: 'attributes' as const,
+      code: attribute,
+      path: ['attributes', i, 'attribute'],
+    })),
+  ],
+  answers: checkAttributes,
+  expected: ({ finding }, catalogue) => catalogue.findings.get(finding)?.regions ?? [],
+};
+
+function checkAttributes(finding: Finding, path: Path, { catalogue, report }: RuleContext): void {
+  if (finding.attributes !== undefined && finding.presence !== 'present') {
+    report(
+      'contradiction',
+      [...path, 'attributes'],
+      'only a finding that is present has attributes',
+    );
+  }
+  if (finding.certainty !== undefined && finding.presence !== 'present') {
+    report(
+      'contradiction',
+      [...path, 'certainty'],
+      'only a finding that is present has a certainty',
+    );
+  }
+  const sign = catalogue.findings.get(finding.finding);
+  if (sign === undefined) return;
+  const family = sign.attributes;
+  finding.attributes?.forEach((attribute, i) => {
+    const row = catalogue.attributes.get(attribute.attribute);
+    if (row === undefined) return;
+    if (row.family !== family) {
+      report(
+        'unknown-code',
+        [...path, 'attributes', i, 'attribute'],
+        'this sign does not have that attribute',
+        {
+          expected: family === undefined ? 'no attributes' : `an attribute of the family ${family}`,
+          value: attribute.attribute,
+        },
+      );
+    } else if (!attributeFits(row, attribute.value)) {
+      report(
+        'wrong-type',
+        [...path, 'attributes', i, 'value'],
+        'this attribute takes another value',
+        {
+          expected: attributeForm(row),
+          value: attribute.value,
+        },
+      );
+    }
+  });
+}
+
+function attributeFits(row: Lean<AttributeConcept>, value: Attribute['value']): boolean {
+  switch (row.type) {
+    case 'boolean':
+      return typeof value === 'boolean';
+    case 'count':
+      return typeof value === 'number';
+    case 'quantity':
+      return typeof value === 'object' && value.unit === row.unit;
+    case 'code':
+      return typeof value === 'string' && (row.values ?? []).some(({ code }) => code === value);
+  }
+}
+
+function attributeForm(row: Lean<AttributeConcept>): string {
+  if (row.type === 'code') return (row.values ?? []).map(({ code }) => code).join(', ');
+  if (row.type === 'quantity') return `a quantity in ${row.unit ?? '1'}`;
+  return row.type === 'boolean' ? 'true or false' : 'a whole number';
+}

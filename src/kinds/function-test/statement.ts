@@ -1,5 +1,8 @@
 import type { Code, Side } from '../../model/primitive.ts';
+import type { RuleContext } from '../../model/rules/rule.ts';
+import type { Path } from '../../path.ts';
 import type { Reason, StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atTestPoint, type Meaning, resultPolarity } from '../meaning.ts';
 
 /** A reflex, hearing, swallowing or similar test, and its result. */
@@ -23,3 +26,47 @@ export const functionTestMeaning: Meaning<FunctionTest> = {
     },
   ],
 };
+
+export const functionTestForm: Form<FunctionTest> = {
+  codes: ({ test, result }) => [
+    { table: 'testPoints', code: test, path: ['test'] },
+    { table: 'testResults', code: result, path: ['result'] },
+  ],
+  answers: (statement, path, context) => {
+    const { kind, test, result } = statement;
+    const isOfKind = context.catalogue.testPoints.get(test)?.group === 'function';
+    checkTest({ kind, test, isOfKind, answer: ['result', result] }, path, context);
+  },
+  reasons: ({ reason }) => [{ reason, path: [] }],
+};
+
+interface TestAnswer {
+  readonly kind: string;
+  readonly test: Code;
+  /** The test belongs to the kind of statement that names it. */
+  readonly isOfKind: boolean;
+  readonly answer: readonly [property: string, code: Code];
+}
+
+/** Reports a test of another kind, and an answer that the test does not have. */
+export function checkTest(
+  { kind, test, isOfKind, answer: [property, answer] }: TestAnswer,
+  path: Path,
+  { catalogue, report }: RuleContext,
+): void {
+  const point = catalogue.testPoints.get(test);
+  if (point === undefined) return;
+  if (!isOfKind) {
+    report('unknown-code', [...path, 'test'], 'this test belongs to another kind of statement', {
+      expected: `a test for a statement of the kind ${kind}`,
+      value: test,
+    });
+    return;
+  }
+  if (catalogue.testResults.has(answer) && !point.results?.includes(answer)) {
+    report('unknown-code', [...path, property], 'this test does not have that result', {
+      expected: point.results?.join(', '),
+      value: answer,
+    });
+  }
+}

@@ -1,5 +1,6 @@
 import type { Code, Key, Side, Text, Uri } from '../../model/primitive.ts';
 import type { StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atRegion, type Meaning } from '../meaning.ts';
 
 /** A picture taken or referred to. It is never the only record of a measurement. */
@@ -31,4 +32,8 @@ export const imageMeaning: Meaning<Image> = {
   subject: () => ({ table: 'items', code: 'image' }),
   standing: (image, catalogue) => atRegion(image, catalogue, false),
   said: () => [{ polarity: 'none', of: { table: 'items', code: 'image' } }],
+};
+
+export const imageForm: Form<Image> = {
+  about: ({ about = [] }) => about.map((key, i) => ({ key, path: ['about', i] })),
 };

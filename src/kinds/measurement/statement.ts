@@ -1,5 +1,8 @@
 import type { Code, Decimal, Key, UnitCode } from '../../model/primitive.ts';
+import type { RuleContext } from '../../model/rules/rule.ts';
+import type { Path } from '../../path.ts';
 import type { Examined, Reason } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atRegion, type Meaning } from '../meaning.ts';
 
 /** A quantity, with every reading that was taken. */
@@ -50,3 +53,64 @@ export const measurementMeaning: Meaning<Measurement> = {
     },
   ],
 };
+
+export const measurementForm: Form<Measurement> = {
+  codes: ({ measure, unusable, conditions = [] }) => [
+    { table: 'measures', code: measure, path: ['measure'] },
+    { table: 'reasons', code: unusable?.code, path: ['unusable', 'code'] },
+    ...conditions.map((code, i) => ({
+      table: 'measureConditions' as const,
+      code,
+      path: ['conditions', i],
+    })),
+  ],
+  complete: checkMeasurement,
+  about: ({ about }) => (about === undefined ? [] : [{ key: about, path: ['about'] }]),
+};
+
+function checkMeasurement(
+  measurement: Measurement,
+  path: Path,
+  { catalogue, report }: RuleContext,
+): void {
+  const { value, unusable, unit, readings, convention } = measurement;
+  if ((value === undefined) === (unusable === undefined)) {
+    report('contradiction', path, 'a measurement has a value, or a reason why there is none', {
+      expected: 'value or unusable',
+    });
+  }
+  if (value === undefined && measurement.comparator !== undefined) {
+    report('contradiction', [...path, 'comparator'], 'a comparator without a value to compare');
+  }
+  if (
+    readings !== undefined &&
+    readings.length > 1 &&
+    convention === undefined &&
+    value !== undefined
+  ) {
+    report(
+      'missing-property',
+      [...path, 'convention'],
+      'several readings without saying how the value came from them',
+      {
+        expected: 'mean, median, maximum, minimum or last',
+      },
+    );
+  }
+  const measure = catalogue.measures.get(measurement.measure);
+  if (measure === undefined) return;
+  if (measure.rangeOf !== undefined || measure.scale !== undefined) {
+    report('unknown-code', [...path, 'measure'], 'this row is no measure of its own', {
+      expected:
+        measure.scale === undefined
+          ? `the measure ${measure.rangeOf}`
+          : `a scale-score of the scale ${measure.scale}`,
+      value: measurement.measure,
+    });
+  } else if (unit !== measure.unit && !measure.units?.includes(unit)) {
+    report('wrong-unit', [...path, 'unit'], 'this measure does not take that unit', {
+      expected: [measure.unit, ...(measure.units ?? [])].join(', '),
+      value: unit,
+    });
+  }
+}

@@ -1,5 +1,7 @@
 import type { Code, Side } from '../../model/primitive.ts';
 import type { Reason, StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
+import { checkTest } from '../function-test/statement.ts';
 import { atTestPoint, type Meaning, resultPolarity } from '../meaning.ts';
 
 /** A movement asked for, and its grade: facial, jaw, neck, tongue, palate, shoulder. */
@@ -23,4 +25,18 @@ export const movementMeaning: Meaning<Movement> = {
       of: { table: 'testPoints', code: test },
     },
   ],
+};
+
+export const movementForm: Form<Movement> = {
+  codes: ({ test, grade }) => [
+    { table: 'testPoints', code: test, path: ['test'] },
+    { table: 'testResults', code: grade, path: ['grade'] },
+  ],
+  answers: (statement, path, context) => {
+    const { kind, test, grade } = statement;
+    const group = context.catalogue.testPoints.get(test)?.group;
+    const isOfKind = group === 'movement' || group === 'facial-movement';
+    checkTest({ kind, test, isOfKind, answer: ['grade', grade] }, path, context);
+  },
+  reasons: ({ reason }) => [{ reason, path: [] }],
 };

@@ -1,5 +1,6 @@
 import type { Code } from '../../model/primitive.ts';
 import type { Examined, Reason } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atRegion, type Meaning, type Said } from '../meaning.ts';
 
 /** What became of a region as a whole. */
@@ -56,4 +57,11 @@ export const regionStateMeaning: Meaning<RegionState> = {
   said: ({ region, state, methods }) => [
     { ...states[state], of: { table: 'regions', code: region }, methods },
   ],
+};
+
+export const regionStateForm: Form<RegionState> = {
+  codes: (state) =>
+    state.state === 'partial'
+      ? [{ table: 'reasons', code: state.limit.code, path: ['limit', 'code'] }]
+      : [],
 };

@@ -1,5 +1,9 @@
 import type { Code, Key, Side, Text } from '../../model/primitive.ts';
+import type { RuleContext } from '../../model/rules/rule.ts';
+import type { Path } from '../../path.ts';
+import type { Lean, Scale } from '../../terminology/types.ts';
 import type { Count, StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atRegion, type Meaning } from '../meaning.ts';
 
 /** A score on a named, versioned scale, as the examiner gave it; never computed from other statements. */
@@ -35,3 +39,41 @@ export const scaleScoreMeaning: Meaning<ScaleScore> = {
   },
   said: ({ scale }) => [{ polarity: 'states', of: { table: 'scales', code: scale } }],
 };
+
+export const scaleScoreForm: Form<ScaleScore> = {
+  codes: ({ scale }) => [{ table: 'scales', code: scale, path: ['scale'] }],
+  answers: checkScore,
+  about: ({ about }) => (about === undefined ? [] : [{ key: about, path: ['about'] }]),
+};
+
+function checkScore(score: ScaleScore, path: Path, { catalogue, report }: RuleContext): void {
+  const scale = catalogue.scales.get(score.scale);
+  if (scale === undefined) return;
+  if (!scale.versions.includes(score.version)) {
+    report('unknown-code', [...path, 'version'], 'this scale does not have that version', {
+      expected: scale.versions.join(', '),
+      value: score.version,
+    });
+  }
+  if (!scoreFits(scale, score.score)) {
+    report('invalid-value', [...path, 'score'], 'this scale does not have that score', {
+      expected:
+        scale.type === 'ordinal'
+          ? (scale.grades ?? []).map(({ code }) => code).join(', ')
+          : `a whole number from 0 to ${scale.max ?? 'the scale maximum'}`,
+      value: score.score,
+    });
+  }
+  score.items?.forEach(({ item }, i) => {
+    if (scale.items?.some(({ code }) => code === item)) return;
+    report('unknown-code', [...path, 'items', i, 'item'], 'this scale does not have that item', {
+      expected: scale.items?.map(({ code }) => code).join(', ') ?? 'no items',
+      value: item,
+    });
+  });
+}
+
+function scoreFits(scale: Lean<Scale>, score: string | number): boolean {
+  if (scale.type === 'ordinal') return (scale.grades ?? []).some(({ code }) => code === score);
+  return typeof score === 'number' && (scale.max === undefined || score <= scale.max);
+}

@@ -1,5 +1,6 @@
 import type { Code } from '../../model/primitive.ts';
 import type { Reason, StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atTestPoint, type Meaning } from '../meaning.ts';
 
 /** What the patient felt when both sides were touched alike. Not the sum of two results. */
@@ -26,4 +27,12 @@ export const comparisonMeaning: Meaning<SensationComparison> = {
       aspect: { table: 'modalities', code: modality },
     },
   ],
+};
+
+export const comparisonForm: Form<SensationComparison> = {
+  codes: ({ point, modality }) => [
+    { table: 'testPoints', code: point, path: ['point'] },
+    { table: 'modalities', code: modality, path: ['modality'] },
+  ],
+  reasons: ({ reason }) => [{ reason, path: [] }],
 };

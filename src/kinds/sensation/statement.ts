@@ -1,6 +1,9 @@
 import type { Code } from '../../model/primitive.ts';
+import type { RuleContext } from '../../model/rules/rule.ts';
+import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Reason, StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atTestPoint, type Meaning, resultPolarity, type Said } from '../meaning.ts';
 
 /** Skin sensation at one point and side, one result for each modality tried. */
@@ -43,4 +46,48 @@ export function modalitySaid(
     aspect: { table: 'modalities', code: modality },
     ...(method !== undefined && { methods: [method] }),
   };
+}
+
+export const sensationForm: Form<Sensation> = {
+  codes: ({ point, results }) => [
+    { table: 'testPoints', code: point, path: ['point'] },
+    ...results.flatMap(
+      ({ modality, result, reason }, i) =>
+        [
+          { table: 'modalities', code: modality, path: ['results', i, 'modality'] },
+          { table: 'sensationResults', code: result, path: ['results', i, 'result'] },
+          { table: 'reasons', code: reason?.code, path: ['results', i, 'reason', 'code'] },
+        ] as const,
+    ),
+  ],
+  answers: checkSensation,
+  reasons: ({ results }) => results.map(({ reason }, i) => ({ reason, path: ['results', i] })),
+};
+
+function checkSensation(
+  sensation: Sensation,
+  path: Path,
+  { catalogue, report }: RuleContext,
+): void {
+  const point = catalogue.testPoints.get(sensation.point);
+  if (point !== undefined && point.group !== 'sensation') {
+    report('unknown-code', [...path, 'point'], 'this is no point of sensation', {
+      expected: 'a test point of the group sensation',
+      value: sensation.point,
+    });
+    return;
+  }
+  const seen = new Set<string>();
+  sensation.results.forEach(({ modality }, i) => {
+    const at = [...path, 'results', i, 'modality'];
+    if (seen.has(modality))
+      report('duplicate-key', at, 'this modality stands twice', { value: modality });
+    seen.add(modality);
+    if (point?.modalities?.includes(modality) === false && catalogue.modalities.has(modality)) {
+      report('impossible-method', at, 'this point does not take that modality', {
+        expected: point.modalities.join(', '),
+        value: modality,
+      });
+    }
+  });
 }

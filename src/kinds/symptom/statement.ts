@@ -1,5 +1,6 @@
 import type { Code, DateTime, Quantity, Side, Text } from '../../model/primitive.ts';
 import type { StatementBase } from '../base.ts';
+import type { Form } from '../form.ts';
 import { atRegion, type Meaning, type Polarity } from '../meaning.ts';
 
 /** A complaint that was asked about, told unasked, or not asked. */
@@ -43,5 +44,16 @@ export const symptomMeaning: Meaning<Symptom> = {
   }),
   said: ({ symptom, answer }) => [
     { polarity: polarities[answer], of: { table: 'symptoms', code: symptom } },
+  ],
+};
+
+export const symptomForm: Form<Symptom> = {
+  codes: ({ symptom }) => [{ table: 'symptoms', code: symptom, path: ['symptom'] }],
+  units: ({ duration }) =>
+    duration === undefined
+      ? []
+      : [{ unit: duration.unit, kind: 'time', path: ['duration', 'unit'] }],
+  times: ({ onset }) => [
+    { time: onset, after: 'the onset lies after the record', path: ['onset'] },
   ],
 };

@@ -1,3 +1,4 @@
+import { formOf } from '../../kinds/forms.ts';
 import { nearest } from '../../nearest.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Exam } from '../exam.ts';
@@ -28,7 +29,9 @@ export const knownCodes: ExamRule = ({ exam, catalogue, report }) => {
   examCodes(exam, need);
   exam.statements.forEach((statement, at) => {
     placeCodes(statement, at, need);
-    ownCodes(statement, at, need);
+    for (const { table, code, path } of formOf(statement).codes?.(statement) ?? []) {
+      need(table, code, 'statements', at, ...path);
+    }
   });
 };
 
@@ -58,55 +61,5 @@ function placeCodes(statement: Statement, at: number, need: Need): void {
     statement.methods?.forEach((code, m) => {
       need('methods', code, 'statements', at, 'methods', m);
     });
-  }
-}
-
-/** Codes that only one kind of statement has. */
-function ownCodes(statement: Statement, at: number, need: Need): void {
-  switch (statement.kind) {
-    case 'finding':
-      need('findings', statement.finding, 'statements', at, 'finding');
-      statement.attributes?.forEach(({ attribute }, i) => {
-        need('attributes', attribute, 'statements', at, 'attributes', i, 'attribute');
-      });
-      break;
-    case 'region-state':
-      if (statement.state === 'partial') {
-        need('reasons', statement.limit.code, 'statements', at, 'limit', 'code');
-      }
-      break;
-    case 'sensation':
-      need('testPoints', statement.point, 'statements', at, 'point');
-      statement.results.forEach(({ modality, result, reason }, i) => {
-        need('modalities', modality, 'statements', at, 'results', i, 'modality');
-        need('sensationResults', result, 'statements', at, 'results', i, 'result');
-        need('reasons', reason?.code, 'statements', at, 'results', i, 'reason', 'code');
-      });
-      break;
-    case 'sensation-comparison':
-      need('testPoints', statement.point, 'statements', at, 'point');
-      need('modalities', statement.modality, 'statements', at, 'modality');
-      break;
-    case 'movement':
-      need('testPoints', statement.test, 'statements', at, 'test');
-      need('testResults', statement.grade, 'statements', at, 'grade');
-      break;
-    case 'function-test':
-      need('testPoints', statement.test, 'statements', at, 'test');
-      need('testResults', statement.result, 'statements', at, 'result');
-      break;
-    case 'measurement':
-      need('measures', statement.measure, 'statements', at, 'measure');
-      need('reasons', statement.unusable?.code, 'statements', at, 'unusable', 'code');
-      statement.conditions?.forEach((code, c) => {
-        need('measureConditions', code, 'statements', at, 'conditions', c);
-      });
-      break;
-    case 'scale-score':
-      need('scales', statement.scale, 'statements', at, 'scale');
-      break;
-    case 'symptom':
-      need('symptoms', statement.symptom, 'statements', at, 'symptom');
-      break;
   }
 }

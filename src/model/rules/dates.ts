@@ -1,3 +1,4 @@
+import { formOf } from '../../kinds/forms.ts';
 import type { Path } from '../../path.ts';
 import type { Exam } from '../exam.ts';
 import { isAfter, spanOf } from '../time.ts';
@@ -45,13 +46,8 @@ export const orderedDates: ExamRule = ({ exam, report }) => {
       'carried over from after the exam',
     );
     inOrder(statement.at, exam.recorded, [...path, 'at'], 'the statement lies after the record');
-    if (statement.kind === 'symptom') {
-      inOrder(
-        statement.onset,
-        exam.recorded,
-        [...path, 'onset'],
-        'the onset lies after the record',
-      );
+    for (const own of formOf(statement).times?.(statement) ?? []) {
+      inOrder(own.time, exam.recorded, [...path, ...own.path], own.after);
     }
   });
   let before: string | undefined = start;
@@ -82,7 +78,9 @@ function statedTimes(exam: Exam): [Path, string][] {
   exam.statements.forEach((statement, at) => {
     found.push([['statements', at, 'at'], statement.at]);
     found.push([['statements', at, 'carried', 'at'], statement.carried?.at]);
-    if (statement.kind === 'symptom') found.push([['statements', at, 'onset'], statement.onset]);
+    for (const { time, path } of formOf(statement).times?.(statement) ?? []) {
+      found.push([['statements', at, ...path], time]);
+    }
   });
   exam.conclusion?.plan?.forEach((item, at) => {
     found.push([['conclusion', 'plan', at, 'due'], item.due]);

@@ -1,5 +1,5 @@
+import { formOf } from '../../kinds/forms.ts';
 import type { Path } from '../../path.ts';
-import type { Statement } from '../statement.ts';
 import type { ExamRule } from './rule.ts';
 
 /** Statements, examiners, instruments and plan items each have keys of their own. */
@@ -45,9 +45,12 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
     statement.instruments?.forEach((key, i) => {
       need(instruments, key, [...path, 'instruments', i]);
     });
-    for (const [key, below] of aboutKeys(statement)) need(statements, key, [...path, ...below]);
-    if ('about' in statement && statement.about === statement.key) {
-      report('contradiction', [...path, 'about'], 'a statement can not be about itself');
+    for (const { key, path: below } of formOf(statement).about?.(statement) ?? []) {
+      const place = [...path, ...below];
+      need(statements, key, place);
+      if (key === statement.key) {
+        report('contradiction', place, 'a statement cannot be about itself');
+      }
     }
   });
   exam.conclusion?.basedOn?.forEach((key, i) => {
@@ -65,11 +68,3 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
     });
   });
 };
-
-function aboutKeys(statement: Statement): [string, Path][] {
-  if (statement.kind === 'image') {
-    return (statement.about ?? []).map((key, i) => [key, ['about', i]]);
-  }
-  const measured = statement.kind === 'measurement' || statement.kind === 'scale-score';
-  return measured && statement.about !== undefined ? [[statement.about, ['about']]] : [];
-}

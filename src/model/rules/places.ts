@@ -1,3 +1,4 @@
+import { formOf } from '../../kinds/forms.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { ExamRule } from './rule.ts';
 
@@ -10,20 +11,13 @@ export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
     if (!('region' in statement) || statement.region === undefined) return;
     const region = catalogue.regions.get(statement.region);
     if (region === undefined) return;
-    if (statement.kind === 'finding') {
-      const places = catalogue.findings.get(statement.finding)?.regions ?? [];
-      if (places.length > 0 && !places.some((place) => isWithin(region.code, place, catalogue))) {
-        report(
-          'unexpected-region',
-          ['statements', at, 'region'],
-          'this sign is not expected here',
-          {
-            severity: 'warning',
-            expected: `a region of ${places.join(', ')}`,
-            value: statement.region,
-          },
-        );
-      }
+    const places = formOf(statement).expected?.(statement, catalogue) ?? [];
+    if (places.length > 0 && !places.some((place) => isWithin(region.code, place, catalogue))) {
+      report('unexpected-region', ['statements', at, 'region'], 'this sign is not expected here', {
+        severity: 'warning',
+        expected: `a region of ${places.join(', ')}`,
+        value: statement.region,
+      });
     }
     if (!('methods' in statement)) return;
     statement.methods?.forEach((method, m) => {

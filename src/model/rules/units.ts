@@ -1,3 +1,4 @@
+import { formOf } from '../../kinds/forms.ts';
 import { nearest } from '../../nearest.ts';
 import type { Path } from '../../path.ts';
 import { type Unit, units } from '../../terminology/tables/units.ts';
@@ -33,8 +34,8 @@ export const knownUnits: ExamRule = ({ exam, report }) => {
     }
   });
   exam.statements.forEach((statement, at) => {
-    if (statement.kind === 'symptom' && statement.duration !== undefined) {
-      need(statement.duration.unit, ['statements', at, 'duration', 'unit'], 'time');
+    for (const { unit, kind, path } of formOf(statement).units?.(statement) ?? []) {
+      need(unit, ['statements', at, ...path], kind);
     }
   });
 };
