@@ -42,9 +42,6 @@ export {
   type SourcePosition,
 } from './issue.ts';
 export { issueCodes } from './issue-codes.ts';
-export { type ExamDraft, type ExamStart, startExam, state } from './model/builder/draft.ts';
-export { conclude, finishExam, finishExamOrThrow } from './model/builder/finish-exam.ts';
-export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
 export {
   abnormal,
   absent,
@@ -65,7 +62,10 @@ export {
   symptom,
   tested,
   unusable,
-} from './model/builder/statements.ts';
+} from './kinds/builders.ts';
+export { type ExamDraft, type ExamStart, startExam, state } from './model/builder/draft.ts';
+export { conclude, finishExam, finishExamOrThrow } from './model/builder/finish-exam.ts';
+export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
 export type * from './model/conclusion.ts';
 export type * from './model/exam.ts';
 export {
@@ -112,5 +112,25 @@ export {
 } from './terminology/code-map/from-concept-map.ts';
 export { english, inLanguage, type Language } from './terminology/language.ts';
 export type { FreeSet } from './terminology/snomed.ts';
+export type {
+  AttributeCode,
+  ConditionCode,
+  FindingCode,
+  InstrumentCode,
+  MeasureCode,
+  MeasureConditionCode,
+  MethodCode,
+  ModalityCode,
+  ProtocolCode,
+  ReasonCode,
+  RegionCode,
+  ScaleCode,
+  SectionCode,
+  SensationResultCode,
+  ServiceCode,
+  SymptomCode,
+  TestPointCode,
+  TestResultCode,
+} from './terminology/tables/code-types.ts';
 export { type LicenceOptions, licenceIssues } from './validate/licence-gate.ts';
 export { toOperationOutcome } from './validate/to-operation-outcome.ts';

@@ -41,6 +41,7 @@ const facets: Readonly<Record<string, (typeof layers)[number]>> = {
 /** Files beside the folders of `kinds`: registries, and what several folders share. */
 const registries: Readonly<Record<string, (typeof layers)[number]>> = {
   base: 'model',
+  builders: 'model',
   form: 'model',
   forms: 'model',
   meaning: 'model',

@@ -72,3 +72,6 @@ export type MeasurePlace<M extends keyof MeasureTypes> =
       readonly place?: Text;
     } & Sided<MeasureTypes[M]['laterality']>)
   | Exclude<Place, { readonly region: MeasureTypes[M]['region'] }>;
+
+/** The side that something divided in this way takes. */
+export type Sides<L extends { readonly laterality: Laterality }> = Sided<L['laterality']>;

@@ -1,5 +1,3 @@
-import { type ExamDraft, startExam } from '../../model/builder/draft.ts';
-import { conclude, finishExamOrThrow } from '../../model/builder/finish-exam.ts';
 import {
   abnormal,
   absent,
@@ -12,7 +10,9 @@ import {
   present,
   sensation,
   symptom,
-} from '../../model/builder/statements.ts';
+} from '../../kinds/builders.ts';
+import { type ExamDraft, startExam } from '../../model/builder/draft.ts';
+import { conclude, finishExamOrThrow } from '../../model/builder/finish-exam.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { RecordEvent, RecordStatus } from '../../model/record-event.ts';
 
