@@ -84,6 +84,11 @@ export const issueCodes = {
   'unread-statement':
     'a part of the exam that can not be read as what it names; it is kept as a note, or in the remainder',
 
+  'not-understood':
+    'an element that changes the meaning of what holds it, and that the reader does not know; nothing is concluded from what holds it',
+  'side-in-words':
+    'a side that the source gives in words, or that has no place of its own in what was read',
+
   // conversion of legacy exports
   'unmapped-field': 'a field that the mapping does not name; it is kept as text',
   'unmapped-item': 'an item code that the mapping does not list; the record is kept as text',

@@ -35,8 +35,11 @@ export interface Entries {
   resolve(reference: string, from: Entry): Entry | undefined;
 }
 
-export function readEntries(bundle: Element): Entries {
-  const all = innersOf(bundle, 'entry').flatMap(entryOf);
+/** The entries of a bundle without those that may not be read. */
+export function readEntries(bundle: Element, barred: ReadonlySet<object> = new Set()): Entries {
+  const all = innersOf(bundle, 'entry')
+    .flatMap(entryOf)
+    .filter(({ resource }) => !barred.has(resource.json));
   const byUrl = indexed(all, ({ fullUrl }) => fullUrl);
   const byName = indexed(all, ({ type, resource }) => {
     const id = peek(resource, 'id');

@@ -1,10 +1,10 @@
 import type { Key } from '../model/primitive.ts';
-import { lookAtList, peek } from './element.ts';
+import { lookAt, lookAtList, peek } from './element.ts';
 import type { Entry } from './entries.ts';
 import { keyOfResource } from './foreign/key.ts';
 import type { Parts } from './parts.ts';
 import { partNameOf, type Reading } from './reading.ts';
-import { targetOf } from './reference.ts';
+import { targetName, targetOf } from './reference.ts';
 
 /**
  * The entries in the order that counts: that of the bundle, or, for a search set, which has none, the
@@ -28,6 +28,7 @@ export function statementsOf(
   reading: Reading,
   report: Entry | undefined,
   parts: Parts,
+  own: boolean,
 ): ReadonlyMap<Key, Entry> {
   const statements = new Map(parts.statements);
   const others =
@@ -37,7 +38,29 @@ export function statementsOf(
     const key = keyOfResource(entry);
     if (!statements.has(key)) statements.set(key, entry);
   }
+  if (own) return statements;
+  for (const entry of conditionsOf(reading, report)) {
+    const key = keyOfResource(entry);
+    if (!statements.has(key)) statements.set(key, entry);
+  }
   return statements;
+}
+
+/**
+ * Conditions of a bundle of others: all of them, or, beside a report, which can not lead to one, those
+ * of its visit.
+ */
+function conditionsOf(reading: Reading, report: Entry | undefined): readonly Entry[] {
+  const all = reading.entries.ofType('Condition');
+  if (report === undefined) return all;
+  const visit = visitOf(reading, report);
+  return visit === undefined ? [] : all.filter((entry) => visitOf(reading, entry) === visit);
+}
+
+function visitOf(reading: Reading, entry: Entry): string | undefined {
+  const reference = lookAt(entry.resource, 'encounter');
+  const target = reference && targetOf(reading, reference, entry);
+  return target === undefined ? undefined : targetName(target);
 }
 
 /** Observations that the report leads to, through groups as well, each once and in their order. */

@@ -44,7 +44,7 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
   const kept = (part: OptionalPart): boolean => !refused.parts.has(part);
   const ordered = inOrder(reading, report, bundleType);
   const parts = findParts(reading, withoutWithdrawn(reading, report, ordered));
-  const observations = statementsOf(reading, report, parts);
+  const observations = statementsOf(reading, report, parts, chosen.own);
   const keys = new Map([...observations].map(([key, entry]) => [targetName(entry), key]));
   const tools = findInstruments(reading, parts.byName);
   const head = headOf(reading, plan, observations);

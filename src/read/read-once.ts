@@ -12,6 +12,7 @@ import { createClaims } from './claims.ts';
 import { type Element, peek } from './element.ts';
 import { readEntries } from './entries.ts';
 import { chooseExam } from './exam-id.ts';
+import { modifierWarnings, unknownModifiers } from './foreign/modifiers.ts';
 import { createLookup } from './lookup.ts';
 import type { ReadOptions } from './options.ts';
 import { readExam } from './read-exam.ts';
@@ -42,11 +43,16 @@ export function readOnce(
 ): ReadOnce {
   const claims = createClaims();
   const bundle: Element = { json, claims };
-  const entries = readEntries(bundle);
+  const barred = unknownModifiers(json);
+  if (barred.whole !== undefined)
+    return { rough: undefined, issues: [barred.whole], remainder: [] };
+  const entries = readEntries(bundle, barred.resources);
   const base = options.canonicalBase ?? CANONICAL_BASE;
   const systems = identitySystems(base, options.identity);
   const chosen = chooseExam(entries, systems, options);
-  if ('code' in chosen) return { rough: undefined, issues: [chosen], remainder: [] };
+  if ('code' in chosen) {
+    return { rough: undefined, issues: [...barred.issues, chosen], remainder: [] };
+  }
 
   const language = options.language ?? english;
   const catalogue = inLanguage(options.catalogue ?? builtInCatalogue, language);
@@ -60,9 +66,11 @@ export function readOnce(
     lookup: createLookup(catalogue, base),
     systems,
     entries,
-    issues: [],
+    issues: [...barred.issues, ...entries.all.flatMap(modifierWarnings)],
     knownReferences: new Map(),
-    reasons: new Map(),
+    reasons: new Map(
+      [...barred.resources].map((one) => [one, 'it is changed in a way that is not understood']),
+    ),
   };
   const rough = readExam(reading, {
     chosen,

@@ -1,12 +1,15 @@
 import { issue } from '../issue.ts';
 import { fromObservation } from '../kinds/from-observation.ts';
+import { sayingsOf } from '../kinds/meanings.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Path } from '../path.ts';
 import { lookAt, peek } from './element.ts';
 import type { Entry } from './entries.ts';
+import { contradictionIn } from './foreign/answers.ts';
+import { frameOf, isUnsaid } from './foreign/frame.ts';
 import type { Meanings } from './foreign/mapped.ts';
-import { readForeign, readWords } from './foreign/statement.ts';
+import { readCondition, readForeign } from './foreign/statement.ts';
 import { type ExamReading, partNameOf } from './reading.ts';
 import type { Refused } from './refused.ts';
 
@@ -34,29 +37,49 @@ export function readStatements(
   for (const [key, entry] of observations) {
     origins.set(key, entry.path);
     if (!speaksOfSubject(reading, entry)) continue;
-    const statement = refused.statements.has(key)
-      ? readWords(reading, entry, key)
-      : statementOf(reading, meanings, entry, key);
-    if (statement !== undefined) list.push(statement);
+    const read = statementsIn(reading, { meanings, refused }, entry, key);
+    for (const statement of read) origins.set(statement.key, entry.path);
+    list.push(...read);
   }
   return { list, origins };
 }
 
-function statementOf(
+function statementsIn(
   reading: ExamReading,
-  meanings: Meanings,
+  { meanings, refused: { statements: refused } }: Pick<StatementSources, 'meanings' | 'refused'>,
   entry: Entry,
   key: Key,
-): Statement | undefined {
+): readonly Statement[] {
+  if (entry.type === 'Condition') return readCondition(reading, meanings, entry, { key, refused });
+  const frame = frameOf(reading, entry);
+  if (frame.unsaid) return [];
   const name = partNameOf(reading, entry.resource);
-  const own = fromObservation(reading, entry, { key, name });
-  if (own !== undefined) return own;
-  if (name !== undefined) {
-    reading.issues.push(
-      issue('unread-statement', entry.path, 'this observation lacks what its kind must have'),
-    );
+  const sound = frame.doubt === undefined && !refused.has(key);
+  const own = sound ? ownStatement(reading, entry, { key, name }) : undefined;
+  if (own !== undefined) return [own];
+  if (isUnsaid(reading, entry)) return [];
+  if (name !== undefined && !refused.has(key)) {
+    const why =
+      frame.doubt ?? 'this observation lacks what its kind must have, or contradicts itself';
+    reading.issues.push(issue('unread-statement', entry.path, why));
   }
-  return readForeign(reading, meanings, entry, key);
+  return readForeign(reading, meanings, entry, { key, frame, refused });
+}
+
+/** A statement with our codes; none where text or interpretation beside them says the opposite. */
+function ownStatement(
+  reading: ExamReading,
+  entry: Entry,
+  names: { readonly key: Key; readonly name: string | undefined },
+): Statement | undefined {
+  const { resource } = entry;
+  return resource.claims.attempt(() => {
+    const own = fromObservation(reading, entry, names);
+    if (own === undefined) return undefined;
+    const said = sayingsOf(own, reading.catalogue);
+    const against = said.some((one) => contradictionIn(reading.catalogue, resource, one));
+    return against ? undefined : own;
+  });
 }
 
 /** An observation of someone else must never become a statement about this patient. */

@@ -67,10 +67,14 @@ describe('an observation of others', () => {
     expect(statement?.codings).toEqual([{ system: sct, code: '398979000' }]);
   });
 
-  it('is no sign without an answer: what is looked for is not what is found', () => {
-    expect(readOne({ code: { ...pale, text: 'Pallor' } }).statement).toMatchObject({
+  it('is asserted by a finding as its code alone, and never where a value says why there is none', () => {
+    const alone = { code: { ...pale, text: 'Pallor' } };
+    expect(readOne(alone).statement).toMatchObject({ finding: 'pallor', presence: 'present' });
+    // FHIR, invariant obs-6: dataAbsentReason stands in place of a value.
+    const absentReason = { coding: [{ code: 'not-performed' }], text: 'Not performed' };
+    expect(readOne({ ...alone, dataAbsentReason: absentReason }).statement).toMatchObject({
       kind: 'note',
-      text: 'Pallor',
+      text: 'Pallor: Not performed',
     });
   });
 

@@ -1,5 +1,6 @@
 /**
- * Writes src/validate/tables: what HL7's definitions say about the held types, by FHIR version.
+ * Writes src/validate/tables: what HL7's definitions say about the held types, by FHIR version; and
+ * the modifier elements that the reader must understand.
  * Run: npx tsx src/generate/fhir-tables/write.ts
  */
 import { readFile, writeFile } from 'node:fs/promises';
@@ -13,6 +14,7 @@ import { type Definitions, readDefinitions } from './definitions.ts';
 import { heldTypes, listedCodes, typeTable } from './elements.ts';
 import { publishedRules } from './expressions.ts';
 import { extensionTable } from './extensions.ts';
+import { modifierTableText } from './modifiers.ts';
 import { ucumText } from './ucum.ts';
 
 const project = new URL('../../../', import.meta.url);
@@ -112,4 +114,6 @@ if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   for (const [name, text] of await tableFiles()) {
     await writeFile(fileURLToPath(new URL(name, folder)), text);
   }
+  const modifiers = new URL('src/read/foreign/tables/modifiers.ts', project);
+  await writeFile(fileURLToPath(modifiers), await modifierTableText());
 }

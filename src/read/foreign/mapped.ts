@@ -8,6 +8,8 @@ import { type Element, innersOf, peek, textOf } from '../element.ts';
 export interface Meanings {
   /** The one row that a coding of the concept is equivalent to; undefined when there are several. */
   rowOf(table: TableName, concept: Element): string | undefined;
+  /** The same for one code. */
+  rowOfCode(table: TableName, system: string, code: string): string | undefined;
   /** Claims the codings that are equivalent to a row, which stands in their place. */
   claimFor(table: TableName, concept: Element, row: string): void;
 }
@@ -27,6 +29,10 @@ export function createMeanings(catalogue: Catalogue): Meanings {
       const found = new Set(innersOf(concept, 'coding').flatMap((coding) => meant(table, coding)));
       const [row] = found;
       return found.size === 1 ? row : undefined;
+    },
+    rowOfCode: (table, system, code) => {
+      const found = indexOf(table).get(`${system}|${code}`) ?? [];
+      return found.length === 1 ? found[0] : undefined;
     },
     claimFor: (table, concept, row) => {
       for (const coding of innersOf(concept, 'coding')) {
