@@ -25,6 +25,7 @@ export {
 } from './export/to-ndjson.ts';
 export { DECIMAL_TEXT, decimalText } from './fhir/decimal.ts';
 export { type FromJsonOptions, fromJson } from './fhir/from-json.ts';
+export { type LicenceOptions, licenceIssues } from './fhir/licence-gate.ts';
 export type { IdentitySystems } from './fhir/part-names.ts';
 export type { SnomedLicence, SnomedPolicy } from './fhir/snomed-policy.ts';
 export { CANONICAL_BASE } from './fhir/systems.ts';
@@ -132,5 +133,4 @@ export type {
   TestPointCode,
   TestResultCode,
 } from './terminology/tables/code-types.ts';
-export { type LicenceOptions, licenceIssues } from './validate/licence-gate.ts';
 export { toOperationOutcome } from './validate/to-operation-outcome.ts';

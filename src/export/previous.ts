@@ -11,7 +11,8 @@ import { parseExam } from '../model/parse-exam.ts';
 import type { Path } from '../path.ts';
 import { plainDataIssues } from '../plain-data.ts';
 import type { AnyResource } from './context.ts';
-import { createContext } from './context.ts';
+import { codingRules, createContext } from './context.ts';
+import { withoutHeldBack } from './held-back.ts';
 import type { ExportOptions } from './options.ts';
 import { examResources } from './resources.ts';
 
@@ -20,18 +21,33 @@ type Previous = NonNullable<ExportOptions['previous']>;
 /** As much as reading a bundle allows. */
 const limits = { depth: 64, values: 10_000_000 };
 
-/** The resources that the receiver was sent before. `previousIssues` must have found no error. */
-export function resourcesSent(previous: Previous, options: ExportOptions): AnyResource[] {
+interface Sent {
+  readonly resources: readonly AnyResource[];
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * The resources that the receiver was sent before, without what the SNOMED CT policy of today holds
+ * back: a licence may have ended, and what was said in error must still be taken back.
+ * `previousIssues` must have found no error.
+ */
+export function resourcesSent(previous: Previous, options: ExportOptions): Sent {
   if (!isBundle(previous)) {
-    return examResources(createContext(previous, options), { document: false });
+    const resources = examResources(createContext(previous, options), { document: false });
+    return { resources, issues: [] };
   }
-  return (previous.entry ?? []).flatMap(({ resource, fullUrl }) => {
+  const sent = (previous.entry ?? []).flatMap(({ resource, fullUrl }) => {
     if (resource === undefined) return [];
     const { resourceType, ...rest } = resource;
     // A server that gives the ids was sent resources without; what we call them stands in fullUrl.
     const id = resource.id ?? fullUrl?.replace('urn:uuid:', '');
     return [{ resourceType, id, ...rest } as AnyResource]; // the same resource with its id
   });
+  const { value: resources, held } = withoutHeldBack(sent, codingRules(options));
+  if (held === 0) return { resources, issues: [] };
+  const message = 'the SNOMED CT policy holds codes of what was sent before back';
+  const withheld = issue('withheld-code', ['previous'], message, { severity: 'information' });
+  return { resources, issues: [withheld] };
 }
 
 /** Why what was sent before can not be used: it has faults, or is another exam. */

@@ -1,9 +1,10 @@
 import type { Bundle, BundleEntry } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
+import { licenceIssues } from '../fhir/licence-gate.ts';
 import { resourceName } from '../fhir/resource-names.ts';
-import { snomedPolicyIssues } from '../fhir/snomed-policy.ts';
-import { hasErrors, issue, type Outcome, orThrow } from '../issue.ts';
+import { fixedPolicy, snomedPolicyIssues } from '../fhir/snomed-policy.ts';
+import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { callerCodingIssues } from './caller-codings.ts';
@@ -37,8 +38,9 @@ export function toBundle(
   options: ExportOptions & { readonly fhirVersion: 'R5' },
 ): Outcome<r5.Bundle>;
 export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle>;
-export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
-  const { catalogue, includeValues = false, snomed = 'free-set' } = options;
+export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBundle> {
+  const options = { ...given, snomed: fixedPolicy(given.snomed ?? 'free-set') };
+  const { catalogue, includeValues = false, snomed, freeSet } = options;
   const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });
   const issues = [
     ...parsed.issues,
@@ -58,7 +60,14 @@ export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBu
     ...callerCodingIssues(parsed.value, codingRules(options)),
     ...codeMapRemark(options.codes, options),
   );
-  return { value: bundleOf(createContext(parsed.value, options), options), issues };
+  const made = bundleOf(createContext(parsed.value, options), options);
+  issues.push(...made.issues);
+  // Looks at what leaves and at nothing before it, so that no way into the bundle goes around it.
+  const leaks = licenceIssues(made.bundle, snomed, {
+    includeValues,
+    ...(freeSet !== undefined && { freeSet }),
+  });
+  return leaks.length > 0 ? { issues: [...issues, ...leaks] } : { value: made.bundle, issues };
 }
 
 /** As {@link toBundle}, but throws an IssueError that holds the issues. */
@@ -66,15 +75,21 @@ export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle 
   return orThrow('export the exam as FHIR', toBundle(exam, options));
 }
 
-function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
+interface Made {
+  readonly bundle: AnyBundle;
+  readonly issues: readonly Issue[];
+}
+
+function bundleOf(context: ExportContext, options: ExportOptions): Made {
   const type = options.bundleType ?? 'collection';
   const { exam } = context;
   const last = exam.history?.at(-1);
   const own = examResources(context, { document: type === 'document' });
-  const made =
+  const sent =
     type === 'transaction' && options.previous !== undefined
-      ? [...own, ...withdrawnResources(own, resourcesSent(options.previous, options))]
-      : own;
+      ? resourcesSent(options.previous, options)
+      : undefined;
+  const made = sent === undefined ? own : [...own, ...withdrawnResources(own, sent.resources)];
   const tag = options.language?.tag;
   const resources = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
   const bundle: Bundle = {
@@ -97,7 +112,7 @@ function bundleOf(context: ExportContext, options: ExportOptions): AnyBundle {
       return withRequest(entry, options.transaction ?? 'put') as BundleEntry;
     }),
   };
-  return bundle;
+  return { bundle, issues: sent?.issues ?? [] };
 }
 
 interface Entry {

@@ -50,6 +50,15 @@ export function snomedPolicyIssues(policy: unknown): Issue[] {
   return issues;
 }
 
+/** The policy as it is now: one whose properties answer differently each time is read once. */
+export function fixedPolicy(policy: SnomedPolicy): SnomedPolicy {
+  if (typeof policy !== 'object' || policy === null) return policy;
+  const { licensed } = policy;
+  return typeof licensed === 'object' && licensed !== null
+    ? { licensed: { ...licensed } }
+    : { licensed };
+}
+
 /**
  * Whether an id may leave. Without `freeSet` only ids of our own tables are known to be free, so
  * every other is held back. An id in another form than SNOMED CT's, such as a post-coordinated

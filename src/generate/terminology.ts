@@ -46,7 +46,10 @@ export function tableSources(tables: Tables): Map<string, string> {
 }
 
 function lean({ source: _source, evidence: _evidence, definition: _definition, ...row }: Row): Row {
-  return row;
+  if (row.set !== 'outside') return row;
+  // Of concepts outside the free set the package holds the ids alone: see NOTICE.
+  const { fsn: _name, synonym: _synonym, ...nameless } = row;
+  return nameless;
 }
 
 /**

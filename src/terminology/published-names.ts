@@ -13,7 +13,9 @@ type Entry = readonly [code: string, names: readonly string[]];
 const systems: ReadonlyMap<string, Names> = /*@__PURE__*/ new Map([
   [
     standardSystems.snomed,
-    namesOf(snomedConcepts.map(({ id, fsn }) => [id, [fsn, untagged(fsn)]])),
+    namesOf(
+      snomedConcepts.map(({ id, fsn }) => [id, fsn === undefined ? [] : [fsn, untagged(fsn)]]),
+    ),
   ],
   [
     standardSystems.loinc,

@@ -19,7 +19,8 @@ const concepts: ReadonlyMap<string, (typeof snomedConcepts)[number]> = /*@__PURE
  */
 export function snomedDisplay(id: string): string | undefined {
   const concept = concepts.get(id);
-  return concept?.set === 'gps-2020-09' ? untagged(concept.fsn) : undefined;
+  const name = concept?.set === 'gps-2020-09' ? concept.fsn : undefined;
+  return name === undefined ? undefined : untagged(name);
 }
 
 /** True for ids of our tables that are in the Global Patient Set as published in 2020-09. */

@@ -6,25 +6,47 @@ export const standardSystems = {
 
 export type StandardSystem = keyof typeof standardSystems;
 
+/** Between the host of a URI and what follows: a root dot, a port, then a path, query or fragment. */
+const after = '\\.?(?::\\d+)?(?:[/?#|]|$)';
+const site = '^[a-z]+:/*(?:[^/@]*@)?(?:[a-z0-9-]+\\.)*';
+
 /**
- * Names under which the two systems travel, right or wrong: any URI on their sites, their object
- * identifiers, and their bare names. What is named so is that system, and its licence applies.
+ * Names under which the two systems travel, right or wrong: any URI on their sites, the URIs that the
+ * U.S. National Library of Medicine and BioPortal publish SNOMED CT under, their object identifiers,
+ * and their bare names. What is named so is that system, and its licence applies.
  * @see https://hl7.org/fhir/R4/terminologies-systems.html
+ * @see https://terminology.hl7.org/NamingSystem-v3-snomed-CT.html for the object identifier
+ * @see https://www.nlm.nih.gov/research/umls/sourcereleasedocs/current/SNOMEDCT_US for SNOMEDCT_US
  */
 const names: readonly (readonly [StandardSystem, RegExp])[] = [
-  [
-    'snomed',
-    /^[a-z]+:\/\/([^/@]*@)?([a-z0-9-]+\.)*(snomed\.(info|org)|ihtsdo\.org)\.?(:\d+)?(\/|$)/,
-  ],
-  ['snomed', /^(urn:oid:)?2\.16\.840\.1\.113883\.6\.96$/],
-  ['snomed', /^(urn:)?(sct|snomed[ -]?ct)$/],
-  ['loinc', /^[a-z]+:\/\/([^/@]*@)?([a-z0-9-]+\.)*loinc\.org\.?(:\d+)?(\/|$)/],
-  ['loinc', /^(urn:oid:)?2\.16\.840\.1\.113883\.6\.1$/],
-  ['loinc', /^(urn:)?(loinc|ln)$/],
+  ['snomed', new RegExp(`${site}(?:snomed\\.(?:info|org)|ihtsdo(?:tools)?\\.org)${after}`)],
+  ['snomed', /^[a-z]+:\/*(?:www\.)?nlm\.nih\.gov\/research\/umls\/snomed/],
+  ['snomed', /^[a-z]+:\/*(?:[a-z0-9-]+\.)*bioontology\.org\/ontolog(?:y|ies)\/snomed/],
+  ['snomed', /^(?:urn:oid:|oid:)?2\.16\.840\.1\.113883\.6\.96(?:\.\d+)*\.?$/],
+  ['snomed', /^(?:urn:)?(?:sct2?|snomed(?:[ _-]?ct(?:[ _-]us)?)?)(?::|$)/],
+  ['loinc', new RegExp(`${site}loinc\\.org${after}`)],
+  ['loinc', /^(?:urn:oid:|oid:)?2\.16\.840\.1\.113883\.6\.1\.?$/],
+  ['loinc', /^(?:urn:)?(?:loinc|ln)$/],
 ];
 
 /** Which of the two a system is meant to be, however it is written; undefined for every other. */
 export function standardSystem(system: string): StandardSystem | undefined {
-  const written = system.trim().toLowerCase();
+  if (system === standardSystems.snomed) return 'snomed';
+  if (system === standardSystems.loinc) return 'loinc';
+  const written = plainUri(system).trim();
   return names.find(([, pattern]) => pattern.test(written))?.[0];
+}
+
+/**
+ * A text as its reader takes it: compatibility forms, percent escapes of ASCII (twice over), backslashes
+ * and marks without width undone, in lower case. For comparing only.
+ */
+export function plainUri(text: string): string {
+  let plain = text.normalize('NFKC').replace(/[\u00AD\u200B-\u200F\u2060\uFEFF]/g, '');
+  for (let times = 0; times < 2; times++) {
+    plain = plain.replace(/%([2-7][0-9a-f])/gi, (_, hex: string) =>
+      String.fromCharCode(Number.parseInt(hex, 16)),
+    );
+  }
+  return plain.toLowerCase().replaceAll('\\', '/').replaceAll('\u3002', '.');
 }

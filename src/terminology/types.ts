@@ -195,8 +195,11 @@ export interface Protocol extends Concept {
 /** One SNOMED CT concept that our tables point to. */
 export interface SnomedConcept {
   readonly id: string;
-  /** Fully specified name, verbatim from the published file. */
-  readonly fsn: string;
+  /**
+   * Fully specified name, verbatim from the published file. The package holds none of concepts outside
+   * the free set.
+   */
+  readonly fsn?: string;
   /** The file prints a synonym only, and `fsn` holds that; never so in the Global Patient Set. */
   readonly synonym?: true;
   /** In the Global Patient Set 2020-09 (CC BY 4.0), or outside it. */

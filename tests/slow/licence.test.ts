@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
+import { licenceIssues } from '../../src/fhir/licence-gate.ts';
 import { freeSet } from '../../src/terminology/free-set.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
-import { licenceIssues } from '../../src/validate/licence-gate.ts';
 import adversarial from '../cases/terminology/caller-codings.json' with { type: 'json' };
+import { attempt, forms, leaving, planted } from '../export/licence-channels.ts';
 
 const EXAMS = 10_000;
 const BLOCK = 1_000;
@@ -34,6 +35,21 @@ function optionsOf(seed: number): ExportOptions {
     laterality: lateralities[Math.floor(seed / 9) % 3] ?? 'extension',
   };
 }
+
+/** `ADVERSARIAL_EXPORTS=100000` for all; a tenth of that takes some three minutes on an idle core. */
+const ATTEMPTS = Number(process.env.ADVERSARIAL_EXPORTS ?? 3_000);
+
+test(`of ${ATTEMPTS} adversarial exports none holds the planted id`, () => {
+  const seen = { whole: 0, refused: 0, leaks: 0 };
+  for (let seed = 0; seed < ATTEMPTS; seed++) {
+    const text = leaving(attempt(seed), forms[seed % 3] ?? 'json');
+    seen[text === undefined ? 'refused' : 'whole'] += 1;
+    if (text?.includes(planted)) seen.leaks += 1;
+  }
+  console.info(JSON.stringify(seen));
+  expect(seen.leaks).toBe(0);
+  expect(seen.whole).toBeGreaterThan(ATTEMPTS / 5);
+}, 7_200_000);
 
 describe(`${EXAMS} seeded exams with adversarial codings of the caller`, () => {
   const blocks = Array.from({ length: EXAMS / BLOCK }, (_, block) => block * BLOCK);

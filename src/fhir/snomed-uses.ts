@@ -1,11 +1,28 @@
 import type { Path } from '../path.ts';
-import { standardSystem } from '../terminology/system-names.ts';
+import { plainUri, standardSystem } from '../terminology/system-names.ts';
+import { SNOMED } from './systems.ts';
 
 /** A use of SNOMED CT; without `code` it takes in more than single concepts. */
 export interface SnomedUse {
   readonly code?: string;
   /** Where it stands, below the object that was looked at. */
   readonly at: Path;
+}
+
+/** Tells whether a system is SNOMED CT; each name is looked at once. */
+export type SystemNames = (system: unknown) => boolean;
+
+export function systemNames(): SystemNames {
+  const known = new Map<string, boolean>();
+  return (system) => {
+    if (typeof system !== 'string') return false;
+    let found = known.get(system);
+    if (found === undefined) {
+      found = standardSystem(system) === 'snomed';
+      known.set(system, found);
+    }
+    return found;
+  };
 }
 
 /** Properties that can lead to a code; what they hold is not known yet. */
@@ -29,17 +46,20 @@ type Fields = {
  * Identifier, the lists of a ValueSet, CodeSystem or ConceptMap. Members are not looked into
  * further than these lists go.
  */
-export function snomedCodesOf(holder: object): readonly SnomedUse[] {
+export function snomedCodesOf(
+  holder: object,
+  isSnomed: SystemNames = systemNames(),
+): readonly SnomedUse[] {
   const fields: Fields = holder;
   // Most objects hold none of these, and a bundle has many.
-  if (fields.system !== undefined) return bySystem(fields);
-  if (fields.element !== undefined) return byConceptMap(fields);
-  return fields.resourceType === 'CodeSystem' ? byCodeSystem(fields) : noUses;
+  if (fields.system !== undefined) return bySystem(fields, isSnomed);
+  if (fields.element !== undefined) return byConceptMap(fields, isSnomed);
+  return fields.resourceType === 'CodeSystem' ? byCodeSystem(fields, isSnomed) : noUses;
 }
 
 const noUses: readonly SnomedUse[] = [];
 
-function bySystem(fields: Fields): SnomedUse[] {
+function bySystem(fields: Fields, isSnomed: SystemNames): SnomedUse[] {
   if (!isSnomed(fields.system)) return [];
   return [
     ...codeAt(fields.code, ['code']),
@@ -49,13 +69,13 @@ function bySystem(fields: Fields): SnomedUse[] {
   ];
 }
 
-function byCodeSystem(fields: Fields): SnomedUse[] {
+function byCodeSystem(fields: Fields, isSnomed: SystemNames): SnomedUse[] {
   if (!isSnomed(fields.url) && !isSnomed(fields.supplements)) return [];
   return conceptCodes(fields.concept, ['concept']);
 }
 
 /** R4 names the systems of a group by URI, R5 by canonical URL. */
-function byConceptMap(fields: Fields): SnomedUse[] {
+function byConceptMap(fields: Fields, isSnomed: SystemNames): SnomedUse[] {
   const { source, target, element } = fields;
   if (!Array.isArray(element)) return [];
   const found: SnomedUse[] = isSnomed(source) ? conceptCodes(element, ['element']) : [];
@@ -84,30 +104,39 @@ function conceptCodes(list: unknown, path: Path): SnomedUse[] {
   return found;
 }
 
-const conceptUri = /snomed\.(?:info|org)\.?(?::\d+)?\/(?:id\/|x?sct(?:\||%7c))(\d{6,18})/gi;
-const implicitValueSet = /snomed\.(?:info|org)\.?(?::\d+)?\/x?sct\S*?\?fhir_(?:vs|cm)\b/i;
+/** Places under which SNOMED CT is published, and its object identifier, before an id of a concept. */
+const named = [
+  'snomed\\.(?:info|org)\\.?(?::\\d+)?/(?:id/|x?sct(?:/?\\||/id/))',
+  'snomedct(?:_us)?(?:/|\\||:)',
+  '2\\.16\\.840\\.1\\.113883\\.6\\.96\\.?(?:/|\\||:|\\^)',
+  'urn:(?:sct|snomed)(?::(?:id:)?|\\|)',
+];
+const conceptUri = new RegExp(`(?:${named.join('|')})\\s*(\\d{6,18})(?!\\d)`, 'g');
+const implicitValueSet = /snomed\.(?:info|org)\.?(?::\d+)?\/x?sct\S*?\?fhir_(?:vs|cm)\b/;
+/** Letters and dots written in ways that a reader takes for the plain ones stand behind the last bar. */
+const maybe = /snomed|sct|113883\.6\.96|%|[\u00AD\u200B-\u200F\u2060\uFEFF\uFF01-\uFF5E\u3002]/i;
+
+/** The shortest that names a concept is `urn:sct:` with six digits. */
+const shortest = 14;
 
 /** False for a text in which {@link snomedInText} finds nothing. */
 export function mayNameSnomed(text: string): boolean {
-  return /snomed\./i.test(text);
+  return text.length >= shortest && text !== SNOMED && maybe.test(text);
 }
 
 /**
- * SNOMED CT that a text names by URI: `http://snomed.info/id/…`, a search token, or an implicit
- * value set.
+ * SNOMED CT that a text names by URI: `http://snomed.info/id/…`, a search token, the URIs of other
+ * publishers, or an implicit value set. A version URI names an edition and no concept.
  * @see https://hl7.org/fhir/R4/snomedct.html on implicit value sets
  */
 export function snomedInText(text: string): SnomedUse[] {
-  const found: SnomedUse[] = [...text.matchAll(conceptUri)].flatMap(([, id]) => codeAt(id, []));
-  return implicitValueSet.test(text) ? [...found, { at: [] }] : found;
+  const plain = plainUri(text);
+  const found: SnomedUse[] = [...plain.matchAll(conceptUri)].flatMap(([, id]) => codeAt(id, []));
+  return implicitValueSet.test(plain) ? [...found, { at: [] }] : found;
 }
 
 function codeAt(value: unknown, at: Path): SnomedUse[] {
   return typeof value === 'string' ? [{ code: value, at }] : [];
-}
-
-function isSnomed(system: unknown): boolean {
-  return typeof system === 'string' && standardSystem(system) === 'snomed';
 }
 
 function isFields(value: unknown): value is Fields {

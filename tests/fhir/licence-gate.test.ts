@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { licenceIssues } from '../../src/fhir/licence-gate.ts';
 import type { SnomedPolicy } from '../../src/fhir/snomed-policy.ts';
 import { pathText } from '../../src/path.ts';
 import { freeSet } from '../../src/terminology/free-set.ts';
-import { licenceIssues } from '../../src/validate/licence-gate.ts';
 import planted from '../cases/terminology/planted-codes.json' with { type: 'json' };
 
 // 68426009 Nasal septum structure and 14240001 Poliosis are no members of the Global Patient Set
@@ -37,7 +37,7 @@ describe('policies', () => {
   const observation = {
     resourceType: 'Observation',
     code: { coding: [free, outside], text: 'as http://snomed.info is named in a text' },
-    text: { status: 'generated', div: '<div>http://snomed.info/id/68426009 68426009</div>' },
+    text: { status: 'generated', div: '<div>http://snomed.info 68426009 Nasal septum</div>' },
   };
 
   test('free-set lets the free set out and nothing else', () => {
