@@ -57,6 +57,9 @@ export interface Unchecked {
   readonly path: Path;
   /** What it takes to check it. */
   readonly why: string;
+  /** Of codes: the value set that a terminology server can be asked about, and how it binds. */
+  readonly valueSet?: string;
+  readonly strength?: 'required' | 'extensible';
 }
 
 /** Parts of an issue; `value` is put into `received` where the caller wants values. */

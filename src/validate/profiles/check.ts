@@ -1,11 +1,12 @@
-import { isObject, type JsonObject } from '../json.ts';
+import { hasErrors } from '../../issue.ts';
+import { isObject, type JsonObject, textOf } from '../json.ts';
 import type { Scope } from '../scope.ts';
 import type { Profile, ProfileNode } from './compile.ts';
-import { type Below, type Fits, type Look, say, sayUnchecked } from './look.ts';
+import { type Fits, type Look, say, sayUnchecked } from './look.ts';
 import { type Member, membersOf } from './members.ts';
 import { checkConstraints } from './rules.ts';
-import { isInSlice } from './slicing.ts';
-import { structureBase } from './structure.ts';
+import { checkCount, checkSlices } from './slices.ts';
+import { structureBase, typeName } from './structure.ts';
 import { checkCodes, checkTarget, checkType, checkValue } from './value.ts';
 
 /** Holds a resource to one profile, element by element. */
@@ -28,19 +29,7 @@ function checkElement(holder: JsonObject, node: ProfileNode, look: Look): void {
   const members = membersOf(holder, node);
   checkCount(members.length, node, look);
   for (const member of members) checkMember(member, node, look);
-  if (node.slices.length > 0) checkSlices(members, node, look);
-}
-
-function checkCount(count: number, node: ProfileNode, look: Look): void {
-  const of = node.sliceName === undefined ? '' : ` of slice ${node.sliceName}`;
-  const below = [node.name];
-  if (count < node.min) {
-    const said = { expected: `at least ${node.min}${of}` };
-    say(look, node, 'missing-property', 'fewer than the profile asks for', said, below);
-  } else if (count > node.max) {
-    const said = { expected: `at most ${node.max}${of}` };
-    say(look, node, 'too-many', 'more than the profile allows', said, below);
-  }
+  if (node.slices.length > 0) checkSlices(members, node, look, checkMember);
 }
 
 function checkMember(member: Member, node: ProfileNode, look: Look): void {
@@ -58,7 +47,7 @@ function checkMember(member: Member, node: ProfileNode, look: Look): void {
   checkConstraints(value, node, inner);
   if (isObject(value)) {
     checkChildren(value, node, inner);
-    checkTypeProfiles(value, node, inner);
+    checkTypeProfiles(member, value, node, inner);
   } else {
     checkExtensions(member, node, inner);
   }
@@ -73,19 +62,43 @@ function checkExtensions({ path, extra }: Member, node: ProfileNode, look: Look)
   checkElement(isObject(extra) ? extra : {}, extensions, { ...look, below });
 }
 
-/** Data types, and resources in bundles, that must fit profiles of their own. */
-function checkTypeProfiles(value: JsonObject, node: ProfileNode, look: Look): void {
-  for (const { code, profiles } of node.types) {
-    // Extensions are held to their definitions wherever they stand.
-    if (code === 'Extension' || profiles.length === 0) continue;
-    const [url = ''] = profiles;
-    const profile = look.scope.profiles?.get(url);
-    if (profile === undefined || node.types.length > 1 || profiles.length > 1) {
-      // The rules of HL7's own profiles on data types stand in the tables.
-      if (!url.startsWith(structureBase)) sayUnchecked(look, node, `the profile ${url}`, []);
-    } else if (!look.open.includes(url)) {
-      checkProfileOfType(value, profile, look);
-    }
+/** Data types, and resources in bundles, that must fit profiles of their own: one of those named. */
+function checkTypeProfiles(member: Member, value: JsonObject, node: ProfileNode, look: Look): void {
+  const actual = textOf(value['resourceType']) ?? member.type;
+  const types = node.types.filter(({ code }) => actual === undefined || code === actual);
+  // A type among several that fits without a profile leaves nothing to ask.
+  const urls = types.length === 1 ? (types[0]?.profiles ?? []) : [];
+  // Extensions are held to their definitions wherever they stand.
+  if (types[0]?.code === 'Extension' || urls.length === 0) return;
+  // Of HL7's own profiles on data types the rules stand in the tables.
+  if (urls.some((url) => typeName(url) === types[0]?.code)) return;
+  const open = urls.filter((url) => !look.open.includes(url));
+  const [url = '', ...others] = open;
+  if (open.length < urls.length) return;
+  const profile = look.scope.profiles?.get(url);
+  if (others.length === 0 && profile !== undefined) checkProfileOfType(value, profile, look);
+  else if (others.length === 0 && url.startsWith(structureBase)) return;
+  else checkOneOf(value, open, node, look);
+}
+
+function checkOneOf(
+  value: JsonObject,
+  urls: readonly string[],
+  node: ProfileNode,
+  look: Look,
+): void {
+  const profiles = urls.flatMap((url) => look.scope.profiles?.get(url) ?? []);
+  const fits = profiles.some((profile) => {
+    const scope: Scope = { ...look.scope, issues: [], saidOnce: new Set(), unchecked: [] };
+    checkProfileOfType(value, profile, { ...look, scope });
+    return !hasErrors(scope.issues);
+  });
+  if (fits) return;
+  if (profiles.length < urls.length)
+    sayUnchecked(look, node, `the profile ${urls.join(' or ')}`, []);
+  else {
+    const said = { expected: urls.join(' or ') };
+    say(look, node, 'invalid-value', 'fits none of the profiles that it may have', said);
   }
 }
 
@@ -114,42 +127,4 @@ function within(resource: JsonObject, { scope, below }: Look): Scope {
     idsInRoot: undefined,
     ...(index && { entry }),
   };
-}
-
-function checkSlices(members: readonly Member[], node: ProfileNode, look: Look): void {
-  const found = new Map<ProfileNode, Member[]>(node.slices.map((slice) => [slice, []]));
-  for (const member of members) {
-    const slices = slicesOf(member, node, look);
-    // Which slices there are too few of can not be told then.
-    if (slices === undefined) return;
-    for (const slice of slices) {
-      found.get(slice)?.push(member);
-      checkMember(member, slice, look);
-    }
-    if (slices.length === 0) checkUnsliced(member.path, node, look);
-  }
-  for (const [slice, inSlice] of found) {
-    checkCount(inSlice.length, slice, look);
-    if (slice.slices.length > 0) checkSlices(inSlice, slice, look);
-  }
-}
-
-/** The slices that a value belongs to; `undefined` where that can not be told. */
-function slicesOf(member: Member, node: ProfileNode, look: Look): ProfileNode[] | undefined {
-  const slices: ProfileNode[] = [];
-  for (const slice of node.slices) {
-    const fits = isInSlice(member, slice, node, look);
-    if (fits === undefined) {
-      sayUnchecked(look, slice, 'what tells the slices apart', member.path);
-      return undefined;
-    }
-    if (fits) slices.push(slice);
-  }
-  return slices;
-}
-
-function checkUnsliced(path: Below, node: ProfileNode, look: Look): void {
-  if (node.slicing?.rules !== 'closed') return;
-  const said = { expected: node.slices.map(({ sliceName }) => sliceName).join(', ') };
-  say(look, node, 'unknown-property', 'in none of the slices of the profile', said, path);
 }

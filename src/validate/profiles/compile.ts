@@ -3,12 +3,14 @@ import type { Codes, Definitions, Members } from '../definitions.ts';
 import { isObject, type JsonObject, textOf } from '../json.ts';
 import type { ExtensionRow } from '../table-types.ts';
 import { extensionRow } from './extension-row.ts';
-import { readStructure, type SnapshotElement, type Structure } from './structure.ts';
+import { type FindStructure, snapshotOf } from './snapshot.ts';
+import { readStructure, type Slicing, type SnapshotElement, type Structure } from './structure.ts';
 import { structureIssues, unusable } from './unusable.ts';
 import { readCodeSystem, readValueSet } from './value-sets.ts';
 
 /** One element of a profile, with the elements and slices below it. */
-export interface ProfileNode extends SnapshotElement {
+export interface ProfileNode extends Omit<SnapshotElement, 'slicing'> {
+  slicing: Slicing | undefined;
   /** `component`, or `value` of `value[x]`. */
   readonly name: string;
   readonly isChoice: boolean;
@@ -21,6 +23,8 @@ export interface Profile {
   /** Type of resource or data type that it narrows. */
   readonly type: string;
   readonly root: ProfileNode;
+  /** Definitions that it is built on and that were not given. */
+  readonly missing: readonly string[];
 }
 
 /** Profiles of an adopter, ready for validation, together with what the version itself defines. */
@@ -33,7 +37,7 @@ export interface Profiles {
 
 /**
  * Profiles, extensions, value sets and code systems that are given as FHIR resources, put together
- * once for any number of validations. StructureDefinitions must have a snapshot.
+ * once for any number of validations. A StructureDefinition without snapshot gets one made.
  */
 export function compileAll(resources: readonly unknown[], base: Definitions): Profiles {
   const byUrl = new Map<string, Profile>();
@@ -41,18 +45,25 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
   const codeSystems = new Map<string, Codes>(base.codeSystems);
   const valueSets = new Map<string, JsonObject>();
   const issues: Issue[] = [];
-  resources.forEach((resource, at) => {
-    const structure = readStructure(resource);
-    if (structure !== undefined) {
-      issues.push(...structureIssues(structure, at, base.fhirVersion, byUrl));
-      byUrl.set(structure.url, compileOne(structure));
-      if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
+  const find = structuresByUrl(resources);
+  const addStructure = (resource: JsonObject, at: number): void => {
+    const { elements, missing } = snapshotOf(resource, find, base);
+    const structure = readStructure(resource, elements);
+    if (structure === undefined) {
+      issues.push(unusable(resource, at));
       return;
     }
+    issues.push(...structureIssues(structure, at, base.fhirVersion, byUrl));
+    byUrl.set(structure.url, { ...compileOne(structure), missing });
+    if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
+  };
+  resources.forEach((resource, at) => {
     const url = isObject(resource) ? textOf(resource['url']) : undefined;
+    const type = isObject(resource) ? resource['resourceType'] : undefined;
     if (!isObject(resource) || url === undefined) issues.push(unusable(resource, at));
-    else if (resource['resourceType'] === 'ValueSet') valueSets.set(url, resource);
-    else if (resource['resourceType'] === 'CodeSystem') addCodeSystem(codeSystems, url, resource);
+    else if (type === 'StructureDefinition') addStructure(resource, at);
+    else if (type === 'ValueSet') valueSets.set(url, resource);
+    else if (type === 'CodeSystem') addCodeSystem(codeSystems, url, resource);
     else issues.push(unusable(resource, at));
   });
   const definitions: Definitions = {
@@ -62,6 +73,16 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
     valueSets: allValueSets(valueSets, base.valueSets, codeSystems),
   };
   return { byUrl, definitions, issues };
+}
+
+function structuresByUrl(resources: readonly unknown[]): FindStructure {
+  const found = new Map<string, JsonObject>();
+  for (const resource of resources) {
+    if (!isObject(resource) || resource['resourceType'] !== 'StructureDefinition') continue;
+    const url = textOf(resource['url']);
+    if (url !== undefined) found.set(url, resource);
+  }
+  return (url) => found.get(url);
 }
 
 function addCodeSystem(into: Map<string, Codes>, url: string, resource: JsonObject): void {
@@ -92,7 +113,11 @@ function allValueSets(
 }
 
 /** The tree of a snapshot: elements below their parents, slices beside what they slice. */
-function compileOne({ url, type, elements: [first, ...elements] }: Structure): Profile {
+function compileOne({
+  url,
+  type,
+  elements: [first, ...elements],
+}: Structure): Omit<Profile, 'missing'> {
   const root = nodeOf(first);
   const nodes = new Map<string, ProfileNode>([[first.id, root]]);
   for (const element of elements) {
@@ -104,7 +129,25 @@ function compileOne({ url, type, elements: [first, ...elements] }: Structure): P
     if (slice === -1) parent?.children.push(node);
     else nodes.get(slicedId(element.id))?.slices.push(node);
   }
+  for (const node of nodes.values()) {
+    // What stands in itself, such as a section in a section, asks for the same within.
+    const same = node.sameAs?.startsWith('#') ? nodes.get(node.sameAs.slice(1)) : undefined;
+    if (same !== undefined) node.children.push(...same.children);
+  }
+  for (const node of nodes.values()) sliceUnsaid(node);
   return { url, type, root };
+}
+
+/** By what slices are told apart where a differential left it to be known. */
+function sliceUnsaid(node: ProfileNode): void {
+  if (node.slices.length === 0 || node.slicing !== undefined) return;
+  const discriminator = node.isChoice
+    ? { type: 'type', path: '$this' }
+    : /^(?:modifierE|e)xtension$/.test(node.name)
+      ? { type: 'value', path: 'url' }
+      : undefined;
+  if (discriminator === undefined) return;
+  node.slicing = { rules: 'open', ordered: false, discriminators: [discriminator] };
 }
 
 /** What a slice is a slice of: of `a.b:c/d` the slice `a.b:c`, of `a.b:c` the element `a.b`. */

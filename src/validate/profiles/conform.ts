@@ -17,6 +17,10 @@ export function checkProfile(
   start: number,
 ): void {
   const before = scope.issues.length;
+  for (const url of profile.missing) {
+    const why = `it is built on ${url}, which was not given for validation`;
+    scope.unchecked.push({ rule: profile.url, path: [...scope.path], why });
+  }
   checkAgainst(resource, profile, scope, fits);
   dropRepeated(scope.issues, start, before);
 }
@@ -52,6 +56,8 @@ function fits({ resource, entry }: Resolved, profile: Profile, scope: Scope): bo
   const there: Scope = {
     ...scope,
     issues: [],
+    unchecked: [],
+    saidOnce: new Set(),
     told: new Set(),
     path: [],
     trail: [],

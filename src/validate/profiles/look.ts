@@ -1,5 +1,5 @@
 import type { Resolved } from '../resolve.ts';
-import { report, type Said, type Scope } from '../scope.ts';
+import { report, type Said, type Scope, type Unchecked } from '../scope.ts';
 import type { Profile, ProfileNode } from './compile.ts';
 
 /** Where a profile is looked at, and below what of the resource. */
@@ -35,11 +35,17 @@ export function say(
  * What is asked for and can not be checked here: said once for each element of a profile, and kept as
  * data for each place.
  */
-export function sayUnchecked(look: Look, node: ProfileNode, what: string, below: Below): void {
+export function sayUnchecked(
+  look: Look,
+  node: ProfileNode,
+  what: string,
+  below: Below,
+  of: Pick<Unchecked, 'valueSet' | 'strength'> = {},
+): void {
   const { scope, profile } = look;
   const rule = `${profile.url}#${node.id}`;
   const path = [...scope.path, ...look.below, ...below];
-  scope.unchecked.push({ rule, path, why: what });
+  scope.unchecked.push({ rule, path, why: what, ...of });
   const key = `unchecked ${profile.url} ${node.id} ${what}`;
   if (scope.saidOnce.has(key)) return;
   scope.saidOnce.add(key);

@@ -35,12 +35,17 @@ function own(holder: JsonObject, name: string): unknown {
 
 /** `valueString` has the type string, `valueQuantity` the type Quantity. */
 function choiceType(suffix: string, { types }: ProfileNode): string {
-  const small = suffix.charAt(0).toLowerCase() + suffix.slice(1);
-  return types.some(({ code }) => code === small) || primitives.has(small) ? small : suffix;
+  const name = small(suffix);
+  return types.some(({ code }) => code === name) || primitives.has(name) ? name : suffix;
+}
+
+/** Suffixes of choices begin with a capital, the names of primitive types do not. */
+export function small(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
 /** @see https://hl7.org/fhir/R5/datatypes.html#primitive */
-const primitives: ReadonlySet<string> = new Set(
+export const primitives: ReadonlySet<string> = new Set(
   'base64Binary boolean canonical code date dateTime decimal id instant integer integer64 markdown oid positiveInt string time unsignedInt uri url uuid'.split(
     ' ',
   ),

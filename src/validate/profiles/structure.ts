@@ -12,16 +12,25 @@ export interface SnapshotElement {
   /** Value that it must have, whole or in part; `undefined` where any will do. */
   readonly fixed: unknown;
   readonly pattern: unknown;
-  readonly binding: { readonly strength: string; readonly valueSet: string } | undefined;
+  readonly binding: Binding | undefined;
   readonly constraints: readonly ProfileConstraint[];
   readonly slicing: Slicing | undefined;
   readonly maxLength: number | undefined;
   /** Bounds of a number. */
   readonly minValue: number | undefined;
   readonly maxValue: number | undefined;
+  /** `#Composition.section`: its own elements are those of that one. */
+  readonly sameAs: string | undefined;
   /** What the element asks for that is not checked. */
   readonly unheld: readonly string[];
   readonly isModifier: boolean;
+}
+
+export interface Binding {
+  readonly strength: string;
+  readonly valueSet: string;
+  /** Beyond which no code can come, whatever the strength. */
+  readonly outer: string | undefined;
 }
 
 export interface ElementType {
@@ -40,6 +49,8 @@ export interface ProfileConstraint {
 
 export interface Slicing {
   readonly rules: string;
+  /** Values of the slices stand in the order of the slices. */
+  readonly ordered: boolean;
   readonly discriminators: readonly { readonly type: string; readonly path: string }[];
 }
 
@@ -51,20 +62,26 @@ export interface Structure {
   readonly elements: readonly [SnapshotElement, ...SnapshotElement[]];
 }
 
-/** A StructureDefinition with a snapshot; `undefined` for anything else. */
-export function readStructure(value: unknown): Structure | undefined {
+/**
+ * A StructureDefinition; `undefined` for anything else.
+ * @param snapshot its elements, those of its own snapshot where not told
+ */
+export function readStructure(
+  value: unknown,
+  snapshot?: readonly JsonObject[],
+): Structure | undefined {
   if (!isObject(value) || value['resourceType'] !== 'StructureDefinition') return undefined;
   const url = textOf(value['url']);
   const type = textOf(value['type']);
-  const elements = isObject(value['snapshot']) ? objectsOf(value['snapshot']['element']) : [];
-  const [first, ...rest] = elements.map(readElement);
+  const own = isObject(value['snapshot']) ? objectsOf(value['snapshot']['element']) : [];
+  const [first, ...rest] = (snapshot ?? own).map(readElement);
   if (url === undefined || type === undefined || first === undefined) return undefined;
   const context = objectsOf(value['context']).map((each) => ({
     type: textOf(each['type']) ?? '',
     expression: textOf(each['expression']) ?? '',
   }));
   const fhirVersion = textOf(value['fhirVersion']);
-  return { url, type, fhirVersion, context, elements: [first, ...rest] };
+  return { url, type: typeName(type), fhirVersion, context, elements: [first, ...rest] };
 }
 
 function readElement(element: JsonObject): SnapshotElement {
@@ -86,27 +103,39 @@ function readElement(element: JsonObject): SnapshotElement {
     binding:
       valueSet === undefined
         ? undefined
-        : { strength: textOf(binding['strength']) ?? '', valueSet: withoutVersion(valueSet) },
+        : {
+            strength: textOf(binding['strength']) ?? '',
+            valueSet: withoutVersion(valueSet),
+            outer: outerSet(binding),
+          },
     constraints: objectsOf(element['constraint']).map(readConstraint),
     slicing: isObject(element['slicing']) ? readSlicing(element['slicing']) : undefined,
     maxLength: typeof maxLength === 'number' ? maxLength : undefined,
     minValue: numberOf(minValue),
     maxValue: numberOf(maxValue),
-    unheld: unheldOf(element, { minValue, maxValue }),
+    sameAs: textOf(element['contentReference']),
+    unheld: unheldOf({ minValue, maxValue }),
     isModifier: element['isModifier'] === true,
   };
+}
+
+/** @see https://hl7.org/fhir/R4/extension-elementdefinition-maxvalueset.html */
+function outerSet(binding: JsonObject): string | undefined {
+  const found = objectsOf(binding['extension']).find(
+    ({ url }) => url === `${structureBase}elementdefinition-maxValueSet`,
+  );
+  const url = textOf(found?.['valueCanonical']) ?? textOf(found?.['valueUri']);
+  return url === undefined ? undefined : withoutVersion(url);
 }
 
 function numberOf(value: unknown): number | undefined {
   return typeof value === 'number' ? value : undefined;
 }
 
-function unheldOf(element: JsonObject, bounds: Readonly<Record<string, unknown>>): string[] {
-  const { slicing } = element;
-  const open = Object.keys(bounds).filter(
+function unheldOf(bounds: Readonly<Record<string, unknown>>): string[] {
+  return Object.keys(bounds).filter(
     (name) => bounds[name] !== undefined && numberOf(bounds[name]) === undefined,
   );
-  return isObject(slicing) && slicing['ordered'] === true ? [...open, 'the order of slices'] : open;
 }
 
 function readType(type: JsonObject): ElementType {
@@ -130,6 +159,7 @@ function readConstraint(constraint: JsonObject): ProfileConstraint {
 function readSlicing(slicing: JsonObject): Slicing {
   return {
     rules: textOf(slicing['rules']) ?? 'open',
+    ordered: slicing['ordered'] === true,
     discriminators: objectsOf(slicing['discriminator']).map((each) => ({
       type: textOf(each['type']) ?? '',
       path: textOf(each['path']) ?? '',

@@ -11,7 +11,8 @@ export function unusable(resource: unknown, at: number): Issue {
     type !== undefined && !['StructureDefinition', 'ValueSet', 'CodeSystem'].includes(type);
   return issue('invalid-value', ['profiles', at], 'not used for validation', {
     severity: other ? 'information' : 'warning',
-    expected: 'a StructureDefinition with snapshot, a ValueSet or a CodeSystem, each with its url',
+    expected:
+      'a StructureDefinition with snapshot or differential, a ValueSet or a CodeSystem, each with its url',
   });
 }
 

@@ -1,11 +1,13 @@
 import { isObject, textOf } from '../json.ts';
 import { resolve } from '../resolve.ts';
 import type { Said } from '../scope.ts';
+import { grammars } from '../terminology/grammars.ts';
 import { checkBinding } from '../terminology.ts';
 import type { ProfileNode } from './compile.ts';
 import { type Look, say, sayUnchecked } from './look.ts';
 import { fitsPattern, isSame } from './match.ts';
 import type { Member } from './members.ts';
+import { fitsOne, typeOfReference } from './slicing.ts';
 import { typeName } from './structure.ts';
 
 /** What the profile asks of one value as a whole. */
@@ -62,48 +64,59 @@ export function checkType({ path, type }: Member, node: ProfileNode, look: Look)
   say(look, node, 'wrong-type', 'not of a type that the profile takes', said, path);
 }
 
-/** What a reference leads to, as far as it is at hand: its type, and the profiles it must fit. */
+/**
+ * What a reference leads to: its type, as far as the reference or what it leads to tells it, and the
+ * profiles that it must fit, as far as it is at hand.
+ */
 export function checkTarget({ value, path }: Member, node: ProfileNode, look: Look): void {
-  const reference = isObject(value) ? textOf(value['reference']) : undefined;
+  const targets = node.types.flatMap((each) => each.targets);
+  if (!isObject(value) || targets.length === 0) return;
+  const reference = textOf(value['reference']);
   const found = reference === undefined ? undefined : resolve(reference, look.scope);
-  const targets = node.types.flatMap((each) => each.targets.map(typeName));
-  if (found === undefined || targets.length === 0 || targets.includes('Resource')) return;
-  const actual = textOf(found.resource['resourceType']);
-  const { profiles } = look.scope;
-  const fits = targets.some((target) => {
-    const profile = profiles?.get(target);
-    if (profile === undefined) return target === actual;
-    return profile.type === actual && look.fits(found, profile, look.scope);
-  });
-  if (fits) return;
-  if (targets.some((target) => isUrl(target) && !profiles?.has(target))) {
-    sayUnchecked(look, node, 'a profile of the target', path);
+  const type = typeOfReference(value);
+  const verdicts = targets.map((url) => fitsOne(url, found, type, look));
+  if (verdicts.includes(true)) return;
+  if (verdicts.includes(undefined)) {
+    // That a reference leads out of what is at hand is no fault; what stands there is not known.
+    if (found !== undefined) sayUnchecked(look, node, 'a profile of the target', path);
   } else {
-    const said = { expected: targets.join(', ') };
+    const said = { expected: targets.map(typeName).join(', ') };
     say(look, node, 'wrong-target', 'a reference to what the profile does not take', said, path);
   }
 }
 
-function isUrl(text: string): boolean {
-  return text.includes(':');
+/** Value sets that the codes must, or should, come from. */
+export function checkCodes({ value, path }: Member, node: ProfileNode, look: Look): void {
+  const { binding } = node;
+  if (binding === undefined) return;
+  const { strength, valueSet, outer } = binding;
+  if (outer !== undefined) checkSet(value, path, node, look, { codes: outer });
+  if (strength !== 'required' && strength !== 'extensible') return;
+  // Of these the base holds the codes, in every resource of a type that is looked into.
+  const isHeld = look.scope.definitions.types.get(look.profile.type) !== undefined;
+  if (isHeld && node.types[0]?.code === 'code' && valueSet.startsWith(hl7ValueSets)) return;
+  const set = strength === 'required' ? { codes: valueSet } : { usualCodes: valueSet };
+  checkSet(value, path, node, look, set);
 }
 
 const hl7ValueSets = 'http://hl7.org/fhir/ValueSet/';
 
-/** Value sets that the codes must, or should, come from. */
-export function checkCodes({ value, path }: Member, node: ProfileNode, look: Look): void {
-  const { binding } = node;
-  if (binding?.strength !== 'required' && binding?.strength !== 'extensible') return;
-  // Of these the schema holds the codes, as it does for every resource.
-  const bySchema = node.types[0]?.code === 'code' && binding.valueSet.startsWith(hl7ValueSets);
-  if (bySchema) return;
-  if (!look.scope.definitions.valueSets.has(binding.valueSet)) {
-    sayUnchecked(look, node, `the value set ${binding.valueSet}`, path);
+type Set = { readonly codes: string } | { readonly usualCodes: string };
+
+function checkSet(
+  value: unknown,
+  path: Member['path'],
+  node: ProfileNode,
+  look: Look,
+  set: Set,
+): void {
+  const url = 'codes' in set ? set.codes : set.usualCodes;
+  if (look.scope.definitions.valueSets.has(url) || grammars.has(url)) {
+    checkBinding(value, set, look.scope, [...look.below, ...path]);
     return;
   }
-  const codes =
-    binding.strength === 'required'
-      ? { codes: binding.valueSet }
-      : { usualCodes: binding.valueSet };
-  checkBinding(value, codes, look.scope, [...look.below, ...path]);
+  sayUnchecked(look, node, `the value set ${url}`, path, {
+    valueSet: url,
+    strength: 'codes' in set ? 'required' : 'extensible',
+  });
 }
