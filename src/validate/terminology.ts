@@ -227,13 +227,13 @@ export function checkBinding(
 const notInSet = 'no code is of the value set that must be used';
 const notInUsualSet = 'no code is of the value set that should be used where it has a fitting one';
 
-interface FoundCode {
+export interface FoundCode {
   readonly system: string | undefined;
   readonly code: string;
 }
 
 /** `undefined` for a value that is no code at all. */
-function codingsOf(value: unknown): readonly FoundCode[] | undefined {
+export function codingsOf(value: unknown): readonly FoundCode[] | undefined {
   if (typeof value === 'string') return [{ system: undefined, code: value }];
   if (!isObject(value)) return undefined;
   if (typeof value['code'] === 'string') {

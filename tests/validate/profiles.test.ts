@@ -95,26 +95,26 @@ describe('a resource is held to the profile of an adopter', () => {
   test.each(cases.map(([what, path, value, ...issues]) => ({ what, path, value, issues })))(
     '$what',
     ({ path, value, issues }) => {
-      const found = told(changed(observation, path, value));
-      expect(found.filter((line) => line !== unchecked)).toEqual(issues);
-      expect(found.filter((line) => line === unchecked)).toEqual([unchecked]);
+      expect(told(changed(observation, path, value))).toEqual(issues);
     },
   );
 
-  test('its own invariants are evaluated at the thorough level', () => {
-    const thorough = { profiles, level: 'thorough', engine: thoroughR4 } as const;
-    expect(told(observation, thorough)).toEqual([]);
-    const broken = validateBundle(changed(observation, ['issued'], undefined), thorough);
-    expect(broken.issues).toEqual([
-      {
-        code: 'broken-invariant',
-        severity: 'error',
-        message: 'a rule of the profile does not hold',
-        path: [],
-        rule: `${url}#wrist-1`,
-      },
-    ]);
-  });
+  test.each([{ profiles }, { profiles, level: 'thorough', engine: thoroughR4 }] as const)(
+    'its own invariants are evaluated at both levels',
+    (options) => {
+      expect(told(observation, options)).toEqual([]);
+      const broken = validateBundle(changed(observation, ['issued'], undefined), options);
+      expect(broken.issues).toEqual([
+        {
+          code: 'broken-invariant',
+          severity: 'error',
+          message: 'a rule of the profile does not hold',
+          path: [],
+          rule: `${url}#wrist-1`,
+        },
+      ]);
+    },
+  );
 
   test('in a bundle, at the entry', () => {
     const resource = { ...observation, id: 'a', status: 'amended' };

@@ -1,15 +1,18 @@
 import type { Issue } from '../../issue.ts';
 import type { Codes, Definitions, Members } from '../definitions.ts';
 import { isObject, type JsonObject, textOf } from '../json.ts';
+import { ruleOf as compileRule, type Rule } from '../profile-rules/rule.ts';
 import type { ExtensionRow } from '../table-types.ts';
 import { extensionRow } from './extension-row.ts';
+import { type CompiledConstraint, isHeldElsewhere } from './rules.ts';
 import { type FindStructure, snapshotOf } from './snapshot.ts';
 import { readStructure, type Slicing, type SnapshotElement, type Structure } from './structure.ts';
 import { structureIssues, unusable } from './unusable.ts';
 import { readCodeSystem, readValueSet } from './value-sets.ts';
 
 /** One element of a profile, with the elements and slices below it. */
-export interface ProfileNode extends Omit<SnapshotElement, 'slicing'> {
+export interface ProfileNode extends Omit<SnapshotElement, 'slicing' | 'constraints'> {
+  readonly constraints: readonly CompiledConstraint[];
   slicing: Slicing | undefined;
   /** `component`, or `value` of `value[x]`. */
   readonly name: string;
@@ -46,6 +49,7 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
   const valueSets = new Map<string, JsonObject>();
   const issues: Issue[] = [];
   const find = structuresByUrl(resources);
+  const ruleOf = rulesOnce();
   const addStructure = (resource: JsonObject, at: number): void => {
     const { elements, missing } = snapshotOf(resource, find, base);
     const structure = readStructure(resource, elements);
@@ -54,7 +58,7 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
       return;
     }
     issues.push(...structureIssues(structure, at, base.fhirVersion, byUrl));
-    byUrl.set(structure.url, { ...compileOne(structure), missing });
+    byUrl.set(structure.url, { ...compileOne(structure, ruleOf), missing });
     if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
   };
   resources.forEach((resource, at) => {
@@ -73,6 +77,17 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
     valueSets: allValueSets(valueSets, base.valueSets, codeSystems),
   };
   return { byUrl, definitions, issues };
+}
+
+type RuleOf = (expression: string) => Rule | undefined;
+
+/** Snapshots repeat the rules of their bases at many elements. */
+function rulesOnce(): RuleOf {
+  const made = new Map<string, Rule | undefined>();
+  return (expression) => {
+    if (!made.has(expression)) made.set(expression, compileRule(expression));
+    return made.get(expression);
+  };
 }
 
 function structuresByUrl(resources: readonly unknown[]): FindStructure {
@@ -113,15 +128,14 @@ function allValueSets(
 }
 
 /** The tree of a snapshot: elements below their parents, slices beside what they slice. */
-function compileOne({
-  url,
-  type,
-  elements: [first, ...elements],
-}: Structure): Omit<Profile, 'missing'> {
-  const root = nodeOf(first);
+function compileOne(
+  { url, type, elements: [first, ...elements] }: Structure,
+  ruleOf: RuleOf,
+): Omit<Profile, 'missing'> {
+  const root = nodeOf(first, ruleOf);
   const nodes = new Map<string, ProfileNode>([[first.id, root]]);
   for (const element of elements) {
-    const node = nodeOf(element);
+    const node = nodeOf(element, ruleOf);
     nodes.set(element.id, node);
     const last = element.id.slice(element.id.lastIndexOf('.') + 1);
     const parent = nodes.get(element.id.slice(0, element.id.lastIndexOf('.')));
@@ -157,13 +171,19 @@ function slicedId(id: string): string {
   return id.slice(0, Math.max(reslice, colon));
 }
 
-function nodeOf(element: SnapshotElement): ProfileNode {
+function nodeOf(element: SnapshotElement, ruleOf: RuleOf): ProfileNode {
   const name = element.path.slice(element.path.lastIndexOf('.') + 1);
   const isChoice = name.endsWith('[x]');
   return {
     ...element,
     name: isChoice ? name.slice(0, -3) : name,
     isChoice,
+    constraints: element.constraints
+      .filter((each) => !isHeldElsewhere(each))
+      .map((each) => ({
+        ...each,
+        rule: (each.expression && ruleOf(each.expression)) || undefined,
+      })),
     children: [],
     slices: [],
   };

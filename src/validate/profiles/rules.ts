@@ -1,20 +1,21 @@
 import { isPrimitive } from '../definitions.ts';
 import { knownRules } from '../invariants.ts';
+import type { Rule } from '../profile-rules/rule.ts';
+import { resolve } from '../resolve.ts';
 import type { ProfileNode } from './compile.ts';
 import { type Look, say, sayUnchecked } from './look.ts';
-import { structureBase } from './structure.ts';
+import { type ProfileConstraint, structureBase } from './structure.ts';
+
+/** A rule of a profile, and what it is at the fast level; none where it is not held there. */
+export interface CompiledConstraint extends ProfileConstraint {
+  readonly rule: Rule | undefined;
+}
 
 /** Rules of the profile's own: those of the base are held by the stage of invariants. */
 export function checkConstraints(value: unknown, node: ProfileNode, look: Look): void {
-  const { scope } = look;
-  for (const { key, severity, expression, source } of node.constraints) {
-    if (knownRules.has(key) && isPublished(source)) continue;
-    if (expression === undefined || scope.engine === undefined) {
-      sayUnchecked(look, node, `the rule ${key}`, []);
-      continue;
-    }
-    const type = node.path.includes('.') ? baseOf(node) : look.profile.type;
-    const verdict = scope.engine.evaluate({ key, severity, expression }, type, value, scope);
+  for (const constraint of node.constraints) {
+    const { key, severity } = constraint;
+    const verdict = verdictOf(constraint, value, node, look);
     if (verdict === 'undecided') sayUnchecked(look, node, `the rule ${key}`, []);
     else if (verdict === 'fails') {
       say(look, node, 'broken-invariant', 'a rule of the profile does not hold', {
@@ -25,8 +26,31 @@ export function checkConstraints(value: unknown, node: ProfileNode, look: Look):
   }
 }
 
-/** Adopters may have given a rule of their own the key of a published one. */
-function isPublished(source: string | undefined): boolean {
+function verdictOf(
+  { key, severity, expression, rule }: CompiledConstraint,
+  value: unknown,
+  node: ProfileNode,
+  look: Look,
+): 'holds' | 'fails' | 'undecided' {
+  const { scope } = look;
+  if (expression === undefined) return 'undecided';
+  if (scope.engine !== undefined) {
+    const type = node.path.includes('.') ? baseOf(node) : look.profile.type;
+    return scope.engine.evaluate({ key, severity, expression }, type, value, scope);
+  }
+  const [only, other] = node.types;
+  const type = other === undefined ? only?.code : undefined;
+  const around = {
+    resource: scope.resource,
+    root: scope.root,
+    resolve: (reference: string) => resolve(reference, scope)?.resource,
+  };
+  return rule?.verdict({ value, type }, around) ?? 'undecided';
+}
+
+/** Whether the stage of invariants holds every resource to it: adopters may use a published key anew. */
+export function isHeldElsewhere({ key, source }: ProfileConstraint): boolean {
+  if (!knownRules.has(key)) return false;
   return source === undefined || !source.includes(':') || source.startsWith(structureBase);
 }
 

@@ -2,7 +2,7 @@ import { isObject, textOf } from '../json.ts';
 import { resolve } from '../resolve.ts';
 import type { Said } from '../scope.ts';
 import { grammars } from '../terminology/grammars.ts';
-import { checkBinding } from '../terminology.ts';
+import { checkBinding, codingsOf } from '../terminology.ts';
 import type { ProfileNode } from './compile.ts';
 import { type Look, say, sayUnchecked } from './look.ts';
 import { fitsPattern, isSame } from './match.ts';
@@ -113,6 +113,13 @@ function checkSet(
   const url = 'codes' in set ? set.codes : set.usualCodes;
   if (look.scope.definitions.valueSets.has(url) || grammars.has(url)) {
     checkBinding(value, set, look.scope, [...look.below, ...path]);
+    return;
+  }
+  // Without any code there is none of the value set, whatever is in it.
+  const required = 'codes' in set && url === node.binding?.valueSet;
+  if (required && isObject(value) && 'text' in value && codingsOf(value)?.length === 0) {
+    const said = { expected: `a code of ${url}` };
+    say(look, node, 'missing-property', 'no code', said, path);
     return;
   }
   sayUnchecked(look, node, `the value set ${url}`, path, {

@@ -112,9 +112,9 @@ export function createEvaluator(
           return { rule, verdict: verdictOn(rule, base, value, scope, whenEmpty) };
         });
     });
-  // What an author meant by an empty result is not known here.
+  // As in HL7's validator an empty result is no pass.
   const one: Evaluator['one'] = (rule, base, value, scope) =>
-    verdictOn(rule, base, value, scope, 'undecided');
+    verdictOn(rule, base, value, scope, 'fails');
   return { one, all };
 }
 
