@@ -1,3 +1,4 @@
+import { issue } from '../issue.ts';
 import type { Key } from '../model/primitive.ts';
 import { lookAt, lookAtList, peek } from './element.ts';
 import type { Entry } from './entries.ts';
@@ -54,7 +55,13 @@ function conditionsOf(reading: Reading, report: Entry | undefined): readonly Ent
   const all = reading.entries.ofType('Condition');
   if (report === undefined) return all;
   const visit = visitOf(reading, report);
-  return visit === undefined ? [] : all.filter((entry) => visitOf(reading, entry) === visit);
+  return all.filter((entry) => {
+    if (visit !== undefined && visitOf(reading, entry) === visit) return true;
+    reading.reasons.set(entry.resource.json, 'it is not of the visit of the report');
+    const message = 'a condition that is not of the visit of the report is left out';
+    reading.issues.push(issue('not-in-exam', entry.path, message, { severity: 'information' }));
+    return false;
+  });
 }
 
 function visitOf(reading: Reading, entry: Entry): string | undefined {

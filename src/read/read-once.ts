@@ -12,7 +12,7 @@ import { createClaims } from './claims.ts';
 import { type Element, peek } from './element.ts';
 import { readEntries } from './entries.ts';
 import { chooseExam } from './exam-id.ts';
-import { modifierWarnings, unknownModifiers } from './foreign/modifiers.ts';
+import { modifierWarnings, unknownModifiers, unreadTypes } from './foreign/modifiers.ts';
 import { createLookup } from './lookup.ts';
 import type { ReadOptions } from './options.ts';
 import { readExam } from './read-exam.ts';
@@ -66,7 +66,11 @@ export function readOnce(
     lookup: createLookup(catalogue, base),
     systems,
     entries,
-    issues: [...barred.issues, ...entries.all.flatMap(modifierWarnings)],
+    issues: [
+      ...barred.issues,
+      ...entries.all.flatMap(modifierWarnings),
+      ...(chosen.own ? [] : unreadTypes(entries.all)),
+    ],
     knownReferences: new Map(),
     reasons: new Map(
       [...barred.resources].map((one) => [one, 'it is changed in a way that is not understood']),

@@ -70,7 +70,10 @@ function namedByCode(source: SignSource, code: Element): SignTold | undefined {
   const row = rowIn(source, code);
   if (row === undefined) return undefined;
   const answer = source.answer ?? answerIn(source.holder);
-  if (answer === 'none') return undefined;
+  if (answer === 'none') {
+    const doubt = 'its value says neither that the sign is there nor that it is not';
+    return { ...row, named: code, presence: 'indeterminate', doubt };
+  }
   return told(source, { ...row, named: code }, answer);
 }
 

@@ -164,3 +164,20 @@ function modifierIn(json: object, isRoot: boolean): Path | undefined {
   }
   return undefined;
 }
+
+/**
+ * Resources of a bundle of others whose types the reader does not read: a family history, a procedure,
+ * an allergy. They stay in the remainder, and each type is told once.
+ */
+export function unreadTypes(entries: readonly Entry[]): Issue[] {
+  const seen = new Set<string>();
+  return entries.flatMap(({ type, path }) => {
+    if (readTypes.includes(type) || seen.has(type)) return [];
+    seen.add(type);
+    return [
+      issue('not-in-exam', path, 'resources of this type are not read and stay in the remainder', {
+        severity: 'information',
+      }),
+    ];
+  });
+}
