@@ -1,4 +1,6 @@
 import type { TableName } from '../terminology/built-in.ts';
+import type { ListedItem, ValueList } from '../terminology/own-codes.ts';
+import type { ItemCode } from '../terminology/tables/code-types.ts';
 import { type Codes, ownCode, ownTable, ownValue } from './concept.ts';
 import { type Element, flagOf, innerOf, innersOf, lookAt, textOf } from './element.ts';
 
@@ -7,16 +9,17 @@ export interface Components {
   /** The components of a table, with their codes, in their order. */
   ofTable(table: TableName): readonly Component[];
   /** The components of one of our items, in their order. */
-  all(item: string): readonly Element[];
+  all(item: ItemCode): readonly Element[];
   /** The first component of an item; a second one is not claimed. */
-  first(item: string): Element | undefined;
-  text(item: string): string | undefined;
-  texts(item: string): string[];
-  flag(item: string): boolean | undefined;
-  /** Code of the table of values after `prefix`, which is the item itself where left out. */
-  value(item: string, prefix?: string): string | undefined;
+  first(item: ItemCode): Element | undefined;
+  text(item: ItemCode): string | undefined;
+  texts(item: ItemCode): string[];
+  flag(item: ItemCode): boolean | undefined;
+  /** Code of the table of values in the list named, or in that of the item itself. */
+  value(item: ListedItem): string | undefined;
+  value(item: ItemCode, list: ValueList): string | undefined;
   /** Codes of a table that the components of an item have as values. */
-  codes(item: string, table: TableName): string[];
+  codes(item: ItemCode, table: TableName): string[];
   /** Components whose code is none of ours, without a claim. */
   readonly others: readonly Element[];
 }
@@ -46,12 +49,12 @@ export function componentsOf(codes: Codes, observation: Element): Components {
     return { code, element };
   };
   const isItem =
-    (item: string) =>
+    (item: ItemCode) =>
     ({ table, code }: Known): boolean =>
       table === 'items' && code === item;
-  const all = (item: string): Element[] =>
+  const all = (item: ItemCode): Element[] =>
     list.filter(isItem(item)).map((known) => claimed(known).element);
-  const first = (item: string): Element | undefined => {
+  const first = (item: ItemCode): Element | undefined => {
     const known = list.find(isItem(item));
     return known && claimed(known).element;
   };
@@ -72,7 +75,10 @@ export function componentsOf(codes: Codes, observation: Element): Components {
       const element = first(item);
       return element && flagOf(element, 'valueBoolean');
     },
-    value: (item, prefix = item) => ownValue(codes, codedIn(first(item)), prefix),
+    value: (
+      item: ItemCode,
+      list: ValueList = item as ListedItem, // left out for listed items alone
+    ) => ownValue(codes, codedIn(first(item)), list),
     codes: (item, table) =>
       all(item).flatMap((element) => ownCode(codes, codedIn(element), table)?.code ?? []),
   };

@@ -5,6 +5,7 @@ import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
 import { loincDisplay } from '../terminology/loinc.ts';
+import type { ValueList } from '../terminology/own-codes.ts';
 import { snomedDisplay } from '../terminology/snomed.ts';
 import { standardSystems } from '../terminology/system-names.ts';
 import type { Mapping, Value } from '../terminology/types.ts';
@@ -76,17 +77,17 @@ export function ownCode(
   return { code, further };
 }
 
-/** The code after `prefix` of the table of values: `convention.mean` is `mean`. */
+/** The code within a list of the table of values: `convention.mean` is `mean`. */
 export function ownValue(
   codes: Codes,
   concept: Element | undefined,
-  prefix: string,
+  list: ValueList,
 ): string | undefined {
   if (concept === undefined) return undefined;
   const known = ownTable(codes, concept, ['values'])?.code;
-  if (known?.startsWith(`${prefix}.`) !== true) return undefined;
+  if (known?.startsWith(`${list}.`) !== true) return undefined;
   ownCode(codes, concept, 'values');
-  return known.slice(prefix.length + 1);
+  return known.slice(list.length + 1);
 }
 
 /** The value of a row, coded as `row.value`: a grade of a scale, a form of a lesion. */
