@@ -326,7 +326,7 @@ export const findings: readonly Lean<FindingConcept>[] = [
   {"code":"thy-size.palpable-usual","display":"Thyroid palpable, of usual size","regions":["thyroid"],"feature":"thy-size","usual":true},
   {"code":"thy-size.enlarged","display":"Thyroid enlarged (goitre)","maps":[{"system":"snomed","code":"3716002","relation":"equivalent"}],"regions":["thyroid"],"feature":"thy-size"},
   {"code":"thy-surface.smooth","display":"Thyroid smooth","regions":["thyroid"],"feature":"thy-surface","usual":true},
-  {"code":"thy-surface.single-nodule","display":"Single nodule of the thyroid","maps":[{"system":"snomed","code":"237495005","relation":"equivalent"}],"regions":["thyroid"],"feature":"thy-surface","attributes":"lump"},
+  {"code":"thy-surface.single-nodule","display":"Single nodule of the thyroid","maps":[{"system":"snomed","code":"237495005","relation":"wider"}],"regions":["thyroid"],"feature":"thy-surface","attributes":"lump"},
   {"code":"thy-surface.multinodular","display":"Several nodules of the thyroid","regions":["thyroid"],"feature":"thy-surface","attributes":"lump"},
   {"code":"thyroid-mass","display":"Mass of the thyroid","maps":[{"system":"snomed","code":"237557003","relation":"equivalent"}],"regions":["thyroid"],"attributes":"lump"},
   {"code":"thy-consist.soft","display":"Thyroid soft","regions":["thyroid"],"feature":"thy-consist","usual":true},

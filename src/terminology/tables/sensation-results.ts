@@ -3,7 +3,7 @@ import type { Lean, ResultConcept } from '../types.ts';
 
 export const sensationResults: readonly Lean<ResultConcept>[] = [
   {"code":"normal","display":"Normal","maps":[{"system":"snomed","code":"17621005","relation":"equivalent"}],"usual":true},
-  {"code":"reduced","display":"Reduced","maps":[{"system":"snomed","code":"397974008","relation":"equivalent"}]},
+  {"code":"reduced","display":"Reduced","maps":[{"system":"snomed","code":"1250004","relation":"equivalent"}]},
   {"code":"absent","display":"Absent","maps":[{"system":"snomed","code":"33653009","relation":"equivalent"}]},
   {"code":"increased","display":"Increased","maps":[{"system":"snomed","code":"14151009","relation":"equivalent"}]},
   {"code":"allodynia","display":"Pain from a touch that should not hurt"},
