@@ -17,19 +17,19 @@ export interface Accepted {
 }
 
 /**
- * The bundle of an exam that was sent as JSON, or everything that is wrong with it. What the bundle
- * `before` of the same exam held and the exam no longer holds, it takes back.
+ * The bundle of an exam that was sent as JSON, or everything that is wrong with it. What the
+ * bundle `before` of the same exam held and the exam no longer holds, it takes back.
  */
-export function accept(
+export async function accept(
   text: string,
-  before: (exam: string) => string | undefined,
-): { accepted?: Accepted; issues: readonly Issue[] } {
+  before: (exam: string) => Promise<string | undefined>,
+): Promise<{ accepted?: Accepted; issues: readonly Issue[] }> {
   const json = fromJson(text);
   if (hasErrors(json.issues)) return { issues: json.issues };
   const parsed = parseExam(json.value);
   if (parsed.value === undefined) return { issues: parsed.issues };
   const exam = parsed.value;
-  const stored = before(exam.id);
+  const stored = await before(exam.id);
   // Our own bundle, as it was stored; `fromJson` keeps its decimals.
   const previous = stored === undefined ? undefined : (fromJson(stored).value as AnyBundle);
   const exported = toBundle(exam, { bundleType: 'transaction', ...(previous && { previous }) });

@@ -1,12 +1,14 @@
 /**
  * Takes exams by HTTP, keeps them in SQLite and passes them on to a FHIR server.
  * Run: npm run example:service
- * Settings by environment: PORT, DATABASE, FHIR_URL, FHIR_TOKEN, FHIR_TIMEOUT_MS, RETRY_FIRST_MS,
- * RETRY_LONGEST_MS, REQUEST_TIMEOUT_MS, MAX_DATABASE_PAGES.
+ * Settings by environment: PORT, ALLOWED_HOSTS (with commas), SERVICE_TOKEN, DATABASE, FHIR_URL,
+ * FHIR_TOKEN, FHIR_TIMEOUT_MS, FHIR_SETTLE_MS, RETRY_FIRST_MS, RETRY_LONGEST_MS, RETRY_ATTEMPTS,
+ * REQUEST_TIMEOUT_MS, EXAM_TIMEOUT_MS, MAX_CONNECTIONS, MAX_DATABASE_PAGES.
  */
 import { mkdirSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { dirname } from 'node:path';
+import { startAcceptThread } from './accept-thread.ts';
 import { receiver } from './receive.ts';
 import { startSender } from './sender.ts';
 import { openStore } from './store.ts';
@@ -33,14 +35,22 @@ const store = openStore(database, maxPages === 0 ? undefined : maxPages);
 
 const url = setting('FHIR_URL');
 const token = setting('FHIR_TOKEN');
+const timeout = whole('FHIR_TIMEOUT_MS', 60_000);
 const sender =
   url === undefined
     ? undefined
     : startSender(
         store,
-        { url, timeout: whole('FHIR_TIMEOUT_MS', 60_000), ...(token !== undefined && { token }) },
-        { first: whole('RETRY_FIRST_MS', 500), longest: whole('RETRY_LONGEST_MS', 300_000) },
+        { url, timeout, ...(token !== undefined && { token }) },
+        {
+          first: whole('RETRY_FIRST_MS', 500),
+          longest: whole('RETRY_LONGEST_MS', 300_000),
+          attempts: whole('RETRY_ATTEMPTS', 500),
+          settle: whole('FHIR_SETTLE_MS', 2 * timeout),
+        },
+        (line) => console.error(line),
       );
+const thread = startAcceptThread(whole('EXAM_TIMEOUT_MS', 30_000));
 
 const requestTimeout = whole('REQUEST_TIMEOUT_MS', 30_000);
 const server = createServer(
@@ -49,10 +59,19 @@ const server = createServer(
     headersTimeout: Math.min(requestTimeout, 10_000),
     connectionsCheckingInterval: Math.min(requestTimeout, 5_000),
   },
-  receiver(store, () => sender?.wake()),
+  receiver({
+    store,
+    thread,
+    stored: () => sender?.wake(),
+    hosts: setting('ALLOWED_HOSTS', '').split(',').filter(Boolean),
+    token: setting('SERVICE_TOKEN'),
+  }),
 );
+// A client may close its half of the connection once the exam is out; it is answered all the same.
+Object.assign(server, { httpAllowHalfOpen: true });
+server.maxConnections = whole('MAX_CONNECTIONS', 500);
 
-// It has no log-in, so it listens to this machine alone: put your own gateway before it.
+// It listens to this machine alone: put your own gateway, with TLS and log-in, before it.
 server.listen(whole('PORT', 8081), '127.0.0.1', () => {
   const address = server.address();
   const port = typeof address === 'object' && address !== null ? address.port : '';
@@ -60,10 +79,13 @@ server.listen(whole('PORT', 8081), '127.0.0.1', () => {
   if (sender === undefined) console.log('FHIR_URL is not set: bundles wait in the outbox');
 });
 
+/** Takes no more requests, finishes those under way within a second, then closes. */
 async function end(): Promise<void> {
-  server.close();
+  const closed = new Promise((resolve) => server.close(resolve));
+  server.closeIdleConnections();
+  await Promise.race([closed, new Promise((resolve) => setTimeout(resolve, 1_000).unref())]);
   server.closeAllConnections();
-  await sender?.stop();
+  await Promise.all([sender?.stop(), thread.stop()]);
   store.close();
 }
 process.once('SIGTERM', end);

@@ -5,10 +5,6 @@ export interface Database {
   exec(sql: string): unknown;
   pragma(setting: string): unknown;
   prepare(sql: string): Statement;
-  /** The same function as one transaction: all of it happens, or nothing. */
-  transaction<Args extends readonly unknown[], Result>(
-    run: (...args: Args) => Result,
-  ): { immediate(...args: Args): Result };
   close(): void;
 }
 
@@ -18,12 +14,39 @@ interface Statement {
   all(...values: readonly (string | number | null)[]): unknown[];
 }
 
+/**
+ * Opens the file for this process alone. The package brings its binary with it from the registry:
+ * nothing is downloaded or compiled on installation.
+ * @throws Error where another process has it open, or it cannot be written
+ */
 export function openDatabase(file: string): Database {
-  const Sqlite: new (file: string) => Database = createRequire(import.meta.url)('better-sqlite3');
-  return new Sqlite(file);
+  const Sqlite: new (file: string) => Database = createRequire(import.meta.url)('libsql');
+  const database = new Sqlite(file);
+  // Two senders on one outbox would send in two orders, so the second process must not start.
+  database.pragma('locking_mode = EXCLUSIVE');
+  return database;
+}
+
+/** Runs all of `work` or nothing of it. */
+export function inTransaction<Result>(database: Database, work: () => Result): Result {
+  database.exec('BEGIN IMMEDIATE');
+  try {
+    const result = work();
+    database.exec('COMMIT');
+    return result;
+  } catch (error) {
+    try {
+      database.exec('ROLLBACK');
+    } catch {
+      // SQLite has rolled back by itself, as it does when the disk is full.
+    }
+    throw error;
+  }
 }
 
 /** Whether writing failed because the disk, or the size that the database may have, is full. */
 export function isFull(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && error.code === 'SQLITE_FULL';
+  if (!(error instanceof Error)) return false;
+  const code = 'code' in error ? error.code : undefined;
+  return code === 'SQLITE_FULL' || /database or disk is full/.test(error.message);
 }

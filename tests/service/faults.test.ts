@@ -43,7 +43,7 @@ function opened(url: string): { socket: Socket; answer: Promise<string> } {
 
 function request(body: string, part: number): string {
   const length = Buffer.byteLength(body);
-  const head = `POST /exams HTTP/1.1\r\nhost: x\r\nconnection: close\r\ncontent-type: application/json\r\ncontent-length: ${length}\r\n\r\n`;
+  const head = `POST /exams HTTP/1.1\r\nhost: localhost\r\nconnection: close\r\ncontent-type: application/json\r\ncontent-length: ${length}\r\n\r\n`;
   return head + body.slice(0, Math.floor(body.length * part));
 }
 
@@ -113,7 +113,9 @@ describe('a FHIR server', () => {
   const doubtful: readonly Behaviour[] = [
     'busy',
     'too-many',
+    'race',
     'hang',
+    'late',
     'half',
     'store-and-drop',
     'drop',
@@ -134,6 +136,81 @@ describe('a FHIR server', () => {
     for (const name of exams.flatMap(({ resources }) => resources)) {
       expect(fhir.resources.get(name)?.versions, name).toBe(1);
     }
+  });
+
+  /** One exam in two further versions, and what its report says in each. */
+  function versions(): { texts: string[]; report: string } {
+    const [one] = examsToSend(1, 1);
+    if (one === undefined) throw new TypeError('no exam');
+    const texts = ['First words', 'Second words', 'Third words'].map((text) =>
+      toJson({ ...one.exam, conclusion: { text, concern: 'none' as const } }),
+    );
+    const report = one.resources.find((name) => name.startsWith('DiagnosticReport/'));
+    return { texts, report: report ?? '' };
+  }
+
+  it('that works off the first version late, after the second, ends with the second', async () => {
+    const fhir = await fhirServer();
+    let times = 0;
+    fhir.behave(() => (times++ === 0 ? 'late' : 'answer'));
+    const { url } = await service({ FHIR_URL: fhir.url, FHIR_TIMEOUT_MS: '300' });
+    const { texts, report } = versions();
+    expect(await post(url, texts[0] ?? '')).toBe(201);
+    while (fhir.received() === 0) await new Promise((resolve) => setTimeout(resolve, 10));
+    expect(await post(url, texts[1] ?? '')).toBe(200);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
+    const said = fhir.history(report).map((text) => /(First|Second) words/.exec(text)?.[1]);
+    // The late one did come after the second, and did not stay.
+    expect(said.indexOf('First', said.indexOf('Second'))).toBeGreaterThan(0);
+    expect(said.at(-1)).toBe('Second');
+  });
+
+  it('that works off a later version late refuses it, since it follows another one', async () => {
+    const fhir = await fhirServer();
+    const { url } = await service({ FHIR_URL: fhir.url, FHIR_TIMEOUT_MS: '300' });
+    const { texts, report } = versions();
+    expect(await post(url, texts[0] ?? '')).toBe(201);
+    await drained(url);
+    let times = 0;
+    fhir.behave(() => (times++ === 0 ? 'late' : 'answer'));
+    expect(await post(url, texts[1] ?? '')).toBe(200);
+    while (fhir.received() === 1) await new Promise((resolve) => setTimeout(resolve, 10));
+    expect(await post(url, texts[2] ?? '')).toBe(200);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
+    const said = fhir.history(report).map((text) => /(First|Second|Third) words/.exec(text)?.[1]);
+    expect(said).toEqual(['First', 'Third']);
+  });
+
+  it('that names a date in Retry-After is left alone until then', async () => {
+    const fhir = await fhirServer();
+    const times: number[] = [];
+    fhir.behave(() => (times.push(Date.now()) === 1 ? 'too-many-until' : 'answer'));
+    const { url } = await service({ FHIR_URL: fhir.url, RETRY_LONGEST_MS: '60000' });
+    const [one] = examsToSend(1, 1);
+    expect(await post(url, one?.text ?? '')).toBe(201);
+    await drained(url);
+    const [first = 0, second = 0] = times;
+    // The date has whole seconds, so that the wait that it names is shorter than the one meant.
+    expect(Math.floor(second / 1000)).toBeGreaterThan(Math.floor(first / 1000));
+  });
+
+  it('that never takes an exam gets it a bounded number of times; it is kept and can be queued again', async () => {
+    const fhir = await fhirServer();
+    fhir.behave(() => 'busy');
+    const { url, output } = await service({ FHIR_URL: fhir.url, RETRY_ATTEMPTS: '3' });
+    const [one] = examsToSend(1, 1);
+    if (one === undefined) throw new TypeError('no exam');
+    expect(await post(url, one.text)).toBe(201);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 1 });
+    expect(fhir.received()).toBe(3);
+    const kept = await (await fetch(`${url}/given-up`)).json();
+    expect(kept).toEqual([{ exam: one.exam.id, status: 0, attempts: 2 }]);
+    expect(output()).toContain('an exam was given up: tried too often');
+    expect(output()).not.toContain(one.exam.id);
+    fhir.behave(() => 'answer');
+    const again = `${url}/given-up/${encodeURIComponent(one.exam.id)}`;
+    expect((await fetch(again, { method: 'POST' })).status).toBe(202);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
   });
 
   it('that refuses an exam does not hold up the others, and the exam is kept', async () => {
@@ -200,5 +277,67 @@ describe('slow and half-closed clients', () => {
     gone.socket.write(request(other.text, 0.5), () => gone.socket.destroy());
     expect(await post(url, one.text)).toBe(200);
     expect((await countsOf(url)).stored).toBe(1);
+  });
+});
+
+describe('who calls', () => {
+  it('by a name that is not of this service gets nothing', async () => {
+    const { url } = await service({ ALLOWED_HOSTS: 'exams.vineyard.example' });
+    const [one] = examsToSend(1, 1);
+    const called = async (host: string): Promise<string> => {
+      const { socket, answer } = opened(url);
+      socket.end(request(one?.text ?? '', 1).replace('host: localhost', `host: ${host}`));
+      return (await answer).slice(0, 12);
+    };
+    expect(await called('other.example')).toBe('HTTP/1.1 421');
+    expect(await called('exams.vineyard.example:8081')).toBe('HTTP/1.1 201');
+  });
+
+  it('needs the token where one is set, and none to ask whether it lives', async () => {
+    const { url } = await service({ SERVICE_TOKEN: 'vine-1' });
+    const status = async (path: string, token?: string): Promise<number> => {
+      const headers = token === undefined ? {} : { authorization: `Bearer ${token}` };
+      return (await fetch(url + path, { headers })).status;
+    };
+    expect(await status('/outbox')).toBe(401);
+    expect(await status('/outbox', 'vine-2')).toBe(401);
+    expect(await status('/outbox', 'vine-1')).toBe(200);
+    expect(await status('/health')).toBe(200);
+  });
+});
+
+describe('one large exam', () => {
+  it('holds up nobody else', async () => {
+    const { url } = await service({});
+    // Unknown codes, each of which is compared with all that are known.
+    const statements = Array.from({ length: 12_000 }, (_, at) => ({
+      kind: 'finding',
+      key: `k${at}`,
+      finding: `${'x'.repeat(60)}${at}`,
+      region: `${'y'.repeat(60)}${at}`,
+      presence: 'present',
+    }));
+    const large = JSON.stringify({ ...examsToSend(1, 1)[0]?.exam, statements });
+    let done = false;
+    const heavy = post(url, large).finally(() => {
+      done = true;
+    });
+    let answered = 0;
+    while (!done) {
+      await countsOf(url);
+      answered += 1;
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+    expect(await heavy).toBe(422);
+    expect(answered).toBeGreaterThan(10);
+  });
+});
+
+describe('two processes', () => {
+  it('do not share a database: the second does not start', async () => {
+    const DATABASE = freshDatabase();
+    const first = await service({ DATABASE });
+    await expect(startService({ DATABASE })).rejects.toThrow(/did not start/);
+    expect((await countsOf(first.url)).stored).toBe(0);
   });
 });

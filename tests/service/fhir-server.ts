@@ -3,14 +3,18 @@ import type { Socket } from 'node:net';
 
 /**
  * What the server does with the next transaction. `store-and-drop`: it stores everything, and the
- * connection breaks before the answer; `half`: the same in the middle of the answer.
+ * connection breaks before the answer; `half`: the same in the middle of the answer; `late`: it answers
+ * nothing, and stores everything 700 ms later.
  */
 export type Behaviour =
   | 'answer'
   | 'busy'
   | 'too-many'
+  | 'too-many-until'
+  | 'race'
   | 'refuse'
   | 'hang'
+  | 'late'
   | 'half'
   | 'store-and-drop'
   | 'drop'
@@ -23,6 +27,9 @@ export interface FhirServer {
   readonly url: string;
   /** Each resource by type and id, with the number of its versions: equal content makes no new one. */
   readonly resources: ReadonlyMap<string, { readonly text: string; readonly versions: number }>;
+  /** Every content that a resource had, oldest first. */
+  readonly history: (url: string) => readonly string[];
+  /** Transactions; not what was asked for. */
   readonly received: () => number;
   behave(next: () => Behaviour): void;
   /** Breaks every connection and listens no more; what it stored stays. */
@@ -32,7 +39,8 @@ export interface FhirServer {
 
 /** A stand-in for a FHIR server on loopback: transactions of PUT entries, as R4's http page tells. */
 export async function startFhirServer(): Promise<FhirServer> {
-  const resources = new Map<string, { text: string; versions: number }>();
+  const resources: Resources = new Map();
+  const history: [url: string, text: string][] = [];
   let received = 0;
   let behaviour = (): Behaviour => 'answer';
   let server: Server;
@@ -40,10 +48,14 @@ export async function startFhirServer(): Promise<FhirServer> {
   const sockets = new Set<Socket>();
 
   const take = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
+    if (request.method === 'GET') {
+      read(request.url?.replace('/fhir/', '') ?? '', response, resources);
+      return;
+    }
     const chunks: Buffer[] = [];
     for await (const chunk of request) chunks.push(chunk);
     received += 1;
-    reply(Buffer.concat(chunks).toString('utf8'), behaviour(), response, resources);
+    reply(Buffer.concat(chunks).toString('utf8'), behaviour(), response, resources, history);
   };
 
   const listen = (): Promise<void> => {
@@ -68,6 +80,7 @@ export async function startFhirServer(): Promise<FhirServer> {
   return {
     url: `http://127.0.0.1:${port}/fhir`,
     resources,
+    history: (url) => history.flatMap(([of, text]) => (of === url ? [text] : [])),
     received: () => received,
     behave: (next) => {
       behaviour = next;
@@ -81,17 +94,37 @@ export async function startFhirServer(): Promise<FhirServer> {
   };
 }
 
+type Resources = Map<string, { text: string; versions: number }>;
+
 const json = { 'content-type': 'application/fhir+json' };
+
+function read(url: string, response: ServerResponse, resources: Resources): void {
+  const known = resources.get(url);
+  if (known === undefined) response.writeHead(404, json).end('{"resourceType":"OperationOutcome"}');
+  else response.writeHead(200, { ...json, etag: `W/"${known.versions}"` }).end(known.text);
+}
 
 function reply(
   text: string,
   behaviour: Behaviour,
   response: ServerResponse,
-  resources: Map<string, { text: string; versions: number }>,
+  resources: Resources,
+  history: [string, string][],
 ): void {
   switch (behaviour) {
     case 'hang':
       return;
+    case 'late':
+      setTimeout(() => store(JSON.parse(text), resources, history), 700).unref();
+      return;
+    case 'race':
+      response.writeHead(409, json).end('{"resourceType":"OperationOutcome"}');
+      return;
+    case 'too-many-until': {
+      const until = new Date(Date.now() + 1_000).toUTCString();
+      response.writeHead(429, { 'retry-after': until }).end();
+      return;
+    }
     case 'drop':
       response.destroy();
       return;
@@ -117,7 +150,12 @@ function reply(
       response.writeHead(200, json).end(Buffer.alloc(11_000_000, 'x'));
       return;
   }
-  const answer = JSON.stringify(store(JSON.parse(text), resources));
+  const stored = store(JSON.parse(text), resources, history);
+  if (stored === undefined) {
+    response.writeHead(412, json).end('{"resourceType":"OperationOutcome"}');
+    return;
+  }
+  const answer = JSON.stringify(stored);
   if (behaviour === 'store-and-drop') {
     response.destroy();
   } else if (behaviour === 'half') {
@@ -128,19 +166,37 @@ function reply(
   }
 }
 
-/** @see https://hl7.org/fhir/R4/http.html#transaction */
+interface Transaction {
+  readonly entry: readonly {
+    readonly request: { readonly method: string; readonly url: string; readonly ifMatch?: string };
+    readonly resource: object;
+  }[];
+}
+
+/**
+ * Undefined, and nothing stored, where a version that a request names is not that of the resource.
+ * @see https://hl7.org/fhir/R4/http.html#transaction
+ */
 function store(
-  bundle: { entry: readonly { request: { method: string; url: string }; resource: object }[] },
-  resources: Map<string, { text: string; versions: number }>,
-): object {
+  bundle: Transaction,
+  resources: Resources,
+  history: [string, string][],
+): object | undefined {
+  const stale = bundle.entry.some(({ request: { url, ifMatch } }) => {
+    return ifMatch !== undefined && ifMatch !== `W/"${resources.get(url)?.versions}"`;
+  });
+  if (stale) return undefined;
   const entry = bundle.entry.map(({ request, resource }) => {
     if (request.method !== 'PUT') throw new TypeError('expected PUT');
     const text = JSON.stringify(resource);
     const known = resources.get(request.url);
+    const versions = (known?.versions ?? 0) + (known?.text === text ? 0 : 1);
     if (known?.text !== text) {
-      resources.set(request.url, { text, versions: (known?.versions ?? 0) + 1 });
+      resources.set(request.url, { text, versions });
+      history.push([request.url, text]);
     }
-    return { response: { status: known === undefined ? '201 Created' : '200 OK' } };
+    const status = known === undefined ? '201 Created' : '200 OK';
+    return { response: { status, etag: `W/"${versions}"` } };
   });
   return { resourceType: 'Bundle', type: 'transaction-response', entry };
 }

@@ -27,7 +27,14 @@ export function freshDatabase(): string {
 /** The service in a process of its own, ready to take exams. */
 export async function startService(settings: Readonly<Record<string, string>>): Promise<Service> {
   const child = spawn(process.execPath, ['--enable-source-maps', bundled], {
-    env: { ...process.env, PORT: '0', RETRY_FIRST_MS: '20', RETRY_LONGEST_MS: '200', ...settings },
+    env: {
+      ...process.env,
+      PORT: '0',
+      RETRY_FIRST_MS: '20',
+      RETRY_LONGEST_MS: '200',
+      FHIR_SETTLE_MS: '1000',
+      ...settings,
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let output = '';
