@@ -1,3 +1,4 @@
+import { subjectOf } from '../kinds/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement, StatementKind } from '../model/statement.ts';
@@ -18,28 +19,6 @@ export interface ExamIndex {
 
 const none: readonly never[] = [];
 
-/** The code that says what a statement is about; a region for states, notes and pictures. */
-export function codeOf(statement: Statement): string | undefined {
-  switch (statement.kind) {
-    case 'finding':
-      return statement.finding;
-    case 'sensation':
-    case 'sensation-comparison':
-      return statement.point;
-    case 'movement':
-    case 'function-test':
-      return statement.test;
-    case 'measurement':
-      return statement.measure;
-    case 'scale-score':
-      return statement.scale;
-    case 'symptom':
-      return statement.symptom;
-    default:
-      return statement.region;
-  }
-}
-
 export function indexExam(exam: Exam): ExamIndex {
   const byKey = new Map<Key, Statement>();
   const position = new Map<Key, number>();
@@ -51,8 +30,7 @@ export function indexExam(exam: Exam): ExamIndex {
       position.set(statement.key, at);
     }
     listIn(kinds, statement.kind).push(statement);
-    const code = codeOf(statement);
-    if (code !== undefined) listIn(mapIn(codes, statement.kind), code).push(statement);
+    listIn(mapIn(codes, statement.kind), subjectOf(statement).code).push(statement);
   });
   return {
     byKey,

@@ -1,3 +1,4 @@
+import { isSymptom } from '../kinds/symptom/check.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Finding, RegionState, Symptom } from '../model/statement.ts';
 import type { CheckContext } from './context.ts';
@@ -174,7 +175,7 @@ export function symptomLasting(
 export function symptomsNamed(context: CheckContext, keys: readonly Key[]): readonly Symptom[] {
   return keys.flatMap((key) => {
     const statement = context.index.byKey.get(key);
-    return statement?.kind === 'symptom' ? [statement] : [];
+    return isSymptom(statement) ? [statement] : [];
   });
 }
 

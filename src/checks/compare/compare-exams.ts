@@ -1,15 +1,14 @@
+import type { ComparedBy, ComparedExam, Verdict } from '../../kinds/check.ts';
+import { comparisonOf } from '../../kinds/checks.ts';
+import { subjectOf } from '../../kinds/meanings.ts';
 import type { Exam } from '../../model/exam.ts';
-import type { Finding, RegionState, Statement } from '../../model/statement.ts';
+import type { Finding, Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { ExamIndex } from '../exam-index.ts';
 import { listIn } from '../exam-index.ts';
-import { isWithin } from '../regions.ts';
-import { sidesOverlap } from '../sides.ts';
 import type { Limit } from '../thresholds.ts';
 import { daysBetween } from '../time.ts';
-import { codedChange } from './coded.ts';
 import { type Comparable, comparablesOf } from './comparable.ts';
-import { compareFigures } from './compare-figures.ts';
 import type { Comparison } from './comparison.ts';
 
 /** An exam with its statements in order. */
@@ -17,13 +16,6 @@ export interface Indexed {
   readonly exam: Exam;
   readonly index: ExamIndex;
 }
-
-interface Side extends Indexed {
-  /** Signs that are present, by the feature of which they are a value. */
-  readonly features: ReadonlyMap<string, readonly Finding[]>;
-}
-
-type Verdict = Pick<Comparison, 'change' | 'reason' | 'figures' | 'values'>;
 
 /**
  * What became of everything that either exam states, in the order of this exam and then of what only
@@ -51,7 +43,7 @@ export function compareExams(
     } else if (b === undefined) {
       comparisons.push(comparison(a, undefined, onlyNow(a, before, catalogue, loosely)));
     } else {
-      const verdict = both(a, b, now, before, catalogue, skinChange);
+      const verdict = both(a, b, now, before, { catalogue, skinChange });
       comparisons.push(comparison(a, b, verdict, daysApart(now, a, before, b)));
     }
   }
@@ -72,90 +64,47 @@ const severalOf: Verdict = {
 function both(
   a: Comparable,
   b: Comparable,
-  now: Side,
-  before: Side,
-  catalogue: Catalogue,
-  skinChange: Limit | undefined,
+  now: ComparedExam,
+  before: ComparedExam,
+  by: ComparedBy,
 ): Verdict {
-  if (a.statement.kind === 'measurement' && b.statement.kind === 'measurement') {
-    return compareFigures(
-      { exam: now.exam, statement: a.statement },
-      { exam: before.exam, statement: b.statement },
-      catalogue,
-      skinChange,
-    );
-  }
-  if (a.statement.carried !== undefined && !a.statement.carried.confirmed) {
-    return { change: 'not-comparable', reason: 'carried over and not confirmed' };
-  }
-  return codedChange(a, b, catalogue);
+  const { modality } = a;
+  // Both are of one kind: they share an identity, and what has one is of a kind that is compared.
+  const change = comparisonOf(a.statement)?.change(
+    { statement: a.statement, exam: now.exam, modality },
+    { statement: b.statement, exam: before.exam, modality },
+    by,
+  );
+  return change ?? { change: 'not-comparable' };
 }
 
 /** Stated in this exam alone: new only where the prior exam denied it. */
 function onlyNow(
   one: Comparable,
-  before: Side,
+  before: ComparedExam,
   catalogue: Catalogue,
   loosely: ReadonlySet<string>,
 ): Verdict {
-  const { statement } = one;
-  if (statement.kind === 'finding' && statement.presence === 'present') {
-    const denial = deniedIn(before, statement, one, catalogue);
-    return denial === 'denied'
-      ? { change: 'new' }
-      : { change: 'not-comparable', reason: denial ?? silentBefore };
-  }
-  if (statement.kind === 'measurement' && loosely.has(one.loose)) {
-    return { change: 'not-comparable', reason: 'conditions differ' };
-  }
-  return { change: 'not-comparable', reason: silentBefore };
+  const denial = deniedIn(one, before, catalogue);
+  if (denial === 'denied') return { change: 'new' };
+  if (loosely.has(one.loose)) return { change: 'not-comparable', reason: 'conditions differ' };
+  return { change: 'not-comparable', reason: denial ?? 'the prior exam says nothing of it' };
 }
-
-const silentBefore = 'the prior exam says nothing of it';
-const silentNow = 'this exam says nothing of it';
 
 /** Stated in the prior exam alone: gone only where this exam denies it. */
-function onlyBefore(one: Comparable, now: Side, catalogue: Catalogue): Verdict {
-  const { statement } = one;
-  if (statement.kind === 'finding' && statement.presence === 'present') {
-    const denial = deniedIn(now, statement, one, catalogue);
-    return denial === 'denied'
-      ? { change: 'gone' }
-      : { change: 'not-comparable', reason: denial ?? silentNow };
-  }
-  return { change: 'not-comparable', reason: silentNow };
+function onlyBefore(one: Comparable, now: ComparedExam, catalogue: Catalogue): Verdict {
+  const denial = deniedIn(one, now, catalogue);
+  return denial === 'denied'
+    ? { change: 'gone' }
+    : { change: 'not-comparable', reason: denial ?? 'this exam says nothing of it' };
 }
 
-/**
- * Whether an exam denies a sign at its place: another value of the same feature there, or the place
- * normal by a method that finds the sign. Otherwise why not, where the exam says why.
- */
 function deniedIn(
-  side: Side,
-  finding: Finding,
-  one: Comparable,
+  { statement, side }: Comparable,
+  other: ComparedExam,
   catalogue: Catalogue,
-): 'denied' | string | undefined {
-  const feature = catalogue.findings.get(finding.finding)?.feature;
-  const here = (other: Finding | RegionState): boolean =>
-    isWithin(catalogue, finding.region, other.region) && sidesOverlap(other.side, one.side);
-  const others = feature === undefined ? [] : (side.features.get(feature) ?? []);
-  if (others.some((other) => other.finding !== finding.finding && here(other))) return 'denied';
-  const stated = side.index.about('finding', finding.finding);
-  if (stated.some((other) => other.presence === 'absent' && here(other))) return 'denied';
-  const state = side.index.about('region-state', finding.region).find(here);
-  return state === undefined ? undefined : deniedByState(state, finding);
-}
-
-function deniedByState(state: RegionState, finding: Finding): 'denied' | string | undefined {
-  if (state.state === 'not-examined') return 'the region was not examined in one of the exams';
-  if (state.state === 'not-applicable') return 'the structure is not there in one of the exams';
-  if (state.state !== 'normal') return undefined;
-  const { methods } = finding;
-  if (methods === undefined || methods.some((method) => state.methods.includes(method))) {
-    return 'denied';
-  }
-  return 'methods differ: the region was called normal by another method';
+): string | undefined {
+  return comparisonOf(statement)?.denied?.(statement, side, other, catalogue);
 }
 
 function comparison(
@@ -171,7 +120,8 @@ function comparison(
     identity,
     kind: statement.kind,
     code,
-    ...(region !== undefined && statement.kind !== 'region-state' && { region }),
+    // A region that is itself what is compared is told by the code.
+    ...(region !== undefined && subjectOf(statement).table !== 'regions' && { region }),
     ...(side !== undefined && { side }),
     ...(modality !== undefined && { modality }),
     ...(tracking !== undefined && { tracking }),
@@ -182,7 +132,7 @@ function comparison(
   };
 }
 
-function withFeatures(exam: Indexed, catalogue: Catalogue): Side {
+function withFeatures(exam: Indexed, catalogue: Catalogue): ComparedExam {
   const features = new Map<string, Finding[]>();
   for (const finding of exam.index.all('finding')) {
     const feature = catalogue.findings.get(finding.finding)?.feature;
@@ -200,7 +150,12 @@ function looseNames(all: ReadonlyMap<string, readonly Comparable[]>): ReadonlySe
 }
 
 /** Carried values keep the time at which they were first stated. */
-function daysApart(now: Side, a: Comparable, before: Side, b: Comparable): number | undefined {
+function daysApart(
+  now: ComparedExam,
+  a: Comparable,
+  before: ComparedExam,
+  b: Comparable,
+): number | undefined {
   const days = daysBetween(timeOf(before.exam, b.statement), timeOf(now.exam, a.statement));
   return days !== undefined && days.least === days.most ? days.least : undefined;
 }

@@ -1,10 +1,11 @@
 import { type Issue, issue } from '../../issue.ts';
+import { coverBy } from '../../kinds/checks.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../../terminology/types.ts';
 import type { OneSide } from '../sides.ts';
-import { type Marks, markExam } from './marks.ts';
+import { type Marks, marker } from './marks.ts';
 import { findMark, type Mark } from './places.ts';
 import { type Required, requiredBy } from './required.ts';
 
@@ -67,7 +68,8 @@ export function coverExam(
   catalogue: Catalogue,
 ): { readonly coverage: Coverage; readonly issues: readonly Issue[] } {
   const { required, unknown } = requiredBy(protocol, catalogue);
-  const marks = markExam(exam, catalogue);
+  const marks = marker(catalogue);
+  for (const statement of exam.statements) coverBy(statement, marks);
   const items = required.map((one) => itemOf(one, marks));
   const count = (kind: CoverageItem['kind']): CoverageCount =>
     countOf(items.filter((one) => one.kind === kind));

@@ -1,3 +1,4 @@
+import { wordsIn } from '../../kinds/checks.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 import { sideText } from '../sides.ts';
@@ -71,10 +72,7 @@ function noSideCoded(statement: Statement, named: 'right' | 'left'): RuleFinding
 }
 
 function wordsOf(statement: Statement): string {
-  const words = [statement.note];
-  if ('place' in statement) words.push(statement.place);
-  if (statement.kind === 'note') words.push(statement.text);
-  if (statement.kind === 'image') words.push(statement.title);
+  const words: (string | undefined)[] = [...wordsIn(statement)];
   if ('reason' in statement) words.push(statement.reason?.text);
   if ('limit' in statement) words.push(statement.limit.text);
   return words.filter((text) => text !== undefined).join('\n');

@@ -1,3 +1,4 @@
+import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { figuresText } from '../compare/figures-text.ts';
 import type { CheckContext } from '../context.ts';
@@ -20,10 +21,7 @@ export const r09Change: ComputationRule = {
   severity: 'information',
   source: 'common practice, no source',
   evidence: 'common-practice',
-  run: (context) =>
-    context.comparisons
-      .filter((one) => one.kind === 'measurement')
-      .map((one) => changeFinding(context, one)),
+  run: (context) => measuredIn(context.comparisons).map((one) => changeFinding(context, one)),
 };
 
 function changeFinding(context: CheckContext, comparison: Comparison): RuleFinding {

@@ -1,3 +1,4 @@
+import { measuredIn } from '../../kinds/measurement/check.ts';
 import { figuresText } from '../compare/figures-text.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 
@@ -15,8 +16,8 @@ export const r10SkinChange: ComputationRule = {
   evidence: 'common-practice',
   run: ({ comparisons, limit }) => {
     if (limit('skin-change') === undefined) return [];
-    return comparisons
-      .filter((one) => skinMeasures.has(one.code) && one.kind === 'measurement')
+    return measuredIn(comparisons)
+      .filter((one) => skinMeasures.has(one.code))
       .map((one): RuleFinding => {
         const base = {
           on: one.identity,

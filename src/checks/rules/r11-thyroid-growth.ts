@@ -1,3 +1,4 @@
+import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import type { CheckContext } from '../context.ts';
 import { compare, type Exact, exact, multiply, subtract, whole } from '../decimal.ts';
@@ -17,8 +18,8 @@ export const r11ThyroidGrowth: ComputationRule = {
   evidence: 'read',
   run: (context) => {
     const nodules = new Map<string, Comparison[]>();
-    for (const one of context.comparisons) {
-      if (one.kind !== 'measurement' || one.code !== 'thyroid-nodule') continue;
+    for (const one of measuredIn(context.comparisons)) {
+      if (one.code !== 'thyroid-nodule') continue;
       listIn(nodules, one.tracking ?? `${one.region ?? ''} ${one.side ?? ''}`).push(one);
     }
     return [...nodules].flatMap(([nodule, axes]) => growth(context, nodule, axes));

@@ -1,3 +1,4 @@
+import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Measurement, Statement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { whole } from '../decimal.ts';
@@ -71,7 +72,8 @@ function wordsAt(statement: Statement): readonly string[] {
   if (statement.carried !== undefined) return [];
   const region = 'region' in statement ? statement.region : '';
   const side = 'side' in statement ? statement.side : '';
-  const texts = [statement.note, statement.kind === 'note' ? statement.text : undefined];
+  // A note's own text, and the note below any statement. Titles of pictures repeat by right.
+  const texts = [statement.note, 'text' in statement ? statement.text : undefined];
   return texts.flatMap((text) =>
     text === undefined ? [] : [`${statement.kind} ${region} ${side} ${text.trim()}`],
   );
@@ -83,8 +85,8 @@ function repeatedFigures({ index, comparisons }: CheckContext): {
 } {
   const same: string[] = [];
   let differing = false;
-  for (const { kind, now, figures } of comparisons) {
-    if (kind !== 'measurement' || now === undefined || figures === undefined) continue;
+  for (const { now, figures } of measuredIn(comparisons)) {
+    if (now === undefined || figures === undefined) continue;
     if (isCarried(index.byKey.get(now))) continue;
     if (figures.before.value === figures.now.value && figures.before.unit === figures.now.unit) {
       same.push(now);

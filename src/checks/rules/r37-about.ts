@@ -1,3 +1,4 @@
+import { isFinding } from '../../kinds/finding/check.ts';
 import type { Finding, Measurement, ScaleScore } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { isWithin } from '../regions.ts';
@@ -39,10 +40,9 @@ function aboutFinding(
     ];
   }
   const inputsUsed = [statement.key, target.key];
-  const problem =
-    target.kind === 'finding'
-      ? mismatch(context, statement, target)
-      : 'it is about a statement that is no finding';
+  const problem = isFinding(target)
+    ? mismatch(context, statement, target)
+    : 'it is about a statement that is no finding';
   return [
     {
       ...base,
