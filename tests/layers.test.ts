@@ -114,9 +114,6 @@ const tellingKinds: readonly string[] = [
   'convert/settle.ts',
   'convert/statement-key.ts',
   'convert/suggest/place-name.ts',
-  'testing/formats/items-of-exam.ts',
-  'testing/formats/what-arrives.ts',
-  'testing/sample/statements.ts',
 ];
 
 const kinds = readdirSync(join(src, 'kinds'), { withFileTypes: true }).flatMap((entry) =>

@@ -1,6 +1,8 @@
+import { isPicture } from '../../kinds/image/sample.ts';
+import { arrivalOf } from '../../kinds/samples.ts';
 import type { Exam, ExamCondition } from '../../model/exam.ts';
-import type { Reason, Statement } from '../../model/statement.ts';
-import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import type { Statement } from '../../model/statement.ts';
+import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { arrivingExaminer, arrivingSubject } from './arriving-people.ts';
 import type { LegacyFormatName } from './format.ts';
 import { ID_PREFIX, LEGACY_PROTOCOL } from './legacy-mapping.ts';
@@ -63,7 +65,8 @@ export function withNumberedKeys(exam: Exam): Exam {
     if (!('about' in statement) || statement.about === undefined) {
       return { ...statement, key: renamed(key) };
     }
-    if (statement.kind === 'image') {
+    if (isPicture(statement)) {
+      if (statement.about === undefined) return { ...statement, key: renamed(key) };
       const [first, ...more] = statement.about.map(renamed);
       return { ...statement, key: renamed(key), ...(first && { about: [first, ...more] }) };
     }
@@ -86,8 +89,9 @@ function arrivingCondition(stated: ExamCondition, work: Arriving): ExamCondition
 }
 
 function arrivingStatement(given: Statement, exam: Exam, work: Arriving): Statement[] {
-  if (given.kind === 'image') {
-    work.lost('images');
+  const arrives = arrivalOf(given);
+  if ('lost' in arrives) {
+    work.lost(arrives.lost);
     return [];
   }
   const base = work.without(given.kind, work.without('statement', given));
@@ -96,95 +100,5 @@ function arrivingStatement(given: Statement, exam: Exam, work: Arriving): Statem
     ...(base.note !== undefined && { note: work.text(base.note) }),
     ...(base.at !== undefined && { at: work.time(base.at) }),
   };
-  return [carried(statement, exam, work)];
-}
-
-function carried(statement: Statement, exam: Exam, work: Arriving): Statement {
-  const reason = (given: Reason): Reason => work.without('reason', given);
-  switch (statement.kind) {
-    case 'region-state': {
-      const told = methodsOf(statement, work);
-      if (told.state === 'partial') return { ...told, limit: reason(told.limit) };
-      return 'reason' in told ? { ...told, reason: reason(told.reason) } : told;
-    }
-    case 'finding':
-      return methodsOf(statement, work);
-    case 'sensation': {
-      const [first, ...more] = statement.results.map((one) =>
-        one.reason === undefined
-          ? one
-          : { ...one, result: untested(one.result, work), reason: reason(one.reason) },
-      );
-      return first === undefined ? statement : { ...statement, results: [first, ...more] };
-    }
-    case 'sensation-comparison':
-      return withReason(statement, work);
-    case 'movement':
-      return statement.reason === undefined
-        ? statement
-        : { ...withReason(statement, work), grade: untested(statement.grade, work) };
-    case 'function-test':
-      return statement.reason === undefined
-        ? statement
-        : { ...withReason(statement, work), result: untested(statement.result, work) };
-    case 'measurement':
-      return measured(methodsOf(aboutFinding(statement, exam, work), work), work);
-    case 'scale-score':
-      return aboutFinding(statement, exam, work);
-    case 'note':
-      return { ...statement, text: work.text(statement.text) };
-    default:
-      return statement;
-  }
-}
-
-function measured(
-  statement: Extract<Statement, { kind: 'measurement' }>,
-  work: Arriving,
-): Statement {
-  const { conditions, unusable } = statement;
-  const kept =
-    conditions === undefined ? statement : { ...statement, conditions: work.oneOf(conditions) };
-  if (unusable === undefined) return kept;
-  const unit = usualUnit(statement.measure, builtInCatalogue) ?? statement.unit;
-  if (unit !== statement.unit) work.lost('unusable-unit');
-  return { ...kept, unit, unusable: work.without('reason', unusable) };
-}
-
-function usualUnit(measure: string, { measures }: Catalogue): string | undefined {
-  return measures.get(measure)?.unit;
-}
-
-function methodsOf<S extends { readonly methods?: readonly string[] }>(
-  statement: S,
-  work: Arriving,
-): S {
-  const { methods } = statement;
-  return methods === undefined ? statement : { ...statement, methods: work.oneOf(methods) };
-}
-
-function withReason<S extends { readonly reason?: Reason }>(statement: S, work: Arriving): S {
-  const { reason } = statement;
-  return reason === undefined
-    ? statement
-    : { ...statement, reason: work.without('reason', reason) };
-}
-
-function untested(result: string, work: Arriving): string {
-  if (result !== 'not-tested') work.lost('unable');
-  return 'not-tested';
-}
-
-function aboutFinding<S extends { readonly about?: string }>(
-  statement: S,
-  exam: Exam,
-  work: Arriving,
-): S {
-  const { about } = statement;
-  if (about === undefined) return statement;
-  const owner = exam.statements.find(({ key }) => key === about);
-  if (owner?.kind === 'finding' && owner.presence === 'present') return statement;
-  work.lost('about');
-  const { about: _gone, ...rest } = statement;
-  return rest as S; // S without an optional property
+  return [arrives(statement, exam, work)];
 }

@@ -1,11 +1,39 @@
+import type { state } from '../../model/builder/draft.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Text } from '../../model/primitive.ts';
-import type { StatementBase } from '../../model/statement.ts';
+import type { Reason, StatementBase } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { Lean, Region } from '../../terminology/types.ts';
 import type { Random } from '../random.ts';
 import { hardTexts, sentences } from './words.ts';
 
 export type SampleSize = 'small' | 'usual' | 'full' | 'edge';
+
+/** A statement without its key, which the draft gives. */
+export type Stated = Parameters<typeof state>[1];
+
+/** How many rows of each table an exam of this size speaks of. */
+export const amounts: Readonly<
+  Record<
+    SampleSize,
+    Readonly<
+      Record<'regions' | 'tests' | 'measures' | 'scales' | 'symptoms' | 'notes' | 'images', number>
+    >
+  >
+> = {
+  small: { regions: 3, tests: 2, measures: 1, scales: 1, symptoms: 1, notes: 1, images: 0 },
+  usual: { regions: 24, tests: 12, measures: 6, scales: 2, symptoms: 10, notes: 3, images: 1 },
+  full: {
+    regions: 1000,
+    tests: 1000,
+    measures: 1000,
+    scales: 1000,
+    symptoms: 1000,
+    notes: 12,
+    images: 4,
+  },
+  edge: { regions: 5, tests: 5, measures: 4, scales: 3, symptoms: 4, notes: 3, images: 3 },
+};
 
 /** What the parts of a sample exam are drawn from. */
 export interface Sampling {
@@ -81,4 +109,22 @@ export function sampleCodings(sampling: Sampling): NonNullable<StatementBase['co
 export function sampleDecimal(random: Random, low: number, high: number, digits: number): string {
   const scale = 10 ** digits;
   return (random.int(Math.round(low * scale), Math.round(high * scale)) / scale).toFixed(digits);
+}
+
+/** Why something was not examined, or can not be. */
+export function sampleReason(sampling: Sampling, why: 'not-examined' | 'not-applicable'): Reason {
+  const { random, catalogue } = sampling;
+  const rows = [...catalogue.reasons.values()].filter(
+    ({ dataAbsentReason }) =>
+      (dataAbsentReason === 'not-applicable') === (why === 'not-applicable'),
+  );
+  return {
+    code: random.pick(rows).code,
+    ...(maybe(sampling, 0.2) && { text: sampleText(sampling) }),
+  };
+}
+
+/** Regions that can be examined themselves. */
+export function sitedRegions({ catalogue }: Sampling): Lean<Region>[] {
+  return [...catalogue.regions.values()].filter(({ group }) => group !== true);
 }

@@ -1,92 +1,69 @@
-import type { state } from '../../model/builder/draft.ts';
 import type { Side } from '../../model/primitive.ts';
-import type { Attribute, Finding, Reason, RegionState } from '../../model/statement.ts';
-import { lateralitySides } from '../../terminology/sides.ts';
+import type { Statement } from '../../model/statement.ts';
 import type { AttributeConcept, FindingConcept, Lean, Region } from '../../terminology/types.ts';
-import { maybe, type Sampling, sampleDecimal, sampleDetails, sampleText } from './sampling.ts';
+import { type Item, type ItemValue, itemCodes } from '../../testing/formats/item.ts';
+import {
+  maybe,
+  type Sampling,
+  type Stated,
+  sampleDecimal,
+  sampleDetails,
+} from '../../testing/sample/sampling.ts';
+import { type KindSample, methodsOf } from '../sample.ts';
+import type { Attribute, Finding } from './statement.ts';
 
-/** A statement without its key, which the draft gives. */
-export type Stated = Parameters<typeof state>[1];
-
-interface Site {
+/** A place in a region that is spoken of. */
+export interface Site {
   readonly region: string;
   readonly side?: Side;
   readonly place?: string;
 }
 
-/** What is said of one region: its state by side, what was found there, and what was looked for. */
-export function regionStatements(sampling: Sampling, region: Lean<Region>): Stated[] {
-  return sitesOf(sampling, region).flatMap((site) => siteStatements(sampling, region, site));
-}
+export const findingSample: KindSample<Finding> = {
+  drawn: { drawnWith: 'region-state' },
+  items: (finding, groups) => {
+    const { region, side, methods, at, note, presence, certainty } = finding;
+    const group = groups.get(finding.key);
+    const first: Item = {
+      region,
+      side,
+      methods,
+      code: itemCodes.finding(finding.finding),
+      value: { word: certainty ?? presence },
+      at,
+      note,
+      group,
+    };
+    const attributes = (finding.attributes ?? []).map(
+      ({ attribute, value }): Item => ({
+        code: itemCodes.attribute(finding.finding, attribute),
+        region,
+        side,
+        group,
+        value: itemValue(value),
+      }),
+    );
+    return [first, ...attributes];
+  },
+  arrives: (finding, _, work) => methodsOf(finding, work),
+};
 
-/** The sides of a region that are spoken of, each by itself; now and then both in one. */
-function sitesOf(sampling: Sampling, region: Lean<Region>): Site[] {
-  const { random, size } = sampling;
-  const { sides, required } = lateralitySides[region.laterality];
-  const named = (side: Side | undefined): Site => ({
-    region: region.code,
-    ...(side !== undefined && { side }),
-    ...(maybe(sampling, 0.03) && { place: sampleText(sampling) }),
-  });
-  if (!required) return [named(random.chance(0.8) ? undefined : random.pick(sides))];
-  if (random.chance(0.2)) return [named('both')];
-  if (region.laterality === 'paired') {
-    const both = [named('right'), named('left')];
-    return size === 'full' || random.chance(0.7) ? both : [random.pick(both)];
-  }
-  return random.some(sides, random.int(1, 2)).map(named);
-}
-
-const outcomes = [
-  ...Array.from({ length: 12 }, () => 'normal' as const),
-  ...Array.from({ length: 5 }, () => 'abnormal' as const),
-  'partial',
-  'partial',
-  'not-examined',
-  'not-examined',
-  'not-applicable',
-] as const;
-
-function siteStatements(sampling: Sampling, region: Lean<Region>, site: Site): Stated[] {
-  const { random } = sampling;
-  const state = random.pick(outcomes);
-  const methods = random.some(region.methods, random.int(1, 3));
-  const head = { ...site, ...sampleDetails(sampling) };
-  if (state === 'not-examined' || state === 'not-applicable' || methods.length === 0) {
-    const kind = state === 'not-applicable' ? state : 'not-examined';
-    return [stateOf(head, kind, { reason: sampleReason(sampling, kind) })];
-  }
-  if (state === 'partial') {
-    return [
-      stateOf(head, state, { methods, limit: sampleReason(sampling, 'not-examined') }),
-      ...findings(sampling, region, site, { absent: random.int(0, 2), present: 0 }),
-    ];
-  }
-  const present = state === 'abnormal' ? random.int(1, 2) : 0;
-  return [
-    stateOf(head, state, { methods }),
-    ...findings(sampling, region, site, { absent: random.int(0, 2), present }),
-  ];
-}
-
-function stateOf(head: object, state: RegionState['state'], rest: object): Stated {
-  // Each state is called with what it needs; parseExam checks the whole exam in the tests.
-  return { kind: 'region-state', ...head, state, ...rest } as Stated;
-}
-
-export function sampleReason(sampling: Sampling, why: 'not-examined' | 'not-applicable'): Reason {
-  const { random, catalogue } = sampling;
-  const rows = [...catalogue.reasons.values()].filter(
-    ({ dataAbsentReason }) =>
-      (dataAbsentReason === 'not-applicable') === (why === 'not-applicable'),
+/** Findings that are there, in the order of the exam. */
+export function presentIn(statements: readonly Statement[]): Finding[] {
+  return statements.filter(
+    (one): one is Finding => one.kind === 'finding' && one.presence === 'present',
   );
-  return {
-    code: random.pick(rows).code,
-    ...(maybe(sampling, 0.2) && { text: sampleText(sampling) }),
-  };
 }
 
-function findings(
+function itemValue(value: Attribute['value']): ItemValue {
+  if (typeof value === 'string') return { word: value };
+  if (typeof value === 'boolean') return { word: value ? 'yes' : 'no' };
+  if (typeof value === 'number') return { count: value };
+  return { number: value.value, comparator: value.comparator, unit: value.unit };
+}
+
+/** Signs found in a place of a region, and signs looked for in vain. */
+export function drawFindings(
   sampling: Sampling,
   region: Lean<Region>,
   site: Site,

@@ -1,18 +1,93 @@
 import type { Key, Side } from '../../model/primitive.ts';
-import type { Measurement, ScaleItem, Statement } from '../../model/statement.ts';
+import type { Statement } from '../../model/statement.ts';
+import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
-import type { Lean, Measure, Region, Scale } from '../../terminology/types.ts';
-import { type Stated, sampleReason } from './regions.ts';
-import { maybe, type Sampling, sampleDecimal, sampleDetails, sampleText } from './sampling.ts';
+import type { Lean, Measure, Region } from '../../terminology/types.ts';
+import { itemCodes } from '../../testing/formats/item.ts';
+import type { Arriving } from '../../testing/formats/loss-work.ts';
+import {
+  amounts,
+  maybe,
+  type Sampling,
+  type Stated,
+  sampleDecimal,
+  sampleDetails,
+  sampleReason,
+  sampleText,
+  sitedRegions,
+} from '../../testing/sample/sampling.ts';
+import { presentIn } from '../finding/sample.ts';
+import { aboutFinding, answer, type KindSample, methodsOf } from '../sample.ts';
+import type { Measurement } from './statement.ts';
+
+export const measurementSample: KindSample<Measurement> = {
+  drawn: {
+    examined: (sampling) => {
+      const { random, catalogue, size } = sampling;
+      const regions = sitedRegions(sampling);
+      const measures = random.some(
+        [...catalogue.measures.values()].filter(isMeasured),
+        amounts[size].measures,
+      );
+      return () =>
+        measures.flatMap((measure) => {
+          const own = catalogue.regions.get(measure.region);
+          const region =
+            measure.region === 'skin' || own === undefined ? random.pick(regions) : own;
+          return measurementStatements(sampling, measure, region);
+        });
+    },
+    referring: lesionSize,
+  },
+  items: (measurement, groups) => {
+    const { region, side, methods, measure, value, comparator, unit } = measurement;
+    const { unusable, conditions, at, note, about } = measurement;
+    return [
+      {
+        region,
+        side,
+        methods,
+        code: itemCodes.measurement(measure),
+        value: value === undefined ? answer('', unusable) : { number: value, comparator, unit },
+        conditions,
+        at,
+        note,
+        group: groups.get(about ?? ''),
+      },
+    ];
+  },
+  arrives: (measurement, exam, work) =>
+    measured(methodsOf(aboutFinding(measurement, exam, work), work), work),
+};
+
+function measured(statement: Measurement, work: Arriving): Measurement {
+  const { conditions, unusable } = statement;
+  const kept =
+    conditions === undefined ? statement : { ...statement, conditions: work.oneOf(conditions) };
+  if (unusable === undefined) return kept;
+  const unit = builtInCatalogue.measures.get(statement.measure)?.unit ?? statement.unit;
+  if (unit !== statement.unit) work.lost('unusable-unit');
+  return { ...kept, unit, unusable: work.without('reason', unusable) };
+}
+
+/** The size of the first lesion that is there. */
+function lesionSize(sampling: Sampling, statements: readonly Statement[]): Stated[] {
+  const [lesion] = presentIn(statements);
+  if (lesion === undefined) return [];
+  const measure = sampling.catalogue.measures.get('lesion-max');
+  const region = sampling.catalogue.regions.get(lesion.region);
+  if (measure === undefined || region === undefined) return [];
+  return measurementStatements(sampling, measure, region, lesion.key).slice(0, 1);
+}
 
 /** True for a row that is stated as a measurement and not as a score or a test. */
-export function isMeasured(row: Lean<Measure>): boolean {
+function isMeasured(row: Lean<Measure>): boolean {
   const elsewhere = row.rangeOf ?? row.scale ?? row.test;
   return elsewhere === undefined && (row.type === 'quantity' || row.type === 'count');
 }
 
 /** A measure on each side that a region has; `about` is the key of the finding that was measured. */
-export function measurementStatements(
+function measurementStatements(
   sampling: Sampling,
   measure: Lean<Measure>,
   region: Lean<Region>,
@@ -96,37 +171,4 @@ function reading({ random, size }: Sampling, measure: Lean<Measure>, unit: strin
   }
   const [low, high, digits] = bounds.get(unit) ?? [0, 10, 1];
   return sampleDecimal(random, low, high, random.int(0, digits));
-}
-
-export function scaleStatement(
-  sampling: Sampling,
-  scale: Lean<Scale>,
-  lesion: (Statement & { readonly kind: 'finding' }) | undefined,
-): Stated {
-  const { random, catalogue } = sampling;
-  const sited = random.chance(0.5) ? catalogue.regions.get(scale.region) : undefined;
-  const { sides, required } = lateralitySides[sited?.laterality ?? scale.laterality];
-  const items = scale.items ?? [];
-  const given = random.some(items, random.int(0, items.length));
-  return {
-    kind: 'scale-score',
-    scale: scale.code,
-    version: random.pick(scale.versions),
-    score:
-      scale.type === 'ordinal'
-        ? random.pick(scale.grades ?? []).code
-        : random.int(0, scale.max ?? 10),
-    ...(sited !== undefined && { region: sited.code }),
-    ...((required || random.chance(0.2)) && { side: random.pick(sides) }),
-    ...(given.length > 0 && {
-      items: given.map(
-        ({ code, max }): ScaleItem => ({
-          item: code,
-          value: max === undefined ? random.chance(0.5) : random.int(0, max),
-        }),
-      ),
-    }),
-    ...(scale.region === 'skin' && lesion !== undefined && { about: lesion.key }),
-    ...sampleDetails(sampling),
-  };
 }
