@@ -1,8 +1,8 @@
 import type { Coverage, CoverageCount } from '../checks/coverage/coverage.ts';
 import type { AnyBundle } from '../export/to-bundle.ts';
 import { type Issue, issueText } from '../issue.ts';
+import { countedAs } from '../kinds/counted-as.ts';
 import type { Exam } from '../model/exam.ts';
-import type { Statement } from '../model/statement.ts';
 
 /** The usual caution; it stands under everything that people may read as advice. */
 export const CAUTION =
@@ -25,7 +25,7 @@ export function demoSummary({ exam, bundle, coverage, issues }: DemoParts): stri
     `Record       ${exam.status}, written ${exam.recorded}`,
     '',
     `Statements   ${exam.statements.length}`,
-    ...rows(counted(exam.statements.map(statementName))),
+    ...rows(counted(exam.statements.map(countedAs))),
     '',
     'Coverage     covered + said not to be done / asked for',
     ...rows(new Map(coverageKinds.map((kind) => [kind, fraction(coverage[kind])]))),
@@ -54,19 +54,6 @@ const coverageKinds = ['regions', 'methods', 'points', 'tests', 'measures'] as c
 
 function fraction({ covered, documented, required }: CoverageCount): string {
   return `${covered} + ${documented} / ${required}`;
-}
-
-function statementName(statement: Statement): string {
-  switch (statement.kind) {
-    case 'finding':
-      return `finding ${statement.presence}`;
-    case 'region-state':
-      return `region ${statement.state}`;
-    case 'symptom':
-      return `symptom ${statement.answer}`;
-    default:
-      return statement.kind;
-  }
 }
 
 function counted(names: readonly string[]): Map<string, number> {

@@ -1,4 +1,6 @@
 import { type Issue, type IssueCode, issue } from '../issue.ts';
+import { statementConversion } from '../kinds/conversions.ts';
+import { unkeyedFinding } from '../kinds/finding/convert.ts';
 import type { ExamCondition } from '../model/exam.ts';
 import type { Attribute } from '../model/statement.ts';
 import type { Unkeyed } from './build/built.ts';
@@ -55,22 +57,21 @@ function attach(
   if (!('attribute' in content)) return;
   const { finding, region, side, value } = content.attribute;
   const owners = pieces.filter((piece) => {
-    const statement = statementOf(piece);
+    const owner = unkeyedFinding(statementOf(piece));
     return (
-      statement?.kind === 'finding' &&
-      statement.finding === finding &&
-      statement.region === region &&
-      statement.side === side &&
+      owner?.finding === finding &&
+      owner.region === region &&
+      owner.side === side &&
       piece.group === group &&
-      statement.presence === 'present'
+      owner.presence === 'present'
     );
   });
   const [owner, other] = owners;
-  const statement = owner && statementOf(owner);
+  const statement = owner && unkeyedFinding(statementOf(owner));
   if (
     owner === undefined ||
     other !== undefined ||
-    statement?.kind !== 'finding' ||
+    statement === undefined ||
     has(statement.attributes, value)
   ) {
     pieces.push({ content: { text: fallback }, fields: [...fields], told: [], fallback: [] });
@@ -100,7 +101,7 @@ function withoutRepeats(pieces: readonly Piece[], issues: Issue[]): Piece[] {
   const about = new Map<string, Same>();
   for (const piece of pieces) {
     const statement = statementOf(piece);
-    if (statement === undefined || statement.kind === 'note') {
+    if (statement === undefined || statementConversion(statement).repeats) {
       result.push(piece);
       continue;
     }
@@ -115,7 +116,7 @@ function withoutRepeats(pieces: readonly Piece[], issues: Issue[]): Piece[] {
     }
     same.byText.set(text, piece);
     const latest = same.pieces.at(-1);
-    if (latest !== undefined && addModality(latest, piece)) continue;
+    if (latest !== undefined && completes(latest, piece)) continue;
     same.pieces.push(piece);
     result.push(piece);
   }
@@ -135,18 +136,14 @@ function join(first: Piece, second: Piece): void {
   first.fallback.push(...second.fallback);
 }
 
-/** Joins a sensation test to one of the same point and side by another modality. */
-function addModality(earlier: Piece, piece: Piece): boolean {
+/** Joins a statement to an earlier one of the same thing, where the two complete each other. */
+function completes(earlier: Piece, piece: Piece): boolean {
   const [first, second] = [statementOf(earlier), statementOf(piece)];
-  if (first?.kind !== 'sensation' || second?.kind !== 'sensation') return false;
-  const known = new Set(first.results.map(({ modality }) => modality));
-  if (second.results.some(({ modality }) => known.has(modality))) return false;
-  const note = [first.note, second.note].filter((text) => text !== undefined).join('\n');
-  const [head, ...more] = [...first.results, ...second.results];
-  if (head === undefined) return false;
-  earlier.content = {
-    statement: { ...first, results: [head, ...more], ...(note !== '' && { note }) },
-  };
+  // Both have one key, which begins with their kind.
+  if (first === undefined || second === undefined) return false;
+  const statement = statementConversion(first).join?.(first, second);
+  if (statement === undefined) return false;
+  earlier.content = { statement };
   join(earlier, piece);
   return true;
 }
@@ -157,7 +154,7 @@ function clash(same: readonly Piece[], issues: Issue[]): void {
   const statement = first && statementOf(first);
   const fallback = second?.fallback[0];
   if (statement === undefined || fallback === undefined) return;
-  if (statement.kind === 'measurement') {
+  if (statementConversion(statement).several) {
     const message = 'the exam has different values for one measure; each is kept';
     issues.push(warning('conflicting-fields', fallback, message));
     return;

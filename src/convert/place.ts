@@ -1,3 +1,4 @@
+import { targetConversion } from '../kinds/conversions.ts';
 import type { Code, Side } from '../model/primitive.ts';
 import { isWithin } from '../model/rules/places.ts';
 import type { Problem } from './build/built.ts';
@@ -43,7 +44,7 @@ export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Probl
       message: 'the region field names another region than the mapping',
     };
   }
-  const place = region ?? ownRegion ?? homeRegion(target, plan);
+  const place = region ?? ownRegion ?? targetConversion(target).home?.(target, plan.catalogue);
   const side = sideOf(target, roles.side, place, plan);
   if (isProblem(side)) return side;
   const [first, ...more] = methods ?? ('methods' in target ? target.methods : undefined) ?? [];
@@ -128,22 +129,4 @@ function belongs({ within }: SideWithin, region: Code | undefined, plan: Plan): 
   if (region === undefined) return false;
   const { regions } = plan.catalogue;
   return regions.get(region)?.section === within || isWithin(region, within, plan.catalogue);
-}
-
-/** The region that a test point or measure belongs to. */
-function homeRegion(target: Target, { catalogue }: Plan): Code | undefined {
-  switch (target.kind) {
-    case 'sensation':
-    case 'sensation-comparison':
-      return catalogue.testPoints.get(target.point)?.region;
-    case 'movement':
-    case 'function-test':
-      return catalogue.testPoints.get(target.test)?.region;
-    case 'measurement':
-      return catalogue.measures.get(target.measure)?.region;
-    case 'scale-score':
-      return catalogue.scales.get(target.scale)?.region;
-    default:
-      return undefined;
-  }
 }

@@ -1,6 +1,6 @@
 import { type Issue, type IssueCode, issue } from '../issue.ts';
+import { targetConversion } from '../kinds/conversions.ts';
 import { type Built, isState, type Problem, type Reading, type Unkeyed } from './build/built.ts';
-import { build } from './build/index.ts';
 import { looksDamaged } from './damaged.ts';
 import type { Draft, Drafts, TextDraft } from './draft.ts';
 import type { ItemStatus, Meaning } from './mapping.ts';
@@ -66,7 +66,8 @@ function builtFrom(
   plan: Plan,
 ): Built {
   const { planned, value, roles } = input;
-  const isNote = planned.target.kind === 'note';
+  const conversion = targetConversion(planned.target);
+  const isNote = conversion.verbatim === true;
   if (meaning === undefined && !isNote && looksDamaged(value.text)) {
     return {
       problem: 'damaged-value',
@@ -81,7 +82,7 @@ function builtFrom(
     ...(roles.unit !== undefined && { unitText: roles.unit }),
     ...(roles.at !== undefined && { at: roles.at }),
   };
-  return build(planned, reading, plan);
+  return conversion.build(planned, reading, plan);
 }
 
 /** A value such as "L 4.5" in a field of the right side tells more than that it is no number. */

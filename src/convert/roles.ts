@@ -1,4 +1,5 @@
 import type { IssueCode } from '../issue.ts';
+import { targetConversion } from '../kinds/conversions.ts';
 import type { DateField, FieldName, ItemRecords } from './mapping.ts';
 import { contentOf, isBlank } from './note.ts';
 import type { Roles } from './place.ts';
@@ -51,7 +52,7 @@ export function rolesOf(
   };
   const from = target as Companions; // every target has some of these, and no other use for the names
   const methods = every(from.methodFrom ?? item?.method);
-  const conditions = target.kind === 'measurement' ? every(item?.conditions) : undefined;
+  const conditions = targetConversion(target).conditions ? every(item?.conditions) : undefined;
   const roles = {
     ...(methods !== undefined && { methods }),
     ...(conditions !== undefined && { conditions }),

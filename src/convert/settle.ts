@@ -1,4 +1,6 @@
 import { type Issue, issue } from '../issue.ts';
+import { statementConversion } from '../kinds/conversions.ts';
+import { unkeyedFinding } from '../kinds/finding/convert.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import type { Note, Statement } from '../model/statement.ts';
@@ -109,9 +111,8 @@ function findingsByGroup(keys: ReadonlyMap<Piece, string>): ReadonlyMap<string, 
   const found = new Map<string, string>();
   const several = new Set<string>();
   for (const [piece, key] of keys) {
-    const statement = statementOf(piece);
-    if (piece.group === undefined || statement?.kind !== 'finding') continue;
-    if (statement.presence !== 'present') continue;
+    const finding = unkeyedFinding(statementOf(piece));
+    if (piece.group === undefined || finding?.presence !== 'present') continue;
     if (found.has(piece.group)) several.add(piece.group);
     found.set(piece.group, key);
   }
@@ -127,8 +128,8 @@ function statementWithKey(
 ): Statement {
   if ('text' in piece.content) return noteOf(piece.content.text, key);
   const unkeyed = statementOf(piece);
-  const measures = unkeyed?.kind === 'measurement' || unkeyed?.kind === 'scale-score';
-  const about = measures ? owners.get(piece.group ?? '') : undefined;
+  const ofFinding = unkeyed !== undefined && statementConversion(unkeyed).ofFinding;
+  const about = ofFinding ? owners.get(piece.group ?? '') : undefined;
   // An unkeyed statement with a key is a statement again; the union is not followed by TypeScript.
   return { key, ...unkeyed, ...(about !== undefined && { about }) } as Statement;
 }

@@ -1,4 +1,5 @@
 import type { UnitCode } from '../../model/primitive.ts';
+import type { Measurement } from '../../model/statement.ts';
 import { type NumberText, readNumber } from '../number.ts';
 import type { Plan } from '../plan.ts';
 import type { Problem, Reading } from './built.ts';
@@ -52,4 +53,13 @@ function numberProblem(code: string, plan: Plan): Problem {
   return code === 'decimal-mark'
     ? { problem: 'decimal-mark', message: 'the number can be read in two ways', expected }
     : { problem: 'not-a-number', message: 'this is no number', expected };
+}
+
+/** A quantity as it stands in a statement. */
+export function quantityParts({
+  value,
+  unit,
+  comparator,
+}: QuantityText): Pick<Measurement, 'unit' | 'comparator'> & { value: string } {
+  return { value, unit, ...(comparator !== undefined && { comparator }) };
 }

@@ -1,6 +1,8 @@
 import { type Issue, issue } from '../../issue.ts';
+import { targetConversion } from '../../kinds/conversions.ts';
 import type { Path } from '../../path.ts';
 import type { ItemRecords, ItemStatus, Mapping } from '../mapping.ts';
+import type { Target } from '../target.ts';
 
 /**
  * What the statusCode of an entry says (code system v3-ActStatus of HL7 terminology 7.0.1). Our
@@ -46,14 +48,17 @@ export function cdaMappingIssues(mapping: Mapping): Issue[] {
     }
     if (!isNarrative(items.value)) return;
     for (const [code, target] of Object.entries(items.map)) {
-      if (target.kind !== 'note') issues.push(notANote([...path, 'map', code, 'kind']));
+      if (!isVerbatim(target)) issues.push(notANote([...path, 'map', code, 'kind']));
     }
   });
   for (const [name, target] of Object.entries(mapping.fields ?? {})) {
-    if (isNarrative(name) && target.kind !== 'note')
-      issues.push(notANote(['fields', name, 'kind']));
+    if (isNarrative(name) && !isVerbatim(target)) issues.push(notANote(['fields', name, 'kind']));
   }
   return issues;
+}
+
+function isVerbatim(target: Target): boolean {
+  return targetConversion(target).verbatim === true;
 }
 
 function isNarrative(name: string): boolean {

@@ -1,4 +1,5 @@
 import { hasErrors, type Issue, type Outcome } from '../../issue.ts';
+import type { Supplied } from '../../kinds/conversion.ts';
 import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { completeMapping, syntaxIssues } from '../complete.ts';
@@ -12,7 +13,7 @@ import { nameIssues } from './names.ts';
 import { mappingSchemaIssues } from './schema-issues.ts';
 import { sideNameIssues } from './side-names.ts';
 import { tableIssues } from './tables.ts';
-import { type Supplied, targetIssues } from './targets.ts';
+import { targetIssues } from './targets.ts';
 import { clashIssues, reasonIssues, targetWordIssues } from './words.ts';
 
 export interface MappingOptions {

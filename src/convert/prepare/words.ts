@@ -1,4 +1,5 @@
 import { type Issue, issue } from '../../issue.ts';
+import { targetConversion } from '../../kinds/conversions.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Mapping, Meaning, WordTable } from '../mapping.ts';
@@ -22,8 +23,8 @@ export function targetWordIssues(
   if (table === undefined) {
     return [issue('unresolved-key', at, 'the mapping has no word table of this name')];
   }
-  const allowed = meaningsOf(target, catalogue);
-  const states = statesOf(target);
+  const { states, ...conversion } = targetConversion(target);
+  const allowed = conversion.meanings(target, catalogue);
   return Object.entries(table).flatMap(([word, meaning]) => {
     if (isAllowed(meaning, allowed, states)) return [];
     // Named tables serve several targets; their words are told where the table stands.
@@ -63,57 +64,4 @@ function isAllowed(
 ): boolean {
   if (typeof meaning === 'object') return states.includes(meaning.state);
   return allowed.includes(meaning) || noValues.includes(meaning);
-}
-
-/** States with a reason that the target can tell. */
-function statesOf({ kind }: Target): readonly string[] {
-  switch (kind) {
-    case 'region-state':
-    case 'finding':
-      return ['not-examined', 'not-applicable', 'partial'];
-    case 'sensation':
-    case 'sensation-comparison':
-    case 'movement':
-    case 'function-test':
-    case 'measurement':
-      return ['not-examined', 'not-applicable'];
-    default:
-      return [];
-  }
-}
-
-/** Meanings that a word of the target can have, besides those of all fields. */
-export function meaningsOf(target: Target, catalogue: Catalogue): readonly string[] {
-  switch (target.kind) {
-    case 'finding':
-      if (target.finding === undefined) return [...catalogue.findings.keys()];
-      return ['present', 'absent', 'indeterminate', 'suspected', 'confirmed'];
-    case 'region-state':
-      return ['normal', 'abnormal'];
-    case 'sensation':
-      return [...catalogue.sensationResults.values()]
-        .filter((row) => !row.untested)
-        .map(({ code }) => code);
-    case 'sensation-comparison':
-      return ['equal', 'right-less', 'left-less'];
-    case 'movement':
-    case 'function-test':
-      return (catalogue.testPoints.get(target.test)?.results ?? []).filter(
-        (code) => !catalogue.testResults.get(code)?.untested,
-      );
-    case 'scale-score':
-      return (catalogue.scales.get(target.scale)?.grades ?? []).map(({ code }) => code);
-    case 'symptom':
-      return ['yes', 'no', 'unsure', 'declined', 'not-asked'];
-    case 'attribute': {
-      const row = catalogue.attributes.get(target.attribute);
-      return row?.type === 'boolean' ? ['yes', 'no'] : (row?.values ?? []).map(({ code }) => code);
-    }
-    case 'condition': {
-      const values = catalogue.conditions.get(target.condition)?.values ?? [];
-      return values.length === 0 ? ['yes'] : values.map(({ code }) => code);
-    }
-    default:
-      return [];
-  }
 }

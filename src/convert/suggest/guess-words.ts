@@ -1,6 +1,6 @@
+import { targetConversion } from '../../kinds/conversions.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { WordTable } from '../mapping.ts';
-import { meaningsOf } from '../prepare/words.ts';
 import type { Target } from '../target.ts';
 
 /** Words whose meaning a person has to say, with the readings they can have (common practice, no source). */
@@ -38,7 +38,7 @@ export function guessWords(
   target: Target,
   catalogue: Catalogue,
 ): WordTable {
-  const allowed = meaningsOf(target, catalogue);
+  const allowed = targetConversion(target).meanings(target, catalogue);
   return Object.fromEntries(
     words.map((word): [string, string] => {
       const folded = word.toLowerCase();

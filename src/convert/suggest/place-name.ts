@@ -85,18 +85,15 @@ function testTarget(
   row: { readonly code: string; readonly group: string },
   { side, modality }: NameParts,
 ): Target {
-  switch (row.group) {
-    case 'sensation':
-      return {
-        kind: 'sensation',
-        point: row.code,
-        ...sided(side),
-        ...(modality !== undefined && { modality }),
-        words: {},
-      };
-    case 'function':
-      return { kind: 'function-test', test: row.code, ...sided(side), words: {} };
-    default:
-      return { kind: 'movement', test: row.code, ...sided(side), words: {} };
+  if (row.group === 'sensation') {
+    return {
+      kind: 'sensation',
+      point: row.code,
+      ...sided(side),
+      ...(modality !== undefined && { modality }),
+      words: {},
+    };
   }
+  const kind = row.group === 'function' ? 'function-test' : 'movement';
+  return { kind, test: row.code, ...sided(side), words: {} };
 }

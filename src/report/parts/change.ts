@@ -1,22 +1,7 @@
 import type { Comparison } from '../../checks/compare/comparison.ts';
-import type { TableName } from '../../terminology/built-in.ts';
+import { subjectTables } from '../../kinds/subject-tables.ts';
 import { type Content, element, section, table } from '../html.ts';
 import { type Page, separated } from '../page.ts';
-
-/** Table in which the code of a compared thing stands. */
-const tableOf: Readonly<Record<Comparison['kind'], TableName>> = {
-  finding: 'findings',
-  'region-state': 'regions',
-  sensation: 'testPoints',
-  'sensation-comparison': 'testPoints',
-  movement: 'testPoints',
-  'function-test': 'testPoints',
-  measurement: 'measures',
-  'scale-score': 'scales',
-  symptom: 'symptoms',
-  note: 'items',
-  image: 'items',
-};
 
 /** What changed is worth a row; what was only stated alike in both is not. */
 const shown: ReadonlySet<Comparison['change']> = new Set([
@@ -50,7 +35,7 @@ export function changePart(page: Page): Content {
 }
 
 function subject({ teller }: Page, one: Comparison): string {
-  const name = teller.display(tableOf[one.kind], one.code);
+  const name = teller.display(subjectTables[one.kind], one.code);
   if (one.region !== undefined && one.region !== one.code) {
     return `${name} – ${teller.place(one.region, one.side)}`;
   }

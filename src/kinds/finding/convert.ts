@@ -1,0 +1,126 @@
+import {
+  isState,
+  noRegion,
+  type Problem,
+  placed,
+  type Reading,
+  type Unkeyed,
+  unknownWord,
+} from '../../convert/build/built.ts';
+import { quantityParts, readQuantity } from '../../convert/build/quantity.ts';
+import { readNumber } from '../../convert/number.ts';
+import type { Plan } from '../../convert/plan.ts';
+import type { AttributeTarget, FindingTarget } from '../../convert/target.ts';
+import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import { regionState } from '../region-state/convert.ts';
+import type { Attribute, Finding, Presence } from './statement.ts';
+
+const presences: readonly string[] = ['present', 'absent', 'indeterminate'] satisfies Presence[];
+const certainties: readonly string[] = ['suspected', 'confirmed'] satisfies Certainty[];
+
+type Certainty = NonNullable<Finding['certainty']>;
+
+export const findingConversion: StatementConversion<Finding> = {
+  about: ({ region, finding }) => [region, finding],
+};
+
+/** The finding among statements that have no key yet. */
+export function unkeyedFinding(statement: Unkeyed | undefined): Omit<Finding, 'key'> | undefined {
+  return statement?.kind === 'finding' ? statement : undefined;
+}
+
+export const findingTarget: TargetConversion<FindingTarget> = {
+  codes: ({ finding }) => [['findings', finding, 'finding']],
+  needs: 'region',
+  meanings: ({ finding }, catalogue) =>
+    finding === undefined ? [...catalogue.findings.keys()] : [...presences, ...certainties],
+  states: ['not-examined', 'not-applicable', 'partial'],
+  build: ({ target }, reading, plan) => {
+    const { region = target.region, meaning } = reading;
+    if (region === undefined) return noRegion;
+    if (isState(meaning)) return regionState(region, reading, meaning);
+    const place = placed(region, reading);
+    const { finding } = target;
+    if (finding === undefined) {
+      if (meaning === undefined || !plan.catalogue.findings.has(meaning)) {
+        return unknownWord('a word for a finding');
+      }
+      return { statements: [{ kind: 'finding', ...place, finding: meaning, presence: 'present' }] };
+    }
+    if (isCertainty(meaning)) {
+      const sure = { presence: 'present', certainty: meaning } as const;
+      return { statements: [{ kind: 'finding', ...place, finding, ...sure }] };
+    }
+    if (!isPresence(meaning)) return unknownWord('a word for present, absent or indeterminate');
+    return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
+  },
+};
+
+export const attributeTarget: TargetConversion<AttributeTarget> = {
+  codes: ({ finding, attribute }) => [
+    ['findings', finding, 'finding'],
+    ['attributes', attribute, 'attribute'],
+  ],
+  needs: 'region',
+  meanings: ({ attribute }, catalogue) => {
+    const row = catalogue.attributes.get(attribute);
+    return row?.type === 'boolean' ? ['yes', 'no'] : (row?.values ?? []).map(({ code }) => code);
+  },
+  states: [],
+  build: ({ target }, reading, plan) => {
+    const { region = target.region, side } = reading;
+    if (region === undefined) return noRegion;
+    const value = attributeValue(target, reading, plan);
+    if (typeof value === 'object' && 'problem' in value) return value;
+    return {
+      attribute: {
+        finding: target.finding,
+        region,
+        ...(side !== undefined && { side }),
+        value: { attribute: target.attribute, value },
+      },
+    };
+  },
+};
+
+function attributeValue(
+  target: AttributeTarget,
+  reading: Reading,
+  plan: Plan,
+): Attribute['value'] | Problem {
+  const { meaning } = reading;
+  const row = plan.catalogue.attributes.get(target.attribute);
+  switch (row?.type) {
+    case 'boolean':
+      return meaning === 'yes' || meaning === 'no' ? meaning === 'yes' : unknownWord('yes or no');
+    case 'count': {
+      const number = readNumber(reading.text, plan.decimalMark);
+      if (
+        typeof number === 'string' ||
+        number.suffix ||
+        number.comparator ||
+        /\D/.test(number.value)
+      ) {
+        return { problem: 'not-a-number', message: 'this is no count', expected: 'a whole number' };
+      }
+      return Number(number.value);
+    }
+    case 'quantity': {
+      const quantity = readQuantity(reading, target.unit, plan);
+      return 'problem' in quantity ? quantity : quantityParts(quantity);
+    }
+    default: {
+      const codes = (row?.values ?? []).map(({ code }) => code);
+      const known = typeof meaning === 'string' && codes.includes(meaning);
+      return known ? meaning : unknownWord(`a word for one of ${codes.join(', ')}`);
+    }
+  }
+}
+
+function isCertainty(meaning: unknown): meaning is Certainty {
+  return typeof meaning === 'string' && certainties.includes(meaning);
+}
+
+function isPresence(meaning: unknown): meaning is Presence {
+  return typeof meaning === 'string' && presences.includes(meaning);
+}

@@ -1,0 +1,85 @@
+import {
+  isState,
+  noRegion,
+  type Problem,
+  placed,
+  type Reading,
+  reasonOf,
+  type Unkeyed,
+  unknownWord,
+} from '../../convert/build/built.ts';
+import type { StateWithReason } from '../../convert/mapping.ts';
+import { tableOf } from '../../convert/prepare/make-plan.ts';
+import type { RegionStateTarget } from '../../convert/target.ts';
+import { issue } from '../../issue.ts';
+import type { Code } from '../../model/primitive.ts';
+import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { RegionState } from './statement.ts';
+
+export const regionStateConversion: StatementConversion<RegionState> = {
+  about: ({ region }) => [region],
+};
+
+export const regionStateTarget: TargetConversion<RegionStateTarget> = {
+  codes: () => [],
+  needs: 'region',
+  meanings: () => ['normal', 'abnormal'],
+  states: ['not-examined', 'not-applicable', 'partial'],
+  issues: (target, path, { supplied, mapping }) => {
+    const given =
+      target.methods !== undefined || target.methodFrom !== undefined || supplied.method;
+    const meanings = Object.values(tableOf(target.words, mapping) ?? {});
+    const examined = meanings.some(
+      (meaning) => meaning === 'normal' || meaning === 'abnormal' || isPartial(meaning),
+    );
+    if (!examined || given) return [];
+    const message =
+      'a region can not be called normal or abnormal without saying how it was examined';
+    return [issue('missing-method', [...path, 'methods'], message)];
+  },
+  build: ({ target }, reading) => {
+    const { region = target.region, meaning, methods } = reading;
+    if (region === undefined) return noRegion;
+    if (isState(meaning)) return regionState(region, reading, meaning);
+    if (meaning !== 'normal' && meaning !== 'abnormal') {
+      return unknownWord('a word for normal, abnormal, or a state with its reason');
+    }
+    if (methods === undefined) return noMethod;
+    return {
+      statements: [{ kind: 'region-state', ...placed(region, reading), methods, state: meaning }],
+    };
+  },
+};
+
+function isPartial(meaning: unknown): boolean {
+  return (
+    typeof meaning === 'object' &&
+    meaning !== null &&
+    'state' in meaning &&
+    meaning.state === 'partial'
+  );
+}
+
+const noMethod: Problem = {
+  problem: 'missing-method',
+  message: 'a region can not be called normal or abnormal without the method',
+  expected: 'a method in the mapping or in a field of the record',
+};
+
+/** The state of a region that a word tells with its reason; a finding's word can tell it too. */
+export function regionState(
+  region: Code,
+  reading: Reading,
+  meaning: StateWithReason,
+): { statements: readonly Unkeyed[] } | Problem {
+  const place = placed(region, reading);
+  const reason = reasonOf(meaning);
+  if (meaning.state !== 'partial') {
+    return { statements: [{ kind: 'region-state', ...place, state: meaning.state, reason }] };
+  }
+  const { methods } = reading;
+  if (methods === undefined) return noMethod;
+  return {
+    statements: [{ kind: 'region-state', ...place, methods, state: 'partial', limit: reason }],
+  };
+}

@@ -1,0 +1,56 @@
+import { unknownWord } from '../../convert/build/built.ts';
+import type { ScaleTarget } from '../../convert/target.ts';
+import { issue } from '../../issue.ts';
+import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { ScaleScore } from './statement.ts';
+
+export const scaleScoreConversion: StatementConversion<ScaleScore> = {
+  about: ({ scale, version, region }) => [scale, version, ...(region ? [region] : [])],
+  ofFinding: true,
+};
+
+export const scaleScoreTarget: TargetConversion<ScaleTarget> = {
+  codes: ({ scale }) => [['scales', scale, 'scale']],
+  home: ({ scale }, catalogue) => catalogue.scales.get(scale)?.region,
+  laterality: ({ scale, region }, catalogue) =>
+    region === undefined
+      ? catalogue.scales.get(scale)?.laterality
+      : catalogue.regions.get(region)?.laterality,
+  meanings: ({ scale }, catalogue) =>
+    (catalogue.scales.get(scale)?.grades ?? []).map(({ code }) => code),
+  states: [],
+  issues: ({ scale, version }, path, { catalogue }) => {
+    const versions = catalogue.scales.get(scale)?.versions ?? [];
+    if (versions.length === 0 || versions.includes(version)) return [];
+    const expected = versions.join(', ');
+    return [
+      issue('unknown-code', [...path, 'version'], 'this scale does not have that version', {
+        expected,
+      }),
+    ];
+  },
+  build: ({ target }, reading, plan) => {
+    const { side, at, meaning, text } = reading;
+    const scale = plan.catalogue.scales.get(target.scale);
+    const region = reading.region ?? target.region;
+    const shared = {
+      kind: 'scale-score' as const,
+      scale: target.scale,
+      version: target.version,
+      ...(region !== undefined && { region }),
+      ...(side !== undefined && { side }),
+      ...(at !== undefined && { at }),
+    };
+    if (scale?.type === 'ordinal') {
+      const grades = (scale.grades ?? []).map(({ code }) => code);
+      if (typeof meaning !== 'string' || !grades.includes(meaning)) {
+        return unknownWord(`a word for one of ${grades.join(', ')}`);
+      }
+      return { statements: [{ ...shared, score: meaning }] };
+    }
+    if (meaning !== undefined || !/^\d{1,5}$/.test(text)) {
+      return { problem: 'not-a-number', message: 'this is no whole number', expected: 'a score' };
+    }
+    return { statements: [{ ...shared, score: Number(text) }] };
+  },
+};
