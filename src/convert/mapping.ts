@@ -170,10 +170,24 @@ export interface IdentifierField {
   readonly where?: Where;
 }
 
-/** A field of the same record and repetition, and the text that it must hold: `PID-3.5` is `MR`. */
+/**
+ * A field that must stand beside another, in the same element, repetition or row, and the text or one
+ * of the texts that it must hold: `PID-3.5` is `MR`.
+ */
 export interface Where {
   readonly field: FieldName;
-  readonly is: Text;
+  readonly is: Text | WhereTexts;
+}
+
+/** @minItems 1 */
+export type WhereTexts = readonly Text[];
+
+/** A field, where need be only the one of several that has something beside it. */
+export type SourceField = FieldName | FieldWhere;
+
+export interface FieldWhere {
+  readonly from: FieldName;
+  readonly where: Where;
 }
 
 export interface SubjectFields {
@@ -240,21 +254,22 @@ export interface ItemRecords {
    */
   readonly code: readonly FieldName[];
   readonly value: FieldName;
-  readonly side?: FieldName;
-  readonly region?: FieldName;
+  /** May stand several times beside one value: what it says holds on each of the sides. */
+  readonly side?: SourceField;
+  readonly region?: SourceField;
   /** May stand several times in a record: each is a method used. */
-  readonly method?: FieldName;
+  readonly method?: SourceField;
   /** Conditions of a measurement; may stand several times in a record. */
-  readonly conditions?: FieldName;
-  readonly modality?: FieldName;
-  readonly unit?: FieldName;
-  readonly note?: FieldName;
+  readonly conditions?: SourceField;
+  readonly modality?: SourceField;
+  readonly unit?: SourceField;
+  readonly note?: SourceField;
   /**
    * Tells several things of one kind at one place apart, such as lesions that OBX-4 numbers: findings
    * of different groups stand beside each other, and attributes and measurements go to the finding
    * of their own group.
    */
-  readonly group?: FieldName;
+  readonly group?: SourceField;
   /** When this was done, where it differs from the exam. */
   readonly at?: DateField;
   readonly status?: {

@@ -8,7 +8,8 @@ import type { Target } from './target.ts';
 
 /** Fields of one record that say more about its value. Blank fields are left out. */
 export interface Roles {
-  readonly side?: string;
+  /** Words of all side fields: what is said holds on each of these sides. */
+  readonly sides?: readonly string[];
   readonly region?: string;
   readonly methods?: readonly string[];
   readonly conditions?: readonly string[];
@@ -27,8 +28,41 @@ export interface Place {
   readonly modality?: Code;
 }
 
-/** Region, side, method and modality of a value, or the first thing about them that does not fit. */
-export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Problem {
+/**
+ * Region, side, method and modality of a value, a place for each side that it is said of, or the first
+ * thing about them that does not fit.
+ */
+export function placesOf(
+  target: Target,
+  roles: Roles,
+  plan: Plan,
+): readonly [Place, ...Place[]] | Problem {
+  const [word, ...others] = roles.sides ?? [];
+  const first = placeOf(target, roles, word, plan);
+  if (isProblem(first)) return first;
+  const places: [Place, ...Place[]] = [first];
+  for (const other of others) {
+    const place = placeOf(target, roles, other, plan);
+    if (isProblem(place)) return place;
+    if (places.some(({ side }) => side === place.side)) continue;
+    places.push(place);
+  }
+  if (places.length < 2 || places.every(({ side }) => side === 'left' || side === 'right')) {
+    return places;
+  }
+  return {
+    problem: 'side-conflict',
+    message: 'the side fields name sides that do not go together',
+    expected: 'one side, or left and right',
+  };
+}
+
+function placeOf(
+  target: Target,
+  roles: Roles,
+  sideWord: string | undefined,
+  plan: Plan,
+): Place | Problem {
   const region = lookUp(roles.region, plan.regions, 'regions');
   if (isProblem(region)) return region;
   const methods = lookUpAll(roles.methods, plan.methods, 'methods');
@@ -45,7 +79,7 @@ export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Probl
     };
   }
   const place = region ?? ownRegion ?? targetConversion(target).home?.(target, plan.catalogue);
-  const side = sideOf(target, roles.side, place, plan);
+  const side = sideOf(target, sideWord, place, plan);
   if (isProblem(side)) return side;
   const [first, ...more] = methods ?? ('methods' in target ? target.methods : undefined) ?? [];
   return {
@@ -57,7 +91,7 @@ export function placeOf(target: Target, roles: Roles, plan: Plan): Place | Probl
   };
 }
 
-function isProblem(found: unknown): found is Problem {
+export function isProblem(found: unknown): found is Problem {
   return typeof found === 'object' && found !== null && 'problem' in found;
 }
 

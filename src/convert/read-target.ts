@@ -5,7 +5,8 @@ import { looksDamaged } from './damaged.ts';
 import type { Draft, Drafts, TextDraft } from './draft.ts';
 import type { ItemStatus, Meaning } from './mapping.ts';
 import { contentOf, isBlank, printable } from './note.ts';
-import { type Place, placeOf, type Roles } from './place.ts';
+import { ownWordsProblem } from './own-words.ts';
+import { isProblem, type Place, placesOf, type Roles } from './place.ts';
 import type { Plan, PlannedTarget } from './plan.ts';
 import type { Field } from './record.ts';
 
@@ -20,13 +21,18 @@ export interface TargetInput {
   /** Fields that are stated together with the value: item code, side, unit ... */
   readonly beside: readonly Field[];
   /** The examiner's words for this statement. */
-  readonly note?: Field;
+  readonly notes: readonly Field[];
   /** Fields without a meaning of their own; they go into the note of the statement. */
   readonly extras: readonly Field[];
   /** The whole as text, for when it can not be coded. */
   readonly text: string;
   /** The record says something besides the value: a blank value is then text, not silence. */
   readonly isItem: boolean;
+  /** Why nothing can be coded, whatever the value says. */
+  readonly refused?: Problem;
+  /** The sender's words for the codes of this value, and those of the value itself. */
+  readonly wordings?: readonly string[];
+  readonly valueWordings?: readonly string[];
 }
 
 /** What became of a value that makes no statement and is not kept as text. */
@@ -35,17 +41,32 @@ export type TargetResult = Drafts & { readonly blank: readonly Field[] };
 /** Statement, text or silence: what one value of a record becomes. */
 export function readTarget(input: TargetInput, plan: Plan): TargetResult {
   const { value, status } = input;
-  const found = placeOf(input.planned.target, input.roles, plan);
-  const place = 'problem' in found ? {} : found;
-  if (status === 'withdrawn') return asText(input, withdrawn, place);
+  const found = placesOf(input.planned.target, input.roles, plan);
+  // Text that may be of several sides is not put on one of them.
+  const [place, other] = isProblem(found) ? [{}] : found;
+  const textPlace = other === undefined && input.refused === undefined ? place : {};
+  if (status === 'withdrawn') return asText(input, withdrawn, textPlace);
   const meaning = meaningOf(input, plan);
-  if (status === 'text' || meaning === 'text') return asText(input, undefined, place);
-  if (meaning === 'not-stated') return silence(input, place);
-  if (isBlank(value) && meaning === undefined) return blank(input, place);
-  if ('problem' in found) return asText(input, found);
-  const built = builtFrom(input, place, meaning, plan);
-  if ('problem' in built) return asText(input, sideConflict(value, place, plan) ?? built, place);
-  return { drafts: drafts(input, built, place), issues: [], blank: [] };
+  if (status === 'text' || meaning === 'text') return asText(input, undefined, textPlace);
+  if (meaning === 'not-stated') return silence(input, textPlace);
+  if (isBlank(value) && meaning === undefined) return blank(input, textPlace);
+  if (input.refused !== undefined) return asText(input, input.refused);
+  if (isProblem(found)) return asText(input, found);
+  const built: Exclude<Built, Problem>[] = [];
+  for (const one of found) {
+    const made = builtFrom(input, one, meaning, plan);
+    if ('problem' in made) return asText(input, sideConflict(value, one, plan) ?? made, textPlace);
+    built.push(made);
+  }
+  const statements = built.flatMap((one) => ('statements' in one ? one.statements : []));
+  const { wordings = [], valueWordings = [] } = input;
+  const against = ownWordsProblem(statements, wordings, valueWordings, plan.catalogue);
+  if (against !== undefined) return asText(input, against);
+  return {
+    drafts: built.flatMap((one, at) => drafts(input, one, found[at] ?? place, at === 0)),
+    issues: [],
+    blank: [],
+  };
 }
 
 const withdrawn: Problem = {
@@ -101,37 +122,30 @@ function drafts(
   input: TargetInput,
   built: Exclude<Built, Problem>,
   place: Place,
+  firstPlace: boolean,
 ): (Draft | TextDraft)[] {
-  const { value, beside, note, extras, status } = input;
+  const { value, beside, notes, extras, status } = input;
   const group = input.roles.group === undefined ? {} : { group: input.roles.group };
   // A value beside a status that says there is none is told as text.
   const spare = isState(status) && !isBlank(value) ? [value, ...extras] : extras;
-  const told = [...(note === undefined ? [] : [note]), ...spare];
+  const told = [...notes, ...spare];
   const stated = [...new Set([value, ...beside])].filter((field) => !told.includes(field));
   const fallback = textDraft(input, place);
   if ('attribute' in built) {
-    const rest = told.map((field): TextDraft => tell(field, place));
+    const rest = firstPlace ? told.map((field): TextDraft => tell(field, place)) : [];
     return [
       { content: { attribute: built.attribute }, fields: stated, told: [], fallback, ...group },
       ...rest,
     ];
   }
-  const words = noteText(note, spare);
+  const words = noteText(notes, spare);
   if ('condition' in built) {
     const condition = { ...built.condition, ...(words !== undefined && { note: words }) };
     return [{ content: { condition }, fields: stated, told, fallback }];
   }
-  return built.statements.map((statement, at): Draft => {
+  return built.statements.map((statement): Draft => {
     const noted: Unkeyed = words === undefined ? statement : withNote(statement, words);
-    // The fields of a statement made for both sides are counted with the first.
-    const first = at === 0;
-    return {
-      content: { statement: noted },
-      fields: first ? stated : [],
-      told: first ? told : [],
-      fallback,
-      ...group,
-    };
+    return { content: { statement: noted }, fields: stated, told, fallback, ...group };
   });
 }
 
@@ -139,9 +153,9 @@ function withNote(statement: Unkeyed, words: string): Unkeyed {
   return { ...statement, note: words };
 }
 
-function noteText(note: Field | undefined, extras: readonly Field[]): string | undefined {
+function noteText(notes: readonly Field[], extras: readonly Field[]): string | undefined {
   const lines = [
-    ...(note === undefined ? [] : [contentOf(note)]),
+    ...notes.map(contentOf),
     ...extras.map((field) => `${field.name}: ${contentOf(field)}`),
   ];
   return lines.length === 0 ? undefined : printable(lines.join('\n'));
@@ -161,9 +175,9 @@ function at({ region, side }: Place): Place {
 }
 
 function textDraft(input: TargetInput, place: Place): TextDraft {
-  const { value, beside, note, extras, text, name, planned } = input;
+  const { value, beside, notes, extras, text, name, planned } = input;
   const region = place.region ?? ('region' in planned.target ? planned.target.region : undefined);
-  const fields = [...new Set([value, ...beside, ...(note ? [note] : []), ...extras])];
+  const fields = [...new Set([value, ...beside, ...notes, ...extras])];
   return { text, name, fields, ...at({ ...place, ...(region !== undefined && { region }) }) };
 }
 
@@ -191,8 +205,8 @@ export function fieldIssue(
 }
 
 /** The mapping says that this value says nothing. Words beside it are still kept. */
-function silence({ value, beside, note, extras }: TargetInput, place: Place): TargetResult {
-  const told = [...(note === undefined ? [] : [note]), ...extras];
+function silence({ value, beside, notes, extras }: TargetInput, place: Place): TargetResult {
+  const told = [...notes, ...extras];
   const silent = [value, ...beside].filter((field) => !told.includes(field));
   return { drafts: told.map((field) => tell(field, place)), issues: [], blank: silent };
 }

@@ -1,10 +1,11 @@
+import type { Problem } from './build/built.ts';
 import type { Drafts } from './draft.ts';
 import type { ItemRecords } from './mapping.ts';
 import { contentOf, fieldText, isBlank, recordText } from './note.ts';
 import type { ItemPlan, Plan, PlannedTarget } from './plan.ts';
 import { fieldIssue, readTarget, type TargetInput, type TargetResult } from './read-target.ts';
 import type { Field, LegacyRecord } from './record.ts';
-import { rolesOf } from './roles.ts';
+import { type FoundRoles, filled, isWordingOf, rolesOf } from './roles.ts';
 
 /** Everything that a record becomes, besides what the exam head takes from it. */
 export interface RecordResult extends Drafts {
@@ -72,7 +73,7 @@ function wideFields(
     if (planned === undefined) continue;
     const input = wideInput(field, planned, record, plan);
     take(result, readTarget(input, plan));
-    for (const one of [field, ...input.beside, ...(input.note ? [input.note] : [])]) used.add(one);
+    for (const one of [field, ...input.beside, ...input.notes]) used.add(one);
   }
   for (const field of free) {
     if (used.has(field)) continue;
@@ -91,19 +92,48 @@ function wideInput(
   record: LegacyRecord,
   plan: Plan,
 ): TargetInput {
-  const { roles, fields, note } = rolesOf(planned.target, undefined, record, plan);
+  const found = rolesOf(planned.target, undefined, value, record, plan);
+  const { roles, fields, notes } = found;
   return {
     planned,
     value,
     name: value.name,
     roles,
     beside: isBlank(value) ? [] : fields,
-    ...(note !== undefined && { note }),
+    notes,
     extras: [],
-    text: [value, ...fields, ...(note ? [note] : [])].map(fieldText).join('\n'),
+    text: [...new Set([value, ...fields, ...notes])].map(fieldText).join('\n'),
     isItem: false,
+    ...refusals(value, found),
   };
 }
+
+/** Reasons in the fields around a value, and in those beside it, for which nothing can be coded. */
+function refusals(
+  value: Field,
+  { unclear, wordings }: FoundRoles,
+): Pick<TargetInput, 'refused' | 'wordings' | 'valueWordings'> {
+  const refused = value.contradicted ? nullBeside : unclear && refusalOf(unclear);
+  if (wordings.length === 0) return refused === undefined ? {} : { refused };
+  const words = wordings.filter((field) => !isBlank(field)).map(contentOf);
+  const valueWords = wordings.filter((field) => isWordingOf(field, value)).map(contentOf);
+  return { ...(refused && { refused }), wordings: words, valueWordings: valueWords };
+}
+
+function refusalOf(field: Field): Problem {
+  if (field.contradicted) return nullBeside;
+  return {
+    problem: 'conflicting-fields',
+    message: 'it can not be told which of several fields belongs to this value; it is kept as text',
+    expected: 'the value and what belongs to it in one element, row or segment of their own',
+  };
+}
+
+const nullBeside: Problem = {
+  problem: 'contradiction',
+  message: 'the source says beside this value that there is none; both are kept as text',
+  expected: 'a value, or a reason why there is none',
+};
 
 /** A record that says in one field what another field means. */
 function itemFields(
@@ -113,19 +143,19 @@ function itemFields(
   plan: Plan,
   result: RecordResult,
 ): void {
-  const filled = free.filter((field) => {
+  const present = free.filter((field) => {
     const said = !isBlank(field) || item.records.value === field.name;
     if (!said) result.blank.push(field);
     return said;
   });
-  const codes = filled.filter((field) => item.records.code.includes(field.name));
+  const codes = present.filter((field) => item.records.code.includes(field.name));
   const code = codeOf(free, item.records);
-  const said = filled.filter((field) => !isBlank(field));
+  const said = present.filter((field) => !isBlank(field));
   const text = recordText(record, said);
   const planned = item.map.get(code);
   if (planned === undefined) {
     result.drafts.push({ text, name: code, fields: said });
-    result.blank.push(...filled.filter(isBlank));
+    result.blank.push(...present.filter(isBlank));
     const [first] = codes;
     if (first !== undefined) {
       const message = 'the mapping does not list this item; its record is kept as text';
@@ -133,48 +163,72 @@ function itemFields(
     }
     return;
   }
-  const { roles, fields, note, unreadable } = rolesOf(planned.target, item.records, record, plan);
-  for (const { field, message, problem, expected } of unreadable) {
-    result.issues.push(fieldIssue(problem, field.name, field, message, expected));
-  }
-  const values = filled.filter((field) => field.name === item.records.value);
-  const known = new Set([...codes, ...fields, ...values, ...(note ? [note] : [])]);
-  const extras = said.filter((field) => !known.has(field));
-  const told = new Set([...unreadable.map(({ field }) => field)]);
-  result.unmapped.push(
-    ...extras.filter(({ name }) => !plan.text.has(name)).filter((one) => !told.has(one)),
-  );
+  const values = present.filter((field) => field.name === item.records.value);
   const missing: Field = { name: item.records.value, text: '', at: record.at };
   const status = statusOf(item, record);
   if (status.unknown !== undefined) {
     const message = 'the mapping does not list this status; the record is kept as text';
     result.issues.push(fieldIssue('unknown-word', status.unknown.name, status.unknown, message));
   }
-  (values.length === 0 ? [missing] : values).forEach((value, at) => {
+  const ambiguous = otherCode(codes, record);
+  const all = (values.length === 0 ? [missing] : values).map((value) => ({
+    value,
+    found: rolesOf(planned.target, item.records, value, record, plan),
+  }));
+  const used = all.map(({ found }) => found);
+  const unreadable = new Map(
+    used.flatMap((found) => found.unreadable.map((one) => [one.field, one] as const)),
+  );
+  for (const { field, message, problem, expected } of unreadable.values()) {
+    result.issues.push(fieldIssue(problem, field.name, field, message, expected));
+  }
+  const beside = new Set(used.flatMap((found) => found.fields));
+  const notes = new Set(used.flatMap((found) => found.notes));
+  const known = new Set([...codes, ...beside, ...values, ...notes]);
+  const extras = said.filter((field) => !known.has(field));
+  result.unmapped.push(
+    ...extras.filter(({ name }) => !plan.text.has(name)).filter((one) => !unreadable.has(one)),
+  );
+  // Several values that are each said of several sides: which goes with which is not told.
+  const crossed =
+    values.length > 1 && all.some(({ found }) => new Set(found.roles.sides).size > 1)
+      ? values[0]
+      : undefined;
+  all.forEach(({ value, found }, at) => {
     const first = at === 0;
+    const unclear = ambiguous ?? crossed ?? found.unclear;
     const input: TargetInput = {
       planned,
       value,
       name: code,
-      roles,
+      roles: found.roles,
       ...(status.status !== undefined && { status: status.status }),
-      beside: first ? [...codes, ...fields] : [],
-      ...(first && note !== undefined && { note }),
+      beside: first ? [...codes, ...beside] : [],
+      notes: first ? [...notes] : [],
       extras: first ? extras : [],
       text,
       isItem: true,
+      ...refusals(value, { ...found, ...(unclear && { unclear }) }),
     };
     take(result, readTarget(input, plan));
   });
+}
+
+/** A second field of the name that says what the record is about, with another text. */
+function otherCode(codes: readonly Field[], record: LegacyRecord): Field | undefined {
+  if (record.kind === 'row') return undefined;
+  return codes.find((field) =>
+    codes.some((other) => other.name === field.name && contentOf(other) !== contentOf(field)),
+  );
 }
 
 function statusOf(
   item: ItemPlan,
   record: LegacyRecord,
 ): { status?: TargetInput['status'] & {}; unknown?: Field } {
-  const name = item.records.status?.from;
-  const field = record.fields.find((one) => one.name === name && !isBlank(one));
+  const [field, ...more] = filled(record, item.records.status?.from);
   if (field === undefined) return {};
   const status = item.statuses.get(contentOf(field));
-  return status === undefined ? { status: 'text', unknown: field } : { status };
+  const differs = more.some((other) => contentOf(other) !== contentOf(field));
+  return status === undefined || differs ? { status: 'text', unknown: field } : { status };
 }

@@ -1,5 +1,16 @@
 import type { Issue, SourcePosition } from '../issue.ts';
 
+/**
+ * What a field stands in: an element of XML or CDA, a field or repetition of a v2 segment. Fields of a
+ * table have none, their row is all there is around them. Two fields speak of one thing only where
+ * they stand in the same scopes as far as their names go together.
+ */
+export interface Scope {
+  /** Name of the element, or of the segment or field. */
+  readonly name: string;
+  readonly parent?: Scope;
+}
+
 /** One field of an input: its text and where it stood. Knows no exam and no FHIR. */
 export interface Field {
   /**
@@ -12,6 +23,12 @@ export interface Field {
   readonly at: SourcePosition;
   /** The syntax says "explicitly nothing", which is not blank: v2 `""`, xsi:nil, nullFlavor. */
   readonly explicitNull?: string;
+  /** The element or repetition that it belongs to. */
+  readonly scope?: Scope;
+  /** The syntax says "explicitly nothing" beside a text: the two can not both hold. */
+  readonly contradicted?: true;
+  /** The sender's words for the code in the same scope: v2 OBX-3.2, CDA displayName. */
+  readonly wording?: true;
 }
 
 /** One row, segment group, element or entry. */
@@ -30,6 +47,13 @@ export interface LegacyRecord {
    * fields enters the exam, and all of them count as quarantined.
    */
   readonly aside?: readonly Issue[];
+  /**
+   * Set for a record about the patient, the visit, the order or the document. What the mapping does
+   * not take of it is no clinical text: the ledger lists it, and no note holds it.
+   */
+  readonly administrative?: true;
+  /** The syntax does not say what elements side by side have to do with each other. */
+  readonly looseSiblings?: true;
 }
 
 /** The records of one exam, in input order. */

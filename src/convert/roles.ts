@@ -1,6 +1,7 @@
 import type { IssueCode } from '../issue.ts';
 import { targetConversion } from '../kinds/conversions.ts';
-import type { DateField, FieldName, ItemRecords } from './mapping.ts';
+import { type Beside, besideValue, isAround } from './context.ts';
+import type { DateField, ItemRecords, SourceField } from './mapping.ts';
 import { contentOf, isBlank } from './note.ts';
 import type { Roles } from './place.ts';
 import type { Plan } from './plan.ts';
@@ -11,9 +12,13 @@ export interface FoundRoles {
   readonly roles: Roles;
   /** Fields that the roles come from. */
   readonly fields: readonly Field[];
-  readonly note?: Field;
+  readonly notes: readonly Field[];
   /** Fields that have a role but can not be read; they are to stand as text. */
   readonly unreadable: readonly Unreadable[];
+  /** It can not be told which of several fields belongs to the value: nothing is coded. */
+  readonly unclear?: Field;
+  /** The sender's words for the codes that were taken. */
+  readonly wordings: readonly Field[];
 }
 
 export interface Unreadable {
@@ -23,87 +28,122 @@ export interface Unreadable {
   readonly expected?: string;
 }
 
-/** What the fields beside a value say about it, as the target and the item name them. */
+/**
+ * What the fields around a value say about it, as the target and the item name them. Sides, methods
+ * and conditions can be several; of all others one is taken, and none where they differ.
+ */
 export function rolesOf(
   target: Target,
   item: ItemRecords | undefined,
+  value: Field,
   record: LegacyRecord,
   plan: Plan,
 ): FoundRoles {
   const fields: Field[] = [];
-  const find = (name: FieldName | undefined): Field | undefined =>
-    name === undefined
-      ? undefined
-      : record.fields.find((field) => field.name === name && !isBlank(field));
-  const role = <Name extends Exclude<keyof Roles, 'methods' | 'conditions'>>(
+  let unclear: Field | undefined;
+  const beside = (name: SourceField | undefined): Beside => {
+    const found = name === undefined ? nothing : besideValue(name, value, record);
+    const wrong = found.unclear ? found.fields[0] : found.fields.find((one) => one.contradicted);
+    unclear ??= wrong;
+    fields.push(...found.fields, ...found.tests);
+    return found;
+  };
+  const one = (name: SourceField | undefined): Field | undefined => {
+    const found = beside(name);
+    const [first, ...more] = found.fields;
+    const text = first && contentOf(first).trim();
+    if (more.some((other) => contentOf(other).trim() !== text)) unclear ??= first;
+    return first;
+  };
+  const role = <Name extends 'region' | 'modality' | 'unit' | 'group'>(
     key: Name,
-    name: FieldName | undefined,
+    name: SourceField | undefined,
   ): { readonly [key in Name]?: string } => {
-    const field = find(name);
+    const field = one(name);
     if (field === undefined) return {};
-    fields.push(field);
     // A computed property has a wider type than its one key.
     return { [key]: contentOf(field).trim() } as { readonly [key in Name]?: string };
   };
-  const every = (name: FieldName | undefined): readonly string[] | undefined => {
-    const all = record.fields.filter((field) => field.name === name && !isBlank(field));
-    fields.push(...all);
-    return all.length === 0 ? undefined : all.map((field) => contentOf(field).trim());
+  const every = (name: SourceField | undefined): readonly string[] | undefined => {
+    const found = beside(name).fields;
+    return found.length === 0 ? undefined : found.map((field) => contentOf(field).trim());
   };
   const from = target as Companions; // every target has some of these, and no other use for the names
   const methods = every(from.methodFrom ?? item?.method);
   const conditions = targetConversion(target).conditions ? every(item?.conditions) : undefined;
+  const sides = every(from.sideFrom ?? item?.side);
   const roles = {
     ...(methods !== undefined && { methods }),
     ...(conditions !== undefined && { conditions }),
-    ...role('side', from.sideFrom ?? item?.side),
+    ...(sides !== undefined && { sides }),
     ...role('region', item?.region),
     ...role('modality', item?.modality),
     ...role('unit', from.unitFrom ?? item?.unit),
     ...role('group', item?.group),
   };
-  const status = find(item?.status?.from);
-  if (status !== undefined) fields.push(status);
-  const note = find(target.noteFrom ?? item?.note);
-  const at = item?.at === undefined ? undefined : timeOf(item.at, find, plan);
-  if (at?.value !== undefined) fields.push(...at.fields);
+  one(item?.status?.from);
+  const wordings = record.fields.filter(
+    (field) => field.wording && [value, ...fields].some((code) => isWordingOf(field, code)),
+  );
+  const noteName = target.noteFrom ?? item?.note;
+  const notes = noteName === undefined ? nothing : besideValue(noteName, value, record);
+  if (notes.unclear) unclear ??= notes.fields[0];
+  const at = item?.at === undefined ? undefined : timeOf(item.at, one, plan);
+  // A time that can not be read is told as text, not as a part of what is stated.
+  const untold = new Set((at?.unreadable ?? []).map(({ field }) => field));
   return {
     roles: { ...roles, ...(at?.value !== undefined && { at: at.value }) },
-    fields,
-    ...(note !== undefined && { note }),
+    fields: fields.filter((field) => !untold.has(field)),
+    notes: notes.fields,
     unreadable: at?.unreadable ?? [],
+    wordings,
+    ...(unclear !== undefined && { unclear }),
   };
 }
 
+const nothing: Beside = { fields: [], tests: [], unclear: false };
+
+/** Words in the scope of a code, around it, or in an element just below it. */
+export function isWordingOf(words: Field, code: Field): boolean {
+  if (words.scope === undefined || code.scope === undefined) return false;
+  return isAround(words.scope, code.scope) || words.scope.parent === code.scope;
+}
+
 interface Companions {
-  readonly sideFrom?: FieldName;
-  readonly methodFrom?: FieldName;
-  readonly unitFrom?: FieldName;
+  readonly sideFrom?: SourceField;
+  readonly methodFrom?: SourceField;
+  readonly unitFrom?: SourceField;
 }
 
 interface Time {
   readonly value?: string;
-  readonly fields: readonly Field[];
   readonly unreadable: readonly Unreadable[];
 }
 
 function timeOf(
   dateField: DateField,
-  find: (name: FieldName | undefined) => Field | undefined,
+  find: (name: SourceField | undefined) => Field | undefined,
   plan: Plan,
 ): Time {
   const { from, time } =
     typeof dateField === 'string' ? { from: dateField, time: undefined } : dateField;
   const fields = [find(from), find(time)].filter((field) => field !== undefined);
-  if (fields.length === 0) return { fields, unreadable: [] };
+  if (fields.length === 0) return { unreadable: [] };
   const text = fields.map((field) => contentOf(field).trim()).join(' ');
   const { value, problem, expected } = plan.dates(dateField)(text);
-  if (problem === undefined && value !== undefined) return { value, fields, unreadable: [] };
+  if (problem === undefined && value !== undefined) return { value, unreadable: [] };
   const unreadable = fields.map((field) => ({
     field,
     problem: problem ?? ('unreadable-date' as const),
     message: 'the time of the item can not be read; it is kept as text',
     ...(expected !== undefined && { expected }),
   }));
-  return { fields, unreadable };
+  return { unreadable };
+}
+
+/** Fields of a record that hold something, by their name. */
+export function filled(record: LegacyRecord, name: string | undefined): Field[] {
+  return name === undefined
+    ? []
+    : record.fields.filter((field) => field.name === name && !isBlank(field));
 }

@@ -9,6 +9,7 @@ import { type Piece, pieceKey, statementOf, toText } from './assemble.ts';
 import type { TextDraft } from './draft.ts';
 import type { ExamHead } from './head/exam-head.ts';
 import { keyPart } from './note.ts';
+import type { Field } from './record.ts';
 import { keyGiver } from './statement-key.ts';
 
 export interface Settled {
@@ -92,18 +93,28 @@ function put(head: ExamHead, pieces: readonly Piece[]): Put {
 function keysOf(pieces: readonly Piece[]): Map<Piece, string> {
   const giveKey = keyGiver();
   const keys = new Map<Piece, string>();
+  const texts = new Map<Field, Set<string>>();
   for (const piece of pieces) {
     const { content, fields, group } = piece;
     if ('condition' in content) continue;
     const unkeyed = statementOf(piece);
     const text = 'text' in content ? content.text : undefined;
-    // The second statement of a value said of both sides: its text stands with the first.
-    if (text !== undefined && fields.length === 0) continue;
+    // Statements for two sides have one record behind them; its text is told once.
+    if (text !== undefined && isTold(text.text, fields[0], texts)) continue;
     const name =
       unkeyed === undefined ? `text:${keyPart(text?.name ?? '')}` : pieceKey(unkeyed, group);
     keys.set(piece, giveKey(name));
   }
   return keys;
+}
+
+function isTold(text: string, field: Field | undefined, texts: Map<Field, Set<string>>): boolean {
+  if (field === undefined) return true;
+  const told = texts.get(field) ?? new Set();
+  texts.set(field, told);
+  const known = told.has(text);
+  told.add(text);
+  return known;
 }
 
 /** Key of the one present finding of each group; groups with none or several are left out. */

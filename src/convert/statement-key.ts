@@ -13,12 +13,22 @@ export function subjectKey(statement: Unkeyed): string {
   return keyPart(parts.join(':'));
 }
 
-/** Gives out keys: the first asker of a name gets it as it is, the next one with `.2`. */
+/**
+ * Gives out keys: the first asker of a name gets it as it is, the next one with `.2`. A name that
+ * ends so by itself, such as that of a component, goes on from there: no key is given twice.
+ */
 export function keyGiver(): (name: string) => string {
   const times = new Map<string, number>();
+  const given = new Set<string>();
   return (name) => {
-    const count = (times.get(name) ?? 0) + 1;
+    let count = times.get(name) ?? 0;
+    let key: string;
+    do {
+      count += 1;
+      key = count === 1 ? name : `${name}.${count}`;
+    } while (given.has(key));
     times.set(name, count);
-    return count === 1 ? name : `${name}.${count}`;
+    given.add(key);
+    return key;
   };
 }

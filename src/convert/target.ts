@@ -1,5 +1,5 @@
 import type { Code, Side, Text, UnitCode } from '../model/primitive.ts';
-import type { FieldName, WordTable } from './mapping.ts';
+import type { SourceField, WordTable } from './mapping.ts';
 
 /** The statement that a field or item becomes. Codes are those of the catalogue. */
 export type Target =
@@ -23,14 +23,17 @@ export type Words = string | WordTable;
 
 interface TargetBase {
   readonly kind: string;
-  /** Field of the same record with the examiner's words for this statement. */
-  readonly noteFrom?: FieldName;
+  /** Field beside the value, or around it, with the examiner's words for this statement. */
+  readonly noteFrom?: SourceField;
 }
 
 interface Sided extends TargetBase {
   readonly side?: Side;
-  /** Field of the same record with a side word. It must agree with `side` where both are given. */
-  readonly sideFrom?: FieldName;
+  /**
+   * Field with a side word, beside the value or around it: of the same element, row or segment, or of
+   * one that holds it. It must agree with `side` where both are given.
+   */
+  readonly sideFrom?: SourceField;
 }
 
 interface SitedTarget extends Sided {
@@ -41,7 +44,7 @@ interface SitedTarget extends Sided {
 interface ExaminedTarget extends SitedTarget {
   /** @minItems 1 */
   readonly methods?: readonly Code[];
-  readonly methodFrom?: FieldName;
+  readonly methodFrom?: SourceField;
 }
 
 /**
@@ -63,7 +66,7 @@ export interface AttributeTarget extends SitedTarget {
   readonly words?: Words;
   /** For quantities without a unit of their own. */
   readonly unit?: UnitCode;
-  readonly unitFrom?: FieldName;
+  readonly unitFrom?: SourceField;
 }
 
 /** Words: normal, abnormal, or a state with reason. */
@@ -109,10 +112,10 @@ export interface MeasurementTarget extends SitedTarget {
   readonly measure: Code;
   /** Said by whoever made the export, for values without a unit of their own. */
   readonly unit?: UnitCode;
-  readonly unitFrom?: FieldName;
+  readonly unitFrom?: SourceField;
   /** @minItems 1 */
   readonly methods?: readonly Code[];
-  readonly methodFrom?: FieldName;
+  readonly methodFrom?: SourceField;
   /** @minItems 1 */
   readonly conditions?: readonly Code[];
   /** A value outside, in `unit`, is kept as text with an issue: it finds a column of mixed units. */

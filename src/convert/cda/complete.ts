@@ -24,7 +24,18 @@ export const actStatusWords: { readonly [code: string]: ItemStatus } = {
 /** The mapping with the meaning of statusCode filled in where it says nothing of it. */
 export function completeCda(mapping: Mapping): Mapping {
   if (mapping.items === undefined) return mapping;
-  return { ...mapping, items: mapping.items.map(withStatus) };
+  return { ...mapping, items: mapping.items.map((items) => withLaterality(withStatus(items))) };
+}
+
+/** SNOMED CT 272741003 Laterality: the name of the qualifier that holds a side (C-CDA R2.1, 1.1.13). */
+const LATERALITY = '272741003';
+
+/** A qualifier of a site says a side only where its name says so; others are of depth, order or kind. */
+function withLaterality(items: ItemRecords): ItemRecords {
+  const end = '/qualifier/value/@code';
+  if (typeof items.side !== 'string' || !items.side.endsWith(end)) return items;
+  const field = items.side.replace(end, '/qualifier/name/@code');
+  return { ...items, side: { from: items.side, where: { field, is: LATERALITY } } };
 }
 
 function withStatus(items: ItemRecords): ItemRecords {

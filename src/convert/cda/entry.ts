@@ -35,7 +35,7 @@ export function readEntry(
     ...outerFields(parent, placeOf),
   ];
   const negated = isTrue(act.attributes.get('negationInd'));
-  const problems = moodProblems(act, placeOf);
+  const problems = [...moodProblems(act, placeOf), ...nullProblems(act, values, placeOf)];
   records.push({
     kind: negated ? `negated-${act.name}` : act.name,
     fields,
@@ -65,6 +65,20 @@ function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
       severity: 'warning',
       expected: 'moodCode EVN',
       source: placeOf(act.start),
+    }),
+  ];
+}
+
+/** A nullFlavor on the entry says that there is no information; a value in it says that there is. */
+function nullProblems(act: XmlElement, values: readonly XmlElement[], placeOf: PlaceOf): Issue[] {
+  if (!act.attributes.has('nullFlavor')) return [];
+  if (values.every((value) => value.attributes.has('nullFlavor'))) return [];
+  const message = 'the entry says that there is no information, and has a value; both are kept';
+  return [
+    issue('contradiction', [], message, {
+      severity: 'warning',
+      expected: 'a value, or a nullFlavor on the entry',
+      source: placeOf(act.offset),
     }),
   ];
 }

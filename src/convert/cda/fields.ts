@@ -1,8 +1,8 @@
 import { attributeIn, localName, XSI } from '../../xml/namespaces.ts';
 import type { XmlElement } from '../../xml/reader.ts';
-import type { Field } from '../record.ts';
+import type { Field, Scope } from '../record.ts';
 import type { LinePlace } from '../xml/place.ts';
-import { textContent } from '../xml/records.ts';
+import { scopeBelow, textContent } from '../xml/records.ts';
 import { childElements } from './names.ts';
 
 export type PlaceOf = (offset: number) => LinePlace;
@@ -22,29 +22,60 @@ export function readFields(
   placeOf: PlaceOf,
   skip: ReadonlySet<string>,
   path: string,
+  scope?: Scope,
 ): Field[] {
   const at = placeOf(element.start);
-  const fields = attributeFields(element, path, at);
+  const within = scope === undefined ? {} : { scope };
+  const fields = attributeFields(element, path, at, scope);
   const text = ownText(element);
-  if (text !== '') fields.push({ name: path, text, at });
+  const isNull = element.attributes.has('nullFlavor');
+  if (text !== '') {
+    fields.push({
+      name: path,
+      text,
+      at,
+      ...within,
+      ...(element.name === 'originalText' ? { wording: true } : isNull && { contradicted: true }),
+    });
+  }
   for (const child of childElements(element)) {
     if (skip.has(child.name)) continue;
     const below = `${path}/${child.name}`;
+    const inner = scopeBelow(child.name, scope);
     // The text of mixed content is told whole; its elements add their attributes only.
-    if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.start)));
-    else fields.push(...readFields(child, placeOf, nothing, below));
+    if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.start), inner));
+    else fields.push(...readFields(child, placeOf, nothing, below, inner));
   }
   return fields;
 }
 
-function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
+/** Attributes that are the value of an element. Beside a nullFlavor they contradict it. */
+const values: ReadonlySet<string> = new Set(['code', 'value', 'extension']);
+
+function attributeFields(
+  element: XmlElement,
+  path: string,
+  at: LinePlace,
+  scope: Scope | undefined,
+): Field[] {
+  const within = scope === undefined ? {} : { scope };
+  const isNull = element.attributes.has('nullFlavor');
   const fields: Field[] = [];
   for (const [written, text] of element.attributes) {
     const known = element.attributeNamespaces.get(written) === XSI;
     const name = known ? `xsi:${localName(written)}` : written;
     if (name === 'nullFlavor') {
-      fields.push({ name: path, text: '', at, explicitNull: flavour(text) });
-    } else if (!markup.test(name)) fields.push({ name: `${path}/@${name}`, text, at });
+      fields.push({ name: path, text: '', at, explicitNull: flavour(text), ...within });
+    } else if (!markup.test(name)) {
+      fields.push({
+        name: `${path}/@${name}`,
+        text,
+        at,
+        ...within,
+        ...(isNull && values.has(name) && { contradicted: true }),
+        ...(name === 'displayName' && { wording: true }),
+      });
+    }
   }
   return fields;
 }
@@ -65,7 +96,7 @@ export function valueFields(value: XmlElement, path: string, placeOf: PlaceOf): 
   // Beside a nullFlavor a code or number is no value.
   const isNull = value.attributes.has('nullFlavor');
   const main = isNull ? '' : isCoded(value) ? '@code' : '@value';
-  return readFields(value, placeOf, nothing, path).map((field) =>
+  return readFields(value, placeOf, nothing, path, { name: 'value' }).map((field) =>
     field.name === `${path}/${main}` ? { ...field, name: path, at } : field,
   );
 }

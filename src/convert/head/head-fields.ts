@@ -1,4 +1,5 @@
-import { type Issue, issue, type SourcePosition } from '../../issue.ts';
+import { type Issue, issue } from '../../issue.ts';
+import { fits, inContext } from '../context.ts';
 import type { FieldName, Where } from '../mapping.ts';
 import { contentOf, isBlank, printable } from '../note.ts';
 import type { Field, LegacyRecord } from '../record.ts';
@@ -40,22 +41,33 @@ export function headFields(
     }
   }
   const taken = new Set<Field>();
+  /** Fields whose contradiction has been told. */
+  const told = new Set<Field>();
   const fieldsOf = (name: string): readonly Field[] =>
     (found.get(name) ?? []).map(({ field }) => field);
 
-  const matches = ({ field, record }: Found, { field: name, is }: Where): boolean => {
-    const beside = record.fields.find(
-      (other) => other.name === name && repetition(other.at) === repetition(field.at),
-    );
-    const fits = beside?.text.trim() === is;
-    if (fits && beside !== undefined) taken.add(beside);
-    return fits;
+  const matches = ({ field, record }: Found, where: Where): boolean => {
+    if (!fits(field, where, record)) return false;
+    for (const other of record.fields) {
+      if (other.name === where.field && inContext(field, other)) taken.add(other);
+    }
+    return true;
+  };
+  const isContradicted = (field: Field): boolean => {
+    if (field.contradicted && !told.has(field)) {
+      const message = 'the source says beside this field that there is none; it is not taken';
+      const details = { severity: 'warning', source: field.at } as const;
+      issues.push(issue('contradiction', [field.name], message, details));
+      told.add(field);
+    }
+    return field.contradicted === true;
   };
   return {
     text: (name, where) => {
       if (name === undefined) return undefined;
       const all = found.get(name) ?? [];
-      const chosen = where === undefined ? all : all.filter((one) => matches(one, where));
+      const fitting = where === undefined ? all : all.filter((one) => matches(one, where));
+      const chosen = fitting.filter(({ field }) => !isContradicted(field));
       const [first, ...more] = chosen.map(({ field }) => field);
       if (first === undefined) return undefined;
       const other = more.find((field) => textOf(field) !== textOf(first));
@@ -79,8 +91,4 @@ export function headFields(
 
 function textOf(field: Field): string {
   return printable(contentOf(field).trim());
-}
-
-function repetition(at: SourcePosition): number {
-  return 'segment' in at ? (at.repetition ?? 1) : 1;
 }

@@ -1,5 +1,5 @@
 import { type Issue, issue, type SourcePosition } from '../../issue.ts';
-import type { Field } from '../record.ts';
+import type { Field, Scope } from '../record.ts';
 import type { Delimiters } from './delimiters.ts';
 import { type BytesToText, unescapeText } from './escape.ts';
 import type { Segment } from './segments.ts';
@@ -41,16 +41,34 @@ export function readField(
   };
   const name = `${segment.name}-${number}`;
   reportTruncation(raw, at, reading);
-  if (form === 'text' || raw === '""') return [valueField(name, raw, at, reading)];
+  const around: Scope = { name, parent: segment };
+  if (form === 'text' || raw === '""') {
+    return [{ ...valueField(name, raw, at, reading), scope: around }];
+  }
   const repetitions = raw.split(reading.delimiters.repetition);
   if (form === 'lines') {
     const lines = repetitions.map((line) => unescaped(line, at, reading));
-    return [{ name, text: lines.join('\n'), at }];
+    return [{ name, text: lines.join('\n'), at, scope: around }];
   }
   return repetitions.flatMap((text, index) => {
     const place = repetitions.length === 1 ? at : { ...at, repetition: index + 1 };
-    return readComponents(name, text, place, reading);
+    const scope: Scope = { name: 'repetition', parent: around };
+    return readComponents(name, text, place, reading).map((field) => ({
+      ...field,
+      scope,
+      ...(isWording(field.name, segment) && { wording: true }),
+    }));
   });
+}
+
+/** Fields of an observation that hold codes, with the sender's words in components 2, 5 and 9 (CWE). */
+const codedFields: ReadonlySet<string> = new Set(['OBX-3', 'OBX-20']);
+
+function isWording(name: string, segment: Segment): boolean {
+  const [field = '', part] = name.split('.', 2);
+  if (part !== '2' && part !== '5' && part !== '9') return false;
+  if (codedFields.has(field)) return true;
+  return field === 'OBX-5' && /^(?:CE|CF|CNE|CWE)$/.test(segment.fields[2] ?? '');
 }
 
 function readComponents(

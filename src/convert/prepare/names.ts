@@ -1,6 +1,14 @@
 import { type Issue, issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
-import type { DateField, ExamFields, IdentifierField, ItemRecords, Mapping } from '../mapping.ts';
+import { sourceNames } from '../context.ts';
+import type {
+  DateField,
+  ExamFields,
+  IdentifierField,
+  ItemRecords,
+  Mapping,
+  SourceField,
+} from '../mapping.ts';
 import type { Target } from '../target.ts';
 
 /** Names that the exam head takes. */
@@ -34,7 +42,7 @@ export function companionNames(target: Target): string[] {
     'sideFrom' in target ? target.sideFrom : undefined,
     'methodFrom' in target ? target.methodFrom : undefined,
     'unitFrom' in target ? target.unitFrom : undefined,
-  ].filter((name) => name !== undefined);
+  ].flatMap(sourceNames);
 }
 
 /** Names that items take, those of their targets among them. */
@@ -44,7 +52,7 @@ export function itemNames(items: ItemRecords): string[] {
   const own = [value, side, region, method, conditions, modality, unit, note, group, status?.from];
   return [
     ...code,
-    ...own.filter((name) => name !== undefined),
+    ...own.flatMap(sourceNames),
     ...dateNames(at),
     ...Object.values(items.map).flatMap(companionNames),
   ];
@@ -88,8 +96,11 @@ export function nameIssues(mapping: Mapping): Issue[] {
     ),
   ];
   const seen = new Map<string, string>();
+  const conditions = new Set(whereNames(mapping));
   const issues: Issue[] = [];
   for (const [name, part, path] of uses) {
+    // What a field is only told apart by may be layout as well.
+    if (part === 'layout' && conditions.has(name)) continue;
     const other = seen.get(name);
     if (other !== undefined && other !== part) {
       const message = `the mapping uses this field in ${other} and in ${part}`;
@@ -100,4 +111,39 @@ export function nameIssues(mapping: Mapping): Issue[] {
     seen.set(name, part);
   }
   return issues;
+}
+
+/** Names that only say which of several fields is meant. */
+function whereNames({ exam, items, fields }: Mapping): string[] {
+  const identifiers = [
+    ...(exam.subject.identifiers ?? []),
+    ...(exam.examiner.identifier === undefined ? [] : [exam.examiner.identifier]),
+  ];
+  const targets = [
+    ...Object.values(fields ?? {}),
+    ...(items ?? []).flatMap(({ map }) => Object.values(map)),
+  ];
+  const sources: (SourceField | undefined)[] = [
+    ...(items ?? []).flatMap(
+      ({ side, region, method, conditions, modality, unit, note, group }) => [
+        side,
+        region,
+        method,
+        conditions,
+        modality,
+        unit,
+        note,
+        group,
+      ],
+    ),
+    ...targets.flatMap((target) => [
+      target.noteFrom,
+      'sideFrom' in target ? target.sideFrom : undefined,
+      'methodFrom' in target ? target.methodFrom : undefined,
+      'unitFrom' in target ? target.unitFrom : undefined,
+    ]),
+  ];
+  return [...identifiers, ...sources].flatMap((source) =>
+    typeof source === 'object' && source.where !== undefined ? [source.where.field] : [],
+  );
 }

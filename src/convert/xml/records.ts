@@ -1,6 +1,6 @@
 import { attributeIn, isDeclaration, XSI } from '../../xml/namespaces.ts';
 import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
-import type { Field, LegacyRecord } from '../record.ts';
+import type { Field, LegacyRecord, Scope } from '../record.ts';
 import type { LinePlace } from './place.ts';
 
 /** How the parts of one exam element become records. */
@@ -20,7 +20,8 @@ export interface RecordReading {
 export function readRecords(exam: XmlElement, reading: RecordReading): LegacyRecord[] {
   const items: LegacyRecord[] = [];
   const fields = readElement({ element: exam, path: '', outer: [] }, reading, items);
-  return [{ kind: exam.written, fields, at: reading.placeOf(exam.start) }, ...items];
+  const at = reading.placeOf(exam.start);
+  return [{ kind: exam.written, fields, at, looseSiblings: true }, ...items];
 }
 
 interface Visit {
@@ -28,33 +29,43 @@ interface Visit {
   /** Path below the exam, or from an item on; empty for the exam itself. */
   readonly path: string;
   /** Elements between the exam and this one, nearest last; only while looking for items. */
-  readonly outer?: readonly XmlElement[];
+  readonly outer?: readonly OuterElement[];
+  /** The element, with those around it; none for the exam itself. */
+  readonly scope?: Scope;
+}
+
+interface OuterElement {
+  readonly element: XmlElement;
+  readonly scope: Scope;
 }
 
 function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]): Field[] {
-  const { element, path, outer } = visit;
+  const { element, path, outer, scope } = visit;
   const at = reading.placeOf(element.start);
-  const fields = isText(element) ? [textField(element, path, at)] : [];
+  const within = scope === undefined ? {} : { scope };
+  const fields = isText(element) ? [{ ...textField(element, path, at), ...within }] : [];
   const itemsBefore = items.length;
   for (const node of element.content) {
     if (isElement(node)) fields.push(...readChild(node, visit, reading, items));
     else if ('comment' in node) {
-      fields.push({ name: join(path, 'comment()'), text: node.comment, at });
+      fields.push({ name: join(path, 'comment()'), text: node.comment, at, ...within });
     } else if ('instruction' in node) {
-      fields.push({ name: join(path, 'processing-instruction()'), text: node.instruction, at });
+      const name = join(path, 'processing-instruction()');
+      fields.push({ name, text: node.instruction, at, ...within });
     }
   }
   // Attributes around items go to the items, so that they are not told twice.
   const given = outer !== undefined && outer.length > 0 && items.length > itemsBefore;
-  return given ? fields : [...attributeFields(element, path, at), ...fields];
+  return given ? fields : [...attributeFields(element, path, at, scope), ...fields];
 }
 
 function textField(element: XmlElement, path: string, at: LinePlace): Field {
   const name = path === '' ? '.' : path;
-  const text = textContent(element.content);
-  return isNil(element) && text.trim() === ''
+  const text = textContent(element.children);
+  if (!isNil(element)) return { name, text, at };
+  return text.trim() === ''
     ? { name, text: '', at, explicitNull: 'xsi:nil' }
-    : { name, text, at };
+    : { name, text, at, contradicted: true };
 }
 
 function readChild(
@@ -63,20 +74,26 @@ function readChild(
   reading: RecordReading,
   items: LegacyRecord[],
 ): Field[] {
-  const path = join(parent.path, child.written);
+  const path = join(parent.path, child.name);
+  const scope = scopeBelow(child.name, parent.scope);
   if (parent.outer === undefined || !reading.items.has(path)) {
     // Text inside mixed content is part of the text around it; its attributes are still fields.
-    const outer = parent.outer && [...parent.outer, child];
-    if (isText(parent.element)) return attributesBelow(child, path, reading);
-    return readElement({ element: child, path, ...(outer && { outer }) }, reading, items);
+    const outer = parent.outer && [...parent.outer, { element: child, scope }];
+    if (isText(parent.element)) return attributesBelow(child, path, reading, scope);
+    return readElement({ element: child, path, scope, ...(outer && { outer }) }, reading, items);
   }
-  const fields = readElement({ element: child, path: child.written }, reading, items);
+  const fields = readElement({ element: child, path: child.name, scope }, reading, items);
   items.push({
     kind: child.written,
     fields: [...fields, ...outerAttributes(parent.outer, reading)],
     at: reading.placeOf(child.start),
+    looseSiblings: true,
   });
   return [];
+}
+
+export function scopeBelow(name: string, parent: Scope | undefined): Scope {
+  return parent === undefined ? { name } : { name, parent };
 }
 
 /**
@@ -93,39 +110,65 @@ function isText(element: XmlElement): boolean {
   return text || !elements;
 }
 
-/** All text below in input order, comments and instructions left out. */
+/** Elements that begin a line or a cell of their own, in XHTML and in the narrative of CDA. */
+const blocks =
+  /^(?:[\w.-]+:)?(?:br|p|div|li|ul|ol|tr|td|th|table|thead|tbody|tfoot|h[1-6]|paragraph|item|list|caption)$/i;
+
+/**
+ * All text below in input order, comments and instructions left out. What stands in a line or cell of
+ * its own is not glued to its neighbours.
+ */
 export function textContent(nodes: readonly XmlNode[]): string {
-  return nodes
-    .map((node) => {
-      if (isElement(node)) return textContent(node.content);
-      return 'text' in node ? node.text : '';
-    })
-    .join('');
+  let text = '';
+  for (const node of nodes) {
+    if (isElement(node)) {
+      const inner = textContent(node.children);
+      const isBlock = blocks.test(node.name);
+      if (isBlock && text !== '' && !text.endsWith('\n')) text += '\n';
+      text += inner;
+      if (isBlock && inner !== '' && !inner.endsWith('\n')) text += '\n';
+    } else if ('text' in node) text += node.text;
+  }
+  return text;
 }
 
-function attributeFields(element: XmlElement, path: string, at: LinePlace): Field[] {
+function attributeFields(
+  element: XmlElement,
+  path: string,
+  at: LinePlace,
+  scope: Scope | undefined,
+): Field[] {
   const fields: Field[] = [];
   for (const [name, text] of element.attributes) {
-    if (!isMarkup(element, name)) fields.push({ name: join(path, `@${name}`), text, at });
+    if (isMarkup(name)) continue;
+    fields.push({ name: join(path, `@${name}`), text, at, ...(scope && { scope }) });
   }
   return fields;
 }
 
-function attributesBelow(element: XmlElement, path: string, reading: RecordReading): Field[] {
-  const inner = element.children.flatMap((child) =>
-    attributesBelow(child, join(path, child.written), reading),
+function attributesBelow(
+  element: XmlElement,
+  path: string,
+  reading: RecordReading,
+  scope: Scope,
+): Field[] {
+  const inner = element.children.flatMap((node) =>
+    isElement(node)
+      ? attributesBelow(node, join(path, node.name), reading, scopeBelow(node.name, scope))
+      : [],
   );
-  return [...attributeFields(element, path, reading.placeOf(element.start)), ...inner];
+  return [...attributeFields(element, path, reading.placeOf(element.start), scope), ...inner];
 }
 
-function outerAttributes(outer: readonly XmlElement[], reading: RecordReading): Field[] {
+function outerAttributes(outer: readonly OuterElement[], reading: RecordReading): Field[] {
   return [...outer]
     .reverse()
-    .flatMap((element, steps) =>
+    .flatMap(({ element, scope }, steps) =>
       attributeFields(
         element,
         '../'.repeat(steps + 1).slice(0, -1),
         reading.placeOf(element.start),
+        scope,
       ),
     );
 }
