@@ -52,10 +52,15 @@ export interface Beside {
 /**
  * The fields that a name means for a value: those of its own element, row or repetition, and of what
  * is around it. Where the syntax gives elements that stand side by side no meaning of their own, such
- * an element counts only beside a value that is the one of its name there, and if no second one, blank
- * or not, stands there: `<side>R</side><v>1</v><side/><v>2</v>` does not say whose side is whose.
+ * an element counts only beside a value that is the one of its name there, and, unless it can say `many`
+ * things that add up, if no second one, blank or not, stands there: `<side>R</side><v>1</v><side/><v>2</v>` does not say whose side is whose.
  */
-export function besideValue(name: SourceField, value: Field, record: LegacyRecord): Beside {
+export function besideValue(
+  name: SourceField,
+  value: Field,
+  record: LegacyRecord,
+  many: 'one' | 'many' = 'one',
+): Beside {
   const found = matching(name, record).filter((field) => inContext(value, field));
   const said = found.filter((field) => !isBlank(field));
   const tests = testsOf(name, said, record);
@@ -65,7 +70,7 @@ export function besideValue(name: SourceField, value: Field, record: LegacyRecor
     const shared = sharedScope(value.scope, field.scope);
     const isHere = (other: Field): boolean => shared !== false && isAround(shared, other.scope);
     const values = record.fields.filter((other) => other.name === value.name && isHere(other));
-    return values.length > 1 || found.filter(isHere).length > 1;
+    return values.length > 1 || (many === 'one' && found.filter(isHere).length > 1);
   });
   return { fields: said, tests, unclear };
 }

@@ -41,8 +41,8 @@ export function rolesOf(
 ): FoundRoles {
   const fields: Field[] = [];
   let unclear: Field | undefined;
-  const beside = (name: SourceField | undefined): Beside => {
-    const found = name === undefined ? nothing : besideValue(name, value, record);
+  const beside = (name: SourceField | undefined, many?: 'many'): Beside => {
+    const found = name === undefined ? nothing : besideValue(name, value, record, many);
     const wrong = found.unclear ? found.fields[0] : found.fields.find((one) => one.contradicted);
     unclear ??= wrong;
     fields.push(...found.fields, ...found.tests);
@@ -64,13 +64,14 @@ export function rolesOf(
     // A computed property has a wider type than its one key.
     return { [key]: contentOf(field).trim() } as { readonly [key in Name]?: string };
   };
-  const every = (name: SourceField | undefined): readonly string[] | undefined => {
-    const found = beside(name).fields;
+  const every = (name: SourceField | undefined, many?: 'many'): readonly string[] | undefined => {
+    const found = beside(name, many).fields;
     return found.length === 0 ? undefined : found.map((field) => contentOf(field).trim());
   };
   const from = target as Companions; // every target has some of these, and no other use for the names
-  const methods = every(from.methodFrom ?? item?.method);
-  const conditions = targetConversion(target).conditions ? every(item?.conditions) : undefined;
+  const methods = every(from.methodFrom ?? item?.method, 'many');
+  const takesConditions = targetConversion(target).conditions;
+  const conditions = takesConditions ? every(item?.conditions, 'many') : undefined;
   const sides = every(from.sideFrom ?? item?.side);
   const roles = {
     ...(methods !== undefined && { methods }),
@@ -86,7 +87,7 @@ export function rolesOf(
     (field) => field.wording && [value, ...fields].some((code) => isWordingOf(field, code)),
   );
   const noteName = target.noteFrom ?? item?.note;
-  const notes = noteName === undefined ? nothing : besideValue(noteName, value, record);
+  const notes = noteName === undefined ? nothing : besideValue(noteName, value, record, 'many');
   if (notes.unclear) unclear ??= notes.fields[0];
   const at = item?.at === undefined ? undefined : timeOf(item.at, one, plan);
   // A time that can not be read is told as text, not as a part of what is stated.

@@ -75,12 +75,16 @@ const names: FieldNames = {
     'observation/methodCode',
     'observation/targetSiteCode',
     'observation/targetSiteCode/qualifier/name/@code',
+    'observation/targetSiteCode/qualifier/name/@codeSystem',
     'observation/reference/externalObservation/id/@root',
   ],
 };
 
 /** Namespace of what CDA has no element for. @see CDA R2, section 1.4, extensibility */
 const EXTENSIONS = 'https://clinic.example/cda';
+
+/** SNOMED CT 272741003 Laterality, by which a reader knows that a qualifier is a side. */
+const LATERALITY = '272741003';
 
 /** Made up: the clinic that gives the numbers. */
 const CLINIC_ROOT = 'ca7b5f0e-4f2b-4c43-9a53-6d3b9b1f2a10';
@@ -224,7 +228,7 @@ function siteElement(region: string | undefined, side: string | undefined): stri
       ? []
       : [
           element('qualifier', {}, [
-            element('name', { code: 'side' }),
+            element('name', { code: LATERALITY, codeSystem: '2.16.840.1.113883.6.96' }),
             element('value', { code: side }),
           ]),
         ];
