@@ -78,7 +78,7 @@ function nullProblems(act: XmlElement, values: readonly XmlElement[], placeOf: P
     issue('contradiction', [], message, {
       severity: 'warning',
       expected: 'a value, or a nullFlavor on the entry',
-      source: placeOf(act.offset),
+      source: placeOf(act.start),
     }),
   ];
 }

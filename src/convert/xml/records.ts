@@ -61,7 +61,7 @@ function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]
 
 function textField(element: XmlElement, path: string, at: LinePlace): Field {
   const name = path === '' ? '.' : path;
-  const text = textContent(element.children);
+  const text = textContent(element.content);
   if (!isNil(element)) return { name, text, at };
   return text.trim() === ''
     ? { name, text: '', at, explicitNull: 'xsi:nil' }
@@ -74,15 +74,15 @@ function readChild(
   reading: RecordReading,
   items: LegacyRecord[],
 ): Field[] {
-  const path = join(parent.path, child.name);
-  const scope = scopeBelow(child.name, parent.scope);
+  const path = join(parent.path, child.written);
+  const scope = scopeBelow(child.written, parent.scope);
   if (parent.outer === undefined || !reading.items.has(path)) {
     // Text inside mixed content is part of the text around it; its attributes are still fields.
     const outer = parent.outer && [...parent.outer, { element: child, scope }];
     if (isText(parent.element)) return attributesBelow(child, path, reading, scope);
     return readElement({ element: child, path, scope, ...(outer && { outer }) }, reading, items);
   }
-  const fields = readElement({ element: child, path: child.name, scope }, reading, items);
+  const fields = readElement({ element: child, path: child.written, scope }, reading, items);
   items.push({
     kind: child.written,
     fields: [...fields, ...outerAttributes(parent.outer, reading)],
@@ -122,7 +122,7 @@ export function textContent(nodes: readonly XmlNode[]): string {
   let text = '';
   for (const node of nodes) {
     if (isElement(node)) {
-      const inner = textContent(node.children);
+      const inner = textContent(node.content);
       const isBlock = blocks.test(node.name);
       if (isBlock && text !== '' && !text.endsWith('\n')) text += '\n';
       text += inner;
@@ -140,7 +140,7 @@ function attributeFields(
 ): Field[] {
   const fields: Field[] = [];
   for (const [name, text] of element.attributes) {
-    if (isMarkup(name)) continue;
+    if (isMarkup(element, name)) continue;
     fields.push({ name: join(path, `@${name}`), text, at, ...(scope && { scope }) });
   }
   return fields;
@@ -152,10 +152,8 @@ function attributesBelow(
   reading: RecordReading,
   scope: Scope,
 ): Field[] {
-  const inner = element.children.flatMap((node) =>
-    isElement(node)
-      ? attributesBelow(node, join(path, node.name), reading, scopeBelow(node.name, scope))
-      : [],
+  const inner = element.children.flatMap((child) =>
+    attributesBelow(child, join(path, child.written), reading, scopeBelow(child.written, scope)),
   );
   return [...attributeFields(element, path, reading.placeOf(element.start), scope), ...inner];
 }
