@@ -39,7 +39,7 @@ function namesOtherSide(words: string, claimed: ReadonlySet<Lateral>): boolean {
 }
 
 function denies(words: string, statement: Unkeyed, catalogue: Catalogue): boolean {
-  if (statement.kind !== 'finding') return false;
+  if (!('presence' in statement)) return false;
   const own = catalogue.findings.get(statement.finding)?.display ?? '';
   const negated = negation.test(words);
   if (statement.presence === 'present') return negated && !negation.test(own);
@@ -69,7 +69,7 @@ function sidesIn(words: string): Lateral[] {
 function sidesOf(statement: Unkeyed, catalogue: Catalogue): Lateral[] {
   const side = 'side' in statement ? statement.side : undefined;
   if (side !== undefined) return lateral(side);
-  if (statement.kind !== 'finding') return [];
+  if (!('finding' in statement)) return [];
   return sidesIn(catalogue.findings.get(statement.finding)?.display ?? '');
 }
 

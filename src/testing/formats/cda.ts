@@ -9,6 +9,10 @@ import { legacyMapping } from './legacy-mapping.ts';
 import { element } from './markup.ts';
 
 const header = 'ClinicalDocument';
+/** Namespace of what CDA has no element for. @see CDA R2, section 1.4, extensibility */
+const EXTENSIONS = 'https://clinic.example/cda';
+
+const foreign = `${header}/{${EXTENSIONS}}`;
 const role = `${header}/recordTarget/patientRole`;
 const author = `${header}/author/assignedAuthor`;
 const visit = `${header}/componentOf/encompassingEncounter`;
@@ -17,7 +21,7 @@ const names: FieldNames = {
   source: { syntax: 'cda' },
   head: {
     id: `${header}/id/@extension`,
-    status: `${header}/record/@status`,
+    status: `${foreign}record/@status`,
     worker: `${role}/id/@extension`,
     patient: `${role}/patient/id/@extension`,
     family: `${role}/patient/name/family`,
@@ -32,9 +36,9 @@ const names: FieldNames = {
     recorded: `${header}/effectiveTime/@value`,
     examiner: `${author}/assignedPerson/name`,
     examinerNumber: `${author}/id/@extension`,
-    indication: `${header}/indication`,
-    conclusion: `${header}/conclusion`,
-    concern: `${header}/conclusion/@concern`,
+    indication: `${foreign}indication`,
+    conclusion: `${foreign}conclusion`,
+    concern: `${foreign}conclusion/@concern`,
   },
   item: {
     kind: 'observation',
@@ -79,9 +83,6 @@ const names: FieldNames = {
     'observation/reference/externalObservation/id/@root',
   ],
 };
-
-/** Namespace of what CDA has no element for. @see CDA R2, section 1.4, extensibility */
-const EXTENSIONS = 'https://clinic.example/cda';
 
 /** SNOMED CT 272741003 Laterality, by which a reader knows that a qualifier is a side. */
 const LATERALITY = '272741003';
