@@ -8,12 +8,21 @@ export {
   coverageGaps,
   coverExam,
 } from './checks/coverage/coverage.ts';
-export type { CheckOptions, CheckSettings, Dismissal, Judgement } from './checks/options.ts';
-export { outstanding } from './checks/outstanding.ts';
-export { parseCheckSettings } from './checks/parse-settings.ts';
+export { outstanding } from './checks/coverage/outstanding.ts';
 export type { RuleResult } from './checks/rule.ts';
 export { type RuleSet, type RuleSetId, ruleSets } from './checks/rule-sets.ts';
-export { type ThresholdId, type ThresholdSettings, thresholds } from './checks/thresholds.ts';
+export type {
+  CheckOptions,
+  CheckSettings,
+  Dismissal,
+  Judgement,
+} from './checks/settings/check-settings.ts';
+export { parseCheckSettings } from './checks/settings/parse-settings.ts';
+export {
+  type ThresholdId,
+  type ThresholdSettings,
+  thresholds,
+} from './checks/settings/thresholds.ts';
 export { type MapPolicy, withheldCodes } from './export/code-map-policy.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';

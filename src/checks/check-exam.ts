@@ -8,14 +8,14 @@ import { priorIssues } from './compare/usable-prior.ts';
 import type { CheckContext } from './context.ts';
 import { type Coverage, coverageGaps, coverExam } from './coverage/coverage.ts';
 import { indexExam, listIn } from './exam-index.ts';
-import { optionIssues, usableOptions } from './option-issues.ts';
-import type { CheckOptions, Dismissal } from './options.ts';
+import { cautions } from './prompt.ts';
 import type { Rule, RuleResult } from './rule.ts';
 import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
 import { rules } from './rules.ts';
 import { runRules } from './run-rules.ts';
-import { type Limit, resolveLimit, type ThresholdId } from './thresholds.ts';
-import { cautions } from './wording.ts';
+import type { CheckOptions, Dismissal } from './settings/check-settings.ts';
+import { optionIssues, usableOptions } from './settings/setting-issues.ts';
+import { type Limit, resolveLimit, type ThresholdId } from './settings/thresholds.ts';
 
 /** A prompt that fires, with the advice it is taken from and what goes with every prompt. */
 export interface Prompt extends RuleResult {

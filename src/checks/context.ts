@@ -4,8 +4,8 @@ import type { Catalogue } from '../terminology/catalogue.ts';
 import type { Comparison } from './compare/comparison.ts';
 import type { Coverage } from './coverage/coverage.ts';
 import type { ExamIndex } from './exam-index.ts';
-import type { Judgement } from './options.ts';
-import type { Limit, ThresholdId } from './thresholds.ts';
+import type { Judgement } from './settings/check-settings.ts';
+import type { Limit, ThresholdId } from './settings/thresholds.ts';
 
 /** What every rule is given. Nothing in it changes while the rules run. */
 export interface CheckContext {

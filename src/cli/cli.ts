@@ -1,11 +1,11 @@
 /// <reference types="node" />
 import { readFile } from 'node:fs/promises';
 import { nearest } from '../nearest.ts';
+import { flagOption, parseOptions } from './arguments.ts';
 import type { Command } from './command.ts';
 import { systemCode, systemReason, UsageError } from './failure.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import type { CliIo } from './io.ts';
-import { flagOption, parseOptions } from './options.ts';
 import { helpOption } from './shared-options.ts';
 
 interface Entry {

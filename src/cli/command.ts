@@ -1,5 +1,5 @@
+import type { OptionTable, OptionValues } from './arguments.ts';
 import type { CliIo } from './io.ts';
-import type { OptionTable, OptionValues } from './options.ts';
 
 /** What a command is called with. */
 export interface Call {

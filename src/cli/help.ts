@@ -1,5 +1,5 @@
+import type { Option } from './arguments.ts';
 import type { Command } from './command.ts';
-import type { Option } from './options.ts';
 
 const NAME = 'face-neck-fhir';
 const WIDTH = 88;

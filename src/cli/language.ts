@@ -3,7 +3,7 @@ import { englishWords } from '../report/words/english.ts';
 import { germanWords } from '../report/words/german.ts';
 import { english, type Language } from '../terminology/language.ts';
 import { german } from '../terminology/languages/de.ts';
-import { type OptionTable, type OptionValues, textOption } from './options.ts';
+import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
 
 interface Spoken {
   readonly displays: Language;

@@ -1,9 +1,9 @@
 import type { BundleType, ExportOptions } from '../export/options.ts';
 import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
+import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
 import { UsageError } from './failure.ts';
 import { languageOf, languageOption } from './language.ts';
-import { type OptionTable, type OptionValues, textOption } from './options.ts';
 
 export const helpOption: OptionTable = {
   help: { type: 'flag', help: 'Show this text' },

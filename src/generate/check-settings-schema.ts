@@ -7,7 +7,7 @@ const target = fileURLToPath(new URL('../../profiles/check-settings.schema.json'
 /** JSON Schema of the settings of a check, made from the types in src/checks, as the text of the committed file. */
 export function checkSettingsSchemaText(): string {
   return schemaFromTypes({
-    path: 'src/checks/options.ts',
+    path: 'src/checks/settings/check-settings.ts',
     type: 'CheckSettings',
     file: 'check-settings.schema.json',
     title: 'Settings of the checks on a face and neck exam',

@@ -1,8 +1,8 @@
 import type { Comparison } from '../checks/compare/comparison.ts';
 import type { Marker } from '../checks/coverage/marks.ts';
 import type { ExamIndex } from '../checks/exam-index.ts';
-import type { OneSide } from '../checks/sides.ts';
-import type { Limit } from '../checks/thresholds.ts';
+import type { OneSide } from '../checks/places/sides.ts';
+import type { Limit } from '../checks/settings/thresholds.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key, Side } from '../model/primitive.ts';
 import type { Finding } from '../model/statement.ts';

@@ -1,5 +1,5 @@
 import { checkExam } from '../checks/check-exam.ts';
-import type { CheckOptions } from '../checks/options.ts';
+import type { CheckOptions } from '../checks/settings/check-settings.ts';
 import type { Exam } from '../model/exam.ts';
 import { builtInCatalogue } from '../terminology/catalogue.ts';
 import { english, inLanguage, type Language } from '../terminology/language.ts';

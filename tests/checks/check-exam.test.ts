@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkExam } from '../../src/checks/check-exam.ts';
-import type { CheckOptions } from '../../src/checks/options.ts';
+import { cautions } from '../../src/checks/prompt.ts';
 import { ruleSets } from '../../src/checks/rule-sets.ts';
-import { cautions } from '../../src/checks/wording.ts';
+import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Statement } from '../../src/model/statement.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import { examOf, examStart } from './rule-cases.ts';

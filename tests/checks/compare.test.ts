@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkExam } from '../../src/checks/check-exam.ts';
 import type { Comparison } from '../../src/checks/compare/comparison.ts';
-import type { CheckOptions } from '../../src/checks/options.ts';
+import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import type { Finding, Measurement, Statement } from '../../src/model/statement.ts';
 import { examOf, examStart, priorStart } from './rule-cases.ts';

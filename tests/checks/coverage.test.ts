@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkExam } from '../../src/checks/check-exam.ts';
 import { type Coverage, coverageGaps } from '../../src/checks/coverage/coverage.ts';
-import type { CheckOptions } from '../../src/checks/options.ts';
+import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Statement } from '../../src/model/statement.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { examOf, examStart } from './rule-cases.ts';

@@ -12,7 +12,7 @@ import {
   signedText,
   subtract,
   trimmed,
-} from '../../src/checks/decimal.ts';
+} from '../../src/checks/figures/decimal.ts';
 
 function number(text: string): Exact {
   const value = exact(text);

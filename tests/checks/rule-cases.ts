@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { CheckOptions } from '../../src/checks/options.ts';
 import type { RuleOutcome, RuleResult, RuleSeverity } from '../../src/checks/rule.ts';
+import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Exam } from '../../src/model/exam.ts';
 
 /** A case file: one rule, the publication that its expectations rest on, and its cases. */

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ruleSets } from '../../src/checks/rule-sets.ts';
 import { rules } from '../../src/checks/rules.ts';
 import { rulesTable } from '../../src/checks/rules-table.ts';
-import { thresholds } from '../../src/checks/thresholds.ts';
+import { thresholds } from '../../src/checks/settings/thresholds.ts';
 
 describe('the table of rules', () => {
   const text = readFileSync(join(import.meta.dirname, '../../src/checks/RULES.md'), 'utf8');

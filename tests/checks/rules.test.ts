@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkExam } from '../../src/checks/check-exam.ts';
-import type { CheckOptions } from '../../src/checks/options.ts';
+import { cautions } from '../../src/checks/prompt.ts';
 import { rules } from '../../src/checks/rules.ts';
-import { cautions } from '../../src/checks/wording.ts';
+import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
 import {
   asExpected,

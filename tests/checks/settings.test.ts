@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { thresholds } from '../../src/checks/thresholds.ts';
+import { thresholds } from '../../src/checks/settings/thresholds.ts';
 import { checkSettingsSchemaText } from '../../src/generate/check-settings-schema.ts';
 import { builtInCatalogue, type CheckSettings, parseCheckSettings } from '../../src/index.ts';
 

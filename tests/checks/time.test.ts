@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ageAt, daysBetween } from '../../src/checks/time.ts';
+import { ageAt, daysBetween } from '../../src/checks/figures/time.ts';
 
 const DAY = 86_400_000;
 /** Whole days from the year 1 to 9999. */

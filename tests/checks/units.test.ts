@@ -1,6 +1,6 @@
 import * as lhc from '@lhncbc/ucum-lhc';
 import { describe, expect, it } from 'vitest';
-import { convertQuantity, knownUnit } from '../../src/checks/units.ts';
+import { convertQuantity, knownUnit } from '../../src/checks/figures/units.ts';
 import { attributes } from '../../src/terminology/tables/attributes.ts';
 import { measures } from '../../src/terminology/tables/measures.ts';
 import { units } from '../../src/terminology/tables/units.ts';

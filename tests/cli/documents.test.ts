@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Document, documents } from '../../src/cli/documents.ts';
+import { type Document, documents } from '../../src/cli/input/documents.ts';
 import type { CliIo } from '../../src/cli/io.ts';
 
 async function read(pieces: readonly Uint8Array[], most?: number): Promise<Document[]> {

@@ -5,7 +5,7 @@ import type { Key, Side } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { ExamIndex } from '../exam-index.ts';
 import { listIn } from '../exam-index.ts';
-import { type OneSide, oneSides } from '../sides.ts';
+import { type OneSide, oneSides } from '../places/sides.ts';
 
 /** One thing that an exam says, under a name that is the same in every exam. */
 export interface Comparable {

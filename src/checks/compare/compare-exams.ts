@@ -6,8 +6,8 @@ import type { Finding, Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { ExamIndex } from '../exam-index.ts';
 import { listIn } from '../exam-index.ts';
-import type { Limit } from '../thresholds.ts';
-import { daysBetween } from '../time.ts';
+import { daysBetween } from '../figures/time.ts';
+import type { Limit } from '../settings/thresholds.ts';
 import { type Comparable, comparablesOf } from './comparable.ts';
 import type { Comparison } from './comparison.ts';
 

@@ -12,9 +12,9 @@ import {
   subtract,
   trimmed,
   whole,
-} from '../decimal.ts';
-import type { Limit } from '../thresholds.ts';
-import { baseValue } from '../units.ts';
+} from '../figures/decimal.ts';
+import { baseValue } from '../figures/units.ts';
+import type { Limit } from '../settings/thresholds.ts';
 import type { Comparison, FigureChange } from './comparison.ts';
 
 /** One measurement in its exam. */

@@ -17,15 +17,6 @@ export function whenConfirmed<S extends Statement>(
       : change(now, before, by);
 }
 
-/** What one method finds another may miss; unsaid methods are taken to meet. */
-export function methodsMeet(
-  a: { readonly methods?: readonly string[] },
-  b: { readonly methods?: readonly string[] },
-): boolean {
-  if (a.methods === undefined || b.methods === undefined) return true;
-  return a.methods.some((method) => b.methods?.includes(method));
-}
-
 /** Change of a result that is a code; undefined where there is none. */
 export function resultChange(
   table: 'sensationResults' | 'testResults',

@@ -4,9 +4,9 @@ import type { Exam } from '../../model/exam.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../../terminology/types.ts';
-import type { OneSide } from '../sides.ts';
+import type { OneSide } from '../places/sides.ts';
 import { type Marks, marker } from './marks.ts';
-import { findMark, type Mark } from './places.ts';
+import { type CoverageMark, findMark } from './places.ts';
 import { type Required, requiredBy } from './required.ts';
 
 /** `documented`: not examined or not testable, and the exam says so with a reason. `gap`: silence. */
@@ -103,7 +103,7 @@ export function coverageGaps(coverage: Coverage): readonly CoverageItem[] {
 }
 
 function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem {
-  const covering: Mark[] = [];
+  const covering: CoverageMark[] = [];
   for (const place of own) {
     const mark = findMark(marks.covered, place);
     if (mark !== undefined) covering.push(mark);
@@ -120,7 +120,7 @@ function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem
   return { ...item, status: 'documented', statements: keysOf(said.flat()) };
 }
 
-function keysOf(marks: readonly Mark[]): readonly Key[] {
+function keysOf(marks: readonly CoverageMark[]): readonly Key[] {
   const [only] = marks;
   if (marks.length === 1 && only !== undefined) return only.keys;
   return [...new Set(marks.flatMap((mark) => mark.keys))];

@@ -1,8 +1,8 @@
 import type { Side } from '../../model/primitive.ts';
 import type { FunctionTest, Movement, Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import { coversSide, type OneSide, oneSides } from '../sides.ts';
-import { emptyMarks, type MarkMap, markAt, type Place } from './places.ts';
+import { coversSide, type OneSide, oneSides } from '../places/sides.ts';
+import { type CoveragePlace, emptyMarks, type MarkMap, markAt } from './places.ts';
 
 /** Where the exam says something: as covered, or as not done with a reason. */
 export interface Marks {
@@ -38,7 +38,7 @@ export function coverTest(
   const sides = sidesOf(test.side, row?.laterality === 'paired');
   const tested = marker.catalogue.testResults.get(result)?.untested !== true;
   for (const side of sides) {
-    const place: Place = { kind: 'test', code: test.test, side };
+    const place: CoveragePlace = { kind: 'test', code: test.test, side };
     if (tested) cover(marker, place, test);
     else document(marker, place, test);
   }
@@ -83,7 +83,12 @@ export function markMethods(
 }
 
 /** The statement covers the place; what was taken over and not looked at again only documents it. */
-export function cover(marker: Marker, place: Place, statement: Statement, partial = false): void {
+export function cover(
+  marker: Marker,
+  place: CoveragePlace,
+  statement: Statement,
+  partial = false,
+): void {
   if (statement.carried?.confirmed === false) {
     document(marker, place, statement);
     return;
@@ -95,7 +100,7 @@ export function cover(marker: Marker, place: Place, statement: Statement, partia
 }
 
 /** The exam says that the place was not examined or tested. */
-export function document(marker: Marker, place: Place, statement: Statement): void {
+export function document(marker: Marker, place: CoveragePlace, statement: Statement): void {
   const { keys } = markAt(marker.documented, place);
   if (keys.at(-1) !== statement.key) keys.push(statement.key);
 }

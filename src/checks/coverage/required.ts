@@ -1,18 +1,18 @@
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Laterality, Lean, Protocol } from '../../terminology/types.ts';
-import { lineage } from '../regions.ts';
-import { type OneSide, oneSides } from '../sides.ts';
+import { lineage } from '../places/regions.ts';
+import { type OneSide, oneSides } from '../places/sides.ts';
 import type { CoverageItem } from './coverage.ts';
-import type { Place } from './places.ts';
+import type { CoveragePlace } from './places.ts';
 
 /** One thing asked for, with the places in the marks where the answer would stand. */
 export interface Required {
   readonly item: Omit<CoverageItem, 'status' | 'statements' | 'partial'>;
   /** Any of these covers it. */
-  readonly own: readonly Place[];
+  readonly own: readonly CoveragePlace[];
   /** A place of each list documents it: more than one list where it stands for both sides. */
-  readonly documented: readonly (readonly Place[])[];
+  readonly documented: readonly (readonly CoveragePlace[])[];
 }
 
 interface Unknown {
@@ -60,9 +60,9 @@ function regionsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkn
       const sided = { ...base, ...(side !== undefined && { side }) };
       // A test made there by a method asked for covers the region too: hearing has no other state.
       const byMethod = [...methods].map(
-        (method): Place => ({ kind: 'method', code: region, side, detail: method }),
+        (method): CoveragePlace => ({ kind: 'method', code: region, side, detail: method }),
       );
-      const own: Place[] = [{ kind: 'region', code: region, side }, ...byMethod];
+      const own: CoveragePlace[] = [{ kind: 'region', code: region, side }, ...byMethod];
       return [
         { item: { kind: 'region' as const, ...sided }, own, documented },
         ...byMethod.map((place) => ({
@@ -82,7 +82,7 @@ function pointsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unkno
     const base = { kind: 'point', code: point, section: row?.section ?? 'sensation' } as const;
     return sidesOf(row?.laterality).flatMap((side) =>
       modalities.map((modality) => {
-        const own: Place = { kind: 'point', code: point, side, detail: modality };
+        const own: CoveragePlace = { kind: 'point', code: point, side, detail: modality };
         return {
           item: { ...base, ...(side !== undefined && { side }), modality },
           own: [own],
@@ -99,7 +99,7 @@ function testsOf(protocol: Lean<Protocol>, catalogue: Catalogue, unknown: Unknow
     if (row === undefined) unknown.push({ table: 'testPoints', path: ['tests', at] });
     const base = { kind: 'test', code: test, section: row?.section ?? 'function' } as const;
     return sidesOf(row?.laterality).map((side) => {
-      const own: Place = { kind: 'test', code: test, side };
+      const own: CoveragePlace = { kind: 'test', code: test, side };
       return {
         item: { ...base, ...(side !== undefined && { side }) },
         own: [own],
@@ -122,7 +122,7 @@ function measuresOf(
     // The measure of something that can lie on either side is asked for once, wherever it lies.
     const sides = row?.laterality === 'crossing' ? [undefined] : sidesOf(row?.laterality);
     return sides.map((side) => {
-      const own: Place = { kind: 'measure', code: measure, side };
+      const own: CoveragePlace = { kind: 'measure', code: measure, side };
       const regionSides = side === undefined ? sidesOf(row?.laterality) : [side];
       return {
         item: { ...base, ...(side !== undefined && { side }) },
@@ -138,7 +138,7 @@ function documentedPlaces(
   catalogue: Catalogue,
   region: string | undefined,
   side: OneSide | undefined,
-): readonly Place[] {
+): readonly CoveragePlace[] {
   if (region === undefined) return [];
   return lineage(catalogue, region).map((above) => ({ kind: 'region', code: above, side }));
 }

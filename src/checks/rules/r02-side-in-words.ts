@@ -1,7 +1,7 @@
 import { wordsIn } from '../../kinds/checks.ts';
 import type { Statement } from '../../model/statement.ts';
+import { sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sideText } from '../sides.ts';
 
 /** English side words, and the two common marks; ambiguous ones (LE, RT) are left alone. */
 const sideWord = /\b(?:right|left)\b|\((?:R|L)\)/gi;

@@ -1,11 +1,11 @@
 import type { Finding, Measurement, Normal, RegionState } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
-import { rangeVerdicts } from '../ranges.ts';
-import { lineage, regionName } from '../regions.ts';
+import { isAbnormal, methodsMeet } from '../facts/signs.ts';
+import { rangeVerdicts } from '../figures/ranges.ts';
+import { lineage, regionName } from '../places/regions.ts';
+import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sidesOverlap } from '../sides.ts';
-import { isAbnormal, methodsMeet } from '../signs.ts';
 
 /**
  * Fires when a region is called normal and a sign stands in it, or a value outside a chosen range.

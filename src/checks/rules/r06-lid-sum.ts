@@ -1,7 +1,7 @@
-import { absolute, add, decimalText, subtract } from '../decimal.ts';
-import { isMeasured, keysOf, measured, missingOf } from '../measured.ts';
+import { isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
+import { absolute, add, decimalText, subtract } from '../figures/decimal.ts';
+import { oneSides, sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { oneSides, sideText } from '../sides.ts';
 
 const measures = ['mrd1', 'mrd2', 'pfh'];
 

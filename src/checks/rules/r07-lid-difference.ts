@@ -1,5 +1,5 @@
-import { absolute, decimalText, signedText, subtract } from '../decimal.ts';
-import { isMeasured, keysOf, measuredPairs, missingOf } from '../measured.ts';
+import { isMeasured, keysOf, measuredPairs, missingOf } from '../facts/measured.ts';
+import { absolute, decimalText, signedText, subtract } from '../figures/decimal.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 
 /** Left minus right of the upper margin distance; fires from the set limit on. Names no cause. */

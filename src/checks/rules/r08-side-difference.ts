@@ -1,11 +1,25 @@
 import type { Lean, Measure } from '../../terminology/types.ts';
 import type { CheckContext } from '../context.ts';
-import { absolute, compare, decimalText, type Exact, signedText, subtract } from '../decimal.ts';
-import { lowered } from '../facts.ts';
-import { isMeasured, keysOf, measured, measuredPairs, missingOf, type Pair } from '../measured.ts';
+import {
+  isMeasured,
+  keysOf,
+  measured,
+  measuredPairs,
+  missingOf,
+  type Pair,
+} from '../facts/measured.ts';
+import { lowered } from '../facts/stated.ts';
+import {
+  absolute,
+  compare,
+  decimalText,
+  type Exact,
+  signedText,
+  subtract,
+} from '../figures/decimal.ts';
+import { baseValue } from '../figures/units.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { type ThresholdId, thresholds } from '../thresholds.ts';
-import { baseValue } from '../units.ts';
+import { type ThresholdId, thresholds } from '../settings/thresholds.ts';
 
 /** R07 has the lids, R43 the pupils; the jaw deviates to one side, which has no partner. */
 const elsewhere: ReadonlySet<string> = new Set(['mrd1', 'pupil-diam', 'jaw-deviation']);

@@ -2,9 +2,9 @@ import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { figuresText } from '../compare/figures-text.ts';
 import type { CheckContext } from '../context.ts';
-import { measureName } from '../measured.ts';
+import { measureName } from '../facts/measured.ts';
+import { sideText } from '../places/sides.ts';
 import type { ComputationRule, RuleFinding, RuleOutcome } from '../rule.ts';
-import { sideText } from '../sides.ts';
 
 const outcomes: { readonly [Change in Comparison['change']]?: RuleOutcome } = {
   changed: 'fires',

@@ -1,10 +1,10 @@
 import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import type { CheckContext } from '../context.ts';
-import { compare, type Exact, exact, multiply, subtract, whole } from '../decimal.ts';
 import { listIn } from '../exam-index.ts';
+import { compare, type Exact, exact, multiply, subtract, whole } from '../figures/decimal.ts';
+import { baseValue } from '../figures/units.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { baseValue } from '../units.ts';
 
 /** Growth of a thyroid nodule: enough of a gain, in percent and in millimetres, in two dimensions. */
 export const r11ThyroidGrowth: ComputationRule = {

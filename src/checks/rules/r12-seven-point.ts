@@ -1,6 +1,6 @@
-import { lesionsOf } from '../lesions.ts';
+import { lesionsOf } from '../facts/lesions.ts';
+import { SEVEN_POINT_LIMIT, sevenPoint } from '../facts/seven-point.ts';
 import type { ComputationRule, RuleFinding, RuleOutcome } from '../rule.ts';
-import { SEVEN_POINT_LIMIT, sevenPoint } from '../seven-point.ts';
 
 /** Total of the weighted 7-point checklist of each pigmented lesion; fires from 3 on. */
 export const r12SevenPoint: ComputationRule = {

@@ -1,6 +1,5 @@
 import type { CheckContext } from '../context.ts';
-import { whole } from '../decimal.ts';
-import { symptom } from '../facts.ts';
+import { type Fact, known, unknown } from '../facts/fact.ts';
 import {
   attributeSays,
   exceeds,
@@ -8,9 +7,10 @@ import {
   itemAnswer,
   type Lesion,
   lesionsOf,
-} from '../lesions.ts';
+} from '../facts/lesions.ts';
+import { symptom } from '../facts/stated.ts';
+import { whole } from '../figures/decimal.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { type Fact, known, unknown } from '../truth.ts';
 
 /** Diameter that a lesion must exceed. */
 const DIAMETER = whole(6);

@@ -1,11 +1,11 @@
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { type Lesion, lesionsOf } from '../lesions.ts';
+import { type Fact, known, unknown } from '../facts/fact.ts';
+import { type Lesion, lesionsOf } from '../facts/lesions.ts';
+import { SEVEN_POINT_LIMIT, sevenPoint } from '../facts/seven-point.ts';
+import { codedAttribute } from '../facts/signs.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { SEVEN_POINT_LIMIT, sevenPoint } from '../seven-point.ts';
-import { codedAttribute } from '../signs.ts';
-import { type Fact, known, unknown } from '../truth.ts';
 
 const set = 'ng12-england';
 const pathway = 'a suspected cancer pathway referral';

@@ -1,9 +1,9 @@
 import type { CheckContext } from '../context.ts';
-import { ageAtLeast, sign } from '../facts.ts';
-import { hoarseness, neckLump, withJudgement } from '../neck-lumps.ts';
+import { every, some } from '../facts/fact.ts';
+import { hoarseness, neckLump, withJudgement } from '../facts/neck-lumps.ts';
+import { ageAtLeast, sign } from '../facts/stated.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { every, some } from '../truth.ts';
 
 const set = 'ng12-england';
 const AGE = 45;

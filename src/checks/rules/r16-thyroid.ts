@@ -1,4 +1,4 @@
-import { thyroidLump, withJudgement } from '../neck-lumps.ts';
+import { thyroidLump, withJudgement } from '../facts/neck-lumps.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule } from '../rule.ts';
 

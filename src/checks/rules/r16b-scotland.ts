@@ -1,5 +1,22 @@
 import type { CheckContext } from '../context.ts';
 import {
+  alsoMissing,
+  every,
+  type Fact,
+  ifNotDenied,
+  known,
+  not,
+  some,
+  unknown,
+} from '../facts/fact.ts';
+import {
+  enlargedNodes,
+  hoarseness,
+  neckLump,
+  thyroidLump,
+  withJudgement,
+} from '../facts/neck-lumps.ts';
+import {
   ageAtLeast,
   background,
   judged,
@@ -7,11 +24,9 @@ import {
   symptom,
   symptomLasting,
   symptomsNamed,
-} from '../facts.ts';
-import { enlargedNodes, hoarseness, neckLump, thyroidLump, withJudgement } from '../neck-lumps.ts';
+} from '../facts/stated.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { alsoMissing, every, type Fact, ifNotDenied, known, not, some, unknown } from '../truth.ts';
 
 const set = 'suspected-cancer-scotland';
 const AGE = 35;

@@ -1,15 +1,14 @@
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { compare, whole } from '../decimal.ts';
-import { ageAtLeast, judged, lastedDays, symptom, symptomsNamed } from '../facts.ts';
-import { exceeds } from '../lesions.ts';
-import { figureOf, isMeasured, type Measured } from '../measured.ts';
-import { neckLumps } from '../neck-lumps.ts';
-import { promptFinding } from '../prompt.ts';
+import { every, type Fact, known, not, some, unknown } from '../facts/fact.ts';
+import { exceeds } from '../facts/lesions.ts';
+import { figureOf, isMeasured, type Measured } from '../facts/measured.ts';
+import { neckLumps } from '../facts/neck-lumps.ts';
+import { codedAttribute } from '../facts/signs.ts';
+import { ageAtLeast, judged, lastedDays, symptom, symptomsNamed } from '../facts/stated.ts';
+import { compare, whole } from '../figures/decimal.ts';
+import { listText, promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { codedAttribute } from '../signs.ts';
-import { every, type Fact, known, not, some, unknown } from '../truth.ts';
-import { listText } from '../wording.ts';
 
 const set = 'neck-mass-us';
 const ADULT = 18;

@@ -1,11 +1,11 @@
 import type { CheckContext } from '../context.ts';
-import { compare, type Exact, subtract, whole } from '../decimal.ts';
-import { background, sign, symptom } from '../facts.ts';
-import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../measured.ts';
+import { alsoMissing, every, type Fact, known, some, unknown } from '../facts/fact.ts';
+import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
+import { background, sign, symptom } from '../facts/stated.ts';
+import { compare, type Exact, subtract, whole } from '../figures/decimal.ts';
+import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { type OneSide, oneSides, otherSide } from '../sides.ts';
-import { alsoMissing, every, type Fact, known, some, unknown } from '../truth.ts';
 
 const set = 'horner-signs';
 /** Ptosis of these signs, in mm; more suggests another cause. */

@@ -1,7 +1,11 @@
 import type { CheckContext } from '../context.ts';
-import { type FacialPattern, facialMovementStated, facialPattern } from '../facial-pattern.ts';
+import {
+  type FacialPattern,
+  facialMovementStated,
+  facialPattern,
+} from '../facts/facial-pattern.ts';
+import { type OneSide, oneSides } from '../places/sides.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { type OneSide, oneSides } from '../sides.ts';
 
 const texts: { readonly [P in FacialPattern]: string } = {
   'forehead spared': 'lower face weak, forehead spared (central pattern)',

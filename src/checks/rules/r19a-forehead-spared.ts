@@ -1,10 +1,10 @@
 import type { CheckContext } from '../context.ts';
-import { facialMovementStated, facialPattern } from '../facial-pattern.ts';
-import { symptom, symptomsNamed } from '../facts.ts';
+import { facialMovementStated, facialPattern } from '../facts/facial-pattern.ts';
+import { alsoMissing, type Fact, known, unknown } from '../facts/fact.ts';
+import { symptom, symptomsNamed } from '../facts/stated.ts';
+import { type OneSide, oneSides } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { type OneSide, oneSides } from '../sides.ts';
-import { alsoMissing, type Fact, known, unknown } from '../truth.ts';
 
 const set = 'facial-weakness-signs';
 

@@ -1,7 +1,7 @@
-import { eyeStaysOpen } from '../facial-pattern.ts';
+import { eyeStaysOpen } from '../facts/facial-pattern.ts';
+import { oneSides } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule } from '../rule.ts';
-import { oneSides } from '../sides.ts';
 
 const set = 'facial-weakness-signs';
 

@@ -1,9 +1,9 @@
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
-import { lowered } from '../facts.ts';
+import { lowered } from '../facts/stated.ts';
+import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
+import { listText } from '../prompt.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { type OneSide, oneSides, otherSide } from '../sides.ts';
-import { listText } from '../wording.ts';
 
 const deficits: ReadonlySet<string> = new Set(['reduced', 'absent']);
 const divisions = ['V1', 'V2', 'V3'];

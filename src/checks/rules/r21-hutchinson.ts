@@ -1,9 +1,9 @@
 import type { CheckContext } from '../context.ts';
-import { sign } from '../facts.ts';
+import { every, type Fact, some } from '../facts/fact.ts';
+import { sign } from '../facts/stated.ts';
+import { type OneSide, oneSides } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { type OneSide, oneSides } from '../sides.ts';
-import { every, type Fact, some } from '../truth.ts';
 
 const set = 'zoster-eye-uk';
 const rashes = ['vesicles', 'rash', 'herpes-zoster'];

@@ -1,8 +1,8 @@
 import type { CheckContext } from '../context.ts';
-import { ageAtLeast, sign, symptom } from '../facts.ts';
+import { alsoMissing, every, type Fact, some } from '../facts/fact.ts';
+import { ageAtLeast, sign, symptom } from '../facts/stated.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { alsoMissing, every, type Fact, some } from '../truth.ts';
 
 const set = 'giant-cell-arteritis-uk';
 const AGE = 50;

@@ -1,12 +1,12 @@
 import type { Symptom } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts.ts';
-import { lowerFace, weakerThan } from '../movements.ts';
-import { withJudgement } from '../neck-lumps.ts';
+import { every, type Fact, known, not, some, unknown } from '../facts/fact.ts';
+import { lowerFace, weakerThan } from '../facts/movements.ts';
+import { withJudgement } from '../facts/neck-lumps.ts';
+import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/stated.ts';
+import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
-import { type OneSide, oneSides, otherSide } from '../sides.ts';
-import { every, type Fact, known, not, some, unknown } from '../truth.ts';
 
 const set = 'hearing-loss-england';
 const ADULT = 18;

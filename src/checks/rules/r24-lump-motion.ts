@@ -1,8 +1,8 @@
 import type { CheckContext } from '../context.ts';
-import { sign } from '../facts.ts';
-import { isWithin } from '../regions.ts';
+import { type Fact, not, unknown } from '../facts/fact.ts';
+import { sign } from '../facts/stated.ts';
+import { isWithin } from '../places/regions.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { type Fact, not, unknown } from '../truth.ts';
 
 const regions = ['neck-midline', 'thyroid'];
 const lumps: readonly string[] = [

@@ -1,9 +1,9 @@
 import type { CheckContext } from '../context.ts';
-import { absolute, compare, decimalText, subtract } from '../decimal.ts';
-import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../measured.ts';
-import { isTested, movementOn } from '../movements.ts';
+import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
+import { isTested, movementOn } from '../facts/movements.ts';
+import { absolute, compare, decimalText, subtract } from '../figures/decimal.ts';
+import { otherSide } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { otherSide } from '../sides.ts';
 
 /** Jaw: assisted opening under unassisted, sideways travel apart, deviation away from the weak side. */
 export const r25Jaw: ConsistencyRule = {

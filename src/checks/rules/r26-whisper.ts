@@ -1,8 +1,8 @@
 import type { CheckContext } from '../context.ts';
-import { compare, whole } from '../decimal.ts';
-import { isMeasured, measured } from '../measured.ts';
+import { isMeasured, measured } from '../facts/measured.ts';
+import { compare, whole } from '../figures/decimal.ts';
+import { coversSide, type OneSide, oneSides, sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { coversSide, type OneSide, oneSides, sideText } from '../sides.ts';
 
 /** Items of six that must be repeated to pass. */
 const PASS = whole(3);

@@ -1,7 +1,7 @@
 import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Measurement, Statement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { whole } from '../decimal.ts';
+import { whole } from '../figures/decimal.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 
 /** Fires when notes and figures repeat the prior exam word for word without being marked as carried. */

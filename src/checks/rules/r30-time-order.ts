@@ -1,10 +1,10 @@
 import type { Symptom } from '../../model/statement.ts';
 import { isAfter } from '../../model/time.ts';
 import type { CheckContext } from '../context.ts';
-import { add, compare, type Exact, multiply, subtract, whole } from '../decimal.ts';
+import { add, compare, type Exact, multiply, subtract, whole } from '../figures/decimal.ts';
+import { daysBetween } from '../figures/time.ts';
+import { baseValue } from '../figures/units.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { daysBetween } from '../time.ts';
-import { baseValue } from '../units.ts';
 
 const SECONDS_A_DAY = whole(86_400);
 

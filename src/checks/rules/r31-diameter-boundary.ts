@@ -1,6 +1,6 @@
-import { compare, whole } from '../decimal.ts';
-import { lesionsOf } from '../lesions.ts';
-import { figureText, isMeasured } from '../measured.ts';
+import { lesionsOf } from '../facts/lesions.ts';
+import { figureText, isMeasured } from '../facts/measured.ts';
+import { compare, whole } from '../figures/decimal.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 
 const ABCDE = whole(6);

@@ -1,11 +1,11 @@
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { compare, type Exact } from '../decimal.ts';
-import { diameterOf } from '../lesions.ts';
-import { figureText, isMeasured } from '../measured.ts';
+import { diameterOf } from '../facts/lesions.ts';
+import { figureText, isMeasured } from '../facts/measured.ts';
+import { codedAttribute } from '../facts/signs.ts';
+import { compare, type Exact } from '../figures/decimal.ts';
+import { baseValue } from '../figures/units.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { codedAttribute } from '../signs.ts';
-import { baseValue } from '../units.ts';
 
 const smallTerms: ReadonlySet<string> = new Set(['papule', 'macule', 'vesicle', 'vesicles']);
 const largeTerms: ReadonlySet<string> = new Set(['plaque', 'patch', 'bulla', 'nodule']);

@@ -1,9 +1,9 @@
-import { compare, type Exact, subtract } from '../decimal.ts';
-import { isMeasured, keysOf, measured, missingOf } from '../measured.ts';
-import { eyeClosure, weakerThan } from '../movements.ts';
+import { inputsOf, some } from '../facts/fact.ts';
+import { isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
+import { eyeClosure, weakerThan } from '../facts/movements.ts';
+import { compare, type Exact, subtract } from '../figures/decimal.ts';
+import { oneSides, otherSide } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { oneSides, otherSide } from '../sides.ts';
-import { inputsOf, some } from '../truth.ts';
 
 /** Fires when the wide eye is on a side whose closing muscle is weak: the other lid only looks low. */
 export const r34Pseudoptosis: ConsistencyRule = {

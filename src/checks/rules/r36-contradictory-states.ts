@@ -1,10 +1,10 @@
 import type { Finding, RegionState } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
-import { regionName } from '../regions.ts';
+import { methodsMeet } from '../facts/signs.ts';
+import { regionName } from '../places/regions.ts';
+import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sidesOverlap } from '../sides.ts';
-import { methodsMeet } from '../signs.ts';
 
 /** Fires when two states of one region can not both hold, or a sign stands in a region not examined. */
 export const r36ContradictoryStates: ConsistencyRule = {

@@ -1,9 +1,9 @@
 import { isFinding } from '../../kinds/finding/check.ts';
 import type { Finding, Measurement, ScaleScore } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { isWithin } from '../regions.ts';
+import { isWithin } from '../places/regions.ts';
+import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sidesOverlap } from '../sides.ts';
 
 /** Fires when what was measured or scored is no finding, is absent, or lies elsewhere. */
 export const r37About: ConsistencyRule = {

@@ -1,9 +1,9 @@
 import type { ScaleScore } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { isMeasured, measured } from '../measured.ts';
-import { isTested, lowerFace, movementOn, type TestedMovement } from '../movements.ts';
+import { isMeasured, measured } from '../facts/measured.ts';
+import { isTested, lowerFace, movementOn, type TestedMovement } from '../facts/movements.ts';
+import { coversSide, type OneSide, oneSides, sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { coversSide, type OneSide, oneSides, sideText } from '../sides.ts';
 
 type Part = 'forehead' | 'closing gently' | 'closing tightly' | 'mouth';
 

@@ -1,10 +1,10 @@
 import type { CheckContext } from '../context.ts';
-import { ageAtLeast } from '../facts.ts';
-import { measureName } from '../measured.ts';
-import { isForAnyone, type RangeVerdict, rangeVerdicts } from '../ranges.ts';
+import { measureName } from '../facts/measured.ts';
+import { ageAtLeast } from '../facts/stated.ts';
+import { isForAnyone, type RangeVerdict, rangeVerdicts } from '../figures/ranges.ts';
+import { sideText } from '../places/sides.ts';
+import { listText } from '../prompt.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sideText } from '../sides.ts';
-import { listText } from '../wording.ts';
 
 const ADULT = 18;
 

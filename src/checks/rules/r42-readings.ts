@@ -1,5 +1,6 @@
 import type { Measurement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
+import { measureName } from '../facts/measured.ts';
 import {
   absolute,
   add,
@@ -12,8 +13,7 @@ import {
   subtract,
   trimmed,
   whole,
-} from '../decimal.ts';
-import { measureName } from '../measured.ts';
+} from '../figures/decimal.ts';
 import type { ComputedValue, ConsistencyRule, RuleFinding } from '../rule.ts';
 
 /** Fires when the reported value is not what its convention makes of the readings. */

@@ -1,5 +1,4 @@
 import type { CheckContext } from '../context.ts';
-import { absolute, compare, decimalText, subtract } from '../decimal.ts';
 import {
   isMeasured,
   keysOf,
@@ -7,7 +6,8 @@ import {
   measuredPairs,
   missingOf,
   type Pair,
-} from '../measured.ts';
+} from '../facts/measured.ts';
+import { absolute, compare, decimalText, subtract } from '../figures/decimal.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 
 /** Difference of the pupils in each light, and in which light it is greater. */

@@ -1,10 +1,10 @@
 import type { CheckContext } from '../context.ts';
-import { ageAtLeast } from '../facts.ts';
-import { conditionsOf, figureText, isMeasured, measured, measureName } from '../measured.ts';
+import { conditionsOf, figureText, isMeasured, measured, measureName } from '../facts/measured.ts';
+import { ageAtLeast } from '../facts/stated.ts';
+import { type OneSide, sideText } from '../places/sides.ts';
+import { listText } from '../prompt.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
-import { type OneSide, sideText } from '../sides.ts';
-import type { ThresholdId } from '../thresholds.ts';
-import { listText } from '../wording.ts';
+import type { ThresholdId } from '../settings/thresholds.ts';
 
 const ADULT = 18;
 

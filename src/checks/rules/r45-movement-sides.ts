@@ -1,5 +1,5 @@
 import type { CheckContext } from '../context.ts';
-import { isTested, movementOn } from '../movements.ts';
+import { isTested, movementOn } from '../facts/movements.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 
 /** Fires when a movement is graded differently on the two sides. */

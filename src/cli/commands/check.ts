@@ -1,17 +1,16 @@
 import { checkExam } from '../../checks/check-exam.ts';
-import type { CheckOptions, CheckSettings } from '../../checks/options.ts';
-import { parseCheckSettings } from '../../checks/parse-settings.ts';
 import { type RuleSetId, ruleSet, ruleSets } from '../../checks/rule-sets.ts';
+import type { CheckOptions, CheckSettings } from '../../checks/settings/check-settings.ts';
+import { parseCheckSettings } from '../../checks/settings/parse-settings.ts';
 import { hasErrors, type Outcome } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
-import { checkText } from '../check-text.ts';
+import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
-import { type DocumentStep, eachDocument, jsonDocument } from '../each-document.ts';
+import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';
+import { readExam, readJson } from '../input/read-exam.ts';
 import type { CliIo } from '../io.ts';
-import { issueFormatOf, writeIssues } from '../issue-writer.ts';
-import { flagOption, type OptionTable, type OptionValues, textOption } from '../options.ts';
-import { readExam } from '../read-exam.ts';
-import { readJson } from '../read-json.ts';
+import { checkText } from '../output/check-text.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 
 /** Which rule sets prompts come from; none is a default, since guidelines differ by country. */

@@ -1,12 +1,12 @@
 import { checkExam } from '../../checks/check-exam.ts';
 import { toJson } from '../../fhir/to-json.ts';
 import { hasErrors } from '../../issue.ts';
+import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { compareText } from '../compare-text.ts';
-import { issueFormatOf, writeIssues } from '../issue-writer.ts';
-import { flagOption, textOption } from '../options.ts';
-import { outputTo } from '../output.ts';
-import { readExam } from '../read-exam.ts';
+import { readExam } from '../input/read-exam.ts';
+import { compareText } from '../output/compare-text.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { outputTo } from '../output/output.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 
 /** Issues of a comparison that concern the pair; those of the later exam alone belong to `check`. */

@@ -5,16 +5,16 @@ import { setFlagsFromString } from 'node:v8';
 import { convertFiles, hasFailed } from '../../convert/bulk/convert-files.ts';
 import type { BulkOptions } from '../../convert/bulk/options.ts';
 import { summaryText } from '../../convert/bulk/summary.ts';
+import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
-import { convertByLine } from '../convert-by-line.ts';
-import { readMappingFile } from '../convert-mapping.ts';
-import { bulkIo, kinds, runSettings } from '../convert-settings.ts';
-import { convertSuggest } from '../convert-suggest.ts';
-import { convertToStdout } from '../convert-to-stdout.ts';
+import { convertByLine } from '../convert/by-line.ts';
+import { readMappingFile } from '../convert/read-mapping.ts';
+import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
+import { convertSuggest } from '../convert/suggest.ts';
+import { convertToStdout } from '../convert/to-stdout.ts';
 import { fileFailure, UsageError } from '../failure.ts';
-import { issueFormatOf, writeIssues } from '../issue-writer.ts';
-import { flagOption, textOption } from '../options.ts';
-import { formatOutOption, wantsXml } from '../resource-text.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { formatOutOption, wantsXml } from '../output/resource-text.ts';
 import { bundleOptions, formatOption } from '../shared-options.ts';
 
 export const command: Command = {

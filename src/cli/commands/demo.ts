@@ -10,11 +10,11 @@ import type { Exam } from '../../model/exam.ts';
 import { parseExamOrThrow } from '../../model/parse-exam.ts';
 import { toHtml } from '../../report/to-html.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { CAUTION, demoSummary, resourceTypes } from '../demo-summary.ts';
-import { countText, issueFormatOf, writeIssues } from '../issue-writer.ts';
-import { flagOption, textOption } from '../options.ts';
-import { writeWhole } from '../output.ts';
+import { CAUTION, demoSummary, resourceTypes } from '../output/demo-summary.ts';
+import { countText, issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { writeWhole } from '../output/output.ts';
 import { bundleOptions, exportOptionsOf, issueOptions } from '../shared-options.ts';
 import { validatorOf } from '../validators.ts';
 

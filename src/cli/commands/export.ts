@@ -1,9 +1,9 @@
 import { toBundle } from '../../export/to-bundle.ts';
 import { parseExam } from '../../model/parse-exam.ts';
+import { flagOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { type DocumentStep, eachDocument, standsAlone } from '../each-document.ts';
-import { flagOption } from '../options.ts';
-import { formatOutOption, resourceWriter } from '../resource-text.ts';
+import { type DocumentStep, eachDocument, standsAlone } from '../input/each-document.ts';
+import { formatOutOption, resourceWriter } from '../output/resource-text.ts';
 import { bundleOptions, exportOptionsOf, issueOptions, outOption } from '../shared-options.ts';
 
 export const command: Command = {

@@ -5,10 +5,10 @@ import { probeServer } from '../../testing/probe/probe-server.ts';
 import type { ProbeReport } from '../../testing/probe/report.ts';
 import { probeJUnit } from '../../testing/probe/report-junit.ts';
 import { probeText } from '../../testing/probe/report-text.ts';
+import { countOption, flagOption, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
-import { countOption, flagOption, type OptionValues, textOption } from '../options.ts';
-import { outputTo } from '../output.ts';
+import { outputTo } from '../output/output.ts';
 import { fhirOption, fhirVersionOf, outOption } from '../shared-options.ts';
 
 const formats: ReadonlyMap<string, (report: ProbeReport) => string> = new Map([

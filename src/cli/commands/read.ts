@@ -1,9 +1,9 @@
 import { issue } from '../../issue.ts';
 import { fromBundle } from '../../read/from-bundle.ts';
 import type { Remainder } from '../../read/remainder.ts';
+import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { type DocumentStep, eachDocument, jsonDocument } from '../each-document.ts';
-import { flagOption, textOption } from '../options.ts';
+import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 
 export const command: Command = {

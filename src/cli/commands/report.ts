@@ -1,11 +1,11 @@
 import { toHtml } from '../../report/to-html.ts';
+import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
-import { issueFormatOf } from '../issue-writer.ts';
+import { readExam } from '../input/read-exam.ts';
 import { languageOf, languageOption } from '../language.ts';
-import { flagOption, textOption } from '../options.ts';
-import { outputTo } from '../output.ts';
-import { readExam } from '../read-exam.ts';
+import { issueFormatOf } from '../output/issue-writer.ts';
+import { outputTo } from '../output/output.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 import { checkOptionsOf, priorOptions, ruleSetOption, settingsOption } from './check.ts';
 

@@ -2,12 +2,12 @@ import { toBundle } from '../../export/to-bundle.ts';
 import { orThrow } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { type SampleSize, sampleExams } from '../../testing/sample-exam.ts';
+import { countOption, flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
+import { isLegacyFormat, sampleToLegacy } from '../convert/sample-to-legacy.ts';
 import { UsageError } from '../failure.ts';
-import { countOption, flagOption, textOption } from '../options.ts';
-import { outputTo } from '../output.ts';
-import { formatOutOption, resourceWriter, wantsXml } from '../resource-text.ts';
-import { isLegacyFormat, sampleToLegacy } from '../sample-to-legacy.ts';
+import { outputTo } from '../output/output.ts';
+import { formatOutOption, resourceWriter, wantsXml } from '../output/resource-text.ts';
 import { bundleOptions, exportOptionsOf, outOption } from '../shared-options.ts';
 
 const sizes: ReadonlyMap<string, SampleSize> = new Map([

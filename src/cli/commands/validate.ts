@@ -1,11 +1,11 @@
 import { hasErrors, type Issue, type Severity } from '../../issue.ts';
 import type { ValidateOptions } from '../../validate/validate-bundle.ts';
+import { flagOption, type OptionTable, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import type { Document } from '../documents.ts';
-import { eachDocument } from '../each-document.ts';
-import { countText, documentName, issueFormatOf } from '../issue-writer.ts';
-import { flagOption, type OptionTable, textOption } from '../options.ts';
-import { profileOption, profilesOf } from '../profile-files.ts';
+import type { Document } from '../input/documents.ts';
+import { eachDocument } from '../input/each-document.ts';
+import { profileOption, profilesOf } from '../input/profile-files.ts';
+import { countText, documentName, issueFormatOf } from '../output/issue-writer.ts';
 import { fhirOption, fhirVersionOf, issueOptions, outOption } from '../shared-options.ts';
 import { engineOf, validatorOf } from '../validators.ts';
 

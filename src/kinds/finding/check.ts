@@ -1,8 +1,9 @@
-import { alike, methodsMeet, whenConfirmed } from '../../checks/compare/verdicts.ts';
+import { alike, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { cover, markMethods, sidesIn } from '../../checks/coverage/marks.ts';
 import type { ExamIndex } from '../../checks/exam-index.ts';
-import { isWithin } from '../../checks/regions.ts';
-import { sidesOverlap } from '../../checks/sides.ts';
+import { methodsMeet } from '../../checks/facts/signs.ts';
+import { isWithin } from '../../checks/places/regions.ts';
+import { sidesOverlap } from '../../checks/places/sides.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { KindCheck, KindComparison, Verdict } from '../check.ts';
@@ -16,7 +17,8 @@ const comparison: KindComparison<Finding> = {
       return { change: 'not-comparable', reason: 'it could not be decided in one of the exams' };
     }
     if (now.presence !== before.presence) {
-      if (!methodsMeet(now, before)) return { change: 'not-comparable', reason: 'methods differ' };
+      if (!methodsMeet(now.methods, before.methods))
+        return { change: 'not-comparable', reason: 'methods differ' };
       return { change: now.presence === 'present' ? 'new' : 'gone' };
     }
     const values = { before: attributesText(before), now: attributesText(now) };

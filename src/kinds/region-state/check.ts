@@ -1,5 +1,6 @@
-import { alike, methodsMeet, whenConfirmed } from '../../checks/compare/verdicts.ts';
+import { alike, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { cover, document, markMethods, sidesIn } from '../../checks/coverage/marks.ts';
+import { methodsMeet } from '../../checks/facts/signs.ts';
 import type { KindCheck } from '../check.ts';
 import type { RegionState } from './statement.ts';
 
@@ -21,7 +22,8 @@ export const regionStateCheck: KindCheck<RegionState> = {
       if (!isExamined(now) || !isExamined(before)) {
         return { change: 'not-comparable', reason: 'the region was not examined in both' };
       }
-      if (!methodsMeet(now, before)) return { change: 'not-comparable', reason: 'methods differ' };
+      if (!methodsMeet(now.methods, before.methods))
+        return { change: 'not-comparable', reason: 'methods differ' };
       if (now.state === before.state) return alike;
       return { change: 'changed', values: { before: before.state, now: now.state } };
     }),

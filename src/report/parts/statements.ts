@@ -1,4 +1,4 @@
-import { exact, signedText, subtract } from '../../checks/decimal.ts';
+import { exact, signedText, subtract } from '../../checks/figures/decimal.ts';
 import type { ToldInList, ToldInTable } from '../../kinds/page.ts';
 import { tellAll } from '../../kinds/pages.ts';
 import { type Content, joined, list, section, table } from '../html.ts';

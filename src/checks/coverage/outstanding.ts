@@ -1,0 +1,23 @@
+import type { Outcome } from '../../issue.ts';
+import { issue } from '../../issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import { type CoverageItem, coverageGaps, coverExam } from './coverage.ts';
+
+/**
+ * What the protocol of an exam still asks for, in its order: what the exam is silent on so far. It
+ * takes a draft of the builder as well as an exam. No value where the protocol is not known.
+ */
+export function outstanding(
+  draft: Exam | { readonly exam: Exam },
+  catalogue: Catalogue = builtInCatalogue,
+): Outcome<readonly CoverageItem[]> {
+  const exam = 'exam' in draft ? draft.exam : draft;
+  const protocol = catalogue.protocols.get(exam.protocol.id);
+  if (protocol === undefined) {
+    const message = 'the protocol is not known, so what it asks for can not be told';
+    return { issues: [issue('unknown-protocol', ['protocol', 'id'], message)] };
+  }
+  const { coverage, issues } = coverExam(exam, protocol, catalogue);
+  return { value: coverageGaps(coverage), issues };
+}

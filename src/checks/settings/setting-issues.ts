@@ -1,0 +1,91 @@
+import { type Issue, issue } from '../../issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import { exact } from '../figures/decimal.ts';
+import { ruleSet } from '../rule-sets.ts';
+import type { CheckOptions } from './check-settings.ts';
+import { isSettable, type ThresholdSettings, thresholds } from './thresholds.ts';
+
+/** What is wrong with the options of a run. A limit that can not be read keeps its own value. */
+export function optionIssues(options: CheckOptions, exam: Exam): readonly Issue[] {
+  return [
+    ...limitIssues(options),
+    ...(options.ruleSets ?? []).flatMap((id, at) =>
+      ruleSet(id) === undefined
+        ? [
+            issue(
+              'unknown-rule-set',
+              ['options', 'ruleSets', at],
+              'there is no rule set of this id',
+            ),
+          ]
+        : [],
+    ),
+    ...judgementIssues(options, exam),
+  ];
+}
+
+/** The options without the limits that can not be read. */
+export function usableOptions(options: CheckOptions): CheckOptions {
+  const entries = Object.entries(options.thresholds ?? {});
+  const differences = Object.entries(options.sideDifferences ?? {});
+  // Keys that the table of thresholds does not hold are never looked up.
+  const settings = Object.fromEntries(
+    entries.filter(([, value]) => isSettable(value)),
+  ) as ThresholdSettings;
+  return {
+    ...options,
+    thresholds: settings,
+    sideDifferences: Object.fromEntries(
+      differences.filter(([, value]) => exact(value) !== undefined),
+    ),
+  };
+}
+
+function limitIssues(options: CheckOptions): readonly Issue[] {
+  const issues: Issue[] = [];
+  for (const [id, value] of Object.entries(options.thresholds ?? {})) {
+    if (!Object.hasOwn(thresholds, id)) {
+      issues.push(
+        issue('unknown-code', ['options', 'thresholds', id], 'there is no threshold of this id'),
+      );
+    } else if (!isSettable(value)) {
+      issues.push(
+        issue('invalid-value', ['options', 'thresholds', id], 'a threshold is a decimal', {
+          expected: 'a decimal as text, or off',
+        }),
+      );
+    }
+  }
+  for (const [measure, value] of Object.entries(options.sideDifferences ?? {})) {
+    if (exact(value) !== undefined) continue;
+    issues.push(
+      issue(
+        'invalid-value',
+        ['options', 'sideDifferences', measure],
+        'a side difference is a decimal',
+        {
+          expected: 'a decimal as text',
+        },
+      ),
+    );
+  }
+  return issues;
+}
+
+function judgementIssues(options: CheckOptions, exam: Exam): readonly Issue[] {
+  const keys = new Set(exam.statements.map((statement) => statement.key));
+  return (options.judgements ?? []).flatMap(({ statement }, at) =>
+    keys.has(statement)
+      ? []
+      : [
+          issue(
+            'unresolved-key',
+            ['options', 'judgements', at, 'statement'],
+            'no statement has this key',
+            {
+              severity: 'warning',
+            },
+          ),
+        ],
+  );
+}

@@ -1,0 +1,67 @@
+import type { Change, Comparison, FigureChange } from '../../checks/compare/comparison.ts';
+import { subjectTables } from '../../kinds/subject-tables.ts';
+import type { TableName } from '../../terminology/built-in.ts';
+import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { sideText } from '../../terminology/sides.ts';
+
+const headings: readonly (readonly [Change, string])[] = [
+  ['new', 'New'],
+  ['gone', 'Gone'],
+  ['changed', 'Changed'],
+  ['unchanged', 'Unchanged, by figures taken the same way'],
+];
+
+/** What changed between two exams, for people; what can not be compared is counted by reason. */
+export function compareText(comparisons: readonly Comparison[]): string {
+  const lines = headings.flatMap(([change, heading]) => {
+    const members = comparisons.filter((one) => one.change === change);
+    return members.length === 0 ? [] : [heading, ...members.map(comparedLine), ''];
+  });
+  const same = comparisons.filter(({ change }) => change === 'same').length;
+  if (same > 0) lines.push(`Stated alike in both, without a figure: ${same}`, '');
+  const reasons = new Map<string, number>();
+  for (const { change, reason = 'no reason told' } of comparisons) {
+    if (change === 'not-comparable') reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
+  }
+  if (reasons.size > 0) {
+    const rows = [...reasons].map(([reason, count]) => `  ${String(count).padStart(5)}  ${reason}`);
+    lines.push('Not comparable', ...rows, '');
+  }
+  return lines.length === 0 ? 'Nothing to compare.\n' : `${lines.join('\n')}`;
+}
+
+function comparedLine(one: Comparison): string {
+  const { figures, values, days } = one;
+  const parts = [
+    comparedName(one),
+    figures === undefined ? '' : figuresText(figures),
+    values === undefined ? '' : `${values.before} -> ${values.now}`,
+    days === undefined ? '' : `in ${days} days`,
+  ];
+  return `  ${parts.filter(Boolean).join('  ')}`;
+}
+
+function figuresText({
+  before,
+  now,
+  delta,
+  unit,
+  percent,
+  withinResolution,
+}: FigureChange): string {
+  const part = percent === undefined ? '' : `, ${percent} %`;
+  const text = `${before.value} ${before.unit} -> ${now.value} ${now.unit} (${delta} ${unit}${part})`;
+  return withinResolution === true ? `${text}, within what the instrument can tell` : text;
+}
+
+/** What a comparison is about, in words: `Naevus (mole), Temple, right`. */
+function comparedName({ kind, code, region, side, modality }: Comparison): string {
+  const name = displayOf(subjectTables[kind], code);
+  const place = region === undefined || region === code ? '' : displayOf('regions', region);
+  const way = modality === undefined ? '' : displayOf('modalities', modality);
+  return [name, place, side === undefined ? '' : sideText[side], way].filter(Boolean).join(', ');
+}
+
+export function displayOf(table: TableName, code: string): string {
+  return builtInCatalogue[table].get(code)?.display ?? code;
+}

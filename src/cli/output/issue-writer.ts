@@ -1,0 +1,87 @@
+import { type Issue, issueText, type Severity } from '../../issue.ts';
+import { toOperationOutcome } from '../../validate/to-operation-outcome.ts';
+import { type OptionValues, textOption } from '../arguments.ts';
+import type { Document } from '../input/documents.ts';
+import type { CliIo } from '../io.ts';
+
+export type IssueFormat = 'text' | 'json' | 'operation-outcome';
+
+export function issueFormatOf(options: OptionValues): IssueFormat {
+  const format = textOption(options, 'format');
+  return format === 'json' || format === 'operation-outcome' ? format : 'text';
+}
+
+/** `file` or `file:3`, for the third document of a file with one document a line. */
+export function documentName({ input, record }: Pick<Document, 'input' | 'record'>): string {
+  return record === undefined ? input : `${input}:${record}`;
+}
+
+/**
+ * Issues of one document to standard error: a line each as text or JSON, or one OperationOutcome a
+ * document, all without line breaks inside.
+ */
+export async function writeIssues(
+  io: CliIo,
+  format: IssueFormat,
+  document: Pick<Document, 'input' | 'record'>,
+  issues: readonly Issue[],
+): Promise<void> {
+  if (issues.length === 0) return;
+  await io.err(issueBlock(format, document, issues));
+}
+
+function issueBlock(
+  format: IssueFormat,
+  document: Pick<Document, 'input' | 'record'>,
+  issues: readonly Issue[],
+): string {
+  switch (format) {
+    case 'json':
+      return issues.map((found) => `${JSON.stringify({ ...document, ...found })}\n`).join('');
+    case 'operation-outcome':
+      return `${JSON.stringify(toOperationOutcome(issues))}\n`;
+    case 'text': {
+      const name = documentName(document);
+      return issues.map((found) => `${name}: ${issueLine(found)}\n`).join('');
+    }
+  }
+}
+
+function issueLine(found: Issue): string {
+  const { source, received } = found;
+  let line = issueText(found);
+  if (received !== undefined) line += ` got ${JSON.stringify(received)}`;
+  if (source !== undefined && 'line' in source) {
+    line += ` at line ${source.line}`;
+    if (source.column !== undefined) line += `, column ${source.column}`;
+  } else if (source !== undefined) {
+    line += ` at segment ${source.segmentIndex} (${source.segment})`;
+    if (source.field !== undefined) line += `, field ${source.field}`;
+  }
+  return line;
+}
+
+/** The same issues with lines counted from the beginning of the input. */
+export function fromLine(first: number, issues: readonly Issue[]): Issue[] {
+  return issues.map((found) =>
+    found.source !== undefined && 'line' in found.source
+      ? { ...found, source: { ...found.source, line: found.source.line + first - 1 } }
+      : found,
+  );
+}
+
+/** `2 errors, 1 warning`; empty for none. */
+export function countText(issues: readonly Issue[]): string {
+  const parts: string[] = [];
+  for (const [severity, one, many] of severities) {
+    const count = issues.filter((found) => found.severity === severity).length;
+    if (count > 0) parts.push(`${count} ${count === 1 ? one : many}`);
+  }
+  return parts.join(', ');
+}
+
+const severities: readonly (readonly [Severity, string, string])[] = [
+  ['error', 'error', 'errors'],
+  ['warning', 'warning', 'warnings'],
+  ['information', 'remark', 'remarks'],
+];
