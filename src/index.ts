@@ -41,17 +41,23 @@ export { CANONICAL_BASE } from './fhir/systems.ts';
 export { toJson } from './fhir/to-json.ts';
 export { type FhirVersion, fhirVersionNumber } from './fhir/version.ts';
 export {
+  type FactTypes,
   hasErrors,
   type Issue,
   type IssueCode,
   IssueError,
+  type IssueFacts,
+  type IssueLanguage,
+  issueMessage,
   issueText,
+  issueTextIn,
   type Outcome,
   orThrow,
   type Severity,
   type SourcePosition,
 } from './issue.ts';
-export { issueCodes } from './issue-codes.ts';
+export { issueCodes, issueTypes } from './issues/codes.ts';
+export type { Form, FormWord, JsonKind } from './issues/forms.ts';
 export {
   abnormal,
   absent,

@@ -1,7 +1,15 @@
-import type { IssueCode } from './issue-codes.ts';
+import type { IssueCode } from './issues/codes.ts';
+import type { conversion } from './issues/english/conversion.ts';
+import { record } from './issues/english/record.ts';
+import type { validation } from './issues/english/validation.ts';
+import type { FactsFor, Sentence, SentenceTable } from './issues/facts.ts';
+import type { IssueLanguage } from './issues/language.ts';
+import { englishWording, rendered } from './issues/render.ts';
 import { type Path, pathText } from './path.ts';
 
-export type { IssueCode } from './issue-codes.ts';
+export type { IssueCode } from './issues/codes.ts';
+export type { FactTypes } from './issues/facts.ts';
+export type { IssueLanguage } from './issues/language.ts';
 
 export type Severity = 'error' | 'warning' | 'information';
 
@@ -19,22 +27,42 @@ export type SourcePosition =
     };
 
 /**
- * Anything wrong or worth saying, in the one shape the whole library uses.
- * `message` never holds a value from the data; `received` does, and only where the caller asked.
+ * What is known about an issue of this code, one member for each `reason`. Facts hold codes, names and
+ * bounds of tables, schemas, mappings and profiles, and never a value of the data.
  */
-export interface Issue {
-  readonly code: IssueCode;
+export type IssueFacts<Code extends IssueCode = IssueCode> = Code extends IssueCode
+  ?
+      | FactsFor<typeof record, Code>
+      | FactsFor<typeof validation, Code>
+      | FactsFor<typeof conversion, Code>
+  : never;
+
+interface IssueOf<Code extends IssueCode> {
+  readonly code: Code;
   readonly severity: Severity;
+  /** In English, from the code and the facts; {@link issueMessage} says it in another language. */
   readonly message: string;
   readonly path: Path;
-  /** The form that would have been accepted. */
+  readonly facts: IssueFacts<Code>;
+  /** The form that would have been accepted, in English, from the facts. */
   readonly expected?: string;
+  /** Key of the statement it is about. */
+  readonly statement?: string;
   /** The offending value as text, cut to 200 characters; only with `includeValues: true`. */
   readonly received?: string;
   readonly source?: SourcePosition;
   /** Rule or specification the issue rests on: an invariant key, a rule id, a URL. */
   readonly rule?: string;
 }
+
+/**
+ * Anything wrong or worth saying, in the one shape the whole library uses: a union by `code`, so that
+ * a check of the code and of `facts.reason` gives the facts their types. `message` and `facts` never
+ * hold a value from the data; `received` does, and only where the caller asked.
+ */
+export type Issue<Code extends IssueCode = IssueCode> = Code extends IssueCode
+  ? IssueOf<Code>
+  : never;
 
 /** Result of a step that can fail on data: no `value` means that nothing usable came out. */
 export interface Outcome<T> {
@@ -44,26 +72,49 @@ export interface Outcome<T> {
 
 /** Optional parts of an issue; `undefined` is the same as left out. */
 export interface IssueDetails {
-  readonly severity?: Severity;
-  readonly expected?: string | undefined;
+  readonly severity?: Severity | undefined;
+  readonly statement?: string | undefined;
   readonly received?: string | undefined;
   readonly source?: SourcePosition | undefined;
   readonly rule?: string | undefined;
 }
 
-/** Every issue of the library is made here, so that its shape can not drift. Severity: `error` unless told. */
-export function issue(code: IssueCode, path: Path, message: string, details?: IssueDetails): Issue {
-  const { severity = 'error', expected, received, source, rule } = details ?? {};
-  return {
-    code,
-    severity,
-    message,
-    path,
-    ...(expected !== undefined && { expected }),
-    ...(received !== undefined && { received: received.slice(0, 200) }),
-    ...(source !== undefined && { source }),
-    ...(rule !== undefined && { rule }),
+/** Makes issues with the codes and reasons of one table of sentences; each area loads its own table. */
+export function issuesOf<Table extends SentenceTable>(table: Table) {
+  return <Code extends keyof Table & IssueCode>(
+    code: Code,
+    path: Path,
+    facts: FactsFor<Table, Code>,
+    details: IssueDetails = {},
+  ): Issue => {
+    const { severity = 'error', statement, received, source, rule } = details;
+    const stated = withoutUndefined(facts);
+    const told = rendered(table[code]?.[stated.reason] ?? '', stated, englishWording);
+    return {
+      code,
+      severity,
+      message: told.message,
+      path,
+      facts: stated,
+      ...(told.expected !== undefined && { expected: told.expected }),
+      ...(statement !== undefined && { statement }),
+      ...(received !== undefined && { received: received.slice(0, 200) }),
+      ...(source !== undefined && { source }),
+      ...(rule !== undefined && { rule }),
+    } as unknown as Issue; // TypeScript does not follow the pair of code and facts
   };
+}
+
+/** Codes and facts of the sentences of {@link issue}. */
+export type RecordCode = keyof typeof record;
+export type RecordFacts<Code extends RecordCode = RecordCode> = FactsFor<typeof record, Code>;
+
+/** Issues about data, exams, codes, checks, export and reading. Severity: `error` unless told. */
+export const issue = /*@__PURE__*/ issuesOf(record);
+
+function withoutUndefined(facts: object): Readonly<Record<string, unknown>> & { reason: string } {
+  const stated = Object.entries(facts).filter(([, fact]) => fact !== undefined);
+  return Object.fromEntries(stated) as Record<string, unknown> & { reason: string }; // every sentence has one
 }
 
 /** The same issues with their paths set below `prefix`: a part reports relative to itself. */
@@ -75,11 +126,46 @@ export function hasErrors(issues: readonly Issue[]): boolean {
   return issues.some((found) => found.severity === 'error');
 }
 
+/** What an issue says in a language: from its code and facts, or in English, as it was made. */
+export function issueMessage(
+  found: Issue,
+  language?: IssueLanguage,
+): { readonly message: string; readonly expected?: string } {
+  const sentence = language && sentenceOf(found, language);
+  if (language === undefined || sentence === undefined) {
+    const { message, expected } = found;
+    return { message, ...(expected !== undefined && { expected }) };
+  }
+  return rendered(sentence, { ...found.facts }, language.wording);
+}
+
+function sentenceOf({ code, facts }: Issue, { sentences }: IssueLanguage): Sentence | undefined {
+  for (const table of sentences) {
+    const sentence = table[code]?.[facts.reason];
+    if (sentence !== undefined) return sentence;
+  }
+  return undefined;
+}
+
 /** One line for people: `error  statements[3].side  side is missing (expected right or left) [missing-side]`. */
 export function issueText(found: Issue): string {
-  const where = pathText(found.path) || '(root)';
-  const expected = found.expected === undefined ? '' : ` (expected ${found.expected})`;
-  return `${found.severity}  ${where}  ${found.message}${expected} [${found.code}]`;
+  return lineOf(found, found, 'expected', found.severity);
+}
+
+/** The same in another language. */
+export function issueTextIn(found: Issue, language: IssueLanguage): string {
+  const { wording, severities } = language;
+  return lineOf(found, issueMessage(found, language), wording.expected, severities[found.severity]);
+}
+
+function lineOf(
+  { path, code }: Issue,
+  { message, expected }: { readonly message: string; readonly expected?: string },
+  expectedWord: string,
+  severity: string,
+): string {
+  const hint = expected === undefined ? '' : ` (${expectedWord} ${expected})`;
+  return `${severity}  ${pathText(path) || '(root)'}  ${message}${hint} [${code}]`;
 }
 
 /** Thrown by the `OrThrow` form of a function; `issues` holds everything that was found. */

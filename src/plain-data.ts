@@ -82,7 +82,7 @@ function lookInObject(value: object, search: Search): boolean {
     if (!Object.hasOwn(holder, name)) continue;
     if (name === '__proto__' || name === 'constructor' || name === 'prototype') {
       const path = [...search.path, name];
-      search.issues.push(issue('unsafe-property', path, 'a property of this name is not accepted'));
+      search.issues.push(issue('unsafe-property', path, { reason: 'name' }));
     }
     if (!lookAt(holder[name], name, search)) return false;
   }
@@ -112,19 +112,20 @@ function checkText(text: string, { path, issues }: Search): void {
   const bad = badCharacter.exec(text)?.[0];
   if (bad === undefined) return;
   const code = bad.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
-  const what =
-    bad >= '\uD800' && bad <= '\uDFFF' ? 'half a surrogate pair' : 'a forbidden character';
-  const details = {
-    expected: 'Unicode text with tab, line feed and carriage return as only controls',
-  };
-  issues.push(issue('invalid-unicode', [...path], `text holds ${what}, U+${code}`, details));
+  const isSurrogate = bad >= '\uD800' && bad <= '\uDFFF';
+  issues.push(
+    issue('invalid-unicode', [...path], {
+      reason: isSurrogate ? 'surrogate' : 'character',
+      character: `U+${code}`,
+    }),
+  );
 }
 
 function tooDeep(path: Path, depth: number): Issue {
-  const details = { expected: `at most ${depth} levels` };
-  return issue('too-deep', path, 'nested too deep, or in a circle', details);
+  const details = {};
+  return issue('too-deep', path, { reason: 'levels', maximum: depth }, details);
 }
 
 function tooLarge(values: number): Issue {
-  return issue('too-large', [], 'too many values', { expected: `at most ${values}` });
+  return issue('too-large', [], { reason: 'values', maximum: values });
 }

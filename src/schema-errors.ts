@@ -1,13 +1,8 @@
-import { type Issue, type IssueCode, issue } from './issue.ts';
+import { type Issue, issue, type RecordFacts } from './issue.ts';
+import type { FormWord } from './issues/forms.ts';
 import { nearest } from './nearest.ts';
 import { pathFromPointer, pathPointer } from './path.ts';
-import {
-  expectedText,
-  kindOf,
-  readableName,
-  receivedText,
-  type SchemaNode,
-} from './schema-words.ts';
+import { formOf, kindOf, readableName, receivedText, type SchemaNode } from './schema-words.ts';
 
 /** An error of a compiled validator (ajv with `verbose`); nothing else of the library reads one. */
 export interface SchemaError {
@@ -25,22 +20,32 @@ export interface SchemaValidator {
 }
 
 export interface SchemaErrorOptions {
-  /** What a definition of the schema accepts, in words: `Decimal` is "a decimal such as 4.0". */
-  readonly words: ReadonlyMap<string, string>;
+  /** What a definition of the schema accepts: `Decimal` is a `decimal-text`. */
+  readonly forms: ReadonlyMap<string, FormWord>;
   readonly includeValues: boolean;
   /** A reading of its own for some errors; `undefined` leaves an error to the usual one. */
   readonly special?: (error: SchemaError) => Issue | undefined;
 }
 
-interface Fault {
-  readonly code: IssueCode;
-  readonly message: string;
+type FaultCode =
+  | 'wrong-type'
+  | 'missing-property'
+  | 'unknown-property'
+  | 'unknown-code'
+  | 'invalid-value'
+  | 'empty-value'
+  | 'too-large';
+
+type Told = {
+  [Code in FaultCode]: { readonly code: Code; readonly facts: RecordFacts<Code> };
+}[FaultCode];
+
+type Fault = Told & {
   /** Below the path of the error: the name of a missing or unknown property. */
   readonly below?: string;
-  readonly expected?: string | undefined;
   /** Left out where there is no value. */
   readonly value?: unknown;
-}
+};
 
 type Reader = (error: SchemaError, schema: SchemaNode, options: SchemaErrorOptions) => Fault;
 
@@ -65,15 +70,14 @@ function usualIssue(error: SchemaError, options: SchemaErrorOptions): Issue | un
   if (read === undefined) return undefined;
   const fault = read(error, error.parentSchema ?? {}, options);
   const at = pathFromPointer(error.instancePath);
-  return issue(fault.code, fault.below === undefined ? at : [...at, fault.below], fault.message, {
-    expected: fault.expected,
+  return issue(fault.code, fault.below === undefined ? at : [...at, fault.below], fault.facts, {
     received: options.includeValues && 'value' in fault ? receivedText(fault.value) : undefined,
   });
 }
 
-const basicFirst: readonly IssueCode[] = ['wrong-type', 'missing-property', 'empty-value'];
+const basicFirst: readonly string[] = ['wrong-type', 'missing-property', 'empty-value'];
 
-function rank(code: IssueCode): number {
+function rank(code: string): number {
   const place = basicFirst.indexOf(code);
   return place === -1 ? basicFirst.length : place;
 }
@@ -82,16 +86,15 @@ function rank(code: IssueCode): number {
 const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   [
     'type',
-    ({ data }, schema, { words }) => ({
+    ({ data }, schema, { forms }) => ({
       code: 'wrong-type',
-      message: `value is ${kindOf(data)}`,
-      expected: expectedText(schema, words),
+      facts: { reason: 'json', found: kindOf(data), form: formOf(schema, forms) },
       value: data,
     }),
   ],
   [
     'required',
-    ({ params }, schema, { words }) => {
+    ({ params }, schema, { forms }) => {
       const name = String(params['missingProperty']);
       const node =
         schema.discriminator?.propertyName === name
@@ -99,9 +102,8 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
           : (schema.properties?.[name] ?? schema['x-missing']?.[name]);
       return {
         code: 'missing-property',
-        message: 'required property is missing',
+        facts: { reason: 'required', form: node && formOf(node, forms) },
         below: name,
-        expected: node && expectedText(node, words),
       };
     },
   ],
@@ -112,9 +114,11 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
       const near = nearest(name, Object.keys(schema.properties ?? {}));
       return {
         code: 'unknown-property',
-        message: `not a property of ${readableName(schema.title ?? 'this object')}`,
+        facts:
+          schema.title === undefined
+            ? { reason: 'object', near }
+            : { reason: 'schema', type: readableName(schema.title), near },
         below: name,
-        expected: near,
         value: Object(data)[name],
       };
     },
@@ -122,10 +126,9 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ['discriminator', tagFault],
   [
     'enum',
-    ({ data }, schema, { words }) => ({
+    ({ data }, schema, { forms }) => ({
       code: 'unknown-code',
-      message: 'not one of the codes that can stand here',
-      expected: expectedText(schema, words),
+      facts: { reason: 'schema', form: formOf(schema, forms) },
       value: data,
     }),
   ],
@@ -133,23 +136,21 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ['pattern', invalidValue],
   ['minimum', invalidValue],
   ['maximum', invalidValue],
-  ['minLength', ({ data }) => ({ code: 'empty-value', message: 'text is empty', value: data })],
-  ['minItems', () => ({ code: 'empty-value', message: 'list is empty' })],
-  ['minProperties', () => ({ code: 'empty-value', message: 'object has no properties' })],
+  ['minLength', ({ data }) => ({ code: 'empty-value', facts: { reason: 'text' }, value: data })],
+  ['minItems', () => ({ code: 'empty-value', facts: { reason: 'list' } })],
+  ['minProperties', () => ({ code: 'empty-value', facts: { reason: 'object' } })],
   [
     'maxLength',
     ({ params }) => ({
       code: 'too-large',
-      message: 'text is too long',
-      expected: `at most ${params['limit']} characters`,
+      facts: { reason: 'text', maximum: Number(params['limit']) },
     }),
   ],
   [
     'maxItems',
     ({ params }) => ({
       code: 'too-large',
-      message: 'list is too long',
-      expected: `at most ${params['limit']} entries`,
+      facts: { reason: 'list', maximum: Number(params['limit']) },
     }),
   ],
 ]);
@@ -157,12 +158,11 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
 function invalidValue(
   { data }: SchemaError,
   schema: SchemaNode,
-  { words }: SchemaErrorOptions,
+  { forms }: SchemaErrorOptions,
 ): Fault {
   return {
     code: 'invalid-value',
-    message: 'not of the form that must stand here',
-    expected: expectedText(schema, words),
+    facts: { reason: 'form', form: formOf(schema, forms) },
     value: data,
   };
 }
@@ -171,15 +171,15 @@ function invalidValue(
 function tagFault(
   { params, data }: SchemaError,
   schema: SchemaNode,
-  { words }: SchemaErrorOptions,
+  { forms }: SchemaErrorOptions,
 ): Fault {
   const below = String(params['tag']);
   const value: unknown = params['tagValue'];
-  const expected = expectedText({ enum: schema['x-tags'] ?? [] }, words);
+  const form = formOf({ enum: schema['x-tags'] ?? [] }, forms);
   if (!Object.hasOwn(Object(data), below)) {
-    return { code: 'missing-property', message: 'required property is missing', below, expected };
+    return { code: 'missing-property', facts: { reason: 'required', form }, below };
   }
   return typeof value === 'string'
-    ? { code: 'unknown-code', message: 'names no known kind', below, expected, value }
-    : { code: 'wrong-type', message: `value is ${kindOf(value)}`, below, expected, value };
+    ? { code: 'unknown-code', facts: { reason: 'kind', form }, below, value }
+    : { code: 'wrong-type', facts: { reason: 'json', found: kindOf(value), form }, below, value };
 }

@@ -1,3 +1,5 @@
+import { englishKinds, type Form, type FormWord, type JsonKind } from './issues/forms.ts';
+
 /** The part of a JSON Schema that is put into words. */
 export interface SchemaNode {
   readonly title?: string;
@@ -15,50 +17,41 @@ export interface SchemaNode {
   readonly 'x-tags'?: readonly string[];
 }
 
-/** A list of codes longer than this is cut. */
-const mostListed = 12;
-
-/** What a schema accepts, in a few words; `undefined` where it says nothing of use. */
-export function expectedText(
-  node: SchemaNode,
-  words: ReadonlyMap<string, string>,
-): string | undefined {
+/** What a schema accepts; `undefined` where it says nothing of use. `forms` names those of its types. */
+export function formOf(node: SchemaNode, forms: ReadonlyMap<string, FormWord>): Form | undefined {
   if (node.enum !== undefined) return oneOf(node.enum);
-  if (node.const !== undefined) return String(node.const);
+  if (node.const !== undefined) return oneOf([node.const]);
   const name = node.title ?? node.$ref?.slice(node.$ref.lastIndexOf('/') + 1);
-  const known = name === undefined ? undefined : words.get(name);
+  const known = name === undefined ? undefined : forms.get(name);
   if (known !== undefined) return known;
-  if (typeof node.type === 'object')
-    return oneOf(node.type.map((type) => typeWords.get(type) ?? type));
-  if (node.minimum !== undefined && node.maximum !== undefined) {
-    return `a whole number from ${node.minimum} to ${node.maximum}`;
+  if (typeof node.type === 'object') {
+    return { anyOf: node.type.flatMap((type) => typeForms.get(type) ?? []) };
   }
-  if (name !== undefined && !/^List\d/.test(name)) return `${article(name)} ${readableName(name)}`;
-  return node.$ref === undefined ? typeWords.get(node.type ?? '') : 'a list';
+  if (node.minimum !== undefined && node.maximum !== undefined) {
+    return { minimum: node.minimum, maximum: node.maximum };
+  }
+  if (name !== undefined && !/^List\d/.test(name)) return { type: readableName(name) };
+  return node.$ref === undefined ? typeForms.get(node.type ?? '') : 'list';
 }
 
-const typeWords: ReadonlyMap<string, string> = new Map([
+const typeForms: ReadonlyMap<string, FormWord> = new Map([
   ['string', 'text'],
-  ['number', 'a number'],
-  ['integer', 'a whole number'],
-  ['boolean', 'true or false'],
-  ['object', 'an object'],
-  ['array', 'a list'],
+  ['number', 'number'],
+  ['integer', 'whole-number'],
+  ['boolean', 'boolean'],
+  ['object', 'object'],
+  ['array', 'list'],
   ['null', 'null'],
 ]);
 
-function oneOf(values: readonly unknown[]): string | undefined {
-  if (values.length === 0) return undefined;
-  if (values.length > mostListed) {
-    return `${values.slice(0, mostListed).join(', ')} or one of ${values.length - mostListed} others`;
-  }
-  return values.length === 1
-    ? String(values[0])
-    : `${values.slice(0, -1).join(', ')} or ${values.at(-1)}`;
-}
+/** A list of codes longer than this is cut. */
+const mostListed = 12;
 
-function article(name: string): string {
-  return /^[AEIOU]/i.test(name) ? 'an' : 'a';
+function oneOf(values: readonly unknown[]): Form | undefined {
+  if (values.length === 0) return undefined;
+  const codes = values.map(String);
+  const left = codes.length - mostListed;
+  return { oneOf: codes.slice(0, mostListed), ...(left > 0 && { others: left }) };
 }
 
 /** `Observation_Component` is HL7's name for what people know as `Observation.component`. */
@@ -67,22 +60,23 @@ export function readableName(name: string): string {
 }
 
 /** What kind of JSON value something is, for a message that must not show the value itself. */
-export function kindOf(value: unknown): string {
+export function kindOf(value: unknown): JsonKind {
   if (value === null) return 'null';
-  if (Array.isArray(value)) return 'a list';
-  switch (typeof value) {
+  if (Array.isArray(value)) return 'list';
+  const type = typeof value;
+  switch (type) {
     case 'string':
       return 'text';
     case 'number':
-      return Number.isInteger(value) ? 'a whole number' : 'a number';
+      return Number.isInteger(value) ? 'whole-number' : 'number';
     case 'boolean':
-      return String(value);
-    case 'object':
-      return 'an object';
+      return value ? 'true' : 'false';
+    case 'bigint':
+    case 'symbol':
     case 'undefined':
-      return 'undefined';
-    default:
-      return `a ${typeof value}`;
+    case 'function':
+    case 'object':
+      return type;
   }
 }
 
@@ -90,5 +84,5 @@ export function kindOf(value: unknown): string {
 export function receivedText(value: unknown): string {
   if (typeof value === 'string') return value;
   if (typeof value === 'number' || typeof value === 'bigint') return String(value);
-  return kindOf(value);
+  return englishKinds[kindOf(value)];
 }

@@ -4,9 +4,10 @@ import { describe, expect, it } from 'vitest';
 
 /**
  * The layers of src, lowest first. A file imports from its own layer and from those above it in this
- * list. Files at the top of src are the lowest layer, except index.ts, which may import anything.
+ * list. Files at the top of src are the lowest layer but the words of the issues, except index.ts, which may import anything.
  */
 const layers = [
+  'issues',
   '.',
   'xml',
   'terminology',
@@ -150,7 +151,8 @@ describe('layers of src', () => {
     const names = files.filter((file) => /(^|\/)(utils?|helpers?|common|manager)\.ts$/.test(file));
     const long = files.filter(
       (file) =>
-        !file.includes('tables/') && readFileSync(join(src, file), 'utf8').split('\n').length > 500,
+        !/tables\/|^issues\/(?:english|german)\//.test(file) &&
+        readFileSync(join(src, file), 'utf8').split('\n').length > 500,
     );
     expect({ names, long }).toEqual({ names: [], long: [] });
   });

@@ -104,7 +104,7 @@ function coverageOf(
     const unknown = issue(
       'unknown-protocol',
       ['protocol', 'id'],
-      'the protocol of the exam is not known, so its coverage can not be told',
+      { reason: 'coverage' },
       { severity: 'warning', rule: 'R01' },
     );
     return { issues: [unknown] };
@@ -126,8 +126,8 @@ function versionIssues(exam: Exam, protocol: Lean<Protocol>): readonly Issue[] {
     issue(
       'unknown-protocol',
       ['protocol'],
-      'coverage was told against another protocol or version than the exam names',
-      { severity: 'information', expected: `${protocol.code} ${protocol.version}`, rule: 'R01' },
+      { reason: 'other', code: protocol.code, version: protocol.version },
+      { severity: 'information', rule: 'R01' },
     ),
   ];
 }
@@ -139,7 +139,7 @@ function gapIssues(coverage: Coverage): readonly Issue[] {
     issue(
       'coverage-gap',
       ['statements'],
-      `the exam is silent on ${gaps} of ${coverage.items.length} things that its protocol asks for`,
+      { reason: 'silent', count: gaps, total: coverage.items.length },
       { severity: 'information', rule: 'R01' },
     ),
   ];
@@ -203,15 +203,18 @@ function dismissalIssues(
   return dismissals.flatMap((one, at) => {
     const path = ['options', 'dismissals', at];
     if (one.reason.trim() === '') {
-      return [
-        issue('missing-reason', [...path, 'reason'], 'a prompt is set aside only with a reason'),
-      ];
+      return [issue('missing-reason', [...path, 'reason'], { reason: 'dismissal' })];
     }
     if (ids.has(one.prompt)) return [];
     return [
-      issue('unused-dismissal', [...path, 'prompt'], 'no prompt of this run has this id', {
-        severity: 'information',
-      }),
+      issue(
+        'unused-dismissal',
+        [...path, 'prompt'],
+        { reason: 'id' },
+        {
+          severity: 'information',
+        },
+      ),
     ];
   });
 }

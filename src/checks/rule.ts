@@ -1,8 +1,18 @@
-import type { IssueCode } from '../issue.ts';
+import type { RuleTitleId } from '../issues/english/rules.ts';
 import type { Key, Side } from '../model/primitive.ts';
 import type { Evidence } from '../terminology/types.ts';
 import type { CheckContext } from './context.ts';
 import type { RuleSetId } from './rule-sets.ts';
+
+/** Codes that a consistency rule can raise. */
+export type RuleIssueCode =
+  | 'check-measurement'
+  | 'check-statement'
+  | 'contradiction'
+  | 'copied-text'
+  | 'reversed-dates'
+  | 'side-conflict'
+  | 'total-mismatch';
 
 export type RuleKind = 'consistency' | 'computation' | 'prompt';
 
@@ -40,7 +50,7 @@ export interface RuleFinding {
   readonly text: string;
   readonly values?: readonly ComputedValue[];
   /** Issue code where it differs from that of the rule. */
-  readonly code?: IssueCode;
+  readonly code?: RuleIssueCode;
 }
 
 /** A finding of a rule with what is true of the rule itself. */
@@ -73,7 +83,8 @@ interface RuleBase {
 export interface ConsistencyRule extends RuleBase {
   readonly kind: 'consistency';
   /** Issue that a firing becomes. */
-  readonly code: IssueCode;
+  readonly code: RuleIssueCode;
+  readonly id: RuleTitleId;
 }
 
 export interface ComputationRule extends RuleBase {

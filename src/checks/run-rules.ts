@@ -33,11 +33,17 @@ export function runRules(
       results.push(resultOf(rule, one, ids));
       if (rule.kind === 'consistency' && one.outcome === 'fires') {
         issues.push(
-          // The title and not the text: an issue never carries what the exam says.
-          issue(one.code ?? rule.code, pathOf(context, one), rule.title, {
-            severity: issueSeverity[one.severity ?? rule.severity],
-            rule: rule.id,
-          }),
+          // The rule and not its text: an issue never carries what the exam says.
+          issue(
+            one.code ?? rule.code,
+            pathOf(context, one),
+            { reason: 'rule', ruleId: rule.id },
+            {
+              statement: one.inputsUsed.find((key) => context.index.position.has(key)),
+              severity: issueSeverity[one.severity ?? rule.severity],
+              rule: rule.id,
+            },
+          ),
         );
       }
     }

@@ -1,10 +1,11 @@
-import { type Issue, type IssueCode, issue } from '../issue.ts';
+import type { Issue } from '../issue.ts';
 import { statementConversion } from '../kinds/conversions.ts';
 import { unkeyedFinding } from '../kinds/finding/convert.ts';
 import type { ExamCondition } from '../model/exam.ts';
 import type { Attribute } from '../model/statement.ts';
 import type { Unkeyed } from './build/built.ts';
 import { type Draft, isText, type TextDraft } from './draft.ts';
+import { type ConversionCode, type ConversionFacts, issue } from './issue.ts';
 import { keyPart } from './note.ts';
 import type { Field } from './record.ts';
 import { subjectKey } from './statement-key.ts';
@@ -75,9 +76,7 @@ function attach(
     has(statement.attributes, value)
   ) {
     pieces.push({ content: { text: fallback }, fields: [...fields], told: [], fallback: [] });
-    const message =
-      'there is not exactly one present finding that this describes; it is kept as text';
-    issues.push(warning('unattached-attribute', fallback, message));
+    issues.push(warning('unattached-attribute', fallback, { reason: 'finding' }));
     return;
   }
   const [first = value, ...more] = [...(statement.attributes ?? []), value];
@@ -155,12 +154,10 @@ function clash(same: readonly Piece[], issues: Issue[]): void {
   const fallback = second?.fallback[0];
   if (statement === undefined || fallback === undefined) return;
   if (statementConversion(statement).several) {
-    const message = 'the exam has different values for one measure; each is kept';
-    issues.push(warning('conflicting-fields', fallback, message));
+    issues.push(warning('conflicting-fields', fallback, { reason: 'measure' }));
     return;
   }
-  const message = 'the exam has answers here that can not both hold; all are kept as text';
-  issues.push(warning('contradiction', fallback, message));
+  issues.push(warning('contradiction', fallback, { reason: 'answers' }));
   for (const piece of same) toText(piece);
 }
 
@@ -176,7 +173,11 @@ export function statementOf(piece: Piece): Unkeyed | undefined {
   return 'statement' in piece.content ? piece.content.statement : undefined;
 }
 
-function warning(code: IssueCode, about: TextDraft, message: string): Issue {
+function warning<Code extends ConversionCode>(
+  code: Code,
+  about: TextDraft,
+  facts: ConversionFacts<Code>,
+): Issue {
   const source = about.fields[0]?.at;
-  return issue(code, [about.name], message, { severity: 'warning', source });
+  return issue(code, [about.name], facts, { severity: 'warning', source });
 }

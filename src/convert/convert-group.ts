@@ -1,8 +1,9 @@
-import { hasErrors, type Issue, issue } from '../issue.ts';
+import { hasErrors, type Issue } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { assemble, type Piece } from './assemble.ts';
 import type { Draft, TextDraft } from './draft.ts';
 import { examHead, type HeadResult } from './head/exam-head.ts';
+import { issue } from './issue.ts';
 import { type Ledger, type LedgerEntry, openLedger } from './ledger.ts';
 import { isBlank } from './note.ts';
 import type { Plan } from './plan.ts';
@@ -51,7 +52,7 @@ function unreadable({ records, issues }: RecordGroup): Issue[] {
   if (records.some(({ malformed }) => malformed === undefined)) return [];
   const faults = records.flatMap(({ malformed }) => malformed ?? []);
   if (hasErrors(faults)) return faults;
-  return [...faults, issue('malformed-record', [], 'there is no record that can be read')];
+  return [...faults, issue('malformed-record', [], { reason: 'no-record' })];
 }
 
 function setAside({ records }: RecordGroup, ledger: Ledger): LedgerEntry[] {
@@ -108,8 +109,12 @@ function closeLedger({ records }: RecordGroup, plan: Plan, ledger: Ledger): void
 function unmappedIssues(fields: readonly Field[]): Issue[] {
   const firsts = new Map<string, Field>();
   for (const field of fields) if (!firsts.has(field.name)) firsts.set(field.name, field);
-  const message = 'the mapping does not name this field; it is kept as text';
   return [...firsts.values()].map((field) =>
-    issue('unmapped-field', [field.name], message, { severity: 'information', source: field.at }),
+    issue(
+      'unmapped-field',
+      [field.name],
+      { reason: 'kept' },
+      { severity: 'information', source: field.at },
+    ),
   );
 }

@@ -1,6 +1,7 @@
-import { type Issue, issue } from '../issue.ts';
+import type { Issue } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { type ConvertedGroup, convertGroup } from './convert-group.ts';
+import { issue } from './issue.ts';
 import { addCounts, countFates, type LedgerCounts, type LedgerEntry, noFields } from './ledger.ts';
 import type { Plan } from './plan.ts';
 import { type QuarantineEntry, quarantineEntry } from './quarantine.ts';
@@ -69,9 +70,12 @@ export function collect(units: readonly RawUnit[], reader: Reader, plan: Plan): 
 
 /** Taking it too would overwrite the first, since resource ids come from exam ids. */
 export function repeatedExam(unit: RawUnit): Issue {
-  const message = 'an earlier exam of this input has the same id';
-  return issue('duplicate-exam', ['id'], message, {
-    expected: 'all records of an exam together, and one exam for each id',
-    source: unit.at,
-  });
+  return issue(
+    'duplicate-exam',
+    ['id'],
+    { reason: 'id' },
+    {
+      source: unit.at,
+    },
+  );
 }

@@ -1,15 +1,18 @@
-import type { IssueCode } from '../issue.ts';
 import { spanOf } from '../model/time.ts';
 import { type DateFormat, type DateParts, dateFormat } from './date-format.ts';
 import type { DateRules } from './mapping.ts';
 import { offsetText, type Zone, zoneOf } from './zone.ts';
 
+/** Why a date or time is not taken over as it stands. */
+export type DateProblem = 'unreadable-date' | 'impossible-date' | 'missing-zone' | 'ambiguous-time';
+
 /** A date or time in FHIR form, and what was not as it should be. */
 export interface DateReading {
   /** None where the text says no date that exists and can be told without guessing. */
   readonly value?: string;
-  readonly problem?: IssueCode;
-  readonly expected?: string;
+  readonly problem?: DateProblem;
+  /** Forms that would have been read. */
+  readonly codes?: readonly string[];
 }
 
 export type DateReader = (text: string) => DateReading;
@@ -21,15 +24,15 @@ export type DateReader = (text: string) => DateReading;
  */
 export function dateReader(formats: readonly DateFormat[], rules: DateRules): DateReader {
   const zone = rules.zone === undefined ? undefined : zoneOf(rules.zone);
-  const expected = formats.map((format) => format.text).join(' or ');
+  const codes = formats.map((format) => format.text);
   return (text) => {
     const trimmed = text.trim();
     for (const format of formats) {
       const parts = format.read(trimmed);
-      if (parts !== undefined) return { expected, ...reading(parts, rules, zone) };
+      if (parts !== undefined) return { codes, ...reading(parts, rules, zone) };
     }
     const serial = rules.serial === undefined ? undefined : serialDate(trimmed, rules.serial);
-    return serial === undefined ? { problem: 'unreadable-date', expected } : { value: serial };
+    return serial === undefined ? { problem: 'unreadable-date', codes } : { value: serial };
   };
 }
 

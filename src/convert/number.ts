@@ -1,4 +1,5 @@
-import type { IssueCode } from '../issue.ts';
+/** Why a text is not taken as a number. */
+export type NumberProblem = 'not-a-number' | 'decimal-mark';
 
 export type Comparator = '<' | '<=' | '>=' | '>';
 
@@ -24,7 +25,7 @@ const comparators: ReadonlyMap<string, Comparator> = new Map([
  * The number that a text holds, or why it holds none. A number with the other decimal mark, with
  * marks for thousands or with leading zeros is refused: each has a second reading.
  */
-export function readNumber(text: string, decimalMark: '.' | ','): NumberText | IssueCode {
+export function readNumber(text: string, decimalMark: '.' | ','): NumberText | NumberProblem {
   const match = parts.exec(text.trim());
   if (match === null) return 'not-a-number';
   const [, comparator, sign, digits = '', suffix] = match;

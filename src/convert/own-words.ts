@@ -48,14 +48,12 @@ function denies(words: string, statement: Unkeyed, catalogue: Catalogue): boolea
 
 const wrongSide: Problem = {
   problem: 'side-conflict',
-  message: 'the code and the words beside it name different sides; both are kept as text',
-  expected: 'a code and words of the same side',
+  facts: { reason: 'own-words' },
 };
 
 const denied: Problem = {
   problem: 'contradiction',
-  message: 'the code and the words beside it contradict each other; both are kept as text',
-  expected: 'a code and words that say the same',
+  facts: { reason: 'own-words' },
 };
 
 function sidesIn(words: string): Lateral[] {

@@ -52,8 +52,7 @@ export function placesOf(
   }
   return {
     problem: 'side-conflict',
-    message: 'the side fields name sides that do not go together',
-    expected: 'one side, or left and right',
+    facts: { reason: 'several-sides' },
   };
 }
 
@@ -75,7 +74,7 @@ function placeOf(
   if (region !== undefined && ownRegion !== undefined && region !== ownRegion) {
     return {
       problem: 'conflicting-fields',
-      message: 'the region field names another region than the mapping',
+      facts: { reason: 'region' },
     };
   }
   const place = region ?? ownRegion ?? targetConversion(target).home?.(target, plan.catalogue);
@@ -120,8 +119,7 @@ function lookUp(
   return (
     table.get(word) ?? {
       problem: 'unknown-word',
-      message: `the mapping does not list this word in ${name}`,
-      expected: `a word of ${name} in the mapping`,
+      facts: { reason: 'role', property: name },
     }
   );
 }
@@ -138,22 +136,20 @@ function sideOf(
   if (meaning === undefined) {
     return {
       problem: 'unknown-side',
-      message: 'the mapping does not list this side word',
-      expected: 'a word of sides in the mapping',
+      facts: { reason: 'word' },
     };
   }
   if (typeof meaning === 'object' && !belongs(meaning, region, plan)) {
     return {
       problem: 'side-conflict',
-      message: 'this side word belongs to another part of the body',
-      expected: `a region within ${meaning.within}`,
+      facts: { reason: 'within', code: meaning.within },
     };
   }
   const side = typeof meaning === 'object' ? meaning.side : meaning;
   if (own !== undefined && own !== side) {
     return {
       problem: 'side-conflict',
-      message: 'the side field and the name of the item disagree',
+      facts: { reason: 'item' },
     };
   }
   return side;

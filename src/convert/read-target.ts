@@ -1,8 +1,9 @@
-import { type Issue, type IssueCode, issue } from '../issue.ts';
+import type { Issue } from '../issue.ts';
 import { targetConversion } from '../kinds/conversions.ts';
 import { type Built, isState, type Problem, type Reading, type Unkeyed } from './build/built.ts';
 import { looksDamaged } from './damaged.ts';
 import type { Draft, Drafts, TextDraft } from './draft.ts';
+import { type ConversionCode, type ConversionFacts, issue } from './issue.ts';
 import type { ItemStatus, Meaning } from './mapping.ts';
 import { contentOf, isBlank, printable } from './note.ts';
 import { ownWordsProblem } from './own-words.ts';
@@ -71,7 +72,7 @@ export function readTarget(input: TargetInput, plan: Plan): TargetResult {
 
 const withdrawn: Problem = {
   problem: 'withdrawn-value',
-  message: 'the source has withdrawn this value',
+  facts: { reason: 'status' },
 };
 
 function meaningOf({ planned, value, status }: TargetInput, plan: Plan): Meaning | undefined {
@@ -92,8 +93,7 @@ function builtFrom(
   if (meaning === undefined && !isNote && looksDamaged(value.text)) {
     return {
       problem: 'damaged-value',
-      message: 'this looks like a value that a spreadsheet has changed',
-      expected: 'the value as it was entered',
+      facts: { reason: 'value' },
     };
   }
   const reading: Reading = {
@@ -115,7 +115,7 @@ function sideConflict(value: Field, place: Place, plan: Plan): Problem | undefin
   const meaning = plan.sides.get(first);
   const side = typeof meaning === 'object' ? meaning.side : meaning;
   if (side === undefined || side === place.side) return undefined;
-  return { problem: 'side-conflict', message: 'the value names another side than its field' };
+  return { problem: 'side-conflict', facts: { reason: 'value' } };
 }
 
 function drafts(
@@ -186,22 +186,18 @@ function asText(input: TargetInput, problem?: Problem, place: Place = {}): Targe
   return { drafts: [textDraft(input, place)], issues, blank: [] };
 }
 
-function problemIssue(
-  { value, name }: TargetInput,
-  { problem, message, expected }: Problem,
-): Issue {
-  return fieldIssue(problem, name, value, message, expected);
+function problemIssue({ value, name }: TargetInput, { problem, facts }: Problem): Issue {
+  return fieldIssue(problem, name, value, facts);
 }
 
 /** An issue about a field whose text is kept, so that nothing is lost. */
-export function fieldIssue(
-  code: IssueCode,
+export function fieldIssue<Code extends ConversionCode>(
+  code: Code,
   name: string,
   field: Field,
-  message: string,
-  expected?: string,
+  facts: ConversionFacts<Code>,
 ): Issue {
-  return issue(code, [name], message, { severity: 'warning', expected, source: field.at });
+  return issue(code, [name], facts, { severity: 'warning', source: field.at });
 }
 
 /** The mapping says that this value says nothing. Words beside it are still kept. */
@@ -212,12 +208,15 @@ function silence({ value, beside, notes, extras }: TargetInput, place: Place): T
 }
 
 function blank(input: TargetInput, place: Place): TargetResult {
-  const message = 'the field is blank and the mapping does not say what that means';
-  const found = issue('blank-field', [input.name], message, {
-    severity: 'information',
-    source: input.value.at,
-    expected: 'the word "" in the words of the field or in noValue',
-  });
+  const found = issue(
+    'blank-field',
+    [input.name],
+    { reason: 'unstated' },
+    {
+      severity: 'information',
+      source: input.value.at,
+    },
+  );
   if (input.isItem) return { drafts: [textDraft(input, place)], issues: [found], blank: [] };
   return { ...silence(input, place), issues: [found] };
 }

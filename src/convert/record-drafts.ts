@@ -124,15 +124,13 @@ function refusalOf(field: Field): Problem {
   if (field.contradicted) return nullBeside;
   return {
     problem: 'conflicting-fields',
-    message: 'it can not be told which of several fields belongs to this value; it is kept as text',
-    expected: 'the value and what belongs to it in one element, row or segment of their own',
+    facts: { reason: 'several-fields' },
   };
 }
 
 const nullBeside: Problem = {
   problem: 'contradiction',
-  message: 'the source says beside this value that there is none; both are kept as text',
-  expected: 'a value, or a reason why there is none',
+  facts: { reason: 'null-beside-value' },
 };
 
 /** A record that says in one field what another field means. */
@@ -158,8 +156,7 @@ function itemFields(
     result.blank.push(...present.filter(isBlank));
     const [first] = codes;
     if (first !== undefined) {
-      const message = 'the mapping does not list this item; its record is kept as text';
-      result.issues.push(fieldIssue('unmapped-item', first.name, first, message));
+      result.issues.push(fieldIssue('unmapped-item', first.name, first, { reason: 'kept' }));
     }
     return;
   }
@@ -167,8 +164,9 @@ function itemFields(
   const missing: Field = { name: item.records.value, text: '', at: record.at };
   const status = statusOf(item, record);
   if (status.unknown !== undefined) {
-    const message = 'the mapping does not list this status; the record is kept as text';
-    result.issues.push(fieldIssue('unknown-word', status.unknown.name, status.unknown, message));
+    result.issues.push(
+      fieldIssue('unknown-word', status.unknown.name, status.unknown, { reason: 'item-status' }),
+    );
   }
   const ambiguous = otherCode(codes, record);
   const all = (values.length === 0 ? [missing] : values).map((value) => ({
@@ -179,8 +177,8 @@ function itemFields(
   const unreadable = new Map(
     used.flatMap((found) => found.unreadable.map((one) => [one.field, one] as const)),
   );
-  for (const { field, message, problem, expected } of unreadable.values()) {
-    result.issues.push(fieldIssue(problem, field.name, field, message, expected));
+  for (const { field, problem, facts } of unreadable.values()) {
+    result.issues.push(fieldIssue(problem, field.name, field, facts));
   }
   const beside = new Set(used.flatMap((found) => found.fields));
   const notes = new Set(used.flatMap((found) => found.notes));

@@ -1,4 +1,5 @@
-import { type Issue, issue } from '../issue.ts';
+import type { Issue } from '../issue.ts';
+import { issue } from './issue.ts';
 import type { Ledger } from './ledger.ts';
 import { contentOf } from './note.ts';
 import type { LegacyRecord } from './record.ts';
@@ -25,8 +26,7 @@ export function repeatedRecords(
 }
 
 export function repeatIssue({ at, kind }: LegacyRecord): Issue {
-  const message = 'the record repeats another of the same exam word for word; it is taken once';
-  return issue('duplicate-record', [kind], message, { severity: 'warning', source: at });
+  return issue('duplicate-record', [kind], { reason: 'same' }, { severity: 'warning', source: at });
 }
 
 /** A repeated record shares the fate of the one it repeats, field by field. */

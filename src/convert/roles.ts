@@ -1,6 +1,7 @@
-import type { IssueCode } from '../issue.ts';
 import { targetConversion } from '../kinds/conversions.ts';
 import { type Beside, besideValue, isAround } from './context.ts';
+import type { DateProblem } from './date.ts';
+import type { ConversionFacts } from './issue.ts';
 import type { DateField, ItemRecords, SourceField } from './mapping.ts';
 import { contentOf, isBlank } from './note.ts';
 import type { Roles } from './place.ts';
@@ -23,9 +24,8 @@ export interface FoundRoles {
 
 export interface Unreadable {
   readonly field: Field;
-  readonly problem: IssueCode;
-  readonly message: string;
-  readonly expected?: string;
+  readonly problem: DateProblem;
+  readonly facts: ConversionFacts<DateProblem>;
 }
 
 /**
@@ -131,13 +131,12 @@ function timeOf(
   const fields = [find(from), find(time)].filter((field) => field !== undefined);
   if (fields.length === 0) return { unreadable: [] };
   const text = fields.map((field) => contentOf(field).trim()).join(' ');
-  const { value, problem, expected } = plan.dates(dateField)(text);
+  const { value, problem, codes } = plan.dates(dateField)(text);
   if (problem === undefined && value !== undefined) return { value, unreadable: [] };
   const unreadable = fields.map((field) => ({
     field,
     problem: problem ?? ('unreadable-date' as const),
-    message: 'the time of the item can not be read; it is kept as text',
-    ...(expected !== undefined && { expected }),
+    facts: { reason: 'item' as const, codes },
   }));
   return { unreadable };
 }

@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../issue.ts';
+import type { Issue } from '../issue.ts';
 import { statementConversion } from '../kinds/conversions.ts';
 import { unkeyedFinding } from '../kinds/finding/convert.ts';
 import type { Exam } from '../model/exam.ts';
@@ -56,12 +56,8 @@ function demote(piece: Piece): void {
   piece.content = { text: { text, name, fields } };
 }
 
-function asWarning(found: Issue): Issue {
-  return issue(found.code, found.path, `${found.message}; it is kept as text`, {
-    severity: 'warning',
-    expected: found.expected,
-    source: found.source,
-  });
+function asWarning({ received: _received, ...found }: Issue): Issue {
+  return { ...found, severity: 'warning' };
 }
 
 interface Put {

@@ -1,5 +1,5 @@
 import { type SnomedPolicy, snomedMayLeave } from '../fhir/snomed-policy.ts';
-import { type Issue, type IssueCode, issue, issuesBelow } from '../issue.ts';
+import { type Issue, issue, issuesBelow, type RecordCode, type RecordFacts } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Coding } from '../model/primitive.ts';
 import { isSnomedId } from '../terminology/check-digits.ts';
@@ -49,7 +49,7 @@ function codingFault(coding: Coding, rules: CodingRules): Issue | undefined {
   const fault = formFault(system, code);
   if (fault !== undefined) {
     const value = fault.at === 'system' ? system : code;
-    return held(rules, fault.code, fault.at, value, fault);
+    return held(rules, fault.code, fault.at, value, fault.facts);
   }
   return standardSystem(system) === 'snomed' ? policyFault(code, rules) : ownFault(coding, rules);
 }
@@ -58,66 +58,49 @@ function policyFault(code: string, rules: CodingRules): Issue | undefined {
   const { policy, freeSet } = rules;
   if (snomedMayLeave(policy, code, freeSet)) return undefined;
   if (policy === 'none') {
-    return held(rules, 'withheld-code', 'code', code, {
-      message: 'the policy lets no SNOMED CT code out',
-      expected: 'no SNOMED CT code',
-      severity: 'information',
-    });
+    return held(rules, 'withheld-code', 'code', code, { reason: 'policy-none' }, 'information');
   }
   return held(rules, 'withheld-code', 'code', code, {
-    message:
-      freeSet === undefined && isSnomedId(code)
-        ? 'the id is not known to be free; the option freeSet looks it up'
-        : 'the code is outside the free set',
-    expected: 'an id of the Global Patient Set of 2020-09, or a licence',
+    reason: freeSet === undefined && isSnomedId(code) ? 'not-looked-up' : 'outside-free-set',
   });
 }
 
 /** A code of our own systems must exist; of any other system we know nothing. */
 function ownFault({ system, code }: Coding, rules: CodingRules): Issue | undefined {
   if (rules.ownCode(system, code) !== false) return undefined;
-  return held(rules, 'unknown-code', 'code', code, {
-    message: 'the code system of this library does not hold this code',
-    expected: 'a code of its table',
-  });
+  return held(rules, 'unknown-code', 'code', code, { reason: 'own-code' });
 }
 
 /** What is worth saying of a coding that leaves. */
 function codingRemarks({ system, code, display }: Coding, rules: CodingRules): Issue[] {
   const remarks: Issue[] = [];
   if (holdsCodesOf(system) && !holdsCode(system, code) && rules.freeSet?.has(code) !== true) {
-    const message = 'the library does not hold this code and passes it on as given';
-    remarks.push(issue('unchecked-code', ['code'], message, { severity: 'information' }));
+    remarks.push(
+      issue('unchecked-code', ['code'], { reason: 'held-in-part' }, { severity: 'information' }),
+    );
   }
   const verdict = display === undefined ? 'same' : displayVerdict(system, code, display);
   if (verdict === 'other-code') {
-    const message = 'the display is the published name of another code';
-    remarks.push(issue('display-mismatch', ['display'], message, { severity: 'warning' }));
+    remarks.push(
+      issue('display-mismatch', ['display'], { reason: 'other-code' }, { severity: 'warning' }),
+    );
   } else if (verdict === 'other-name') {
-    const message = 'the display is not the published name; synonyms can not be looked up';
-    remarks.push(issue('display-mismatch', ['display'], message, { severity: 'information' }));
+    remarks.push(
+      issue('display-mismatch', ['display'], { reason: 'other-name' }, { severity: 'information' }),
+    );
   }
   return remarks;
 }
 
-interface HeldDetails {
-  readonly message: string;
-  readonly expected: string;
-  readonly severity?: 'warning' | 'information';
-}
-
 /** Never an error: the statement leaves under our own code, whole. */
-function held(
+function held<Code extends RecordCode>(
   rules: CodingRules,
-  code: IssueCode,
+  code: Code,
   property: 'system' | 'code',
   value: string,
-  { message, expected, severity = 'warning' }: HeldDetails,
+  facts: RecordFacts<Code>,
+  severity: 'warning' | 'information' = 'warning',
 ): Issue {
   const received = rules.includeValues === true ? value : undefined;
-  return issue(code, [property], `${message}; the coding is not exported`, {
-    severity,
-    expected,
-    received,
-  });
+  return issue(code, [property], facts, { severity, received });
 }

@@ -19,11 +19,12 @@ export function withheldCodes(
   codes: AdopterCodes,
   { snomed = 'free-set', freeSet }: MapPolicy = {},
 ): Issue[] {
-  const message = 'the SNOMED CT policy holds this coding of the map back';
   return [...codes.entries].flatMap(([row, { codings }]) =>
     codings.flatMap(({ system, code }, at) => {
       const held = standardSystem(system) === 'snomed' && !snomedMayLeave(snomed, code, freeSet);
-      return held ? [issue('withheld-code', [row, at], message, { severity: 'warning' })] : [];
+      return held
+        ? [issue('withheld-code', [row, at], { reason: 'map-coding' }, { severity: 'warning' })]
+        : [];
     }),
   );
 }
@@ -32,7 +33,5 @@ export function withheldCodes(
 export function codeMapRemark(codes: AdopterCodes | undefined, policy: MapPolicy): Issue[] {
   const held = codes === undefined ? 0 : withheldCodes(codes, policy).length;
   if (held === 0) return [];
-  const message =
-    'the SNOMED CT policy holds codings of the code map back; withheldCodes lists them';
-  return [issue('withheld-code', ['codes'], message, { severity: 'information' })];
+  return [issue('withheld-code', ['codes'], { reason: 'map' }, { severity: 'information' })];
 }

@@ -49,9 +49,13 @@ export function leftBehind({ subject, examiners, organization, encounter }: Exam
     found.push(['encounter', 'class']);
   }
   return found.map((path) =>
-    issue('not-exported', path, 'left out, since the receiver is said to hold the record', {
-      severity: 'information',
-      expected: 'either a reference or a description',
-    }),
+    issue(
+      'not-exported',
+      path,
+      { reason: 'held' },
+      {
+        severity: 'information',
+      },
+    ),
   );
 }

@@ -45,8 +45,12 @@ export function resourcesSent(previous: Previous, options: ExportOptions): Sent 
   });
   const { value: resources, held } = withoutHeldBack(sent, codingRules(options));
   if (held === 0) return { resources, issues: [] };
-  const message = 'the SNOMED CT policy holds codes of what was sent before back';
-  const withheld = issue('withheld-code', ['previous'], message, { severity: 'information' });
+  const withheld = issue(
+    'withheld-code',
+    ['previous'],
+    { reason: 'sent-before' },
+    { severity: 'information' },
+  );
   return { resources, issues: [withheld] };
 }
 
@@ -85,14 +89,11 @@ function bundleIssues(
   const whole =
     Array.isArray(previous.entry) &&
     previous.entry.every((entry) => typeof entry?.resource?.resourceType === 'string');
-  const message = 'an entry of the bundle sent before holds no resource';
-  return whole ? [] : [issue('invalid-value', inPrevious(['entry']), message)];
+  return whole ? [] : [issue('invalid-value', inPrevious(['entry']), { reason: 'previous-entry' })];
 }
 
 function otherExam(path: Path): Issue {
-  const message = 'what was sent before is of another exam';
-  const expected = 'the same exam, or the transaction that it was sent in';
-  return issue('invalid-value', inPrevious(path), message, { expected });
+  return issue('invalid-value', inPrevious(path), { reason: 'previous-exam' });
 }
 
 function inPrevious(path: Path): Path {

@@ -48,11 +48,7 @@ export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBund
     ...previousIssues(parsed.value, options),
   ];
   if (exam?.status === 'draft' && options.allowDraft !== true) {
-    issues.push(
-      issue('draft-exam', ['status'], 'a draft is not exported', {
-        expected: 'preliminary, final or a later status; or allowDraft',
-      }),
-    );
+    issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
   }
   if (parsed.value === undefined || hasErrors(issues)) return { issues };
   issues.push(

@@ -1,4 +1,5 @@
 import { hasErrors, type Issue, issue, type Outcome } from '../issue.ts';
+import type { FormWord } from '../issues/forms.ts';
 import { positionsIn, type TextPosition } from '../text-position.ts';
 import { DECIMAL_TEXT } from './decimal.ts';
 
@@ -28,7 +29,7 @@ export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): O
     skipSpace(cursor);
     const value = readValue(cursor);
     skipSpace(cursor);
-    if (cursor.at < text.length) fail(cursor, 'the end of the text');
+    if (cursor.at < text.length) fail(cursor, 'json-end');
     return hasErrors(cursor.issues) ? { issues: cursor.issues } : { value, issues: cursor.issues };
   } catch (thrown) {
     if (thrown instanceof Stop) return { issues: [...cursor.issues, thrown.issue] };
@@ -82,18 +83,16 @@ function readObject(cursor: Cursor): unknown {
   const holder: Carrier = {};
   if (open(cursor, '}')) return holder;
   for (;;) {
-    if (cursor.text[cursor.at] !== '"') fail(cursor, 'a property name in double quotes');
+    if (cursor.text[cursor.at] !== '"') fail(cursor, 'json-property');
     const start = cursor.at;
     const name = readString(cursor);
     path.push(name);
     if (Object.hasOwn(holder, name)) {
       const source = cursor.position(start);
-      cursor.issues.push(
-        issue('duplicate-property', [...path], 'this property stands twice', { source }),
-      );
+      cursor.issues.push(issue('duplicate-property', [...path], { reason: 'twice' }, { source }));
     }
     skipSpace(cursor);
-    if (cursor.text[cursor.at] !== ':') fail(cursor, 'a colon');
+    if (cursor.text[cursor.at] !== ':') fail(cursor, 'json-colon');
     cursor.at += 1;
     skipSpace(cursor);
     const from = cursor.at;
@@ -136,11 +135,10 @@ function keepText(holder: Carrier, name: string, value: number, written: string)
 /** Past the opening bracket; true when the closing one follows at once. */
 function open(cursor: Cursor, closing: string): boolean {
   if (cursor.path.length >= cursor.depth) {
-    const details = {
-      expected: `at most ${cursor.depth} levels`,
-      source: cursor.position(cursor.at),
-    };
-    throw new Stop(issue('too-deep', [...cursor.path], 'nested too deep', details));
+    const source = cursor.position(cursor.at);
+    throw new Stop(
+      issue('too-deep', [...cursor.path], { reason: 'levels', maximum: cursor.depth }, { source }),
+    );
   }
   cursor.at += 1;
   skipSpace(cursor);
@@ -153,7 +151,8 @@ function open(cursor: Cursor, closing: string): boolean {
 function closed(cursor: Cursor, closing: string): boolean {
   skipSpace(cursor);
   const next = cursor.text[cursor.at];
-  if (next !== ',' && next !== closing) fail(cursor, `a comma or ${closing}`);
+  if (next !== ',' && next !== closing)
+    fail(cursor, closing === '}' ? 'json-comma-or-brace' : 'json-comma-or-bracket');
   cursor.at += 1;
   if (next === closing) return true;
   skipSpace(cursor);
@@ -182,11 +181,11 @@ function readString(cursor: Cursor): string {
     if (back + 1 === end) end = text.indexOf('"', end + 1);
     back = nextBackslash(cursor, back + 2);
   }
-  if (end === -1) fail(cursor, 'a closing quote');
+  if (end === -1) fail(cursor, 'json-closing-quote');
   const control = controlCharacter.exec(text.slice(start + 1, end));
   if (control !== null) {
     cursor.at = start + 1 + control.index;
-    fail(cursor, 'an escape such as \\n in place of a control character');
+    fail(cursor, 'json-control-escape');
   }
   cursor.at = end + 1;
   return escaped ? unescaped(cursor, start, end) : text.slice(start + 1, end);
@@ -207,7 +206,7 @@ function unescaped(cursor: Cursor, start: number, end: number): string {
   const wrong = wrongEscape.exec(raw.replaceAll('\\\\', '  '));
   if (wrong !== null) {
     cursor.at = start + wrong.index;
-    fail(cursor, 'an escape that JSON has');
+    fail(cursor, 'json-escape');
   }
   return JSON.parse(raw);
 }
@@ -217,14 +216,14 @@ const numberForm = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 function numberText(cursor: Cursor): string {
   numberForm.lastIndex = cursor.at;
   const written = numberForm.exec(cursor.text)?.[0];
-  if (written === undefined) fail(cursor, 'a value');
-  if (!Number.isFinite(Number(written))) fail(cursor, 'a number below 1.8e308');
+  if (written === undefined) fail(cursor, 'json-value');
+  if (!Number.isFinite(Number(written))) fail(cursor, 'json-number');
   cursor.at += written.length;
   return written;
 }
 
 function readWord<T>(cursor: Cursor, word: string, value: T): T {
-  if (!cursor.text.startsWith(word, cursor.at)) fail(cursor, 'a value');
+  if (!cursor.text.startsWith(word, cursor.at)) fail(cursor, 'json-value');
   cursor.at += word.length;
   return value;
 }
@@ -238,7 +237,7 @@ function skipSpace(cursor: Cursor): void {
   }
 }
 
-function fail({ text, at, path, position }: Cursor, expected: string): never {
-  const message = at >= text.length ? 'the text ends too early' : 'this is no JSON';
-  throw new Stop(issue('not-json', [...path], message, { expected, source: position(at) }));
+function fail({ text, at, path, position }: Cursor, form: FormWord): never {
+  const reason = at >= text.length ? 'ends-early' : 'syntax';
+  throw new Stop(issue('not-json', [...path], { reason, form }, { source: position(at) }));
 }

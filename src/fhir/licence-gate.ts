@@ -1,4 +1,4 @@
-import { hasErrors, type Issue, issue } from '../issue.ts';
+import { hasErrors, type Issue, issue, type RecordFacts } from '../issue.ts';
 import type { Path } from '../path.ts';
 import { isSnomedId } from '../terminology/check-digits.ts';
 import type { FreeSet } from '../terminology/snomed.ts';
@@ -109,23 +109,18 @@ function codeIssues(
   { freeSet, includeValues }: LicenceOptions,
 ): Issue[] {
   if (code !== undefined && snomedMayLeave(policy, code, freeSet)) return [];
-  const details = {
-    expected:
-      policy === 'none' ? 'no SNOMED CT code' : 'an id of the Global Patient Set of 2020-09',
-    received: includeValues === true ? code : undefined,
-  };
-  return [issue('licence-policy', path, reason(code, policy, freeSet), details)];
+  const received = includeValues === true ? code : undefined;
+  const reason = reasonOf(code, policy, freeSet);
+  return [issue('licence-policy', path, { reason }, { received })];
 }
 
-function reason(
+function reasonOf(
   code: string | undefined,
   policy: FreePolicy,
   freeSet: FreeSet | undefined,
-): string {
-  if (policy === 'none') return 'a SNOMED CT code, and the policy lets none out';
-  if (code === undefined) return 'SNOMED CT by its hierarchy, which the free set does not hold';
-  if (!isSnomedId(code)) return 'no plain SNOMED CT id, so it can not be in the free set';
-  return freeSet === undefined
-    ? 'a SNOMED CT id that is not known to be free; give freeSet to look it up'
-    : 'a SNOMED CT id outside the free set';
+): RecordFacts<'licence-policy'>['reason'] {
+  if (policy === 'none') return 'none';
+  if (code === undefined) return 'hierarchy';
+  if (!isSnomedId(code)) return 'not-an-id';
+  return freeSet === undefined ? 'not-looked-up' : 'outside-free-set';
 }

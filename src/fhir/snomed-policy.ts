@@ -31,21 +31,19 @@ export function snomedPolicyIssues(policy: unknown): Issue[] {
   if (policy === 'none' || policy === 'free-set') return [];
   const licensed = propertyOf(policy, 'licensed');
   if (typeof licensed !== 'object' || licensed === null) {
-    const expected = "'none', 'free-set', or licensed with holder and edition";
-    return [issue('invalid-value', ['snomed'], 'no such SNOMED CT policy', { expected })];
+    return [issue('invalid-value', ['snomed'], { reason: 'snomed-policy' })];
   }
   const holder = propertyOf(licensed, 'holder');
   const edition = propertyOf(licensed, 'edition');
   const issues: Issue[] = [];
   if (typeof holder !== 'string' || holder.trim() === '') {
     const path = ['snomed', 'licensed', 'holder'];
-    issues.push(issue('missing-property', path, 'nobody is named as holder of the licence'));
+    issues.push(issue('missing-property', path, { reason: 'licence-holder' }));
   }
   const module = typeof edition === 'string' ? EDITION.exec(edition)?.[1] : undefined;
   if (module === undefined || !isSnomedId(module)) {
-    const expected = 'http://snomed.info/sct/<module>/version/<yyyymmdd>';
     const path = ['snomed', 'licensed', 'edition'];
-    issues.push(issue('invalid-value', path, 'no version URI of SNOMED CT', { expected }));
+    issues.push(issue('invalid-value', path, { reason: 'snomed-edition' }));
   }
   return issues;
 }

@@ -30,7 +30,7 @@ export interface Form<S extends StatementBase> {
   /** Its own times besides `at`, none of which lies after the record, and what to say where one does. */
   times?(
     statement: S,
-  ): readonly At<{ readonly time: string | undefined; readonly after: string }>[];
+  ): readonly At<{ readonly time: string | undefined; readonly after: 'onset' }>[];
   /** Keys of the statements that it is about. */
   about?(statement: S): readonly At<{ readonly key: string }>[];
 }

@@ -58,10 +58,10 @@ export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
     rule({
       exam,
       catalogue: options.catalogue ?? builtInCatalogue,
-      report: (code, path, message, { value, ...details } = {}) => {
+      report: (code, path, facts, { value, ...details } = {}) => {
         const received =
           options.includeValues && value !== undefined ? JSON.stringify(value) : undefined;
-        issues.push(issue(code, path, message, { ...details, received }));
+        issues.push(issue(code, path, facts, { ...details, received }));
       },
     });
   }

@@ -1,7 +1,7 @@
 import type { Issue } from '../issue.ts';
 import { checkAgainstSchema } from '../schema-check.ts';
 import { examValidator } from './compiled/exam.js';
-import { examWords } from './words.ts';
+import { examForms } from './words.ts';
 
 /** A full exam has some ten thousand values, six levels deep. */
 const limits = { depth: 32, values: 1_000_000 };
@@ -17,7 +17,7 @@ export function examSchemaIssues(
   return checkAgainstSchema(value, {
     validator: examValidator,
     limits,
-    words: examWords,
+    forms: examForms,
     includeValues,
   });
 }

@@ -54,17 +54,13 @@ function chooseUnreported(
   if (id !== undefined) return { id, report: undefined, own: true };
   const [first] = observations;
   if (exam !== undefined || first === undefined) {
-    return issue('missing-property', ['entry'], 'the bundle does not hold the exam', {
-      expected: 'a DiagnosticReport or Observation of it',
-    });
+    return issue('missing-property', ['entry'], { reason: 'exam' });
   }
   return { id: suppliedId ?? keyOfResource(first), report: undefined, own: false };
 }
 
 function severalExams(): Issue {
-  return issue('several-exams', ['entry'], 'the bundle holds several exams', {
-    expected: 'the option exam, with the id of one of them',
-  });
+  return issue('several-exams', ['entry'], { reason: 'choose' });
 }
 
 /** Value of the first identifier under a system. */

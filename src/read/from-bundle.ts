@@ -32,18 +32,10 @@ export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutc
     return nothing(unsafe);
   }
   if (!isObject(bundle) || ownProperty(bundle, 'resourceType') !== 'Bundle') {
-    return nothing([
-      ...unsafe,
-      issue('wrong-type', ['resourceType'], 'this is no bundle', { expected: 'Bundle' }),
-    ]);
+    return nothing([...unsafe, issue('wrong-type', ['resourceType'], { reason: 'not-a-bundle' })]);
   }
   if (ownProperty(bundle, 'type') === 'history') {
-    return nothing([
-      ...unsafe,
-      issue('invalid-value', ['type'], 'a history holds several states of one record', {
-        expected: 'a bundle that holds each resource once',
-      }),
-    ]);
+    return nothing([...unsafe, issue('invalid-value', ['type'], { reason: 'history-bundle' })]);
   }
   const result = readUntilSound(bundle, options);
   return { ...result, issues: [...unsafe, ...result.issues] };
@@ -88,9 +80,5 @@ const needed = ['status', 'subject', 'examiners', 'performed', 'recorded', 'prot
 function missingParts(exam: RoughExam['exam']): Issue[] {
   return needed
     .filter((name) => exam[name] === undefined)
-    .map((name) =>
-      issue('missing-property', [], `the bundle does not say the ${name} of the exam`, {
-        expected: `a bundle that says it, or the option supplied with ${name}`,
-      }),
-    );
+    .map((name) => issue('missing-property', [], { reason: 'exam-part', property: name }));
 }

@@ -58,8 +58,9 @@ function conditionsOf(reading: Reading, report: Entry | undefined): readonly Ent
   return all.filter((entry) => {
     if (visit !== undefined && visitOf(reading, entry) === visit) return true;
     reading.reasons.set(entry.resource.json, 'it is not of the visit of the report');
-    const message = 'a condition that is not of the visit of the report is left out';
-    reading.issues.push(issue('not-in-exam', entry.path, message, { severity: 'information' }));
+    reading.issues.push(
+      issue('not-in-exam', entry.path, { reason: 'other-visit' }, { severity: 'information' }),
+    );
     return false;
   });
 }

@@ -36,6 +36,6 @@ export function findParts(reading: Reading, all: readonly Entry[]): Parts {
 
 function reportDouble(reading: Reading, { resource, path: own }: Entry): void {
   const path = [...own, 'identifier'];
-  reading.issues.push(issue('duplicate-key', path, 'another observation has this identifier'));
+  reading.issues.push(issue('duplicate-key', path, { reason: 'identifier' }));
   reading.reasons.set(resource.json, 'another observation has the same identifier and was read');
 }

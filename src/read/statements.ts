@@ -59,9 +59,11 @@ function statementsIn(
   if (own !== undefined) return [own];
   if (isUnsaid(reading, entry)) return [];
   if (name !== undefined && !refused.has(key)) {
-    const why =
-      frame.doubt ?? 'this observation lacks what its kind must have, or contradicts itself';
-    reading.issues.push(issue('unread-statement', entry.path, why));
+    const facts =
+      frame.doubt === undefined
+        ? ({ reason: 'incomplete' } as const)
+        : ({ reason: 'doubt', says: frame.doubt } as const);
+    reading.issues.push(issue('unread-statement', entry.path, facts));
   }
   return readForeign(reading, meanings, entry, { key, frame, refused });
 }
@@ -88,7 +90,7 @@ function speaksOfSubject(reading: ExamReading, entry: Entry): boolean {
   if (subject === undefined || reading.people.isSubject(subject, entry)) return true;
   if (peek(subject, 'reference') === undefined && reading.people.subject === undefined) return true;
   reading.issues.push(
-    issue('several-patients', [...entry.path, 'subject'], 'this observation is of another patient'),
+    issue('several-patients', [...entry.path, 'subject'], { reason: 'observation' }),
   );
   reading.reasons.set(entry.resource.json, 'it is of another patient');
   return false;

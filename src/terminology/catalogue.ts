@@ -40,14 +40,10 @@ export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogu
     const table = merged[name];
     rowsOf(additions, name).forEach((row, at) => {
       if (!codeForm.test(row.code)) {
-        issues.push(
-          issue('invalid-value', [name, at, 'code'], 'not of the form that a code has', {
-            expected: 'small letters, digits, dots and hyphens, at most 100',
-          }),
-        );
+        issues.push(issue('invalid-value', [name, at, 'code'], { reason: 'catalogue-code' }));
       }
       if (table?.has(row.code)) {
-        issues.push(issue('duplicate-key', [name, at, 'code'], 'this code is taken already'));
+        issues.push(issue('duplicate-key', [name, at, 'code'], { reason: 'catalogue-code' }));
       } else {
         table?.set(row.code, { ...row, system: additions.system });
       }
@@ -63,18 +59,13 @@ function headIssues(additions: CatalogueAdditions): Issue[] {
     (name) => name !== 'system' && !tableNames.some((known) => known === name),
   );
   const issues = unknown.map((name) =>
-    issue('unknown-property', [name], 'there is no such table', {
-      expected: nearest(name, tableNames),
-    }),
+    issue('unknown-property', [name], { reason: 'table', near: nearest(name, tableNames) }),
   );
   // @see https://www.rfc-editor.org/rfc/rfc3986 section 3.1
   if (!/^[a-z][a-z0-9+.-]*:\S+$/.test(additions.system)) {
-    const expected = 'an absolute URI such as https://clinic.example/codes';
-    issues.push(issue('invalid-value', ['system'], 'not an absolute URI', { expected }));
+    issues.push(issue('invalid-value', ['system'], { reason: 'absolute-uri' }));
   } else if (standardSystem(additions.system) !== undefined) {
-    // Under the name of SNOMED CT a row would pass by the licence policy.
-    const expected = 'a code system of the adopter; codes of SNOMED CT and LOINC go into maps';
-    issues.push(issue('wrong-system', ['system'], 'a code system of others', { expected }));
+    issues.push(issue('wrong-system', ['system'], { reason: 'not-adopters' }));
   }
   return issues;
 }
@@ -86,20 +77,19 @@ function referenceIssues(catalogue: Catalogue, additions: CatalogueAdditions): I
     rowsOf(additions, name).forEach((row, at) => {
       for (const [table, code, ...path] of referencesOf(name, row)) {
         if (code === undefined || catalogue[table].has(code)) continue;
-        const message = `no such row in the table ${table}`;
-        issues.push(issue('unresolved-key', [name, at, ...path], message));
+        issues.push(issue('unresolved-key', [name, at, ...path], { reason: 'table', table }));
       }
     });
   }
   additions.findings?.forEach(({ attributes }, at) => {
     if (attributes === undefined || families.has(attributes)) return;
     const path = ['findings', at, 'attributes'];
-    issues.push(issue('unresolved-key', path, 'no attribute has this family'));
+    issues.push(issue('unresolved-key', path, { reason: 'attribute-family' }));
   });
   additions.regions?.forEach(({ code }, at) => {
     if (!isInCircle(code, catalogue)) return;
     const path = ['regions', at, 'parent'];
-    issues.push(issue('contradiction', path, 'the regions above lead back to this one'));
+    issues.push(issue('contradiction', path, { reason: 'region-circle' }));
   });
   return issues;
 }

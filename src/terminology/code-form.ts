@@ -1,31 +1,28 @@
-import type { IssueCode } from '../issue.ts';
+import type { RecordFacts } from '../issue.ts';
 import { isLoincCode, isSnomedId, looksLikeLoincCode, looksLikeSnomedId } from './check-digits.ts';
 import { type StandardSystem, standardSystem, standardSystems } from './system-names.ts';
 
 /** Why a code can not be one of the system that it stands under. */
-export interface FormFault {
-  readonly code: IssueCode;
-  /** Whether the system or the code is what is wrong. */
-  readonly at: 'system' | 'code';
-  readonly message: string;
-  readonly expected: string;
-}
+export type FormFault = {
+  [Code in 'wrong-system' | 'wrong-check-digit' | 'invalid-value']: {
+    readonly code: Code;
+    /** Whether the system or the code is what is wrong. */
+    readonly at: 'system' | 'code';
+    readonly facts: RecordFacts<Code>;
+  };
+}['wrong-system' | 'wrong-check-digit' | 'invalid-value'];
 
 const rules = {
   snomed: {
-    name: 'SNOMED CT',
     looks: looksLikeSnomedId,
     right: isSnomedId,
-    digit: 'an id that passes the Verhoeff check',
-    form: '6 to 18 digits',
+    idForm: 'snomed-id',
     other: 'loinc',
   },
   loinc: {
-    name: 'LOINC',
     looks: looksLikeLoincCode,
     right: isLoincCode,
-    digit: 'a code that passes the mod 10 check',
-    form: 'digits, a hyphen and a check digit',
+    idForm: 'loinc-code',
     other: 'snomed',
   },
 } as const;
@@ -38,20 +35,19 @@ export function formFault(system: string, code: string): FormFault | undefined {
   const meant = standardSystem(system);
   if (meant === undefined) return undefined;
   if (system !== standardSystems[meant]) {
-    const message = 'the system is written in another way than FHIR fixes';
-    return { code: 'wrong-system', at: 'system', message, expected: standardSystems[meant] };
+    const facts = { reason: 'spelling', system: standardSystems[meant] } as const;
+    return { code: 'wrong-system', at: 'system', facts };
   }
-  const { name, looks, right, digit, form, other } = rules[meant];
+  const { looks, right, other, idForm } = rules[meant];
   if (rules[other].looks(code)) {
-    const message = `the code has the form of ${rules[other].name}`;
-    return { code: 'wrong-system', at: 'system', message, expected: standardSystems[other] };
+    const facts = { reason: 'other-form', system: standardSystems[other] } as const;
+    return { code: 'wrong-system', at: 'system', facts };
   }
   if (right(code) || mayHaveOtherForm(meant, code)) return undefined;
   if (looks(code)) {
-    const message = 'the last digit is not the check digit of the others';
-    return { code: 'wrong-check-digit', at: 'code', message, expected: digit };
+    return { code: 'wrong-check-digit', at: 'code', facts: { reason: meant } };
   }
-  return { code: 'invalid-value', at: 'code', message: `no code of ${name}`, expected: form };
+  return { code: 'invalid-value', at: 'code', facts: { reason: idForm } };
 }
 
 /** A post-coordinated expression holds ids; LOINC has answers, parts and groups besides its terms. */

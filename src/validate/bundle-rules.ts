@@ -25,9 +25,8 @@ function checkEntry(entry: JsonObject, scope: Scope): void {
     report(
       scope,
       'missing-property',
-      'an entry without fullUrl',
+      { reason: 'full-url' },
       {
-        expected: 'an absolute URL, or urn:uuid: and a UUID',
         rule: `${page}#bundle-unique`,
       },
       ['fullUrl'],
@@ -53,9 +52,8 @@ function checkFullUrl(fullUrl: string, resource: JsonObject | undefined, scope: 
     report(
       scope,
       'invalid-value',
-      'a fullUrl must be absolute',
+      { reason: 'full-url' },
       {
-        expected: 'an absolute URL, or urn:uuid: and a UUID',
         rule: `${page}#bundle-unique`,
         value: fullUrl,
       },
@@ -71,9 +69,11 @@ function checkFullUrl(fullUrl: string, resource: JsonObject | undefined, scope: 
   report(
     scope,
     'contradiction',
-    'the fullUrl does not end in the type and id of the resource',
     {
-      expected: `${textOf(resource['resourceType'])} and the id of the resource at the end`,
+      reason: 'full-url',
+      type: textOf(resource['resourceType']) ?? '',
+    },
+    {
       rule: 'https://hl7.org/fhir/R4/bundle-definitions.html#Bundle.entry.fullUrl',
       value: fullUrl,
     },
@@ -97,9 +97,8 @@ function checkRequest(request: JsonObject, resource: JsonObject | undefined, sco
     report(
       scope,
       'contradiction',
-      'the request updates another resource than it sends',
+      { reason: 'request-update' },
       {
-        expected: 'the type and id of the resource',
         rule: 'https://hl7.org/fhir/R4/http.html#update',
         value: url,
       },
@@ -109,9 +108,8 @@ function checkRequest(request: JsonObject, resource: JsonObject | undefined, sco
     report(
       scope,
       'contradiction',
-      'the request creates another type than it sends',
+      { reason: 'request-create', type: textOf(resourceType) },
       {
-        expected: textOf(resourceType),
         rule: 'https://hl7.org/fhir/R4/http.html#create',
         value: url,
       },
@@ -148,7 +146,7 @@ function checkIdentities({ entries, bundle }: BundleIndex, scope: Scope): void {
       report(
         scope,
         'duplicate-key',
-        'two requests of the transaction change one resource',
+        { reason: 'transaction' },
         {
           rule: 'https://hl7.org/fhir/R4/http.html#transaction',
           value: url,
@@ -188,10 +186,9 @@ function sayOrphan(
   report(
     scope,
     'unreachable-entry',
-    'the composition does not lead to this entry',
+    { reason: 'composition' },
     {
       severity,
-      expected: 'entries that references lead to from the Composition',
       rule: documents,
     },
     below,
@@ -278,16 +275,9 @@ function checkReferences(
     if (byFullUrl.has(reference) || byTypeAndId.has(reference)) return;
     const place = Array.isArray(value) ? [...below, number] : below;
     const said: Said = {
-      expected: 'an entry of the bundle',
       rule: documents,
       value: reference,
     };
-    report(
-      scope,
-      'unresolved-reference',
-      'the document does not hold what its composition refers to',
-      said,
-      [...place, 'reference'],
-    );
+    report(scope, 'unresolved-reference', { reason: 'document' }, said, [...place, 'reference']);
   });
 }

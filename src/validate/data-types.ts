@@ -56,11 +56,15 @@ function checkDate(value: string, scope: Scope): void {
     scope.dates.set(value, possible);
   }
   if (possible) return;
-  report(scope, 'impossible-date', 'a date or time that does not exist', {
-    expected: 'a day that the calendar has, and a time that the clock has',
-    rule: `${page}#dateTime`,
-    value,
-  });
+  report(
+    scope,
+    'impossible-date',
+    { reason: 'calendar' },
+    {
+      rule: `${page}#dateTime`,
+      value,
+    },
+  );
 }
 
 /** @see https://hl7.org/fhir/R4/datatypes.html#string: no more than 1 MB. */
@@ -70,24 +74,38 @@ function checkString(value: string, scope: Scope): void {
   checkText(value, scope);
   const outer = value.charCodeAt(0) <= 0x20 || value.charCodeAt(value.length - 1) <= 0x20;
   if (outer && value.trim() !== '') {
-    report(scope, 'invalid-value', 'text with space at its start or end', {
-      severity: 'warning',
-      rule: `${page}#string`,
-    });
+    report(
+      scope,
+      'invalid-value',
+      { reason: 'spaces-at-ends' },
+      {
+        severity: 'warning',
+        rule: `${page}#string`,
+      },
+    );
   }
 }
 
 function checkText(value: string, scope: Scope): void {
   if (value.length > longestText) {
-    report(scope, 'too-large', 'text is too long', {
-      expected: `at most ${longestText} characters`,
-      rule: `${page}#string`,
-    });
+    report(
+      scope,
+      'too-large',
+      { reason: 'text', maximum: longestText },
+      {
+        rule: `${page}#string`,
+      },
+    );
   } else if (value.charCodeAt(0) <= 0x20 && value !== '' && value.trim() === '') {
-    report(scope, 'empty-value', 'text of nothing but space', {
-      severity: 'warning',
-      rule: `${page}#string`,
-    });
+    report(
+      scope,
+      'empty-value',
+      { reason: 'blank' },
+      {
+        severity: 'warning',
+        rule: `${page}#string`,
+      },
+    );
   }
 }
 
@@ -98,38 +116,53 @@ function checkUri(value: string, scope: Scope): void {
   if (!value.startsWith('urn:')) return;
   const wrongUuid = value.startsWith('urn:uuid:') && !uuidForm.test(value);
   if (!wrongUuid && !(value.startsWith('urn:oid:') && !oidForm.test(value))) return;
-  report(scope, 'invalid-value', wrongUuid ? 'no UUID after urn:uuid:' : 'no OID after urn:oid:', {
-    expected: wrongUuid
-      ? 'small letters and digits as in urn:uuid:53fefa32-fcbb-4ff8-8a92-55ee120877b7'
-      : 'an OID such as urn:oid:2.16.840.1.113883',
-    rule: `${page}#uri`,
-    value,
-  });
+  report(
+    scope,
+    'invalid-value',
+    { reason: wrongUuid ? 'uuid' : 'oid' },
+    {
+      rule: `${page}#uri`,
+      value,
+    },
+  );
 }
 
 function checkCanonical(value: string, scope: Scope): void {
   checkUri(value, scope);
   if (value.startsWith('#') || isAbsolute(value)) return;
-  report(scope, 'invalid-value', 'a canonical URL must be absolute', {
-    expected: 'an absolute URL, or # and the id of a contained resource',
-    rule: `${page}#canonical`,
-    value,
-  });
+  report(
+    scope,
+    'invalid-value',
+    { reason: 'canonical' },
+    {
+      rule: `${page}#canonical`,
+      value,
+    },
+  );
 }
 
 function checkBase64(value: string, scope: Scope, property: Property): void {
   if (base64Length(value) === undefined) {
-    report(scope, 'invalid-value', 'no base64', {
-      expected: 'letters, digits, + and / in fours, with = at the end',
-      rule: 'https://www.rfc-editor.org/rfc/rfc4648#section-4',
-    });
+    report(
+      scope,
+      'invalid-value',
+      { reason: 'base64' },
+      {
+        rule: 'https://www.rfc-editor.org/rfc/rfc4648#section-4',
+      },
+    );
   } else if (/[ \t\r\n]/.test(value)) {
     // FHIR's pattern lets spaces pass; a decoder of attachments does not.
     const severity = property.path === 'Attachment.data' ? 'error' : 'warning';
-    report(scope, 'invalid-value', 'base64 with spaces or line breaks', {
-      severity,
-      rule: 'https://www.rfc-editor.org/rfc/rfc4648#section-3.1',
-    });
+    report(
+      scope,
+      'invalid-value',
+      { reason: 'base64-spaces' },
+      {
+        severity,
+        rule: 'https://www.rfc-editor.org/rfc/rfc4648#section-3.1',
+      },
+    );
   }
 }
 
@@ -147,12 +180,16 @@ function checkDecimal(
   if (whole.length <= 18 && fraction.length <= 17) return;
   // R5 made it a rule of form; before, a system only need not keep more digits.
   const severity = scope.definitions.fhirVersion === 'R5' ? 'error' : 'warning';
-  report(scope, 'invalid-value', 'a decimal with more digits than systems must keep', {
-    severity,
-    expected: 'at most 18 digits before the point and 17 after it',
-    rule: `https://hl7.org/fhir/R5/datatypes.html#decimal`,
-    value,
-  });
+  report(
+    scope,
+    'invalid-value',
+    { reason: 'decimal-digits' },
+    {
+      severity,
+      rule: `https://hl7.org/fhir/R5/datatypes.html#decimal`,
+      value,
+    },
+  );
 }
 
 function checkAttachment(value: JsonObject, scope: Scope): void {
@@ -164,9 +201,8 @@ function checkAttachment(value: JsonObject, scope: Scope): void {
     report(
       scope,
       'contradiction',
-      'the size is not that of the data',
+      { reason: 'attachment-size', count: length },
       {
-        expected: String(length),
         rule: 'https://hl7.org/fhir/R4/datatypes-definitions.html#Attachment.size',
       },
       ['size'],
@@ -177,7 +213,7 @@ function checkAttachment(value: JsonObject, scope: Scope): void {
     report(
       scope,
       'contradiction',
-      'the hash is not the SHA-1 of the data',
+      { reason: 'attachment-hash' },
       {
         rule: 'https://hl7.org/fhir/R4/datatypes-definitions.html#Attachment.hash',
       },
@@ -193,9 +229,8 @@ function checkIdentifier({ system, value }: JsonObject, scope: Scope): void {
     report(
       scope,
       'invalid-value',
-      'a system must be an absolute URI',
+      { reason: 'system' },
       {
-        expected: 'a URI with its scheme, such as https://clinic.example/ids',
         rule,
         value: system,
       },
@@ -205,9 +240,8 @@ function checkIdentifier({ system, value }: JsonObject, scope: Scope): void {
     report(
       scope,
       'invalid-value',
-      'a value of system urn:ietf:rfc:3986 must be an absolute URI',
+      { reason: 'uri-identifier' },
       {
-        expected: 'a URI with its scheme, such as urn:uuid:53fefa32-fcbb-4ff8-8a92-55ee120877b7',
         rule,
         value,
       },

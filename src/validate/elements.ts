@@ -13,9 +13,14 @@ const jsonRules = 'https://hl7.org/fhir/R4/json.html';
 export function checkContent(value: JsonObject, scope: Scope): void {
   // An empty object and unknown properties were told by the schema stage.
   if (hasContent(value) || value['id'] === undefined) return;
-  report(scope, 'empty-value', 'an element without value, extension or content', {
-    rule: 'ele-1',
-  });
+  report(
+    scope,
+    'empty-value',
+    { reason: 'element' },
+    {
+      rule: 'ele-1',
+    },
+  );
 }
 
 /** The verdict of FHIRPath on ele-1 for an element that is an object. */
@@ -36,8 +41,8 @@ export function checkChoices(
       report(
         scope,
         'contradiction',
-        `${property.choice?.name}[x] stands with two types`,
-        { expected: 'a value of one type', rule: 'https://hl7.org/fhir/R4/formats.html#choice' },
+        { reason: 'choice', property: property.choice?.name ?? '' },
+        { rule: 'https://hl7.org/fhir/R4/formats.html#choice' },
         [
           `${property.choice?.name}${property.type.charAt(0).toUpperCase()}${property.type.slice(1)}`,
         ],
@@ -46,15 +51,9 @@ export function checkChoices(
   }
   for (const required of requiredChoices) {
     if (met.some(({ choice }) => choice === required)) continue;
-    report(
-      scope,
-      'missing-property',
-      'required property is missing',
-      {
-        expected: `one of ${required.properties.slice(0, 12).join(', ')}`,
-      },
-      [`${required.name}[x]`],
-    );
+    report(scope, 'missing-property', { reason: 'choice', codes: required.properties }, {}, [
+      `${required.name}[x]`,
+    ]);
   }
 }
 
@@ -62,10 +61,14 @@ export function checkChoices(
 export function checkNull(holder: JsonObject, name: string, at: number, scope: Scope): void {
   const extras = holder[`_${name}`];
   if (Array.isArray(extras) && isObject(extras[at])) return;
-  report(scope, 'wrong-type', 'value is null, and no extension stands in its place', {
-    expected: 'a value, or an extension at the same place of the list beside it',
-    rule: jsonRules,
-  });
+  report(
+    scope,
+    'wrong-type',
+    { reason: 'null-without-extension' },
+    {
+      rule: jsonRules,
+    },
+  );
 }
 
 /** The id and extensions of a primitive: there must be an extension where there is no value. */
@@ -73,10 +76,14 @@ export function checkExtra(extra: unknown, value: unknown, scope: Scope): void {
   const hasValue = value !== undefined && value !== null;
   if (extra === null) {
     if (!hasValue && typeof scope.path.at(-1) === 'number') {
-      report(scope, 'wrong-type', 'value is null, and so is what it stands beside', {
-        expected: 'an extension, or a value at the same place of the list beside it',
-        rule: jsonRules,
-      });
+      report(
+        scope,
+        'wrong-type',
+        { reason: 'null-beside-null' },
+        {
+          rule: jsonRules,
+        },
+      );
     }
     return;
   }
@@ -93,7 +100,7 @@ export function checkElementId(id: unknown, scope: Scope): void {
     report(
       scope,
       'invalid-value',
-      'an id of an element can not hold spaces',
+      { reason: 'element-id' },
       {
         rule: 'https://hl7.org/fhir/R4/element.html#id',
         value: id,
@@ -106,7 +113,7 @@ export function checkElementId(id: unknown, scope: Scope): void {
     report(
       scope,
       'duplicate-id',
-      'two elements of the resource have this id',
+      { reason: 'element' },
       {
         value: id,
         rule: 'https://hl7.org/fhir/R4/element.html#id',

@@ -21,9 +21,14 @@ const page = 'https://hl7.org/fhir/R4/extensibility.html';
 
 function checkExtension(value: JsonObject, scope: Scope, property: Property): void {
   if (!hasValueOrExtensions(value, scope)) {
-    report(scope, 'broken-invariant', 'either a value or extensions must stand, and not both', {
-      rule: 'ext-1',
-    });
+    report(
+      scope,
+      'broken-invariant',
+      { reason: 'extension' },
+      {
+        rule: 'ext-1',
+      },
+    );
   }
   const url = textOf(value['url']);
   const holder = scope.trail.at(-2);
@@ -33,9 +38,8 @@ function checkExtension(value: JsonObject, scope: Scope, property: Property): vo
     report(
       scope,
       'invalid-value',
-      'the url of an extension must be absolute',
+      { reason: 'extension-url' },
       {
-        expected: 'the canonical URL of its definition',
         rule: `${page}#Extension`,
         value: url,
       },
@@ -63,7 +67,7 @@ function sayUnknown(url: string, property: Property, scope: Scope): void {
     report(
       scope,
       'invalid-value',
-      'the url of an extension can not name a version',
+      { reason: 'extension-version' },
       {
         rule: `${page}#Extension`,
       },
@@ -80,7 +84,7 @@ function sayUnknown(url: string, property: Property, scope: Scope): void {
   report(
     scope,
     'unchecked-extension',
-    'an extension whose definition is not held; its place and content are not checked',
+    { reason: 'not-held' },
     { severity: worthALook ? 'warning' : 'information', rule: `${page}#Extension` },
   );
 }
@@ -96,17 +100,19 @@ function checkKnown(
     report(
       scope,
       'misplaced-extension',
-      isModifier
-        ? 'this extension does not modify, and can not be a modifierExtension'
-        : 'this extension modifies, and must be a modifierExtension',
+      { reason: isModifier ? 'not-modifying' : 'modifying' },
       { rule: `${page}#modifierExtension` },
     );
   }
   if (!mayStandHere(definition, scope)) {
-    report(scope, 'misplaced-extension', 'the extension is not defined for this place', {
-      expected: definition.on.join(', '),
-      rule: 'https://hl7.org/fhir/R4/defining-extensions.html#context',
-    });
+    report(
+      scope,
+      'misplaced-extension',
+      { reason: 'context', types: definition.on },
+      {
+        rule: 'https://hl7.org/fhir/R4/defining-extensions.html#context',
+      },
+    );
   }
   checkHeld(value, definition, scope);
 }
@@ -178,9 +184,8 @@ function checkHeld(
       report(
         scope,
         'unknown-property',
-        'this extension holds a value and no extensions',
+        { reason: 'extension-parts', types: definition.value },
         {
-          expected: definition.value.join(', '),
           rule: `${page}#Extension`,
         },
         [...below, 'extension'],
@@ -205,9 +210,8 @@ function checkValue(
     report(
       scope,
       'wrong-type',
-      'the extension does not take a value of this type',
+      { reason: 'extension-value', types },
       {
-        expected: types.length > 0 ? types.join(', ') : 'extensions and no value',
         rule: `${page}#Extension`,
       },
       [...below, name],
@@ -233,9 +237,8 @@ function checkParts(
         report(
           scope,
           'unknown-property',
-          'the extension has no part of this name',
+          { reason: 'extension-part', codes: Object.keys(parts) },
           {
-            expected: Object.keys(parts).join(', '),
             rule: `${page}#Extension`,
           },
           place,
@@ -250,14 +253,15 @@ function checkParts(
   for (const [url, { min = 0, max = Number.POSITIVE_INFINITY }] of Object.entries(parts)) {
     const count = counts.get(url) ?? 0;
     if (count >= min && count <= max) continue;
-    report(
-      scope,
-      count < min ? 'missing-property' : 'too-many',
-      count < min
-        ? 'a part of the extension is missing'
-        : 'a part of the extension stands too often',
-      { expected: `${min} to ${max === Number.POSITIVE_INFINITY ? 'any number' : max} of ${url}` },
-      [...below, 'extension'],
-    );
+    const facts = {
+      reason: 'extension-part',
+      minimum: min,
+      maximum: max === Number.POSITIVE_INFINITY ? undefined : max,
+      url,
+    } as const;
+    report(scope, count < min ? 'missing-property' : 'too-many', facts, {}, [
+      ...below,
+      'extension',
+    ]);
   }
 }

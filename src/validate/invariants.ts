@@ -49,6 +49,11 @@ export function invariantsOf(keys: readonly string[], version: FhirVersion): Inv
 export function checkInvariants(value: unknown, rules: readonly Invariant[], scope: Scope): void {
   for (const rule of rules) {
     if (rule.holds(value, scope)) continue;
-    report(scope, 'broken-invariant', rule.says, { severity: rule.severity, rule: rule.key });
+    report(
+      scope,
+      'broken-invariant',
+      { reason: 'published', says: rule.says, key: rule.key },
+      { severity: rule.severity, rule: rule.key },
+    );
   }
 }

@@ -37,9 +37,8 @@ function checkUnresolved(reference: string, scope: Scope): void {
     report(
       scope,
       'invalid-value',
-      'a reference with a space',
+      { reason: 'reference-space' },
       {
-        expected: 'a URL without spaces',
         rule: `${page}#literal`,
         value: reference,
       },
@@ -51,9 +50,8 @@ function checkUnresolved(reference: string, scope: Scope): void {
     report(
       scope,
       'unresolved-reference',
-      'no entry of the bundle has this fullUrl',
+      { reason: 'full-url' },
       {
-        expected: 'the fullUrl of an entry',
         rule: 'https://hl7.org/fhir/R4/bundle.html#references',
         value: reference,
       },
@@ -77,10 +75,9 @@ function checkRelative(reference: string, scope: Scope): void {
     report(
       scope,
       'invalid-value',
-      'a relative reference of no form that FHIR has',
+      { reason: 'relative-reference' },
       {
         severity: 'warning',
-        expected: 'a resource type and an id such as Patient/1',
         rule: `${page}#literal`,
         value: reference,
       },
@@ -96,10 +93,9 @@ function sayOtherUrl(scope: Scope, reference: string, below: Path = []): void {
   report(
     scope,
     'unresolved-reference',
-    'an entry has this type and id, and another fullUrl',
+    { reason: 'other-full-url' },
     {
       severity: scope.index?.type === 'document' ? 'error' : 'warning',
-      expected: 'the fullUrl of the entry',
       rule: 'https://hl7.org/fhir/R4/bundle.html#references',
       value: reference,
     },
@@ -118,19 +114,22 @@ function checkTarget(
   const said = textOf(value['type'])?.replace('http://hl7.org/fhir/StructureDefinition/', '');
   const actual = textOf(found?.resource['resourceType']) ?? typeInUrl(reference);
   if (actual !== undefined && to !== undefined && !to.includes(actual)) {
-    report(scope, 'wrong-target', 'a reference to a type of resource that can not stand here', {
-      expected: to.join(', '),
-      rule: `${page}#Reference`,
-      value: actual,
-    });
+    report(
+      scope,
+      'wrong-target',
+      { reason: 'type', types: to },
+      {
+        rule: `${page}#Reference`,
+        value: actual,
+      },
+    );
   }
   if (said !== undefined && actual !== undefined && said !== actual) {
     report(
       scope,
       'contradiction',
-      'the type is not that of the resource referred to',
+      { reason: 'reference-type', type: actual },
       {
-        expected: actual,
         rule: `${page}#Reference.type`,
         value: said,
       },
@@ -140,9 +139,8 @@ function checkTarget(
     report(
       scope,
       'wrong-target',
-      'a type of resource that can not stand here',
+      { reason: 'stated-type', types: to },
       {
-        expected: to?.join(', '),
         rule: `${page}#Reference.type`,
         value: said,
       },
@@ -196,9 +194,8 @@ export function checkContainedIds(resource: JsonObject, scope: Scope): void {
       report(
         scope,
         'missing-property',
-        'a contained resource without id',
+        { reason: 'contained-id' },
         {
-          expected: 'an id that references in the resource can name',
           rule: `${page}#contained`,
         },
         ['contained', at, 'id'],
@@ -207,7 +204,7 @@ export function checkContainedIds(resource: JsonObject, scope: Scope): void {
       report(
         scope,
         'duplicate-id',
-        'two contained resources have this id',
+        { reason: 'contained' },
         {
           rule: `${page}#contained`,
           value: id,
@@ -255,7 +252,7 @@ function sayCircle({ path }: Link, scope: Scope): void {
   report(
     scope,
     'circular-reference',
-    'a group of observations that is its own member',
+    { reason: 'group' },
     { rule: 'https://hl7.org/fhir/R4/observation.html#obsgrouping' },
     below,
   );

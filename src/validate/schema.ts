@@ -4,7 +4,7 @@ import { pathFromPointer } from '../path.ts';
 import { checkAgainstSchema } from '../schema-check.ts';
 import type { SchemaError } from '../schema-errors.ts';
 import type { ValidatedVersion } from './version.ts';
-import { fhirWords } from './words.ts';
+import { fhirForms } from './words.ts';
 
 /** Nesting in FHIR is bounded only by extensions; the number of values fits some 100,000 entries. */
 const limits = { depth: 100, values: 10_000_000 };
@@ -28,7 +28,7 @@ export function schemaIssues(
   return checkAgainstSchema(resource, {
     validator: version.resourceValidator,
     limits,
-    words: fhirWords,
+    forms: fhirForms,
     includeValues,
     special: (error) => otherResource(error, version, includeValues),
   });
@@ -43,15 +43,13 @@ function otherResource(
   if (keyword !== 'discriminator' || typeof type !== 'string') return undefined;
   const path = pathFromPointer(instancePath);
   if (resourceTypes.includes(type)) {
-    const message = `a resource of type ${type} is not checked, because its schema is not held here`;
-    return issue('unchecked-resource', path, message, { severity: 'warning' });
+    return issue('unchecked-resource', path, { reason: 'schema', type }, { severity: 'warning' });
   }
   return issue(
     'unknown-code',
     [...path, 'resourceType'],
-    `no resource type of FHIR ${fhirVersion}`,
+    { reason: 'resource-type', version: fhirVersion, near: nearest(type, resourceTypes) },
     {
-      expected: nearest(type, resourceTypes),
       received: includeValues ? type : undefined,
     },
   );

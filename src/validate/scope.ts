@@ -1,11 +1,15 @@
-import { type Issue, type IssueCode, type IssueDetails, issue } from '../issue.ts';
+import type { Issue, IssueDetails } from '../issue.ts';
 import { type Path, pathPointer } from '../path.ts';
 import { receivedText } from '../schema-words.ts';
 import type { BundleIndex } from './bundle-index.ts';
 import type { Definitions, Property } from './definitions.ts';
+import { issue, type ValidationCode, type ValidationFacts } from './issue.ts';
 import type { JsonObject } from './json.ts';
 import type { Profile } from './profiles/compile.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
+
+/** What can be wrong with the name of a code system. */
+export type SystemFault = 'coding-system' | 'value-set-as-system' | 'other-uri-of-system';
 
 /** Where the walk over a bundle stands, and what it has found. */
 export interface Scope {
@@ -37,7 +41,7 @@ export interface Scope {
   readonly units: Map<string, boolean>;
   readonly dates: Map<string, boolean>;
   /** What is wrong with the name of a system, if anything is. */
-  readonly systems: Map<string, string | undefined>;
+  readonly systems: Map<string, SystemFault | undefined>;
   /** Evaluates published expressions, where the caller wants that. */
   readonly engine: ExpressionEngine | undefined;
   /** Profiles that the caller gave, by canonical URL. */
@@ -68,10 +72,10 @@ export interface Said extends IssueDetails {
 }
 
 /** Notes an issue with the value that is looked at, or with something below it. */
-export function report(
+export function report<Code extends ValidationCode>(
   scope: Scope,
-  code: IssueCode,
-  message: string,
+  code: Code,
+  facts: ValidationFacts<Code>,
   { value, ...details }: Said = {},
   below: readonly (string | number)[] = [],
 ): void {
@@ -80,5 +84,5 @@ export function report(
   if (scope.told.size > 0 && scope.told.has(pathPointer(path))) return;
   const received =
     scope.includeValues && value !== undefined ? { received: receivedText(value) } : undefined;
-  scope.issues.push(issue(code, path, message, { ...details, ...received }));
+  scope.issues.push(issue(code, path, facts, { ...details, ...received }));
 }

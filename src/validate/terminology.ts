@@ -3,7 +3,7 @@ import { isLoincCode, isSnomedId } from '../terminology/check-digits.ts';
 import type { Codes, Property } from './definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from './json.ts';
 import { isAbsolute } from './resolve.ts';
-import { report, type Scope } from './scope.ts';
+import { report, type Scope, type SystemFault } from './scope.ts';
 import type { Stage } from './stage.ts';
 import { grammars } from './terminology/grammars.ts';
 import { unitSize } from './terminology/ucum.ts';
@@ -64,9 +64,8 @@ function sayMalformed(code: string, scope: Scope): void {
   report(
     scope,
     'unknown-code',
-    'the check digit is not that of the code',
+    { reason: 'check-digit' },
     {
-      expected: 'a code of the system, copied digit for digit',
       rule: `${page}#system`,
       value: code,
     },
@@ -78,16 +77,15 @@ function sayMalformed(code: string, scope: Scope): void {
 function checkSystem(system: string, scope: Scope): void {
   let wrong = scope.systems.get(system);
   if (wrong === undefined && !scope.systems.has(system)) {
-    wrong = isAbsolute(system) ? wrongName(system) : 'a system must be an absolute URI';
+    wrong = isAbsolute(system) ? wrongName(system) : 'coding-system';
     scope.systems.set(system, wrong);
   }
   if (wrong === undefined) return;
   report(
     scope,
     'invalid-value',
-    wrong,
+    { reason: wrong, system: knownNames.get(plainName(system)) },
     {
-      expected: knownNames.get(plainName(system)) ?? 'the URI of a code system',
       rule: 'https://hl7.org/fhir/R4/datatypes.html#Coding',
       value: system,
     },
@@ -110,10 +108,10 @@ function plainName(url: string): string {
 
 const valueSetUrl = /^https?:\/\/(?:hl7\.org\/fhir|terminology\.hl7\.org)\/ValueSet\//;
 
-function wrongName(system: string): string | undefined {
-  if (valueSetUrl.test(system)) return 'a value set is no code system';
+function wrongName(system: string): SystemFault | undefined {
+  if (valueSetUrl.test(system)) return 'value-set-as-system';
   const right = knownNames.get(plainName(system));
-  return right === undefined || right === system ? undefined : 'not the URI of this system';
+  return right === undefined || right === system ? undefined : 'other-uri-of-system';
 }
 
 function checkCode(code: string, display: unknown, codes: Codes, scope: Scope): void {
@@ -122,9 +120,8 @@ function checkCode(code: string, display: unknown, codes: Codes, scope: Scope): 
     report(
       scope,
       'unknown-code',
-      'the code system has no such code',
+      { reason: 'system' },
       {
-        expected: 'a code that the system has',
         rule: `${page}#system`,
         value: code,
       },
@@ -134,9 +131,8 @@ function checkCode(code: string, display: unknown, codes: Codes, scope: Scope): 
     report(
       scope,
       'wrong-display',
-      'the display is not that of the code',
+      { reason: 'code', codes: typeof displays === 'string' ? [displays] : displays },
       {
-        expected: typeof displays === 'string' ? displays : displays.join(' or '),
         rule: 'https://hl7.org/fhir/R4/datatypes.html#Coding',
         value: display,
       },
@@ -170,9 +166,8 @@ function checkUcum(code: string, scope: Scope, below: readonly string[]): void {
   report(
     scope,
     'unknown-unit',
-    'no UCUM code',
+    { reason: 'ucum-code' },
     {
-      expected: 'a case-sensitive code of UCUM, such as mm[Hg]',
       rule: 'https://ucum.org/ucum',
       value: code,
     },
@@ -196,26 +191,19 @@ export function checkBinding(
   if (found === undefined) return;
   const outside = codes ?? (found.length > 0 ? outerCodes : undefined);
   if (outside !== undefined && !anyIn(outside, found, scope)) {
-    const none = found.length === 0;
-    report(
-      scope,
-      none ? 'missing-property' : 'unknown-code',
-      none ? 'no code' : notInSet,
-      {
-        expected: `a code of ${outside}`,
-        rule: `${page}#required`,
-        value: found[0]?.code,
-      },
-      below,
-    );
+    const said = { rule: `${page}#required`, value: found[0]?.code };
+    if (found.length > 0) {
+      report(scope, 'unknown-code', { reason: 'required-set', url: outside }, said, below);
+    } else {
+      report(scope, 'missing-property', { reason: 'bound-code', url: outside }, said, below);
+    }
   } else if (usualCodes !== undefined && !anyIn(usualCodes, found, scope)) {
     report(
       scope,
       'unknown-code',
-      notInUsualSet,
+      { reason: 'extensible-set', url: usualCodes },
       {
         severity: 'warning',
-        expected: `a code of ${usualCodes}`,
         rule: `${page}#extensible`,
         value: found[0]?.code,
       },
@@ -223,9 +211,6 @@ export function checkBinding(
     );
   }
 }
-
-const notInSet = 'no code is of the value set that must be used';
-const notInUsualSet = 'no code is of the value set that should be used where it has a fitting one';
 
 export interface FoundCode {
   readonly system: string | undefined;

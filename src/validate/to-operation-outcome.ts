@@ -1,6 +1,7 @@
 import type { OperationOutcome, OperationOutcomeIssue } from 'fhir/r4.js';
 import { CANONICAL_BASE } from '../fhir/systems.ts';
-import type { Issue, IssueCode, SourcePosition } from '../issue.ts';
+import type { Issue, SourcePosition } from '../issue.ts';
+import { issueTypes } from '../issues/codes.ts';
 import { withoutBadCharacters } from '../plain-data.ts';
 import { fhirPathText } from './fhirpath.ts';
 
@@ -33,7 +34,7 @@ function outcomeIssue(found: Issue, canonicalBase: string): OperationOutcomeIssu
   const { code, severity, message, path } = found;
   return {
     severity,
-    code: severity === 'information' ? 'informational' : (issueTypes[code] ?? 'invalid'),
+    code: severity === 'information' ? 'informational' : issueTypes[code],
     details: {
       coding: [{ system: `${canonicalBase}/CodeSystem/issue-code`, code }],
       text: withoutBadCharacters(message),
@@ -58,44 +59,3 @@ function sourceText(source: SourcePosition): string {
   const steps = Object.entries(position).map(([name, value]) => `${name} ${value}`);
   return [...(file === undefined ? [] : [file]), ...steps].join(', ');
 }
-
-/**
- * Type of HL7's required list for each of our codes; those not named are `invalid`.
- * @see https://hl7.org/fhir/R4/valueset-issue-type.html
- */
-export const issueTypes: Readonly<Partial<Record<IssueCode, OperationOutcomeIssue['code']>>> = {
-  'not-json': 'structure',
-  'duplicate-property': 'structure',
-  'too-deep': 'too-costly',
-  'too-large': 'too-long',
-  'unsafe-property': 'security',
-  'invalid-unicode': 'value',
-  'wrong-type': 'structure',
-  'missing-property': 'required',
-  'unknown-property': 'structure',
-  'invalid-value': 'value',
-  'empty-value': 'value',
-  'unknown-code': 'code-invalid',
-  'unknown-region': 'code-invalid',
-  'missing-side': 'required',
-  'impossible-side': 'business-rule',
-  'duplicate-key': 'duplicate',
-  'unresolved-key': 'not-found',
-  'missing-unit': 'required',
-  'unknown-unit': 'code-invalid',
-  'wrong-unit': 'value',
-  'impossible-date': 'value',
-  'reversed-dates': 'business-rule',
-  'missing-reason': 'required',
-  'missing-method': 'required',
-  'impossible-method': 'business-rule',
-  'draft-exam': 'business-rule',
-  contradiction: 'conflict',
-  'unchecked-resource': 'not-supported',
-  'licence-policy': 'business-rule',
-  'withheld-code': 'suppressed',
-  'wrong-check-digit': 'code-invalid',
-  'wrong-system': 'code-invalid',
-  'display-mismatch': 'code-invalid',
-  'unchecked-code': 'not-supported',
-};

@@ -1,4 +1,5 @@
-import type { IssueCode } from '../issue.ts';
+import type { RecordFacts } from '../issue.ts';
+import type { FormWord } from '../issues/forms.ts';
 import { forbiddenCharacter, resolveReferences } from './characters.ts';
 import { isDeclaration, localName, Namespaces, prefixOf } from './namespaces.ts';
 import { type Token, type TokenText, tokenAt } from './tokens.ts';
@@ -50,13 +51,21 @@ export interface XmlReadOptions {
 }
 
 /** Why a text is no XML, and where that was seen. */
-export interface XmlFault {
-  readonly code: IssueCode;
-  readonly message: string;
-  readonly expected: string;
-  /** Offset into the text; -1 where it is about the text as a whole. */
-  readonly at: number;
-}
+export type XmlFault = {
+  [Code in XmlFaultCode]: {
+    readonly code: Code;
+    readonly facts: RecordFacts<Code>;
+    /** Offset into the text; -1 where it is about the text as a whole. */
+    readonly at: number;
+  };
+}[XmlFaultCode];
+
+type XmlFaultCode =
+  | 'not-well-formed'
+  | 'forbidden-doctype'
+  | 'invalid-unicode'
+  | 'too-deep'
+  | 'too-large';
 
 export type XmlReading =
   | { readonly root: XmlElement; readonly unknownReferences: number }
@@ -86,7 +95,7 @@ class Stop extends Error {
   readonly fault: XmlFault;
 
   constructor(fault: XmlFault) {
-    super(fault.message);
+    super(fault.code);
     this.fault = fault;
   }
 }
@@ -143,12 +152,13 @@ class Reading {
 
   read(): XmlReading {
     const text = this.#text;
-    if (text.length > this.#characters) this.#tooLarge(`at most ${this.#characters} characters`);
+    if (text.length > this.#characters) this.#tooLarge('xml', this.#characters);
     const bad = forbiddenCharacter(text);
     if (bad !== -1) {
-      const expected = 'Unicode text with tab, line feed and carriage return as only controls';
-      const message = 'text holds a character that XML forbids';
-      throw new Stop({ code: 'invalid-unicode', message, expected, at: bad });
+      const unit = text.charCodeAt(bad);
+      const reason = unit >= 0xd800 && unit <= 0xdfff ? 'surrogate' : 'character';
+      const character = `U+${unit.toString(16).toUpperCase().padStart(4, '0')}`;
+      throw new Stop({ code: 'invalid-unicode', facts: { reason, character }, at: bad });
     }
     // A byte order mark may stand first; it is no part of the document.
     const first = text.charCodeAt(0) === 0xfeff ? 1 : 0;
@@ -157,7 +167,8 @@ class Reading {
       this.#take(token, at, first);
       at = token.end;
     }
-    if (this.#open.length > 0 || this.#root === undefined) this.#fail(text.length, 'a closing tag');
+    if (this.#open.length > 0 || this.#root === undefined)
+      this.#fail(text.length, 'xml-closing-tag');
     return { root: this.#root, unknownReferences: this.#unknown };
   }
 
@@ -208,20 +219,20 @@ class Reading {
     this.#addText(from);
     const raw = this.#text.slice(start, end);
     const cdataEnd = raw.indexOf(']]>');
-    if (cdataEnd !== -1) this.#fail(start + cdataEnd, 'no ]]> in text');
+    if (cdataEnd !== -1) this.#fail(start + cdataEnd, 'xml-no-cdata-end');
     const text = this.#resolved(this.#content ? withLineFeeds(raw) : raw, start + raw.indexOf('&'));
     this.#keep(() => ({ text }));
   }
 
   #addText(at: number): void {
     const parent = this.#open.at(-1);
-    if (parent === undefined) this.#fail(at, 'no text outside the root element');
+    if (parent === undefined) this.#fail(at, 'xml-no-outside-text');
     if (parent.textAt === -1) parent.textAt = at;
   }
 
   #resolved(raw: string, at: number): string {
     const { text, unknown } = resolveReferences(raw);
-    if (unknown > 0 && !this.#lenient) this.#fail(at, 'only references that XML itself has');
+    if (unknown > 0 && !this.#lenient) this.#fail(at, 'xml-references');
     this.#unknown += unknown;
     return text;
   }
@@ -230,7 +241,7 @@ class Reading {
     const text = this.#text;
     if (/^<\?xml[ \t\r\n?]/i.test(text.slice(at, at + 6))) {
       if (at !== first || !text.startsWith('<?xml', at)) {
-        this.#fail(at, 'the XML declaration at the start alone');
+        this.#fail(at, 'xml-declaration');
       }
       return;
     }
@@ -239,14 +250,14 @@ class Reading {
 
   #start(start: number, { end, kind }: Token): void {
     const found = matchAt(startTag, this.#text, start);
-    if (found === null) this.#fail(start, 'the name of an element');
-    if (this.#root !== undefined) this.#fail(start, 'nothing after the root element');
+    if (found === null) this.#fail(start, 'xml-element-name');
+    if (this.#root !== undefined) this.#fail(start, 'xml-one-root');
     this.#checkLimits(start);
     const [tag, written = ''] = found;
     const { attributes, at } = this.#attributes(start + tag.length);
     const close = matchAt(tagEnd, this.#text, at);
     if (close === null || at + close[0].length !== end) {
-      this.#fail(at, 'attributes with quoted values, then the end of the tag');
+      this.#fail(at, 'xml-attributes');
     }
     this.#declared.push(this.#namespaces.enter(attributes));
     const namespace = this.#namespaces.of(prefixOf(written)) ?? this.#undeclared(start);
@@ -266,7 +277,7 @@ class Reading {
   }
 
   #undeclared(at: number): string {
-    if (!this.#lenient) this.#fail(at, 'a prefix that is declared');
+    if (!this.#lenient) this.#fail(at, 'xml-declared-prefix');
     return '';
   }
 
@@ -278,7 +289,7 @@ class Reading {
       if (found === null) return { attributes: attributes ?? noAttributes, at };
       const [whole, name = '', quoted = ''] = found;
       attributes ??= new Map();
-      if (attributes.has(name)) this.#fail(at, 'each attribute once');
+      if (attributes.has(name)) this.#fail(at, 'xml-attribute-once');
       // White space in an attribute becomes spaces; what is meant to stay is written as a reference.
       // https://www.w3.org/TR/xml/#AVNormalize
       const raw = quoted.slice(1, -1).replace(/\r\n|[\t\r\n]/g, ' ');
@@ -303,7 +314,7 @@ class Reading {
   #end(at: number, end: number): void {
     const found = matchAt(endTag, this.#text, at);
     if (found === null || found[1] !== this.#open.at(-1)?.written) {
-      this.#fail(at, 'the closing tag of the element that is open');
+      this.#fail(at, 'xml-matching-tag');
     }
     this.#close(end);
   }
@@ -326,40 +337,38 @@ class Reading {
 
   #checkLimits(at: number): void {
     if (this.#open.length >= this.#depth) {
-      const expected = `at most ${this.#depth} levels`;
-      throw new Stop({ code: 'too-deep', message: 'nested too deep', expected, at });
+      const facts = { reason: 'levels', maximum: this.#depth } as const;
+      throw new Stop({ code: 'too-deep', facts, at });
     }
     this.#read += 1;
-    if (this.#read > this.#elements) this.#tooLarge(`at most ${this.#elements} elements`);
+    if (this.#read > this.#elements) this.#tooLarge('xml-elements', this.#elements);
   }
 
-  #tooLarge(expected: string): never {
-    throw new Stop({ code: 'too-large', message: 'the XML text is too large', expected, at: -1 });
+  #tooLarge(reason: 'xml' | 'xml-elements', maximum: number): never {
+    throw new Stop({ code: 'too-large', facts: { reason, maximum }, at: -1 });
   }
 
   #doctype(at: number): never {
-    const message = 'a document type declaration is not accepted';
-    const expected = 'XML without a document type';
-    throw new Stop({ code: 'forbidden-doctype', message, expected, at });
+    throw new Stop({ code: 'forbidden-doctype', facts: { reason: 'xml' }, at });
   }
 
   #comment(at: number): never {
-    this.#fail(at, 'a comment that ends in -->');
+    this.#fail(at, 'xml-comment-end');
   }
 
   /** What stands at a place where no token can be read. */
   #broken(at: number): never {
     const text = this.#text;
     if (text.startsWith('<!--', at)) this.#comment(at);
-    if (text.startsWith('<![CDATA[', at)) this.#fail(at, 'the end of a CDATA section');
-    if (text.startsWith('<?', at)) this.#fail(at, 'the end of a processing instruction');
+    if (text.startsWith('<![CDATA[', at)) this.#fail(at, 'xml-cdata-end');
+    if (text.startsWith('<?', at)) this.#fail(at, 'xml-instruction-end');
     if (text.startsWith('<!', at)) this.#doctype(at);
-    return this.#fail(at, 'a tag with quoted values and its end');
+    return this.#fail(at, 'xml-tag');
   }
 
-  #fail(at: number, expected: string): never {
-    const message = at >= this.#text.length ? 'the text ends too early' : 'this is no XML';
-    throw new Stop({ code: 'not-well-formed', message, expected, at });
+  #fail(at: number, form: FormWord): never {
+    const reason = at >= this.#text.length ? 'ends-early' : 'syntax';
+    throw new Stop({ code: 'not-well-formed', facts: { reason, form }, at });
   }
 }
 

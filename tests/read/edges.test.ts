@@ -262,7 +262,7 @@ describe('the observations of an exam alone', () => {
     expect(issues).toEqual([]);
     expect(value).toMatchObject({ id: 'check-1', statements: [note], protocol: bare.protocol });
     expect(fromBundle(bundle).issues.map(({ message }) => message)).toContain(
-      'the bundle does not say the status of the exam',
+      'the bundle does not state the status of the exam',
     );
   });
 });

@@ -167,7 +167,7 @@ describe('a bundle of others', () => {
     expect(issues.map(({ code, message }) => [code, message])).toEqual(
       ['examiners', 'performed', 'recorded', 'protocol'].map((name) => [
         'missing-property',
-        `the bundle does not say the ${name} of the exam`,
+        `the bundle does not state the ${name} of the exam`,
       ]),
     );
     expect(remainder).toEqual([{ path: [], what: 'Bundle', kind: 'content' }]);

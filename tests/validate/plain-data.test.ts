@@ -19,9 +19,10 @@ describe('depth', () => {
       {
         code: 'too-deep',
         severity: 'error',
-        message: 'nested too deep, or in a circle',
+        message: 'nested too deeply, or in a circle',
         path: ['a', 0, 'a', 0, 'a', 0, 'a', 0, 'a', 0],
         expected: 'at most 10 levels',
+        facts: { reason: 'levels', maximum: 10 },
       },
     ]);
   });
@@ -47,6 +48,7 @@ describe('depth', () => {
         message: 'too many values',
         path: [],
         expected: 'at most 1000000',
+        facts: { reason: 'values', maximum: 1_000_000 },
       },
     ]);
   });
@@ -67,6 +69,7 @@ test.each(['__proto__', 'constructor', 'prototype'])('a property named %s is tol
       severity: 'error',
       message: 'a property of this name is not accepted',
       path: ['name', 0, name],
+      facts: { reason: 'name' },
     },
   ]);
   expect(Object.hasOwn(Object.prototype, 'polluted')).toBe(false);

@@ -110,6 +110,7 @@ describe('a resource is held to the profile of an adopter', () => {
           severity: 'error',
           message: 'a rule of the profile does not hold',
           path: [],
+          facts: { reason: 'profile' },
           rule: `${url}#wrist-1`,
         },
       ]);

@@ -45,6 +45,7 @@ describe('the thorough level', () => {
           code: 'unchecked-rule',
           severity: 'information',
           message: 'the published expression could not be evaluated here',
+          facts: { reason: 'expression' },
           path: ['component', 0, 'valueRange'],
           rule: 'rng-2',
         },

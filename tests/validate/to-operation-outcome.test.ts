@@ -3,21 +3,21 @@ import fhirpath from 'fhirpath';
 import model from 'fhirpath/fhir-context/r4';
 import { describe, expect, test } from 'vitest';
 import { issue } from '../../src/issue.ts';
+import { issueTypes } from '../../src/issues/codes.ts';
 import { type Path, pathText } from '../../src/path.ts';
 import { fhirPathText } from '../../src/validate/fhirpath.ts';
 import * as r4 from '../../src/validate/r4.ts';
 import * as r4b from '../../src/validate/r4b.ts';
 import * as r5 from '../../src/validate/r5.ts';
-import { issueTypes, toOperationOutcome } from '../../src/validate/to-operation-outcome.ts';
+import { toOperationOutcome } from '../../src/validate/to-operation-outcome.ts';
 import { changed, example } from './example.ts';
 
 test('an issue with all its parts', () => {
   const found = issue(
     'invalid-value',
     ['entry', 3, 'resource', 'valueQuantity', 'value'],
-    'not of the form',
+    { reason: 'form', form: 'number' },
     {
-      expected: 'a number',
       received: '4\u00000',
       rule: 'obs-1',
       source: { file: 'a.csv', line: 3, column: 2 },
@@ -36,7 +36,7 @@ test('an issue with all its parts', () => {
               code: 'invalid-value',
             },
           ],
-          text: 'not of the form',
+          text: 'the value does not have the required form',
         },
         diagnostics: 'expected a number; received 4\uFFFD0; at a.csv, line 3, column 2; rule obs-1',
         expression: ['entry[3].resource.value.ofType(Quantity).value'],
@@ -78,7 +78,7 @@ test('every type is in the required list of HL7', () => {
   const schema = JSON.parse(readFileSync(file, 'utf8'));
   const codes: string[] = schema.definitions.OperationOutcome_Issue.properties.code.enum;
   expect(codes.length).toBe(31);
-  expect(Object.values(issueTypes).filter((type) => !codes.includes(type ?? ''))).toEqual([]);
+  expect(Object.values(issueTypes).filter((type) => !codes.includes(type))).toEqual([]);
 });
 
 describe('an expression finds the element, by the FHIRPath engine of NLM', () => {

@@ -13,7 +13,7 @@ import {
 function root(text: string, options?: XmlReadOptions): XmlElement {
   const read = readXml(text, options);
   if ('root' in read) return read.root;
-  throw new Error(`${read.fault.message}, ${read.fault.expected}`);
+  throw new Error(JSON.stringify(read.fault));
 }
 
 function fault(text: string, options?: XmlReadOptions): string | undefined {

@@ -88,7 +88,7 @@ export function coverExam(
     issue(
       'unknown-code',
       ['protocol', ...path],
-      `the protocol names no row of the table ${table}`,
+      { reason: 'protocol', table },
       {
         rule: 'R01',
       },

@@ -15,8 +15,7 @@ export function outstanding(
   const exam = 'exam' in draft ? draft.exam : draft;
   const protocol = catalogue.protocols.get(exam.protocol.id);
   if (protocol === undefined) {
-    const message = 'the protocol is not known, so what it asks for can not be told';
-    return { issues: [issue('unknown-protocol', ['protocol', 'id'], message)] };
+    return { issues: [issue('unknown-protocol', ['protocol', 'id'], { reason: 'outstanding' })] };
   }
   const { coverage, issues } = coverExam(exam, protocol, catalogue);
   return { value: coverageGaps(coverage), issues };

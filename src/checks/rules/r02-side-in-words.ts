@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import { wordsIn } from '../../kinds/checks.ts';
 import type { Statement } from '../../model/statement.ts';
 import { sideText } from '../places/sides.ts';
@@ -12,7 +13,7 @@ const noSide =
 /** Fires when the words of a statement name only the side opposite to the coded one. */
 export const r02SideInWords: ConsistencyRule = {
   id: 'R02',
-  title: 'Words that name the other side than the coded one',
+  title: ruleTitles.R02,
   kind: 'consistency',
   version: '1',
   severity: 'check',

@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Finding, Measurement, Normal, RegionState } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
@@ -13,7 +14,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
  */
 export const r03NormalWithSign: ConsistencyRule = {
   id: 'R03',
-  title: 'Region called normal, with an abnormal sign or value in it',
+  title: ruleTitles.R03,
   kind: 'consistency',
   version: '1',
   severity: 'error',

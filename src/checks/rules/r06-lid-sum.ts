@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import { isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
 import { absolute, add, decimalText, subtract } from '../figures/decimal.ts';
 import { oneSides, sideText } from '../places/sides.ts';
@@ -8,7 +9,7 @@ const measures = ['mrd1', 'mrd2', 'pfh'];
 /** Fires when the height of the fissure is not the sum of the two margin distances. */
 export const r06LidSum: ConsistencyRule = {
   id: 'R06',
-  title: 'Lid measurements that do not add up',
+  title: ruleTitles.R06,
   kind: 'consistency',
   version: '1',
   severity: 'check',

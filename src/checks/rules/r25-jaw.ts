@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { CheckContext } from '../context.ts';
 import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
 import { isTested, movementOn } from '../facts/movements.ts';
@@ -8,7 +9,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Jaw: assisted opening under unassisted, sideways travel apart, deviation away from the weak side. */
 export const r25Jaw: ConsistencyRule = {
   id: 'R25',
-  title: 'Jaw measurements and tests that do not fit together',
+  title: ruleTitles.R25,
   kind: 'consistency',
   version: '1',
   severity: 'check',

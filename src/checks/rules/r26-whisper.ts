@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { CheckContext } from '../context.ts';
 import { isMeasured, measured } from '../facts/measured.ts';
 import { compare, whole } from '../figures/decimal.ts';
@@ -11,7 +12,7 @@ const hiddenBy: readonly string[] = ['eac-wax-amount.occluding', 'tm-view.occlud
 /** Whispered voice: a low count with wax, a pass said of both ears at once, a count that denies the result. */
 export const r26Whisper: ConsistencyRule = {
   id: 'R26',
-  title: 'Whispered voice test against wax, ear and count',
+  title: ruleTitles.R26,
   kind: 'consistency',
   version: '1',
   severity: 'check',

@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Measurement, Statement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
@@ -7,7 +8,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when notes and figures repeat the prior exam word for word without being marked as carried. */
 export const r28Copied: ConsistencyRule = {
   id: 'R28',
-  title: 'Notes and figures repeated from the prior exam',
+  title: ruleTitles.R28,
   kind: 'consistency',
   version: '1',
   severity: 'check',

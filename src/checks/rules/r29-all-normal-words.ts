@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 
 /** Phrases that call a whole system normal in one breath. */
@@ -9,7 +10,7 @@ const ambiguous = /\b(?:NAD|WNL|N\/E)\b/;
 /** Fires when words call everything normal: they stay words, and cover no region. */
 export const r29AllNormalWords: ConsistencyRule = {
   id: 'R29',
-  title: 'Words that call everything normal',
+  title: ruleTitles.R29,
   kind: 'consistency',
   version: '1',
   severity: 'information',

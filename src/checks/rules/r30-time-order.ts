@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Symptom } from '../../model/statement.ts';
 import { isAfter } from '../../model/time.ts';
 import type { CheckContext } from '../context.ts';
@@ -11,7 +12,7 @@ const SECONDS_A_DAY = whole(86_400);
 /** An exam ahead of the present that the caller gave; a duration that its onset denies. */
 export const r30TimeOrder: ConsistencyRule = {
   id: 'R30',
-  title: 'Times that do not fit together',
+  title: ruleTitles.R30,
   kind: 'consistency',
   version: '1',
   severity: 'error',

@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { diameterOf } from '../facts/lesions.ts';
@@ -13,7 +14,7 @@ const largeTerms: ReadonlySet<string> = new Set(['plaque', 'patch', 'bulla', 'no
 /** Fires when the word for a lesion implies another size than was measured. */
 export const r32TermAndSize: ConsistencyRule = {
   id: 'R32',
-  title: 'Word for a lesion and its size',
+  title: ruleTitles.R32,
   kind: 'consistency',
   version: '1',
   severity: 'check',

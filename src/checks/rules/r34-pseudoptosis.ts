@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import { inputsOf, some } from '../facts/fact.ts';
 import { isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
 import { eyeClosure, weakerThan } from '../facts/movements.ts';
@@ -8,7 +9,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when the wide eye is on a side whose closing muscle is weak: the other lid only looks low. */
 export const r34Pseudoptosis: ConsistencyRule = {
   id: 'R34',
-  title: 'Wide fissure on the weak side that may look like ptosis of the other',
+  title: ruleTitles.R34,
   kind: 'consistency',
   version: '1',
   severity: 'check',

@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
@@ -9,7 +10,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when a sign is both found and not found at one place, or two values of one feature are. */
 export const r35ContradictorySigns: ConsistencyRule = {
   id: 'R35',
-  title: 'Signs at one place that exclude each other',
+  title: ruleTitles.R35,
   kind: 'consistency',
   version: '1',
   severity: 'error',

@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Finding, RegionState } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
@@ -9,7 +10,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when two states of one region can not both hold, or a sign stands in a region not examined. */
 export const r36ContradictoryStates: ConsistencyRule = {
   id: 'R36',
-  title: 'States of one region that exclude each other',
+  title: ruleTitles.R36,
   kind: 'consistency',
   version: '1',
   severity: 'error',

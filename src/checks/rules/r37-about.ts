@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import { isFinding } from '../../kinds/finding/check.ts';
 import type { Finding, Measurement, ScaleScore } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
@@ -8,7 +9,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when what was measured or scored is no finding, is absent, or lies elsewhere. */
 export const r37About: ConsistencyRule = {
   id: 'R37',
-  title: 'Measurement or score of something that is not there',
+  title: ruleTitles.R37,
   kind: 'consistency',
   version: '1',
   severity: 'error',

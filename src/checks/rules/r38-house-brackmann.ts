@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { ScaleScore } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { isMeasured, measured } from '../facts/measured.ts';
@@ -41,7 +42,7 @@ const bySynkinesis: ReadonlySet<string> = new Set(['hb-3', 'hb-4']);
 /** Holds a recorded grade to the recorded movements. The grade is never worked out from them. */
 export const r38HouseBrackmann: ConsistencyRule = {
   id: 'R38',
-  title: 'House-Brackmann grade against the recorded movements',
+  title: ruleTitles.R38,
   kind: 'consistency',
   version: '1',
   severity: 'check',

@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { ScaleItem, ScaleScore } from '../../model/statement.ts';
 import type { Lean, Scale } from '../../terminology/types.ts';
 import type { CheckContext } from '../context.ts';
@@ -6,7 +7,7 @@ import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when the total of a summed scale is not what its items add up to. */
 export const r39ScaleTotal: ConsistencyRule = {
   id: 'R39',
-  title: 'Total of a scale against its items',
+  title: ruleTitles.R39,
   kind: 'consistency',
   version: '1',
   severity: 'error',

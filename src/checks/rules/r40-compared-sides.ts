@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { SensationComparison } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { lowered } from '../facts/stated.ts';
@@ -14,7 +15,7 @@ const order: ReadonlyMap<string, number> = new Map([
 /** Fires when the comparison of the sides says the reverse of the two results. */
 export const r40ComparedSides: ConsistencyRule = {
   id: 'R40',
-  title: 'Sides compared against the result of each side',
+  title: ruleTitles.R40,
   kind: 'consistency',
   version: '1',
   severity: 'check',

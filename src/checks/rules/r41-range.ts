@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { CheckContext } from '../context.ts';
 import { measureName } from '../facts/measured.ts';
 import { ageAtLeast } from '../facts/stated.ts';
@@ -11,7 +12,7 @@ const ADULT = 18;
 /** Fires when a value lies outside the ranges of the chosen populations. Says so, and no more. */
 export const r41Range: ConsistencyRule = {
   id: 'R41',
-  title: 'Value outside the reference range of a chosen population',
+  title: ruleTitles.R41,
   kind: 'consistency',
   version: '1',
   severity: 'information',

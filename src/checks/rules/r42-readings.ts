@@ -1,3 +1,4 @@
+import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Measurement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { measureName } from '../facts/measured.ts';
@@ -19,7 +20,7 @@ import type { ComputedValue, ConsistencyRule, RuleFinding } from '../rule.ts';
 /** Fires when the reported value is not what its convention makes of the readings. */
 export const r42Readings: ConsistencyRule = {
   id: 'R42',
-  title: 'Reported value against its readings',
+  title: ruleTitles.R42,
   kind: 'consistency',
   version: '1',
   severity: 'error',

@@ -1,5 +1,5 @@
 import { hasErrors, type Outcome } from '../../issue.ts';
-import { examWords } from '../../model/words.ts';
+import { examForms } from '../../model/words.ts';
 import { checkAgainstSchema } from '../../schema-check.ts';
 import { settingsValidator } from '../compiled/settings.js';
 import type { CheckSettings } from './check-settings.ts';
@@ -18,7 +18,7 @@ export function parseCheckSettings(
   const issues = checkAgainstSchema(value, {
     validator: settingsValidator,
     limits,
-    words: examWords,
+    forms: examForms,
     includeValues,
   });
   if (hasErrors(issues)) return { issues };

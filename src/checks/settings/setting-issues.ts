@@ -11,13 +11,7 @@ export function optionIssues(options: CheckOptions, exam: Exam): readonly Issue[
     ...limitIssues(options),
     ...(options.ruleSets ?? []).flatMap((id, at) =>
       ruleSet(id) === undefined
-        ? [
-            issue(
-              'unknown-rule-set',
-              ['options', 'ruleSets', at],
-              'there is no rule set of this id',
-            ),
-          ]
+        ? [issue('unknown-rule-set', ['options', 'ruleSets', at], { reason: 'id' })]
         : [],
     ),
     ...judgementIssues(options, exam),
@@ -45,28 +39,17 @@ function limitIssues(options: CheckOptions): readonly Issue[] {
   const issues: Issue[] = [];
   for (const [id, value] of Object.entries(options.thresholds ?? {})) {
     if (!Object.hasOwn(thresholds, id)) {
-      issues.push(
-        issue('unknown-code', ['options', 'thresholds', id], 'there is no threshold of this id'),
-      );
+      issues.push(issue('unknown-code', ['options', 'thresholds', id], { reason: 'threshold' }));
     } else if (!isSettable(value)) {
-      issues.push(
-        issue('invalid-value', ['options', 'thresholds', id], 'a threshold is a decimal', {
-          expected: 'a decimal as text, or off',
-        }),
-      );
+      issues.push(issue('invalid-value', ['options', 'thresholds', id], { reason: 'threshold' }));
     }
   }
   for (const [measure, value] of Object.entries(options.sideDifferences ?? {})) {
     if (exact(value) !== undefined) continue;
     issues.push(
-      issue(
-        'invalid-value',
-        ['options', 'sideDifferences', measure],
-        'a side difference is a decimal',
-        {
-          expected: 'a decimal as text',
-        },
-      ),
+      issue('invalid-value', ['options', 'sideDifferences', measure], {
+        reason: 'side-difference',
+      }),
     );
   }
   return issues;
@@ -81,7 +64,7 @@ function judgementIssues(options: CheckOptions, exam: Exam): readonly Issue[] {
           issue(
             'unresolved-key',
             ['options', 'judgements', at, 'statement'],
-            'no statement has this key',
+            { reason: 'judgement' },
             {
               severity: 'warning',
             },

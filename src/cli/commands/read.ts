@@ -46,6 +46,5 @@ export const command: Command = {
 
 function remainderIssue({ path, what, kind }: Remainder): ReturnType<typeof issue>[] {
   if (kind === 'bookkeeping') return [];
-  const message = `${what} is not part of the exam that was read`;
-  return [issue('not-in-exam', path, message, { severity: 'warning' })];
+  return [issue('not-in-exam', path, { reason: 'part', property: what }, { severity: 'warning' })];
 }

@@ -20,7 +20,7 @@ export async function readMappingFile(io: CliIo, file: string): Promise<Outcome<
       pieces.push(piece);
       length += piece.length;
       if (length > MOST_BYTES) {
-        return { issues: [issue('too-large', [basename(file)], 'the mapping is too large')] };
+        return { issues: [issue('too-large', [basename(file)], { reason: 'mapping' })] };
       }
     }
   } catch (thrown) {
@@ -31,7 +31,6 @@ export async function readMappingFile(io: CliIo, file: string): Promise<Outcome<
       new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(pieces)),
     );
   } catch {
-    const message = 'the mapping is not UTF-8';
-    return { issues: [issue('undeclared-encoding', [basename(file)], message)] };
+    return { issues: [issue('undeclared-encoding', [basename(file)], { reason: 'mapping' })] };
   }
 }

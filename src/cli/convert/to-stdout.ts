@@ -90,9 +90,7 @@ function exists(file: string): Promise<boolean> {
   );
 }
 
-interface IssueLine extends Issue {
-  readonly file?: string;
-}
+type IssueLine = Issue & { readonly file?: string };
 
 /** Issues of exams that were converted, then of those that were not, each under its input. */
 async function tellIssues(io: CliIo, format: IssueFormat, out: string): Promise<void> {

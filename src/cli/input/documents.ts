@@ -159,13 +159,10 @@ function decoded(decoder: TextDecoder, chunk?: Uint8Array): string {
   try {
     return chunk === undefined ? decoder.decode() : decoder.decode(chunk, { stream: true });
   } catch {
-    throw new Unreadable(
-      issue('undeclared-encoding', [], 'the input is no UTF-8 text', { expected: 'UTF-8' }),
-    );
+    throw new Unreadable(issue('undeclared-encoding', [], { reason: 'not-utf-8' }));
   }
 }
 
 function tooLarge(most: number): Unreadable {
-  const expected = `at most ${most} characters a document`;
-  return new Unreadable(issue('too-large', [], 'the document is too large', { expected }));
+  return new Unreadable(issue('too-large', [], { reason: 'document', maximum: most }));
 }

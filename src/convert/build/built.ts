@@ -1,7 +1,7 @@
-import type { IssueCode } from '../../issue.ts';
 import type { ExamCondition } from '../../model/exam.ts';
 import type { Code, DateTime, Side } from '../../model/primitive.ts';
 import type { Attribute, Statement } from '../../model/statement.ts';
+import type { ConversionFacts, ConversionProblem } from '../issue.ts';
 import type { Meaning, StateWithReason } from '../mapping.ts';
 import type { Plan, PlannedTarget } from '../plan.ts';
 import type { Target } from '../target.ts';
@@ -29,11 +29,7 @@ export type Unkeyed = Statement extends infer Member
     : never
   : never;
 
-export interface Problem {
-  readonly problem: IssueCode;
-  readonly message: string;
-  readonly expected?: string;
-}
+export type Problem = ConversionProblem;
 
 /** What a value became. */
 export type Built =
@@ -58,17 +54,13 @@ export type Builder<T extends Target> = (
 ) => Built;
 
 /** The word has no meaning for this field. */
-export function unknownWord(expected: string): Problem {
-  return {
-    problem: 'unknown-word',
-    message: 'the mapping gives this word no meaning here',
-    expected,
-  };
+export function unknownWord(facts: ConversionFacts<'unknown-word'>): Problem {
+  return { problem: 'unknown-word', facts };
 }
 
 export const noRegion: Problem = {
   problem: 'missing-field',
-  message: 'the record does not say which region this is about',
+  facts: { reason: 'region' },
 };
 
 export function isState(meaning: Meaning | undefined): meaning is StateWithReason {

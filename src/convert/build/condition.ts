@@ -18,7 +18,7 @@ export const conditionTarget: TargetConversion<ConditionTarget> = {
     // A condition without a list of values is stated by the word `yes` alone.
     const bare = values.length === 0 && meaning === 'yes';
     if (typeof meaning !== 'string' || !(known || bare)) {
-      return unknownWord(`a word for a value of the condition ${target.condition}`);
+      return unknownWord({ reason: 'condition', code: target.condition });
     }
     return {
       condition: {

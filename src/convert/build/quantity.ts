@@ -27,32 +27,41 @@ export function readQuantity(
   if (units.includes(undefined)) {
     return {
       problem: 'unknown-unit',
-      message: 'the mapping does not say which unit this word is',
-      expected: 'a word of units in the mapping',
+      facts: { reason: 'word' },
     };
   }
   const [unit = stated, other] = units;
   if (other !== undefined && other !== unit) {
     return {
       problem: 'unit-conflict',
-      message: 'the value and the unit field state different units',
+      facts: { reason: 'fields' },
     };
   }
   if (unit === undefined) {
     return {
       problem: 'missing-unit',
-      message: 'neither the record nor the mapping states the unit',
-      expected: 'a unit in the value, in a field, or in the mapping',
+      facts: { reason: 'nowhere' },
     };
   }
   return { ...number, unit };
 }
 
 function numberProblem(code: string, plan: Plan): Problem {
-  const expected = `a number with the decimal mark ${plan.decimalMark} and no mark for thousands`;
   return code === 'decimal-mark'
-    ? { problem: 'decimal-mark', message: 'the number can be read in two ways', expected }
-    : { problem: 'not-a-number', message: 'this is no number', expected };
+    ? {
+        problem: 'decimal-mark',
+        facts: {
+          reason: 'two-readings',
+          character: plan.decimalMark,
+        },
+      }
+    : {
+        problem: 'not-a-number',
+        facts: {
+          reason: 'number',
+          character: plan.decimalMark,
+        },
+      };
 }
 
 /** A quantity as it stands in a statement. */

@@ -1,5 +1,6 @@
 import iconv from 'iconv-lite';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { Encoding } from '../source.ts';
 
 /** Text of an input, in pieces. */
@@ -30,14 +31,7 @@ export async function textPieces(
   const utf16 = utf16Of(head, stated);
   if (utf16 !== undefined) return { decoded: true, pieces: decoded(rest, utf16), issues: [] };
   if (head.length > 3 && head.includes(0)) {
-    const found = issue(
-      'undeclared-encoding',
-      [],
-      'the input holds zero bytes: UTF-16 without its mark?',
-      {
-        expected: 'the character set stated in the mapping',
-      },
-    );
+    const found = issue('undeclared-encoding', [], { reason: 'zero-bytes' });
     return { decoded: false, pieces: nothing(), issues: [found] };
   }
   return { decoded: false, pieces: asBytes(rest), issues: [] };

@@ -1,7 +1,8 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { hasErrors, type Issue, issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issue.ts';
 import { missingColumns } from '../csv/from-csv.ts';
+import { issue } from '../issue.ts';
 import {
   type Checkpoint,
   checkpointFile,
@@ -107,9 +108,7 @@ async function startOf(
   if (files.length === 0) return { checkpoint: fresh };
   if (resume !== true) {
     return {
-      problem: issue('invalid-value', ['out'], 'the folder is not empty', {
-        expected: 'an empty folder, or to resume',
-      }),
+      problem: issue('invalid-value', ['out'], { reason: 'out-not-empty' }),
     };
   }
   if (files.every(isLeftover)) return { checkpoint: fresh };
@@ -117,17 +116,15 @@ async function startOf(
   if (checkpoint === undefined) {
     const done = await readSummary(out);
     if (done !== undefined) return { done };
-    const problem = issue('invalid-value', ['out'], 'the folder holds no run that was stopped', {
-      expected: `a folder with ${checkpointFile}`,
+    const problem = issue('invalid-value', ['out'], {
+      reason: 'out-no-run',
+      code: checkpointFile,
     });
     return { problem };
   }
   if (checkpoint.fingerprint !== fingerprint) {
-    const message = 'the run in this folder had other inputs or settings';
     return {
-      problem: issue('invalid-value', ['out'], message, {
-        expected: 'the same inputs and settings',
-      }),
+      problem: issue('invalid-value', ['out'], { reason: 'out-other-run' }),
     };
   }
   return { checkpoint };

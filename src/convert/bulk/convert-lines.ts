@@ -1,5 +1,6 @@
 import { toJson } from '../../fhir/to-json.ts';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import { quarantineEntry } from '../quarantine.ts';
 import { type Converter, createConverter, type OutputLine } from './convert-batch.ts';
 import { type Line, lineSplitter } from './line-splitter.ts';
@@ -53,7 +54,7 @@ function answerOf(
   const [outcome] = convert([unit]);
   const exam = outcome?.exam;
   if (outcome === undefined || exam === undefined) {
-    const found = outcome?.issues ?? [issue('malformed-record', [], 'the line holds no exam')];
+    const found = outcome?.issues ?? [issue('malformed-record', [], { reason: 'line' })];
     const entry = quarantineEntry(unit, found, outcome?.counts.fields ?? 0);
     return { text: toJson({ ...id, quarantine: entry }), converted: false };
   }

@@ -1,5 +1,6 @@
 import iconv from 'iconv-lite';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit } from '../record.ts';
 import type { Encoding } from '../source.ts';
 
@@ -71,23 +72,31 @@ function encodingIssue(
       return issue(
         problem,
         [],
-        `the bytes are not in the declared or assumed set; read as ${used}`,
+        { reason: 'read-as', encoding: used ?? 'latin1' },
         {
           severity: 'warning',
-          expected: 'UTF-8, or the character set stated in the mapping',
           source,
         },
       );
     case 'lost-character':
-      return issue(problem, [], 'the text has a character that was lost before it came here', {
-        severity: 'warning',
-        source,
-      });
+      return issue(
+        problem,
+        [],
+        { reason: 'replaced' },
+        {
+          severity: 'warning',
+          source,
+        },
+      );
     case 'unknown-encoding':
-      return issue('undeclared-encoding', [], 'the declared character set can not be decoded', {
-        expected: 'a character set that this program knows, stated in the mapping',
-        source,
-      });
+      return issue(
+        'undeclared-encoding',
+        [],
+        { reason: 'cannot-decode' },
+        {
+          source,
+        },
+      );
   }
 }
 

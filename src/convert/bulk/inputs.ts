@@ -2,7 +2,8 @@ import { createReadStream } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { createGunzip } from 'node:zlib';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import { inflatedWithin } from './inflate-limit.ts';
 import { type ZipEntry, zipEntries } from './zip.ts';
 
@@ -112,7 +113,5 @@ async function* gunzipped(path: string, read: (bytes: number) => void): AsyncGen
 /** An input that can not be opened or read on. The message of the system may hold a path, so only its code is told. */
 export function unreadableInput(name: string, error: unknown): Issue {
   const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
-  return issue('unreadable-input', [name], `the input can not be read (${code})`, {
-    expected: 'a text file, a gzip file, a zip archive, or a folder of these',
-  });
+  return issue('unreadable-input', [name], { reason: 'input', error: code });
 }

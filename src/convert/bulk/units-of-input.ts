@@ -1,5 +1,6 @@
 import { fromJson } from '../../fhir/from-json.ts';
-import { hasErrors, type Issue, issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit, Reader } from '../record.ts';
 import type { Encoding } from '../source.ts';
 import { textPieces } from './byte-text.ts';
@@ -64,16 +65,20 @@ export function entryUnit({ text: bytes, number, cut }: Line): RawUnit {
   const { text } = decodeBytes(bytes, 'utf-8');
   const at = { line: number };
   if (cut) {
-    const found = issue('too-large', [], 'the line is longer than the limit', { source: at });
+    const found = issue('too-large', [], { reason: 'line' }, { source: at });
     return { raw: text, at, issues: [found] };
   }
   const { value, issues } = fromJson(text, { depth: 20 });
   const unit = hasErrors(issues) ? undefined : asUnit(value, number);
   if (unit !== undefined) return unit;
-  const found = issue('malformed-record', [], 'the line is no entry of a quarantine file', {
-    expected: 'a JSON object with the text of an exam as raw',
-    source: at,
-  });
+  const found = issue(
+    'malformed-record',
+    [],
+    { reason: 'quarantine' },
+    {
+      source: at,
+    },
+  );
   return { raw: text, at, issues: [found] };
 }
 

@@ -1,5 +1,6 @@
 import type { FileHandle } from 'node:fs/promises';
 import iconv from 'iconv-lite';
+import type { ConversionFacts } from '../issue.ts';
 
 export interface DirectoryEntry {
   readonly name: string;
@@ -12,9 +13,17 @@ export interface DirectoryEntry {
   readonly offset: number;
 }
 
+export type ZipReason = Exclude<ConversionFacts<'unreadable-input'>['reason'], 'input'>;
+
 /** The archive is not one, or contradicts itself. */
 export class ZipFault extends Error {
   readonly code = 'ZIP_FAULT';
+  readonly reason: ZipReason;
+
+  constructor(reason: ZipReason) {
+    super(reason);
+    this.reason = reason;
+  }
 }
 
 /** Longest end record: 22 bytes and a comment of up to 65535. */
@@ -30,19 +39,17 @@ export async function readDirectory(file: FileHandle): Promise<DirectoryEntry[]>
   const { size } = await file.stat();
   const tail = await readAt(file, Math.max(0, size - LONGEST_END), Math.min(size, LONGEST_END));
   const end = tail.lastIndexOf(Buffer.from([0x50, 0x4b, 0x05, 0x06]));
-  if (end < 0 || end + 22 > tail.length) throw new ZipFault('the file is no zip archive');
+  if (end < 0 || end + 22 > tail.length) throw new ZipFault('not-zip');
   let length = tail.readUInt32LE(end + 12);
   let offset = tail.readUInt32LE(end + 16);
   if (offset === 0xffffffff || length === 0xffffffff) {
-    if (end < 20 || tail.readUInt32LE(end - 20) !== 0x07064b50)
-      throw new ZipFault('the zip64 end is missing');
+    if (end < 20 || tail.readUInt32LE(end - 20) !== 0x07064b50) throw new ZipFault('zip64-end');
     const record = await readAt(file, safe(tail.readBigUInt64LE(end - 20 + 8)), 56);
-    if (record.readUInt32LE(0) !== 0x06064b50) throw new ZipFault('the zip64 end is missing');
+    if (record.readUInt32LE(0) !== 0x06064b50) throw new ZipFault('zip64-end');
     length = safe(record.readBigUInt64LE(40));
     offset = safe(record.readBigUInt64LE(48));
   }
-  if (length > LARGEST_DIRECTORY || offset + length > size)
-    throw new ZipFault('the directory is out of bounds');
+  if (length > LARGEST_DIRECTORY || offset + length > size) throw new ZipFault('directory-bounds');
   return entriesOf(await readAt(file, offset, length));
 }
 
@@ -50,12 +57,12 @@ function entriesOf(directory: Buffer): DirectoryEntry[] {
   const entries: DirectoryEntry[] = [];
   let at = 0;
   while (at + 46 <= directory.length) {
-    if (directory.readUInt32LE(at) !== 0x02014b50) throw new ZipFault('the directory is damaged');
+    if (directory.readUInt32LE(at) !== 0x02014b50) throw new ZipFault('directory-damaged');
     const nameLength = directory.readUInt16LE(at + 28);
     const extraLength = directory.readUInt16LE(at + 30);
     const commentLength = directory.readUInt16LE(at + 32);
     const next = at + 46 + nameLength + extraLength + commentLength;
-    if (next > directory.length) throw new ZipFault('the directory is damaged');
+    if (next > directory.length) throw new ZipFault('directory-damaged');
     const flags = directory.readUInt16LE(at + 8);
     const name = directory.subarray(at + 46, at + 46 + nameLength);
     const extra = directory.subarray(at + 46 + nameLength, at + 46 + nameLength + extraLength);
@@ -83,7 +90,7 @@ function sizesOf(
   const value = (place: number): number => {
     const short = directory.readUInt32LE(at + place);
     if (short !== 0xffffffff) return short;
-    if (wide === undefined || used + 8 > wide.length) throw new ZipFault('a zip64 size is missing');
+    if (wide === undefined || used + 8 > wide.length) throw new ZipFault('zip64-size');
     used += 8;
     return safe(wide.readBigUInt64LE(used - 8));
   };
@@ -105,11 +112,11 @@ function zip64Field(extra: Buffer): Buffer | undefined {
 async function readAt(file: FileHandle, at: number, length: number): Promise<Buffer> {
   const buffer = Buffer.alloc(length);
   const { bytesRead } = await file.read(buffer, 0, length, at);
-  if (bytesRead < length) throw new ZipFault('the archive is shorter than it says');
+  if (bytesRead < length) throw new ZipFault('archive-short');
   return buffer;
 }
 
 function safe(value: bigint): number {
-  if (value > BigInt(Number.MAX_SAFE_INTEGER)) throw new ZipFault('a size is out of bounds');
+  if (value > BigInt(Number.MAX_SAFE_INTEGER)) throw new ZipFault('size-bounds');
   return Number(value);
 }

@@ -2,9 +2,10 @@ import { type FileHandle, open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { Readable } from 'node:stream';
 import { crc32, createInflateRaw } from 'node:zlib';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import { inflatedWithin } from './inflate-limit.ts';
-import { type DirectoryEntry, readDirectory, ZipFault } from './zip-directory.ts';
+import { type DirectoryEntry, readDirectory, ZipFault, type ZipReason } from './zip-directory.ts';
 
 /** A file in an archive. It is read in place and never written to disk under its name. */
 export interface ZipEntry {
@@ -45,26 +46,23 @@ export async function zipEntries(path: string): Promise<ZipEntries> {
       }));
     return { entries, issues };
   } catch (error) {
-    const fault = error instanceof ZipFault ? error.message : 'the archive can not be read';
+    const fault = error instanceof ZipFault ? error.reason : 'archive';
     return { entries: [], issues: [...issues, zipIssue(archive, fault)] };
   } finally {
     await file?.close();
   }
 }
 
-function entryFault({ name, method, encrypted }: DirectoryEntry): string | undefined {
-  if (encrypted) return 'the entry is encrypted';
-  if (method !== 0 && method !== 8)
-    return 'the entry is packed by a method other than store or deflate';
+function entryFault({ name, method, encrypted }: DirectoryEntry): ZipReason | undefined {
+  if (encrypted) return 'encrypted';
+  if (method !== 0 && method !== 8) return 'method';
   const parts = name.split(/[/\\]/);
   const leadsOut = parts.includes('..') || /^[/\\]|^[A-Za-z]:/.test(name);
-  return leadsOut ? 'the name of the entry leads out of the archive' : undefined;
+  return leadsOut ? 'leads-out' : undefined;
 }
 
-function zipIssue(name: string, fault: string): Issue {
-  return issue('unreadable-input', [name], fault, {
-    expected: 'entries that are stored or deflated, not encrypted, with plain relative names',
-  });
+function zipIssue(name: string, reason: ZipReason): Issue {
+  return issue('unreadable-input', [name], { reason });
 }
 
 const PIECE = 1 << 16;
@@ -84,13 +82,12 @@ async function* entryBytes(
   let sum = 0;
   for await (const piece of unpacked) {
     made += piece.length;
-    if (made > entry.size) throw new ZipFault('the entry is longer than the archive says');
+    if (made > entry.size) throw new ZipFault('entry-long');
     sum = crc32(piece, sum);
     yield piece;
   }
-  if (made < entry.size) throw new ZipFault('the entry is shorter than the archive says');
-  if (sum !== entry.crc32)
-    throw new ZipFault('the entry has another checksum than the archive says');
+  if (made < entry.size) throw new ZipFault('entry-short');
+  if (sum !== entry.crc32) throw new ZipFault('checksum');
 }
 
 async function* inflated(
@@ -119,13 +116,13 @@ async function* storedBytes(
     // The local header repeats the name and may have another extra field than the directory.
     const local = Buffer.alloc(30);
     await file.read(local, 0, 30, entry.offset);
-    if (local.readUInt32LE(0) !== 0x04034b50) throw new ZipFault('the entry has no local header');
+    if (local.readUInt32LE(0) !== 0x04034b50) throw new ZipFault('no-header');
     let at = entry.offset + 30 + local.readUInt16LE(26) + local.readUInt16LE(28);
     const end = at + entry.compressedSize;
     while (at < end) {
       const piece = Buffer.alloc(Math.min(PIECE, end - at));
       const { bytesRead } = await file.read(piece, 0, piece.length, at);
-      if (bytesRead === 0) throw new ZipFault('the archive ends within an entry');
+      if (bytesRead === 0) throw new ZipFault('ends-within');
       at += bytesRead;
       read(bytesRead);
       yield piece.subarray(0, bytesRead);

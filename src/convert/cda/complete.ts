@@ -1,6 +1,7 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import { targetConversion } from '../../kinds/conversions.ts';
 import type { Path } from '../../path.ts';
+import { issue } from '../issue.ts';
 import type { ItemRecords, ItemStatus, Mapping } from '../mapping.ts';
 import type { Target } from '../target.ts';
 
@@ -53,9 +54,7 @@ export function cdaMappingIssues(mapping: Mapping): Issue[] {
   (mapping.items ?? []).forEach((items, at) => {
     const path = ['items', at];
     if (items.kind === undefined) {
-      const expected = 'observation, negated-observation or another kind of entry';
-      const message = 'items of a CDA document need a kind, so that negated entries stay apart';
-      issues.push(issue('missing-property', [...path, 'kind'], message, { expected }));
+      issues.push(issue('missing-property', [...path, 'kind'], { reason: 'item-kind' }));
     }
     if (!isNarrative(items.value)) return;
     for (const [code, target] of Object.entries(items.map)) {
@@ -77,7 +76,5 @@ function isNarrative(name: string): boolean {
 }
 
 function notANote(path: Path): Issue {
-  return issue('contradiction', path, 'a narrative is kept as it stands and never read as a code', {
-    expected: 'note',
-  });
+  return issue('contradiction', path, { reason: 'narrative' });
 }

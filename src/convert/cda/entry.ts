@@ -1,6 +1,7 @@
-import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import { sideSnomed } from '../../terminology/sides.ts';
 import type { XmlElement } from '../../xml/reader.ts';
+import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record.ts';
 import { disagreements, type EntryClaim } from './conflict.ts';
 import { type PlaceOf, readFields, typeOf, valueFields } from './fields.ts';
@@ -61,11 +62,15 @@ function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
   const mood = act.attributes.get('moodCode');
   if (mood === undefined || mood === 'EVN') return [];
   return [
-    issue('not-an-event', [], 'the entry is planned, ordered or a goal', {
-      severity: 'warning',
-      expected: 'moodCode EVN',
-      source: placeOf(act.start),
-    }),
+    issue(
+      'not-an-event',
+      [],
+      { reason: 'mood' },
+      {
+        severity: 'warning',
+        source: placeOf(act.start),
+      },
+    ),
   ];
 }
 
@@ -73,13 +78,13 @@ function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
 function nullProblems(act: XmlElement, values: readonly XmlElement[], placeOf: PlaceOf): Issue[] {
   if (!act.attributes.has('nullFlavor')) return [];
   if (values.every((value) => value.attributes.has('nullFlavor'))) return [];
-  const message = 'the entry says that there is no information, and has a value; both are kept';
   return [
-    issue('contradiction', [], message, {
-      severity: 'warning',
-      expected: 'a value, or a nullFlavor on the entry',
-      source: placeOf(act.start),
-    }),
+    issue(
+      'contradiction',
+      [],
+      { reason: 'null-entry' },
+      { severity: 'warning', source: placeOf(act.start) },
+    ),
   ];
 }
 
@@ -93,20 +98,18 @@ function referenceIssues(
   const text = childElement(act, 'text');
   const reference = text && childElement(text, 'reference')?.attributes.get('value');
   if (text === undefined || reference === undefined || !reference.startsWith('#')) return [];
-  const report = (code: IssueCode, message: string, expected?: string): Issue =>
-    issue(code, [], message, {
+  const report = <Code extends ConversionCode>(code: Code, facts: ConversionFacts<Code>): Issue =>
+    issue(code, [], facts, {
       severity: 'warning',
-      expected,
       source: reading.placeOf(text.start),
     });
   const narrative = reading.narrative(reference.slice(1));
   if (narrative === undefined) {
-    return [report('broken-reference', 'the entry refers to narrative that is not there')];
+    return [report('broken-reference', { reason: 'narrative' })];
   }
   const parts = disagreements(narrative, claimOf(act, values, negated));
   if (parts.length === 0) return [];
-  const message = `the entry and its narrative seem to disagree: ${parts.join(', ')}`;
-  return [report('narrative-conflict', message, 'narrative and entry that say the same')];
+  return [report('narrative-conflict', { reason: 'parts', names: parts })];
 }
 
 function claimOf(act: XmlElement, [value]: readonly XmlElement[], negated: boolean): EntryClaim {

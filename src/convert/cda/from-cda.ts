@@ -1,5 +1,5 @@
-import { issue } from '../../issue.ts';
 import { type ConvertResult, convertText } from '../convert-text.ts';
+import { issue } from '../issue.ts';
 import { noFields } from '../ledger.ts';
 import type { Mapping } from '../mapping.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
@@ -20,8 +20,7 @@ export function fromCda(
   if (plan === undefined) return { ...none, issues: prepared.issues };
   const { source } = plan.mapping;
   if (source.syntax !== 'cda') {
-    const message = 'the mapping is for another syntax';
-    const wrong = issue('invalid-value', ['source', 'syntax'], message, { expected: 'cda' });
+    const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'cda' });
     return { ...none, issues: [...prepared.issues, wrong] };
   }
   const result = convertText(text, cdaReader, plan);

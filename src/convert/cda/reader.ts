@@ -1,4 +1,5 @@
-import { hasErrors, issue } from '../../issue.ts';
+import { hasErrors } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record.ts';
 import { readExam } from '../xml/reader.ts';
 import { elementSplitter } from '../xml/split.ts';
@@ -15,10 +16,8 @@ function readUnit(unit: RawUnit): RecordGroup {
   const { exam, issues, placeOf } = readExam(unit);
   if (exam === undefined || hasErrors(issues)) return { records: [], at: unit.at, issues };
   if (exam.namespace !== CDA_NAMESPACE) {
-    const found = issue('unsupported-message', [], 'the document is not in the CDA namespace', {
-      expected: CDA_NAMESPACE,
-      source: placeOf(exam.start),
-    });
+    const facts = { reason: 'namespace', url: CDA_NAMESPACE } as const;
+    const found = issue('unsupported-message', [], facts, { source: placeOf(exam.start) });
     return { records: [], at: unit.at, issues: [...issues, found] };
   }
   const read = readDocument(namedByCda(exam), placeOf);

@@ -1,5 +1,6 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { XmlElement } from '../../xml/reader.ts';
+import { issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record.ts';
 import { type EntryReading, readEntry } from './entry.ts';
 import { type PlaceOf, readFields } from './fields.ts';
@@ -25,16 +26,16 @@ export interface DocumentRecords {
  */
 export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRecords {
   const issues: Issue[] = [];
-  const refuse = (message: string, expected: string): void => {
-    const source = placeOf(document.start);
-    issues.push(issue('unsupported-message', [], message, { expected, source }));
-  };
   if (childElements(document, 'recordTarget').length !== 1) {
     issues.push(
-      issue('several-patients', [], 'the document does not have exactly one recordTarget', {
-        expected: 'one patient in a document',
-        source: placeOf(document.start),
-      }),
+      issue(
+        'several-patients',
+        [],
+        { reason: 'record-target' },
+        {
+          source: placeOf(document.start),
+        },
+      ),
     );
   }
   const header: LegacyRecord = {
@@ -47,7 +48,9 @@ export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRe
     readSection(section, { placeOf, issues, records, inside: false });
   }
   if (!records.some((record) => record.kind === 'section')) {
-    refuse('the document has no physical exam section', `a section ${PHYSICAL_EXAM_TEMPLATE}`);
+    const facts = { reason: 'no-exam-section', code: PHYSICAL_EXAM_TEMPLATE } as const;
+    const source = placeOf(document.start);
+    issues.push(issue('unsupported-message', [], facts, { source }));
   }
   return { records, issues };
 }
@@ -110,11 +113,12 @@ function otherSection(
   placeOf: PlaceOf,
 ): LegacyRecord {
   const at = placeOf(section.start);
-  const problem = issue('other-section', [], 'a section that is no physical exam was set aside', {
-    severity: 'information',
-    expected: `template ${PHYSICAL_EXAM_TEMPLATE} or LOINC ${PHYSICAL_FINDINGS}`,
-    source: at,
-  });
+  const problem = issue(
+    'other-section',
+    [],
+    { reason: 'set-aside', code: PHYSICAL_EXAM_TEMPLATE, system: PHYSICAL_FINDINGS },
+    { severity: 'information', source: at },
+  );
   const entries = childElements(section, 'entry').flatMap((entry) =>
     readFields(entry, placeOf, new Set(), 'section/entry'),
   );

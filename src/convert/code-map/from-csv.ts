@@ -27,8 +27,7 @@ export function codesFromCsv(
   if (broken.length > 0) return { issues: broken };
   const [first] = records;
   if (first === undefined) {
-    const expected = `the columns ${required.join(', ')} and at least one row`;
-    return { issues: [issue('empty-value', [], 'the map has no rows', { expected })] };
+    return { issues: [issue('empty-value', [], { reason: 'map', names: required })] };
   }
   const columns = columnIssues(first);
   if (columns.length > 0) return { issues: columns };
@@ -55,14 +54,10 @@ function columnIssues({ fields }: LegacyRecord): Issue[] {
   return [
     ...required
       .filter((name) => !given.has(name))
-      .map((name) => issue('missing-field', [name], 'the map has no such column')),
+      .map((name) => issue('missing-field', [name], { reason: 'column' })),
     ...[...given]
       .filter((name) => !known.has(name))
-      .map((name) =>
-        issue('unknown-property', [name], 'the map has a column of another name', {
-          expected: [...known].join(', '),
-        }),
-      ),
+      .map((name) => issue('unknown-property', [name], { reason: 'column', codes: [...known] })),
   ];
 }
 

@@ -1,5 +1,6 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import { type ConvertResult, convertText } from '../convert-text.ts';
+import { issue } from '../issue.ts';
 import { noFields } from '../ledger.ts';
 import type { Mapping } from '../mapping.ts';
 import type { Plan } from '../plan.ts';
@@ -28,8 +29,7 @@ export function fromCsv(
 }
 
 function wrongSyntax(): Issue {
-  const message = 'the mapping is for another syntax';
-  return issue('invalid-value', ['source', 'syntax'], message, { expected: 'csv' });
+  return issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'csv' });
 }
 
 /** Columns that the mapping names and the table does not have: silence that nobody meant. */
@@ -49,10 +49,15 @@ export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
   return [...wanted]
     .filter((name) => !there.has(name))
     .map((name) =>
-      issue('missing-field', [name], 'the mapping names a column that the table does not have', {
-        severity: 'warning',
-        source: { line: 1 },
-      }),
+      issue(
+        'missing-field',
+        [name],
+        { reason: 'mapped-column' },
+        {
+          severity: 'warning',
+          source: { line: 1 },
+        },
+      ),
     );
 }
 

@@ -1,4 +1,5 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit } from '../record.ts';
 import type { Row } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
@@ -91,15 +92,11 @@ function rowsAnywhere(): RowGrouper {
 
 function strayUnit(row: Row, header: readonly string[]): RawUnit {
   if (row.fault !== undefined) return rowUnit([row], header);
-  const message =
-    'the row can not be read or names no exam; it may belong to the exam before or after it';
   return rowUnit([row], header, [
-    issue('malformed-record', [], message, { source: { line: row.line } }),
+    issue('malformed-record', [], { reason: 'stray-row' }, { source: { line: row.line } }),
   ]);
 }
 
 function largeGroup(): Issue {
-  return issue('too-large', [], 'the exam has more rows than can be held', {
-    expected: `at most ${MOST_ROWS} rows for an exam, sorted by exam`,
-  });
+  return issue('too-large', [], { reason: 'rows', maximum: MOST_ROWS });
 }

@@ -1,18 +1,19 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit } from '../record.ts';
 import type { Row, RowFault } from './row-splitter.ts';
 
-const faults: { readonly [Fault in RowFault]: string } = {
-  'unclosed-quote': 'the row has a quote that is not closed',
-  'malformed-record': 'the row can not be split into the columns of the table',
-  'too-large': 'the row is longer than the limit',
-};
-
 /** What is wrong with a row, as an issue. */
 export function rowIssue(fault: RowFault, line: number): Issue {
-  const expected =
-    'one cell for each heading; a cell that holds a quote is quoted and its quotes doubled';
-  return issue(fault, [], faults[fault], { expected, source: { line } });
+  const details = { source: { line } };
+  switch (fault) {
+    case 'unclosed-quote':
+      return issue(fault, [], { reason: 'row' }, details);
+    case 'malformed-record':
+      return issue(fault, [], { reason: 'columns' }, details);
+    case 'too-large':
+      return issue(fault, [], { reason: 'row' }, details);
+  }
 }
 
 /** Unit of the rows of one exam. A row that is wrong by itself takes the unit to quarantine. */

@@ -9,12 +9,10 @@ export function conclusionOf(work: Work): Conclusion | undefined {
   if (conclusion === undefined || text === undefined) return undefined;
   const concern = concernOf(conclusion.concern, work);
   if (concern !== undefined) return { text, concern };
-  const message =
-    'the conclusion has no level of concern that the mapping lists; it is kept as text';
-  keepAsText(work, 'unknown-word', conclusion.text, message);
+  keepAsText(work, 'unknown-word', conclusion.text, { reason: 'concern' });
   const { from } = conclusion.concern;
   if (from !== undefined && work.fields.text(from) !== undefined) {
-    keepAsText(work, 'unknown-word', from, message);
+    keepAsText(work, 'unknown-word', from, { reason: 'concern' });
   }
   return undefined;
 }

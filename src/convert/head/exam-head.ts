@@ -34,7 +34,7 @@ export function examHead(records: readonly LegacyRecord[], plan: Plan): HeadResu
   const status = statusOf(work);
   const subject = subjectOf(work);
   const examiner = examinerOf(work);
-  const start = vitalTime(exam.performed.start, 'performed', work);
+  const start = vitalTime(exam.performed.start, work);
   const end = optionalTime(exam.performed.end, work);
   const recorded = recordedOf(work);
   const conclusion = conclusionOf(work);
@@ -65,18 +65,12 @@ function examId(work: Work): string | undefined {
   const { prefix, from } = work.plan.mapping.exam.id;
   const parts = from.map((name) => work.fields.text(name));
   if (parts.some((part) => part === undefined)) {
-    refuse(
-      work,
-      'missing-field',
-      from[0] ?? '',
-      'the record does not name its exam',
-      from.join(', '),
-    );
+    refuse(work, 'missing-field', from[0] ?? '', { reason: 'exam-id', codes: from });
     return undefined;
   }
   const damaged = from.find((name) => looksDamaged(work.fields.text(name) ?? ''));
   if (damaged !== undefined) {
-    refuse(work, 'damaged-value', damaged, 'the name of the exam looks changed by a spreadsheet');
+    refuse(work, 'damaged-value', damaged, { reason: 'exam-id' });
     return undefined;
   }
   const escaped = parts.map((part = '') =>
@@ -84,13 +78,7 @@ function examId(work: Work): string | undefined {
   );
   const id = [prefix, ...escaped].join('.');
   if (id.length <= 200) return id;
-  refuse(
-    work,
-    'too-large',
-    from[0] ?? '',
-    'the name of the exam is too long',
-    'at most 200 characters',
-  );
+  refuse(work, 'too-large', from[0] ?? '', { reason: 'exam-id' });
   return undefined;
 }
 
@@ -99,13 +87,13 @@ function statusOf(work: Work): Exam['status'] | undefined {
   const text = work.fields.text(from);
   if (from === undefined || text === undefined) {
     if (value === undefined && from !== undefined) {
-      refuse(work, 'missing-field', from, 'the record does not state its status');
+      refuse(work, 'missing-field', from, { reason: 'exam-status' });
     }
     return value;
   }
   const status = wordMap(words, work.plan.mapping.ignoreCase ?? false).get(text);
   if (status === undefined) {
-    refuse(work, 'unknown-word', from, 'the mapping does not list this status');
+    refuse(work, 'unknown-word', from, { reason: 'exam-status' });
   }
   return status;
 }

@@ -1,5 +1,6 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import { fits, inContext } from '../context.ts';
+import { issue } from '../issue.ts';
 import type { FieldName, Where } from '../mapping.ts';
 import { contentOf, isBlank, printable } from '../note.ts';
 import type { Field, LegacyRecord } from '../record.ts';
@@ -55,9 +56,8 @@ export function headFields(
   };
   const isContradicted = (field: Field): boolean => {
     if (field.contradicted && !told.has(field)) {
-      const message = 'the source says beside this field that there is none; it is not taken';
       const details = { severity: 'warning', source: field.at } as const;
-      issues.push(issue('contradiction', [field.name], message, details));
+      issues.push(issue('contradiction', [field.name], { reason: 'null-beside-field' }, details));
       told.add(field);
     }
     return field.contradicted === true;
@@ -74,8 +74,7 @@ export function headFields(
       const isNew = !taken.has(first);
       for (const { field } of chosen) taken.add(field);
       if (other !== undefined && isNew) {
-        const message = 'the records of one exam differ in a field that must be the same in all';
-        issues.push(issue('conflicting-fields', [name], message, { source: other.at }));
+        issues.push(issue('conflicting-fields', [name], { reason: 'head' }, { source: other.at }));
       }
       return textOf(first);
     },

@@ -15,7 +15,7 @@ export function subjectOf(work: Work): Subject | undefined {
   const name = nameOf(work);
   if (first === undefined && number === undefined && name === undefined) {
     const from = subject.identifiers?.[0]?.from ?? subject.reference?.from ?? subject.name ?? '';
-    refuse(work, 'missing-field', from, 'the record does not say who was examined');
+    refuse(work, 'missing-field', from, { reason: 'subject' });
     return undefined;
   }
   const birthDate = birthDateOf(work);
@@ -39,13 +39,7 @@ function identifierOf(
   const fits =
     pattern === undefined ? !looksDamaged(value) : new RegExp(`^(?:${pattern})$`, 'u').test(value);
   if (fits) return { system, value };
-  refuse(
-    work,
-    'damaged-value',
-    from,
-    'the number does not have the form that the mapping states; a spreadsheet may have changed it',
-    pattern,
-  );
+  refuse(work, 'damaged-value', from, { reason: 'patient-number', code: pattern });
   return undefined;
 }
 
@@ -65,16 +59,10 @@ function nameOf(work: Work): Subject['name'] | undefined {
 function birthDateOf(work: Work): string | undefined {
   const field = work.plan.mapping.exam.subject.birthDate;
   if (field === undefined) return undefined;
-  const { value, problem, expected, name } = timeOf(field, work);
+  const { value, problem, codes, name } = timeOf(field, work);
   if (value === undefined && problem === undefined) return undefined;
   if (value !== undefined && problem === undefined && !value.includes('T')) return value;
-  keepAsText(
-    work,
-    problem ?? 'unreadable-date',
-    name,
-    'the date of birth can not be read',
-    expected,
-  );
+  keepAsText(work, problem ?? 'unreadable-date', name, { reason: 'birth-date', codes });
   return undefined;
 }
 
@@ -84,7 +72,7 @@ function genderOf(work: Work): Subject['gender'] | undefined {
   if (gender === undefined || text === undefined) return undefined;
   const found = wordMap(gender.words, work.plan.mapping.ignoreCase ?? false).get(text);
   if (found === undefined) {
-    keepAsText(work, 'unknown-word', gender.from, 'the mapping does not list this gender word');
+    keepAsText(work, 'unknown-word', gender.from, { reason: 'gender' });
   }
   return found;
 }
@@ -107,6 +95,6 @@ export function examinerOf(work: Work): Examiner | undefined {
     return { key: 'examiner', reference: fixed.reference, ...role };
   if (fixed?.name !== undefined) return { key: 'examiner', name: { text: fixed.name }, ...role };
   const from = examiner.name ?? examiner.identifier?.from ?? '';
-  refuse(work, 'missing-field', from, 'the record does not say who examined');
+  refuse(work, 'missing-field', from, { reason: 'examiner' });
   return undefined;
 }

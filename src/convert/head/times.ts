@@ -1,12 +1,13 @@
-import type { IssueCode } from '../../issue.ts';
+import type { DateProblem } from '../date.ts';
 import type { DateField, FieldName } from '../mapping.ts';
 import { keepAsText, refuse, type Work } from './work.ts';
 
 export interface Time {
   readonly name: FieldName;
   readonly value?: string;
-  readonly problem?: IssueCode;
-  readonly expected?: string;
+  readonly problem?: DateProblem;
+  /** Forms that would have been read. */
+  readonly codes?: readonly string[];
 }
 
 export function timeOf(field: DateField, { fields, plan }: Work): Time {
@@ -16,49 +17,36 @@ export function timeOf(field: DateField, { fields, plan }: Work): Time {
   return { name: from, ...plan.dates(field)(parts.join(' ')) };
 }
 
-export function vitalTime(field: DateField, what: string, work: Work): string | undefined {
-  const { value, problem, expected, name } = timeOf(field, work);
+/** A moment that the exam needs. */
+export function vitalTime(field: DateField, work: Work): string | undefined {
+  const { value, problem, codes, name } = timeOf(field, work);
   if (value === undefined) {
-    const message = `the record does not say when the exam was ${what}, in a form the mapping states`;
-    refuse(work, problem ?? 'missing-field', name, message, expected);
+    refuse(work, problem ?? 'missing-field', name, { reason: 'performed-start', codes });
   } else if (problem !== undefined) {
-    keepAsText(
-      work,
-      problem,
-      name,
-      'only the date is taken over; the time is kept as text',
-      expected,
-    );
+    keepAsText(work, problem, name, { reason: 'date-only', codes });
   }
   return value;
 }
 
 export function optionalTime(field: DateField | undefined, work: Work): string | undefined {
   if (field === undefined) return undefined;
-  const { value, problem, expected, name } = timeOf(field, work);
+  const { value, problem, codes, name } = timeOf(field, work);
   if (problem === undefined) return value;
-  keepAsText(work, problem, name, 'the time can not be read; it is kept as text', expected);
+  keepAsText(work, problem, name, { reason: 'time', codes });
   return undefined;
 }
 
 export function recordedOf(work: Work): string | undefined {
   const { from, value: fixed } = work.plan.mapping.exam.recorded;
   if (from === undefined) return fixed;
-  const { value, problem, expected, name } = timeOf(from, work);
+  const { value, problem, codes, name } = timeOf(from, work);
   // `recorded` is a moment: a date alone does not do.
   if (value?.includes('T')) return value;
   if (value === undefined && problem === undefined && fixed !== undefined) return fixed;
   if (fixed !== undefined) {
-    keepAsText(
-      work,
-      problem ?? 'unreadable-date',
-      name,
-      'the time of recording can not be read',
-      expected,
-    );
+    keepAsText(work, problem ?? 'unreadable-date', name, { reason: 'recorded', codes });
     return fixed;
   }
-  const message = 'the record does not say when it was written, to the second and with its zone';
-  refuse(work, problem ?? 'missing-field', name, message, expected);
+  refuse(work, problem ?? 'missing-field', name, { reason: 'recorded-missing', codes });
   return undefined;
 }

@@ -1,5 +1,6 @@
-import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { TextDraft } from '../draft.ts';
+import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { FieldName } from '../mapping.ts';
 import { fieldText } from '../note.ts';
 import type { Plan } from '../plan.ts';
@@ -14,28 +15,26 @@ export interface Work {
 }
 
 /** Something without which there is no exam: the records go to quarantine. */
-export function refuse(
+export function refuse<Code extends ConversionCode>(
   work: Work,
-  code: IssueCode,
+  code: Code,
   name: FieldName,
-  message: string,
-  expected?: string,
+  facts: ConversionFacts<Code>,
 ): void {
   const source = work.fields.first(name)?.at;
-  work.issues.push(issue(code, [name], message, { expected, source }));
+  work.issues.push(issue(code, [name], facts, { source }));
 }
 
 /** A field that is not vital and can not be read: text, with a warning. */
-export function keepAsText(
+export function keepAsText<Code extends ConversionCode>(
   work: Work,
-  code: IssueCode,
+  code: Code,
   name: FieldName,
-  message: string,
-  expected?: string,
+  facts: ConversionFacts<Code>,
 ): void {
   const fields = work.fields.every(name);
   const [first] = fields;
   if (first !== undefined) work.texts.push({ text: fieldText(first), name, fields });
   const source = work.fields.first(name)?.at;
-  work.issues.push(issue(code, [name], message, { severity: 'warning', expected, source }));
+  work.issues.push(issue(code, [name], facts, { severity: 'warning', source }));
 }

@@ -1,4 +1,5 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { ItemRecords, Mapping, StatusField } from '../mapping.ts';
 import { headNames, itemNames } from '../prepare/names.ts';
 import {
@@ -36,9 +37,7 @@ export function hl7v2MappingIssues(mapping: Mapping): Issue[] {
     return neverStated
       .filter((code) => Object.hasOwn(status.words, code) && status.words[code] === 'stated')
       .map((code) =>
-        issue('contradiction', ['items', at, 'status', 'words', code], 'this code is no result', {
-          expected: 'withdrawn, text, or a state with its reason (table 0085)',
-        }),
+        issue('contradiction', ['items', at, 'status', 'words', code], { reason: 'no-result' }),
       );
   });
 }

@@ -1,4 +1,5 @@
-import { type Issue, issue, type SourcePosition } from '../../issue.ts';
+import type { Issue, SourcePosition } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { Field, Scope } from '../record.ts';
 import type { Delimiters } from './delimiters.ts';
 import { type BytesToText, unescapeText } from './escape.ts';
@@ -105,19 +106,28 @@ export function unescaped(raw: string, at: SegmentPosition, reading: FieldReadin
   const { text, kept, layout } = unescapeText(raw, reading.delimiters, reading.toText);
   if (kept.length > 0) {
     reading.issues.push(
-      issue('unknown-escape', [], 'an escape sequence was left as it stands', {
-        severity: 'warning',
-        expected: 'the sequences F, S, T, R, E, X and the formatting commands',
-        source: at,
-      }),
+      issue(
+        'unknown-escape',
+        [],
+        { reason: 'hl7v2' },
+        {
+          severity: 'warning',
+          source: at,
+        },
+      ),
     );
   }
   if (layout.length > 0) {
     reading.issues.push(
-      issue('layout-dropped', [], 'indents and highlights were left out of the text', {
-        severity: 'information',
-        source: at,
-      }),
+      issue(
+        'layout-dropped',
+        [],
+        { reason: 'layout' },
+        {
+          severity: 'information',
+          source: at,
+        },
+      ),
     );
   }
   return text;
@@ -127,9 +137,14 @@ function reportTruncation(raw: string, at: SegmentPosition, reading: FieldReadin
   const mark = reading.delimiters.truncation;
   if (mark === undefined || !raw.endsWith(mark) || at.segment === 'MSH') return;
   reading.issues.push(
-    issue('truncated-value', [], 'the sender marked this value as cut off', {
-      severity: 'warning',
-      source: at,
-    }),
+    issue(
+      'truncated-value',
+      [],
+      { reason: 'cut' },
+      {
+        severity: 'warning',
+        source: at,
+      },
+    ),
   );
 }

@@ -1,5 +1,5 @@
-import { issue } from '../../issue.ts';
 import { type ConvertResult, convertText } from '../convert-text.ts';
+import { issue } from '../issue.ts';
 import { noFields } from '../ledger.ts';
 import type { Mapping } from '../mapping.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
@@ -20,8 +20,7 @@ export function fromHl7v2(
   if (plan === undefined) return { ...none, issues: prepared.issues };
   const { source } = plan.mapping;
   if (source.syntax !== 'hl7v2') {
-    const message = 'the mapping is for another syntax';
-    const wrong = issue('invalid-value', ['source', 'syntax'], message, { expected: 'hl7v2' });
+    const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'hl7v2' });
     return { ...none, issues: [...prepared.issues, wrong] };
   }
   const result = convertText(text, hl7v2ReaderOf(source), plan);

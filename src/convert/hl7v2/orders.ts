@@ -1,4 +1,4 @@
-import { issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { Decode, RawUnit } from '../record.ts';
 import { delimitersOf } from './delimiters.ts';
 import { withoutFrame } from './split.ts';
@@ -43,10 +43,14 @@ function isTooLong({ header }: Start): boolean {
 }
 
 function refused(unit: RawUnit): RawUnit {
-  const found = issue('too-large', [], 'the message can not be cut into its exams', {
-    expected: `at most ${MOST_EXAMS} exams, with ${LONGEST_HEADER} characters in common`,
-    source: unit.at,
-  });
+  const found = issue(
+    'too-large',
+    [],
+    { reason: 'exams', count: MOST_EXAMS, maximum: LONGEST_HEADER },
+    {
+      source: unit.at,
+    },
+  );
   return { ...unit, issues: [...(unit.issues ?? []), found] };
 }
 

@@ -1,4 +1,5 @@
-import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record.ts';
 import { type FieldForm, type FieldReading, readField, unescaped } from './fields.ts';
 import type { Message, Segment } from './segments.ts';
@@ -43,12 +44,7 @@ function readRecord(segment: Segment, reading: FieldReading, reportStatus: strin
   const at = { segment: segment.name, segmentIndex: segment.index };
   if (!/^[A-Z][A-Z0-9]{2}$/.test(segment.name)) {
     const text = segment.fields.join(reading.delimiters.field);
-    const problem = malformed(
-      'malformed-record',
-      segment,
-      'the line is no segment',
-      'a segment name',
-    );
+    const problem = malformed('malformed-record', segment, { reason: 'no-segment' });
     const position = { ...at, segment: 'line' };
     return {
       kind: 'line',
@@ -58,7 +54,10 @@ function readRecord(segment: Segment, reading: FieldReading, reportStatus: strin
     };
   }
   if (segment.overlong !== undefined) {
-    const problem = malformed('malformed-record', segment, 'too many fields', 'at most 1000');
+    const problem = malformed('malformed-record', segment, {
+      reason: 'many-fields',
+      maximum: 1000,
+    });
     const fields = [{ name: segment.name, text: segment.overlong, at }];
     return { kind: segment.name, at, malformed: [problem], fields };
   }
@@ -117,27 +116,17 @@ function observationProblems(
   const form = valueForm(valueType(segment));
   const problems: Issue[] = [];
   if (segment.fields.length < 6) {
-    problems.push(malformed('malformed-record', segment, 'the OBX ends before OBX-5', 'OBX-5'));
+    problems.push(malformed('malformed-record', segment, { reason: 'obx-ends' }));
   } else if (value !== '' && form === undefined) {
-    problems.push(
-      malformed('unknown-value-type', segment, 'OBX-2 is no value type', 'a code of table 0125'),
-    );
+    problems.push(malformed('unknown-value-type', segment, { reason: 'obx-2' }));
   } else if (form === 'file' && value !== '') {
-    problems.push(
-      malformed('unsupported-value', segment, 'a file inside the message', 'text or a number'),
-    );
+    problems.push(malformed('unsupported-value', segment, { reason: 'file' }));
   } else if ((segment.fields[11] ?? '') === '') {
-    problems.push(
-      malformed('missing-field', segment, 'OBX-11 does not say whether the value holds', 'OBX-11'),
-    );
+    problems.push(malformed('missing-field', segment, { reason: 'obx-11' }));
   } else if (unverifiedResult.has(segment.fields[11] ?? '') && /^[FC]$/.test(reportStatus)) {
-    problems.push(
-      malformed('conflicting-fields', segment, 'OBR-25 is final and OBX-11 is not', 'F or C'),
-    );
+    problems.push(malformed('conflicting-fields', segment, { reason: 'obr-final' }));
   } else if (form !== 'text' && form !== 'lines' && hasEmptyRepetition(value, reading)) {
-    problems.push(
-      malformed('malformed-record', segment, 'an empty repetition in OBX-5', 'a value in each'),
-    );
+    problems.push(malformed('malformed-record', segment, { reason: 'empty-repetition' }));
   }
   return problems;
 }
@@ -147,10 +136,13 @@ function hasEmptyRepetition(value: string, reading: FieldReading): boolean {
   return value !== '' && value.split(reading.delimiters.repetition).includes('');
 }
 
-function malformed(code: IssueCode, segment: Segment, message: string, expected: string): Issue {
-  return issue(code, [], message, {
+function malformed<Code extends ConversionCode>(
+  code: Code,
+  segment: Segment,
+  facts: ConversionFacts<Code>,
+): Issue {
+  return issue(code, [], facts, {
     severity: 'warning',
-    expected,
     source: { segment: segment.name, segmentIndex: segment.index },
   });
 }

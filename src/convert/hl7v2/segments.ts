@@ -1,4 +1,5 @@
-import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import { type Delimiters, delimitersOf } from './delimiters.ts';
 import { withoutFrame } from './split.ts';
 
@@ -34,19 +35,15 @@ const MOST_FIELDS = 1000;
 export function readSegments(raw: string): ReadMessage {
   const lines = raw.split(/\r\n|\r|\n/, MOST_SEGMENTS + 1).map(withoutFrame);
   if (lines.length > MOST_SEGMENTS) {
-    return refused('too-large', 'the message has too many lines', `at most ${MOST_SEGMENTS}`);
+    return refused('too-large', { reason: 'segments', maximum: MOST_SEGMENTS });
   }
   const head = lines.find((line) => line.startsWith('MSH'));
   if (head === undefined) {
-    return refused('stray-text', 'text outside any message', 'a message that begins with MSH');
+    return refused('stray-text', { reason: 'message' });
   }
   const delimiters = delimitersOf(head);
   if (delimiters === undefined) {
-    return refused(
-      'wrong-delimiters',
-      'MSH-1 and MSH-2 do not declare usable delimiters',
-      'a field separator, then 2 to 5 other characters that are no letters or digits',
-    );
+    return refused('wrong-delimiters', { reason: 'msh' });
   }
   const issues: Issue[] = [];
   const segments = joined(lines, delimiters.field, issues).map((text, at) =>
@@ -56,8 +53,11 @@ export function readSegments(raw: string): ReadMessage {
   return { ...(header && { message: { delimiters, segments, header, headerLine: head } }), issues };
 }
 
-function refused(code: IssueCode, message: string, expected: string): ReadMessage {
-  return { issues: [issue(code, [], message, { expected })] };
+function refused<Code extends ConversionCode>(
+  code: Code,
+  facts: ConversionFacts<Code>,
+): ReadMessage {
+  return { issues: [issue(code, [], facts)] };
 }
 
 /** A line that does not begin like a segment is the rest of a field that a line break cut. */
@@ -69,11 +69,15 @@ function joined(lines: readonly string[], separator: string, issues: Issue[]): s
     else if (line.trim() !== '' && above !== undefined) {
       rows[rows.length - 1] = `${above}\n${line}`;
       issues.push(
-        issue('broken-line', [], 'a line that is no segment was joined to the one above', {
-          severity: 'warning',
-          expected: 'a line break inside a field as \\.br\\ or \\X0D\\',
-          source: { segment: above.slice(0, 3), segmentIndex: rows.length },
-        }),
+        issue(
+          'broken-line',
+          [],
+          { reason: 'joined' },
+          {
+            severity: 'warning',
+            source: { segment: above.slice(0, 3), segmentIndex: rows.length },
+          },
+        ),
       );
     } else if (line.trim() !== '') rows.push(line);
   }
@@ -95,11 +99,15 @@ function readSegment(text: string, separator: string, index: number, issues: Iss
     : pieces;
   if (pieces.length <= MOST_FIELDS) return { name, index, fields };
   issues.push(
-    issue('too-large', [], 'the segment has too many fields', {
-      severity: 'warning',
-      expected: `at most ${MOST_FIELDS}`,
-      source: { segment: name, segmentIndex: index },
-    }),
+    issue(
+      'too-large',
+      [],
+      { reason: 'fields', maximum: MOST_FIELDS },
+      {
+        severity: 'warning',
+        source: { segment: name, segmentIndex: index },
+      },
+    ),
   );
   return { name, index, fields, overlong: text };
 }

@@ -1,4 +1,5 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit, Splitter } from '../record.ts';
 import { declaredEncoding } from './charset.ts';
 
@@ -103,7 +104,7 @@ class Gathering {
   /** What follows an overlong message belongs to nothing until the next one begins. */
   #cut(): void {
     this.#issues.push(
-      issue('too-large', [], 'the message is too long', { source: { line: this.#at } }),
+      issue('too-large', [], { reason: 'message' }, { source: { line: this.#at } }),
     );
     this.close();
     this.#holds = 'stray';
@@ -115,19 +116,27 @@ function wrongCount(trailer: string, messages: number, line: number): Issue[] {
   const declared = trailer.slice(4).split(trailer.charAt(3), 1)[0]?.trim() ?? '';
   if (declared === '' || Number(declared) === messages) return [];
   return [
-    issue('batch-count', [], 'the batch holds another number of messages than its trailer says', {
-      severity: 'warning',
-      expected: `BTS-1 to be ${messages}`,
-      source: { line },
-    }),
+    issue(
+      'batch-count',
+      [],
+      { reason: 'trailer', count: messages },
+      {
+        severity: 'warning',
+        source: { line },
+      },
+    ),
   ];
 }
 
 function stray(line: number): Issue {
-  return issue('stray-text', [], 'text outside any message', {
-    expected: 'a message that begins with MSH',
-    source: { line },
-  });
+  return issue(
+    'stray-text',
+    [],
+    { reason: 'message' },
+    {
+      source: { line },
+    },
+  );
 }
 
 /** Where the line after the one at `from` begins. A CR at the very end may be half of a CRLF. */

@@ -1,6 +1,7 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { formatProblems } from '../date.ts';
+import { issue } from '../issue.ts';
 import type { DateField, Mapping } from '../mapping.ts';
 import { zoneOf } from '../zone.ts';
 
@@ -19,10 +20,7 @@ export function dateIssues({ dates, exam, items }: Mapping): Issue[] {
       issues.push(...formatIssues(field.formats ?? [], [...path, 'formats']));
   }
   if (dates?.zone !== undefined && zoneOf(dates.zone) === undefined) {
-    const expected = 'an offset such as +01:00, or a name such as Europe/Lisbon';
-    issues.push(
-      issue('invalid-value', ['dates', 'zone'], 'there is no such time zone', { expected }),
-    );
+    issues.push(issue('invalid-value', ['dates', 'zone'], { reason: 'zone' }));
   }
   return issues;
 }
@@ -30,16 +28,7 @@ export function dateIssues({ dates, exam, items }: Mapping): Issue[] {
 function formatIssues(formats: readonly string[], path: Path): Issue[] {
   return formatProblems(formats).map(({ at, problem }) =>
     problem === 'invalid-value'
-      ? issue(problem, [...path, at], 'this is no date form', {
-          expected: 'a form of YYYY, MM, DD, HH, mm, ss, such as DD/MM/YYYY HH:mm',
-        })
-      : issue(
-          problem,
-          [...path, at],
-          'a date in this form can be read by an earlier form otherwise',
-          {
-            expected: 'forms that can not be mistaken for each other',
-          },
-        ),
+      ? issue(problem, [...path, at], { reason: 'date-form' })
+      : issue(problem, [...path, at], { reason: 'date-form' }),
   );
 }

@@ -1,6 +1,7 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { sourceNames } from '../context.ts';
+import { issue } from '../issue.ts';
 import type {
   DateField,
   ExamFields,
@@ -103,9 +104,8 @@ export function nameIssues(mapping: Mapping): Issue[] {
     if (part === 'layout' && conditions.has(name)) continue;
     const other = seen.get(name);
     if (other !== undefined && other !== part) {
-      const message = `the mapping uses this field in ${other} and in ${part}`;
       issues.push(
-        issue('ambiguous-mapping', path, message, { expected: 'one use for each field' }),
+        issue('ambiguous-mapping', path, { reason: 'field-use', property: other, code: part }),
       );
     }
     seen.set(name, part);

@@ -1,5 +1,5 @@
 import type { Issue } from '../../issue.ts';
-import { examWords } from '../../model/words.ts';
+import { examForms } from '../../model/words.ts';
 import { checkAgainstSchema } from '../../schema-check.ts';
 import { mappingValidator } from '../compiled/mapping.js';
 
@@ -12,7 +12,7 @@ export function mappingSchemaIssues(value: unknown): Issue[] {
   return checkAgainstSchema(value, {
     validator: mappingValidator,
     limits,
-    words: examWords,
+    forms: examForms,
     includeValues: true,
   });
 }

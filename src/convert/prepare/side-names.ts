@@ -1,5 +1,6 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
+import { issue } from '../issue.ts';
 import type { Target } from '../target.ts';
 
 /** Parts of names that tell a side (common practice, no source). */
@@ -21,6 +22,5 @@ export function sideNameIssues(name: string, target: Target, path: Path): Issue[
     .map((part) => tokens.get(part.toLowerCase()))
     .filter((part) => part !== undefined);
   if (named.length === 0 || named.includes(side)) return [];
-  const message = 'the name of the field tells another side than the mapping';
-  return [issue('side-conflict', [...path, 'side'], message, { severity: 'warning' })];
+  return [issue('side-conflict', [...path, 'side'], { reason: 'name' }, { severity: 'warning' })];
 }

@@ -1,6 +1,7 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { units } from '../../terminology/tables/units.ts';
+import { issue } from '../issue.ts';
 import type { Mapping } from '../mapping.ts';
 import { unknownCode } from './targets.ts';
 import { clashIssues, reasonIssues } from './words.ts';
@@ -36,9 +37,7 @@ function unitIssues(mapping: Mapping): Issue[] {
   return Object.entries(mapping.units ?? {})
     .filter(([, unit]) => !known.has(unit))
     .map(([word]) =>
-      issue('unknown-unit', ['units', word], 'the library does not know this unit', {
-        expected: [...known].join(', '),
-      }),
+      issue('unknown-unit', ['units', word], { reason: 'mapping', units: [...known] }),
     );
 }
 
@@ -46,9 +45,6 @@ function sideIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
   return Object.entries(mapping.sides ?? {}).flatMap(([word, side]) => {
     if (typeof side === 'string') return [];
     if (catalogue.sections.has(side.within) || catalogue.regions.has(side.within)) return [];
-    const expected = 'a code of the table sections or regions';
-    return [
-      issue('unknown-region', ['sides', word, 'within'], 'there is no such place', { expected }),
-    ];
+    return [issue('unknown-region', ['sides', word, 'within'], { reason: 'within' })];
   });
 }

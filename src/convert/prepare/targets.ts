@@ -1,4 +1,4 @@
-import { type Issue, type IssueCode, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { CodeUse, Prepared, Supplied, TargetConversion } from '../../kinds/conversion.ts';
 import { targetConversion } from '../../kinds/conversions.ts';
 import type { Side } from '../../model/primitive.ts';
@@ -8,6 +8,7 @@ import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import type { Laterality } from '../../terminology/types.ts';
+import { issue } from '../issue.ts';
 import type { Mapping } from '../mapping.ts';
 import type { Target } from '../target.ts';
 
@@ -51,9 +52,11 @@ export function unknownCode(
   const rows = catalogue[table];
   if (code === undefined || rows.has(code)) return [];
   const near = nearest(code, rows.keys());
-  const issueCode: IssueCode = table === 'regions' ? 'unknown-region' : 'unknown-code';
-  const expected = near === undefined ? `a code of the table ${table}` : `perhaps ${near}`;
-  return [issue(issueCode, path, `the table ${table} does not hold this code`, { expected })];
+  return [
+    table === 'regions'
+      ? issue('unknown-region', path, { reason: 'table', near })
+      : issue('unknown-code', path, { reason: 'table', table, near }),
+  ];
 }
 
 function sideIssues(target: Target, path: Path, { supplied, catalogue }: Prepared): Issue[] {
@@ -62,21 +65,12 @@ function sideIssues(target: Target, path: Path, { supplied, catalogue }: Prepare
   if (laterality === undefined || !('side' in target || needsSide)) return [];
   const { sides, required } = lateralitySides[laterality];
   const side: Side | undefined = 'side' in target ? target.side : undefined;
-  const expected = sides.join(', ');
   if (side !== undefined && !sides.includes(side)) {
-    return [
-      issue('impossible-side', [...path, 'side'], 'this place can not have that side', {
-        expected,
-      }),
-    ];
+    return [issue('impossible-side', [...path, 'side'], { reason: 'place', codes: sides })];
   }
   const said = side !== undefined || supplied.side || ('sideFrom' in target && target.sideFrom);
   if (said || !required || !needsSide) return [];
-  return [
-    issue('missing-side', [...path, 'side'], 'neither the target nor a field says the side', {
-      expected,
-    }),
-  ];
+  return [issue('missing-side', [...path, 'side'], { reason: 'target', codes: sides })];
 }
 
 function lateralityOf(target: Target, catalogue: Catalogue): Laterality | undefined {
@@ -91,7 +85,5 @@ function openIssues(target: Target, path: Path, supplied: Supplied): Issue[] {
   const { needs } = targetConversion(target);
   if (needs === undefined || supplied[needs]) return [];
   const open = needs === 'region' ? !('region' in target) : !('modality' in target);
-  if (!open) return [];
-  const message = `neither the target nor a field says the ${needs}`;
-  return [issue('missing-property', [...path, needs], message)];
+  return open ? [issue('missing-property', [...path, needs], { reason: needs })] : [];
 }

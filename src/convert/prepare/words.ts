@@ -1,7 +1,8 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import { targetConversion } from '../../kinds/conversions.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import { issue } from '../issue.ts';
 import type { Mapping, Meaning, WordTable } from '../mapping.ts';
 import type { Target } from '../target.ts';
 import { clashingWords } from '../word-map.ts';
@@ -21,7 +22,7 @@ export function targetWordIssues(
   const at = [...path, 'words'];
   const table = tableOf(target.words, mapping);
   if (table === undefined) {
-    return [issue('unresolved-key', at, 'the mapping has no word table of this name')];
+    return [issue('unresolved-key', at, { reason: 'word-table' })];
   }
   const { states, ...conversion } = targetConversion(target);
   const allowed = conversion.meanings(target, catalogue);
@@ -32,8 +33,10 @@ export function targetWordIssues(
     const codes = allowed.length > 40 ? ['a code of the table findings'] : allowed;
     const expected = [...codes, ...noValues, ...states.map((state) => `the state ${state}`)];
     return [
-      issue('invalid-value', place, `a word has a meaning that a ${target.kind} does not have`, {
-        expected: expected.join(', '),
+      issue('invalid-value', place, {
+        reason: 'word-meaning',
+        kind: target.kind,
+        codes: expected,
       }),
     ];
   });
@@ -46,7 +49,7 @@ export function clashIssues(
   mapping: Mapping,
 ): Issue[] {
   return clashingWords(table ?? {}, mapping.ignoreCase ?? false).map((word) =>
-    issue('ambiguous-mapping', [...path, word], 'this word matches another of the table'),
+    issue('ambiguous-mapping', [...path, word], { reason: 'word' }),
   );
 }
 
@@ -54,7 +57,7 @@ export function clashIssues(
 export function reasonIssues(meaning: unknown, path: Path, catalogue: Catalogue): Issue[] {
   if (typeof meaning !== 'object' || meaning === null || !('reason' in meaning)) return [];
   if (catalogue.reasons.has(String(meaning.reason))) return [];
-  return [issue('unknown-code', [...path, 'reason'], 'the table reasons does not hold this code')];
+  return [issue('unknown-code', [...path, 'reason'], { reason: 'reason' })];
 }
 
 function isAllowed(

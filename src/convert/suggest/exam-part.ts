@@ -1,4 +1,5 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import { datesOf } from './guess-dates.ts';
 import type { HeadNames } from './head-names.ts';
 import type { Sample } from './sample.ts';
@@ -50,19 +51,13 @@ function dateForms(
     const [form, other] = datesOf(field.words);
     if (form !== undefined && other === undefined) forms.add(form);
     else if (form === undefined) {
-      open.push(
-        issue('unreadable-date', [field.name], 'no usual date form reads all of the sample'),
-      );
+      open.push(issue('unreadable-date', [field.name], { reason: 'sample' }));
     } else {
       open.push(
-        issue(
-          'ambiguous-mapping',
-          [field.name],
-          'the sample does not tell the day from the month',
-          {
-            expected: `${form} or ${other} in dates.formats`,
-          },
-        ),
+        issue('ambiguous-mapping', [field.name], {
+          reason: 'day-or-month',
+          codes: [form, other ?? ''],
+        }),
       );
     }
   }

@@ -1,5 +1,6 @@
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import { issue } from '../issue.ts';
 import type { WordTable } from '../mapping.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
@@ -62,10 +63,7 @@ export function suggestMapping(text: string, options: SuggestOptions = {}): Sugg
 }
 
 function withoutExamElement(source: Source): Suggestion {
-  const message = 'the mapping has to say which element of the export holds one exam';
-  const open = issue('missing-property', ['source', 'exam'], message, {
-    expected: 'the path of the element from the root, such as export/exam',
-  });
+  const open = issue('missing-property', ['source', 'exam'], { reason: 'exam-element' });
   return { mapping: { format: 'face-neck-mapping/1', source }, issues: [open] };
 }
 
@@ -83,8 +81,7 @@ function fieldPart(
   for (const field of fields) {
     const target = placeName(field.name, index);
     if (target === undefined) {
-      const place = 'a target in fields, or the name in text or layout';
-      open.push(unplaced(field.name, place, catalogue));
+      open.push(unplaced(field.name, 'nothing-near-field', catalogue));
     } else placed.push([field.name, withWords(target, field, catalogue, open)]);
   }
   return Object.fromEntries(placed);
@@ -101,8 +98,7 @@ function itemPart(
   const map = new Map<string, Target>();
   for (const [item, { words, label }] of itemsOf(code, display, value, sample)) {
     const target = placeName(item, index) ?? placeName(label, index);
-    if (target === undefined)
-      open.push(unplaced(item, 'a target in the map of the items', catalogue));
+    if (target === undefined) open.push(unplaced(item, 'nothing-near-item', catalogue));
     else {
       const field: SampleField = {
         name: item,
@@ -152,23 +148,18 @@ function withWords(
   if (!('words' in target)) return target;
   const answers = answersOf(field);
   if (answers === undefined) {
-    open.push(
-      issue('unknown-word', [field.name], 'the field has too many answers to be a list of words'),
-    );
+    open.push(issue('unknown-word', [field.name], { reason: 'many-answers' }));
     return target;
   }
   const words: WordTable = guessWords(answers, target, catalogue);
   for (const [word, meaning] of Object.entries(words)) {
     if (meaning !== 'text') continue;
     const readings = ambiguousWords.get(word.toLowerCase());
-    const message =
-      readings === undefined ? 'the word has no meaning yet' : 'the word has several readings';
-    open.push(
-      issue('unknown-word', [field.name, word], message, {
-        severity: 'warning',
-        expected: readings ?? 'a meaning instead of text',
-      }),
-    );
+    const facts =
+      readings === undefined
+        ? ({ reason: 'open' } as const)
+        : ({ reason: 'several-readings', codes: [readings] } as const);
+    open.push(issue('unknown-word', [field.name, word], facts, { severity: 'warning' }));
   }
   return { ...target, words };
 }
@@ -220,10 +211,11 @@ function listed(
   );
 }
 
-function unplaced(name: string, place: string, catalogue: Catalogue): Issue {
-  const near = nearNames(name, catalogue);
-  return issue('unmapped-field', [name], 'the catalogue has nothing of this name', {
-    severity: 'warning',
-    expected: near.length === 0 ? place : `${place}; perhaps ${near.join(', ')}`,
-  });
+function unplaced(
+  name: string,
+  reason: 'nothing-near-field' | 'nothing-near-item',
+  catalogue: Catalogue,
+): Issue {
+  const facts = { reason, codes: nearNames(name, catalogue) };
+  return issue('unmapped-field', [name], facts, { severity: 'warning' });
 }

@@ -1,5 +1,6 @@
-import { hasErrors, type Issue, issue } from '../../issue.ts';
+import { hasErrors, type Issue, issue as textIssue } from '../../issue.ts';
 import { readXml, type XmlElement } from '../../xml/reader.ts';
+import { issue } from '../issue.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record.ts';
 import type { XmlSource } from '../source.ts';
 import { xmlLimits } from './limits.ts';
@@ -50,17 +51,21 @@ export function readExam(unit: RawUnit): ReadExam {
     around: declarationsIn(unit.header),
   });
   if ('fault' in read) {
-    const { code, message, expected, at } = read.fault;
-    issues.push(issue(code, [], message, { expected, source: placeOf(Math.max(at, 0)) }));
+    const { code, facts, at } = read.fault;
+    issues.push(textIssue(code, [], facts, { source: placeOf(Math.max(at, 0)) }));
     return { issues, placeOf };
   }
   if (read.unknownReferences > 0) {
     issues.push(
-      issue('unknown-escape', [], 'references to entities that are not predefined were left', {
-        severity: 'warning',
-        expected: 'amp, lt, gt, quot, apos or a character number',
-        source: placeOf(0),
-      }),
+      issue(
+        'unknown-escape',
+        [],
+        { reason: 'entity' },
+        {
+          severity: 'warning',
+          source: placeOf(0),
+        },
+      ),
     );
   }
   return { exam: read.root, issues, placeOf };

@@ -1,9 +1,8 @@
-import type { IssueCode } from '../../issue.ts';
 import { resolveReferences } from '../../xml/characters.ts';
 import { isDeclaration } from '../../xml/namespaces.ts';
 import { type Token, tokenAt } from '../../xml/tokens.ts';
 import type { RawUnit, Splitter } from '../record.ts';
-import { faultIssue } from './faults.ts';
+import { faultIssue, type XmlFault } from './faults.ts';
 import { type XmlLimits, xmlLimits } from './limits.ts';
 import { Place } from './place.ts';
 
@@ -59,7 +58,7 @@ class Gathering {
   #raw = '';
   #at = this.#place.now();
   #elements = 0;
-  #fault: IssueCode | undefined;
+  #fault: XmlFault | undefined;
   #encoding: string | undefined;
   /** Namespace declarations of the open elements outside the exam, by their depth. */
   #declared: { readonly depth: number; readonly text: string }[] = [];
@@ -194,7 +193,7 @@ function isNamed(name: string | undefined, step: string | undefined): boolean {
     : name === step;
 }
 
-function faultOf(token: Token): IssueCode | undefined {
+function faultOf(token: Token): XmlFault | undefined {
   if (token.kind === 'broken') return 'not-well-formed';
   return token.kind === 'doctype' ? 'forbidden-doctype' : undefined;
 }

@@ -1,4 +1,11 @@
-import { hasErrors, type Issue, type IssueCode, issue, type Outcome } from '../../issue.ts';
+import {
+  hasErrors,
+  type Issue,
+  issue,
+  type Outcome,
+  type RecordCode,
+  type RecordFacts,
+} from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { positionsIn, type TextPosition } from '../../text-position.ts';
 import { readXml, type XmlElement, type XmlReadOptions } from '../../xml/reader.ts';
@@ -32,11 +39,10 @@ export function fromXml(text: string, version: FhirVersion, limits?: XmlLimits):
   const read = readXml(text, { characters, depth, elements });
   const position = positionsIn(text);
   if ('fault' in read) {
-    const { code, message, expected, at } = read.fault;
-    const source = at === -1 ? undefined : position(at);
-    return { issues: [issue(code, [], message, { expected, source })] };
+    const { code, facts, at } = read.fault;
+    return { issues: [issue(code, [], facts, { source: at === -1 ? undefined : position(at) })] };
   }
-  const reading: Reading = { text, position, types: typesOf(version), issues: [] };
+  const reading: Reading = { text, version, position, types: typesOf(version), issues: [] };
   const value = readResource(reading, read.root, []);
   if (value === undefined || hasErrors(reading.issues)) return { issues: reading.issues };
   return { value, issues: reading.issues };
@@ -47,26 +53,34 @@ const defaults = { characters: 100_000_000, depth: 200, elements: 5_000_000 };
 interface Reading {
   readonly text: string;
   readonly position: (at: number) => TextPosition;
+  readonly version: FhirVersion;
   readonly types: (type: string) => TypeRows | undefined;
   readonly issues: Issue[];
 }
 
-function say(
+function say<Code extends RecordCode>(
   { issues, position }: Reading,
-  code: IssueCode,
+  code: Code,
   path: Path,
-  message: string,
+  facts: RecordFacts<Code>,
   at: number,
-  expected?: string,
 ): void {
-  issues.push(issue(code, path, message, { expected, source: position(at) }));
+  issues.push(issue(code, path, facts, { source: position(at) }));
 }
 
 function readResource(reading: Reading, element: XmlElement, path: Path): Json | undefined {
   const rows = reading.types(element.name);
   if (rows === undefined || !isResource(rows) || element.namespace !== FHIR_NAMESPACE) {
-    const expected = `a resource that the library holds, in the namespace ${FHIR_NAMESPACE}`;
-    say(reading, 'unchecked-resource', path, 'no known resource', element.start, expected);
+    say(
+      reading,
+      'unchecked-resource',
+      path,
+      {
+        reason: 'xml',
+        version: reading.version,
+      },
+      element.start,
+    );
     return undefined;
   }
   return readMembers(reading, element, rows, path, { resourceType: element.name });
@@ -82,16 +96,15 @@ function readMembers(
   for (const [name, value] of element.attributes) {
     if (isNotation(name, path)) continue;
     if (rows.get(name)?.attribute !== true) {
-      say(reading, 'unknown-property', path, 'an attribute that FHIR has not here', element.start);
+      say(reading, 'unknown-property', path, { reason: 'xml-attribute' }, element.start);
     } else if (value === '') {
-      say(reading, 'empty-value', [...path, name], 'an empty attribute', element.start);
+      say(reading, 'empty-value', [...path, name], { reason: 'xml-attribute' }, element.start);
     } else {
       holder[name] = value;
     }
   }
   if (element.textAt !== -1) {
-    const expected = 'values in attributes';
-    say(reading, 'invalid-value', path, 'text between elements', element.textAt, expected);
+    say(reading, 'invalid-value', path, { reason: 'text-between' }, element.textAt);
   }
   for (const { row, elements } of grouped(reading, element, rows, path)) {
     readProperty(reading, holder, row, elements, path);
@@ -117,7 +130,7 @@ function grouped(reading: Reading, parent: XmlElement, rows: TypeRows, path: Pat
     const row = rows.get(element.name);
     const namespace = row?.type === 'xhtml' ? XHTML : FHIR_NAMESPACE;
     if (row === undefined || row.attribute || element.namespace !== namespace) {
-      say(reading, 'unknown-property', path, 'an element that FHIR has not here', element.start);
+      say(reading, 'unknown-property', path, { reason: 'xml-element' }, element.start);
       continue;
     }
     const last = groups.at(-1);
@@ -125,7 +138,7 @@ function grouped(reading: Reading, parent: XmlElement, rows: TypeRows, path: Pat
       last.elements.push(element);
     } else if (last !== undefined && last.row.order >= row.order) {
       const at = [...path, row.name];
-      say(reading, 'wrong-order', at, 'an element out of its order', element.start);
+      say(reading, 'wrong-order', at, { reason: 'xml' }, element.start);
     } else {
       groups.push({ row, elements: [element] });
     }
@@ -144,7 +157,7 @@ function readProperty(
   const [first, second] = elements;
   if (first === undefined) return;
   if (second !== undefined && !row.list) {
-    say(reading, 'too-many', at, 'an element that can stand only once', second.start);
+    say(reading, 'too-many', at, { reason: 'xml' }, second.start);
   }
   if (row.type === 'xhtml') {
     holder[row.name] = narrative(reading, first, at);
@@ -168,21 +181,20 @@ function readComplex(reading: Reading, element: XmlElement, type: string, path: 
   }
   const [inner, ...others] = element.children;
   if (inner === undefined || others.length > 0 || element.textAt !== -1) {
-    say(reading, 'invalid-value', path, 'not one resource', element.start, 'one resource');
+    say(reading, 'invalid-value', path, { reason: 'one-resource' }, element.start);
     return undefined;
   }
   return readResource(reading, inner, path);
 }
 
 function sayEmpty(reading: Reading, element: XmlElement, path: Path): void {
-  say(reading, 'empty-value', path, 'an element without content', element.start);
+  say(reading, 'empty-value', path, { reason: 'xml-element' }, element.start);
 }
 
 /** The XHTML as it was written. It must name its namespace itself, as its JSON form does. */
 function narrative(reading: Reading, element: XmlElement, path: Path): string {
   if (element.attributes.get('xmlns') !== XHTML) {
-    const expected = `xmlns="${XHTML}" on the div, without a prefix`;
-    say(reading, 'invalid-narrative', path, 'a namespace from outside', element.start, expected);
+    say(reading, 'invalid-narrative', path, { reason: 'namespace', url: XHTML }, element.start);
   }
   return reading.text.slice(element.start, element.end);
 }
@@ -254,7 +266,7 @@ function primitive(
   path: Path,
 ): unknown {
   if (text === '') {
-    say(reading, 'empty-value', path, 'an empty value', start);
+    say(reading, 'empty-value', path, { reason: 'xml-value' }, start);
     return undefined;
   }
   switch (jsonForm(type)) {
@@ -269,6 +281,6 @@ function primitive(
     case 'string':
       return text;
   }
-  say(reading, 'invalid-value', path, 'the value does not have the form of its type', start, type);
+  say(reading, 'invalid-value', path, { reason: 'fhir-form', type }, start);
   return undefined;
 }

@@ -1,4 +1,11 @@
-import { hasErrors, type Issue, type IssueCode, issue, type Outcome } from '../../issue.ts';
+import {
+  hasErrors,
+  type Issue,
+  issue,
+  type Outcome,
+  type RecordCode,
+  type RecordFacts,
+} from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
 import { escapeAttribute } from '../../xml/characters.ts';
@@ -38,7 +45,7 @@ export function toXml(
 ): Outcome<string> {
   const issues = plainDataIssues(resource, limits);
   if (hasErrors(issues)) return { issues };
-  const writing: Writing = { types: typesOf(version), issues, parts: [] };
+  const writing: Writing = { version, types: typesOf(version), issues, parts: [] };
   const newline = pretty ? '\n' : '';
   writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
   writeResource(writing, resource, [], newline, ` xmlns="${FHIR_NAMESPACE}"`);
@@ -47,19 +54,19 @@ export function toXml(
 }
 
 interface Writing {
+  readonly version: FhirVersion;
   readonly types: (type: string) => TypeRows | undefined;
   readonly issues: Issue[];
   readonly parts: string[];
 }
 
-function say(
+function say<Code extends RecordCode>(
   { issues }: Writing,
-  code: IssueCode,
+  code: Code,
   path: Path,
-  message: string,
-  expected?: string,
+  facts: RecordFacts<Code>,
 ): void {
-  issues.push(issue(code, path, message, { expected }));
+  issues.push(issue(code, path, facts));
 }
 
 /** A plain object whose members can be read by name. */
@@ -82,8 +89,10 @@ function writeResource(
   const type = isObject(value) ? own(value, 'resourceType') : undefined;
   const rows = typeof type === 'string' ? writing.types(type) : undefined;
   if (!isObject(value) || rows === undefined || !isResource(rows)) {
-    const expected = 'a resource that the library holds';
-    say(writing, 'unchecked-resource', path, 'no known resource', expected);
+    say(writing, 'unchecked-resource', path, {
+      reason: 'xml',
+      version: writing.version,
+    });
     return;
   }
   const inner = newline && `${newline}  `;
@@ -110,7 +119,7 @@ function writeMembers(
     }
   }
   for (const name of names) {
-    say(writing, 'unknown-property', [...path, name], 'a property that FHIR has not here');
+    say(writing, 'unknown-property', [...path, name], { reason: 'fhir' });
   }
 }
 
@@ -142,8 +151,8 @@ function writeProperty(
 
 function listLength(writing: Writing, list: unknown, path: Path): number {
   if (list === undefined) return 0;
-  if (!Array.isArray(list)) say(writing, 'wrong-type', path, 'not a list', 'a list');
-  else if (list.length === 0) say(writing, 'empty-value', path, 'an empty list');
+  if (!Array.isArray(list)) say(writing, 'wrong-type', path, { reason: 'not-a-list' });
+  else if (list.length === 0) say(writing, 'empty-value', path, { reason: 'xml-list' });
   else return list.length;
   return 0;
 }
@@ -178,7 +187,7 @@ function writeOne(
     return;
   }
   if (!isObject(value)) {
-    say(writing, 'wrong-type', path, 'not an object', 'an object');
+    say(writing, 'wrong-type', path, { reason: 'not-an-object' });
     return;
   }
   if (row.type !== 'Resource') {
@@ -203,7 +212,7 @@ function writeElement(
   const rows = writing.types(type) ?? new Map();
   const { parts } = writing;
   if (Object.keys(value).length === 0 && attributes === '') {
-    say(writing, 'empty-value', path, 'an empty object');
+    say(writing, 'empty-value', path, { reason: 'xml-object' });
     return;
   }
   parts.push(`<${name}${ownAttributes(writing, value, rows, path)}${attributes}>`);
@@ -237,13 +246,13 @@ function writePrimitive(
   newline: string,
 ): void {
   if (value === undefined && companion === undefined) {
-    say(writing, 'empty-value', path, 'neither a value nor an extension');
+    say(writing, 'empty-value', path, { reason: 'neither' });
     return;
   }
   const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text, path);
   const attribute = value === undefined ? '' : ` value="${escapeAttribute(stated)}"`;
   if (companion !== undefined && !isObject(companion)) {
-    say(writing, 'wrong-type', path, 'not an object beside the value', 'an object');
+    say(writing, 'wrong-type', path, { reason: 'beside-value' });
     return;
   }
   writeElement(writing, row.name, 'Element', companion ?? {}, attribute, path, newline);
@@ -259,9 +268,12 @@ function primitiveText(
   const form = jsonForm(type);
   const given = typeof value;
   if (given !== form || (form === 'number' && !Number.isFinite(value))) {
-    say(writing, 'wrong-type', path, 'a value of another type', `a ${form}`);
+    say(writing, 'wrong-type', path, {
+      reason: 'xml-value',
+      form: form === 'string' ? 'text' : form,
+    });
   } else if (value === '') {
-    say(writing, 'empty-value', path, 'an empty text');
+    say(writing, 'empty-value', path, { reason: 'xml-text' });
   }
   return stated ?? String(value);
 }
@@ -276,6 +288,8 @@ function writeNarrative(writing: Writing, value: unknown, path: Path): void {
     writing.parts.push(text);
     return;
   }
-  const expected = `one div with xmlns="${XHTML}"`;
-  say(writing, 'invalid-narrative', path, 'no well-formed XHTML', expected);
+  say(writing, 'invalid-narrative', path, {
+    reason: 'not-xhtml',
+    url: XHTML,
+  });
 }

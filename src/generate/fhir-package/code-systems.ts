@@ -1,5 +1,5 @@
 import { codeSystemUrl } from '../../fhir/code-systems.ts';
-import { issueCodes } from '../../issue-codes.ts';
+import { issueCodes } from '../../issues/codes.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import { kebab } from '../languages.ts';
 import type { TableFile } from '../terminology-check.ts';

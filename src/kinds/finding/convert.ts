@@ -43,7 +43,7 @@ export const findingTarget: TargetConversion<FindingTarget> = {
     const { finding } = target;
     if (finding === undefined) {
       if (meaning === undefined || !plan.catalogue.findings.has(meaning)) {
-        return unknownWord('a word for a finding');
+        return unknownWord({ reason: 'finding' });
       }
       return { statements: [{ kind: 'finding', ...place, finding: meaning, presence: 'present' }] };
     }
@@ -51,7 +51,8 @@ export const findingTarget: TargetConversion<FindingTarget> = {
       const sure = { presence: 'present', certainty: meaning } as const;
       return { statements: [{ kind: 'finding', ...place, finding, ...sure }] };
     }
-    if (!isPresence(meaning)) return unknownWord('a word for present, absent or indeterminate');
+    if (!isPresence(meaning))
+      return unknownWord({ reason: 'one-of', codes: ['present', 'absent', 'indeterminate'] });
     return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
   },
 };
@@ -92,7 +93,9 @@ function attributeValue(
   const row = plan.catalogue.attributes.get(target.attribute);
   switch (row?.type) {
     case 'boolean':
-      return meaning === 'yes' || meaning === 'no' ? meaning === 'yes' : unknownWord('yes or no');
+      return meaning === 'yes' || meaning === 'no'
+        ? meaning === 'yes'
+        : unknownWord({ reason: 'one-of', codes: ['yes', 'no'] });
     case 'count': {
       const number = readNumber(reading.text, plan.decimalMark);
       if (
@@ -101,7 +104,7 @@ function attributeValue(
         number.comparator ||
         /\D/.test(number.value)
       ) {
-        return { problem: 'not-a-number', message: 'this is no count', expected: 'a whole number' };
+        return { problem: 'not-a-number', facts: { reason: 'count' } };
       }
       return Number(number.value);
     }
@@ -112,7 +115,7 @@ function attributeValue(
     default: {
       const codes = (row?.values ?? []).map(({ code }) => code);
       const known = typeof meaning === 'string' && codes.includes(meaning);
-      return known ? meaning : unknownWord(`a word for one of ${codes.join(', ')}`);
+      return known ? meaning : unknownWord({ reason: 'one-of', codes });
     }
   }
 }

@@ -1,3 +1,4 @@
+import type { FormWord } from '../../issues/forms.ts';
 import type { Code, Key, Quantity } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
@@ -67,18 +68,10 @@ export const findingForm: Form<Finding> = {
 
 function checkAttributes(finding: Finding, path: Path, { catalogue, report }: RuleContext): void {
   if (finding.attributes !== undefined && finding.presence !== 'present') {
-    report(
-      'contradiction',
-      [...path, 'attributes'],
-      'only a finding that is present has attributes',
-    );
+    report('contradiction', [...path, 'attributes'], { reason: 'attributes' });
   }
   if (finding.certainty !== undefined && finding.presence !== 'present') {
-    report(
-      'contradiction',
-      [...path, 'certainty'],
-      'only a finding that is present has a certainty',
-    );
+    report('contradiction', [...path, 'certainty'], { reason: 'certainty' });
   }
   const sign = catalogue.findings.get(finding.finding);
   if (sign === undefined) return;
@@ -90,21 +83,15 @@ function checkAttributes(finding: Finding, path: Path, { catalogue, report }: Ru
       report(
         'unknown-code',
         [...path, 'attributes', i, 'attribute'],
-        'this sign does not have that attribute',
-        {
-          expected: family === undefined ? 'no attributes' : `an attribute of the family ${family}`,
-          value: attribute.attribute,
-        },
+        { reason: 'attribute', code: family },
+        { value: attribute.attribute },
       );
     } else if (!attributeFits(row, attribute.value)) {
       report(
         'wrong-type',
         [...path, 'attributes', i, 'value'],
-        'this attribute takes another value',
-        {
-          expected: attributeForm(row),
-          value: attribute.value,
-        },
+        { reason: 'attribute-value', ...attributeForm(row) },
+        { value: attribute.value },
       );
     }
   });
@@ -123,8 +110,12 @@ function attributeFits(row: Lean<AttributeConcept>, value: Attribute['value']): 
   }
 }
 
-function attributeForm(row: Lean<AttributeConcept>): string {
-  if (row.type === 'code') return (row.values ?? []).map(({ code }) => code).join(', ');
-  if (row.type === 'quantity') return `a quantity in ${row.unit ?? '1'}`;
-  return row.type === 'boolean' ? 'true or false' : 'a whole number';
+function attributeForm(row: Lean<AttributeConcept>): {
+  readonly codes?: readonly string[];
+  readonly unit?: string;
+  readonly form?: FormWord;
+} {
+  if (row.type === 'code') return { codes: (row.values ?? []).map(({ code }) => code) };
+  if (row.type === 'quantity') return { unit: row.unit ?? '1' };
+  return { form: row.type === 'boolean' ? 'boolean' : 'whole-number' };
 }

@@ -46,7 +46,7 @@ export function testAnswer(
   const shared = { ...(side !== undefined && { side }), ...(at !== undefined && { at }) };
   if (isState(meaning)) return { code: 'not-tested', ...shared, reason: reasonOf(meaning) };
   if (meaning === undefined || !results.includes(meaning)) {
-    return unknownWord(`a word for a result of the test ${test}`);
+    return unknownWord({ reason: 'test', code: test });
   }
   return { code: meaning, ...shared };
 }

@@ -57,16 +57,20 @@ export function checkTest(
   const point = catalogue.testPoints.get(test);
   if (point === undefined) return;
   if (!isOfKind) {
-    report('unknown-code', [...path, 'test'], 'this test belongs to another kind of statement', {
-      expected: `a test for a statement of the kind ${kind}`,
-      value: test,
-    });
+    report(
+      'unknown-code',
+      [...path, 'test'],
+      { reason: 'other-kind-of-test', kind },
+      { value: test },
+    );
     return;
   }
   if (catalogue.testResults.has(answer) && !point.results?.includes(answer)) {
-    report('unknown-code', [...path, property], 'this test does not have that result', {
-      expected: point.results?.join(', '),
-      value: answer,
-    });
+    report(
+      'unknown-code',
+      [...path, property],
+      { reason: 'test-result', codes: point.results },
+      { value: answer },
+    );
   }
 }

@@ -1,7 +1,8 @@
 import { isState, noRegion, placed, reasonOf, unknownWord } from '../../convert/build/built.ts';
 import { type QuantityText, quantityParts, readQuantity } from '../../convert/build/quantity.ts';
+import { issue } from '../../convert/issue.ts';
 import type { MeasurementTarget } from '../../convert/target.ts';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { notDone, type StatementConversion, type TargetConversion } from '../conversion.ts';
@@ -44,22 +45,25 @@ export const measurementTarget: TargetConversion<MeasurementTarget> = {
       const unit = target.unit ?? measure.unit;
       return { statements: [{ ...shared, unit, unusable: reasonOf(meaning) }] };
     }
-    if (meaning !== undefined) return unknownWord('a number, or a word for no value');
+    if (meaning !== undefined) return unknownWord({ reason: 'number' });
     const quantity = readQuantity(reading, target.unit, plan);
     if ('problem' in quantity) return quantity;
     const allowed = [measure.unit, ...(measure.units ?? [])];
     if (!allowed.includes(quantity.unit)) {
       return {
         problem: 'wrong-unit',
-        message: 'this measure does not take that unit',
-        expected: allowed.join(', '),
+        facts: { reason: 'measure', units: allowed },
       };
     }
     if (!isExpected(quantity, target)) {
       return {
         problem: 'implausible-value',
-        message: 'the number is outside the limits that the mapping expects',
-        expected: `${target.expect?.low ?? ''} to ${target.expect?.high ?? ''} ${target.unit ?? ''}`,
+        facts: {
+          reason: 'limits',
+          minimum: target.expect?.low,
+          maximum: target.expect?.high,
+          unit: target.unit,
+        },
       };
     }
     return { statements: [{ ...shared, ...quantityParts(quantity) }] };
@@ -71,19 +75,16 @@ function measureIssues(target: MeasurementTarget, path: Path, catalogue: Catalog
   if (measure === undefined) return [];
   const { rangeOf, scale } = measure;
   if (rangeOf !== undefined || scale !== undefined) {
-    const expected = scale === undefined ? `the measure ${rangeOf}` : `the scale ${scale}`;
+    const at = [...path, 'measure'];
     return [
-      issue('unknown-code', [...path, 'measure'], 'this row is no measure of its own', {
-        expected,
-      }),
+      scale === undefined
+        ? issue('unknown-code', at, { reason: 'part-of-measure', code: rangeOf ?? '' })
+        : issue('unknown-code', at, { reason: 'measure-of-scale', code: scale }),
     ];
   }
   const allowed = [measure.unit, ...(measure.units ?? [])];
   if (target.unit === undefined || allowed.includes(target.unit)) return [];
-  const expected = allowed.join(', ');
-  return [
-    issue('wrong-unit', [...path, 'unit'], 'this measure does not take that unit', { expected }),
-  ];
+  return [issue('wrong-unit', [...path, 'unit'], { reason: 'measure', units: allowed })];
 }
 
 /** The limits are in the unit that the mapping states; a value in another unit is not held to them. */

@@ -75,12 +75,10 @@ function checkMeasurement(
 ): void {
   const { value, unusable, unit, readings, convention } = measurement;
   if ((value === undefined) === (unusable === undefined)) {
-    report('contradiction', path, 'a measurement has a value, or a reason why there is none', {
-      expected: 'value or unusable',
-    });
+    report('contradiction', path, { reason: 'value-or-unusable' });
   }
   if (value === undefined && measurement.comparator !== undefined) {
-    report('contradiction', [...path, 'comparator'], 'a comparator without a value to compare');
+    report('contradiction', [...path, 'comparator'], { reason: 'comparator' });
   }
   if (
     readings !== undefined &&
@@ -88,29 +86,22 @@ function checkMeasurement(
     convention === undefined &&
     value !== undefined
   ) {
-    report(
-      'missing-property',
-      [...path, 'convention'],
-      'several readings without saying how the value came from them',
-      {
-        expected: 'mean, median, maximum, minimum or last',
-      },
-    );
+    report('missing-property', [...path, 'convention'], { reason: 'convention' });
   }
   const measure = catalogue.measures.get(measurement.measure);
   if (measure === undefined) return;
   if (measure.rangeOf !== undefined || measure.scale !== undefined) {
-    report('unknown-code', [...path, 'measure'], 'this row is no measure of its own', {
-      expected:
-        measure.scale === undefined
-          ? `the measure ${measure.rangeOf}`
-          : `a scale-score of the scale ${measure.scale}`,
-      value: measurement.measure,
-    });
+    const facts =
+      measure.scale === undefined
+        ? ({ reason: 'part-of-measure', code: measure.rangeOf ?? '' } as const)
+        : ({ reason: 'measure-of-scale', code: measure.scale } as const);
+    report('unknown-code', [...path, 'measure'], facts, { value: measurement.measure });
   } else if (unit !== measure.unit && !measure.units?.includes(unit)) {
-    report('wrong-unit', [...path, 'unit'], 'this measure does not take that unit', {
-      expected: [measure.unit, ...(measure.units ?? [])].join(', '),
-      value: unit,
-    });
+    report(
+      'wrong-unit',
+      [...path, 'unit'],
+      { reason: 'measure', units: [measure.unit, ...(measure.units ?? [])] },
+      { value: unit },
+    );
   }
 }

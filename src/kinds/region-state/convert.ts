@@ -8,10 +8,10 @@ import {
   type Unkeyed,
   unknownWord,
 } from '../../convert/build/built.ts';
+import { issue } from '../../convert/issue.ts';
 import type { StateWithReason } from '../../convert/mapping.ts';
 import { tableOf } from '../../convert/prepare/make-plan.ts';
 import type { RegionStateTarget } from '../../convert/target.ts';
-import { issue } from '../../issue.ts';
 import type { Code } from '../../model/primitive.ts';
 import type { StatementConversion, TargetConversion } from '../conversion.ts';
 import type { RegionState } from './statement.ts';
@@ -33,16 +33,14 @@ export const regionStateTarget: TargetConversion<RegionStateTarget> = {
       (meaning) => meaning === 'normal' || meaning === 'abnormal' || isPartial(meaning),
     );
     if (!examined || given) return [];
-    const message =
-      'a region can not be called normal or abnormal without saying how it was examined';
-    return [issue('missing-method', [...path, 'methods'], message)];
+    return [issue('missing-method', [...path, 'methods'], { reason: 'mapping' })];
   },
   build: ({ target }, reading) => {
     const { region = target.region, meaning, methods } = reading;
     if (region === undefined) return noRegion;
     if (isState(meaning)) return regionState(region, reading, meaning);
     if (meaning !== 'normal' && meaning !== 'abnormal') {
-      return unknownWord('a word for normal, abnormal, or a state with its reason');
+      return unknownWord({ reason: 'state' });
     }
     if (methods === undefined) return noMethod;
     return {
@@ -62,8 +60,7 @@ function isPartial(meaning: unknown): boolean {
 
 const noMethod: Problem = {
   problem: 'missing-method',
-  message: 'a region can not be called normal or abnormal without the method',
-  expected: 'a method in the mapping or in a field of the record',
+  facts: { reason: 'record' },
 };
 
 /** The state of a region that a word tells with its reason; a finding's word can tell it too. */

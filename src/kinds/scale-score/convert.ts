@@ -1,6 +1,6 @@
 import { unknownWord } from '../../convert/build/built.ts';
+import { issue } from '../../convert/issue.ts';
 import type { ScaleTarget } from '../../convert/target.ts';
-import { issue } from '../../issue.ts';
 import type { StatementConversion, TargetConversion } from '../conversion.ts';
 import type { ScaleScore } from './statement.ts';
 
@@ -22,11 +22,8 @@ export const scaleScoreTarget: TargetConversion<ScaleTarget> = {
   issues: ({ scale, version }, path, { catalogue }) => {
     const versions = catalogue.scales.get(scale)?.versions ?? [];
     if (versions.length === 0 || versions.includes(version)) return [];
-    const expected = versions.join(', ');
     return [
-      issue('unknown-code', [...path, 'version'], 'this scale does not have that version', {
-        expected,
-      }),
+      issue('unknown-code', [...path, 'version'], { reason: 'scale-version', codes: versions }),
     ];
   },
   build: ({ target }, reading, plan) => {
@@ -44,12 +41,12 @@ export const scaleScoreTarget: TargetConversion<ScaleTarget> = {
     if (scale?.type === 'ordinal') {
       const grades = (scale.grades ?? []).map(({ code }) => code);
       if (typeof meaning !== 'string' || !grades.includes(meaning)) {
-        return unknownWord(`a word for one of ${grades.join(', ')}`);
+        return unknownWord({ reason: 'one-of', codes: grades });
       }
       return { statements: [{ ...shared, score: meaning }] };
     }
     if (meaning !== undefined || !/^\d{1,5}$/.test(text)) {
-      return { problem: 'not-a-number', message: 'this is no whole number', expected: 'a score' };
+      return { problem: 'not-a-number', facts: { reason: 'score' } };
     }
     return { statements: [{ ...shared, score: Number(text) }] };
   },

@@ -50,27 +50,40 @@ function checkScore(score: ScaleScore, path: Path, { catalogue, report }: RuleCo
   const scale = catalogue.scales.get(score.scale);
   if (scale === undefined) return;
   if (!scale.versions.includes(score.version)) {
-    report('unknown-code', [...path, 'version'], 'this scale does not have that version', {
-      expected: scale.versions.join(', '),
-      value: score.version,
-    });
+    report(
+      'unknown-code',
+      [...path, 'version'],
+      { reason: 'scale-version', codes: scale.versions },
+      { value: score.version },
+    );
   }
   if (!scoreFits(scale, score.score)) {
-    report('invalid-value', [...path, 'score'], 'this scale does not have that score', {
-      expected:
-        scale.type === 'ordinal'
-          ? (scale.grades ?? []).map(({ code }) => code).join(', ')
-          : `a whole number from 0 to ${scale.max ?? 'the scale maximum'}`,
-      value: score.score,
-    });
+    report(
+      'invalid-value',
+      [...path, 'score'],
+      { reason: 'score', ...scoreForm(scale) },
+      { value: score.score },
+    );
   }
   score.items?.forEach(({ item }, i) => {
     if (scale.items?.some(({ code }) => code === item)) return;
-    report('unknown-code', [...path, 'items', i, 'item'], 'this scale does not have that item', {
-      expected: scale.items?.map(({ code }) => code).join(', ') ?? 'no items',
-      value: item,
-    });
+    report(
+      'unknown-code',
+      [...path, 'items', i, 'item'],
+      { reason: 'scale-item', codes: scale.items?.map(({ code }) => code) },
+      { value: item },
+    );
   });
+}
+
+function scoreForm(scale: Lean<Scale>): {
+  readonly codes?: readonly string[];
+  readonly minimum?: number;
+  readonly maximum?: number | undefined;
+} {
+  return scale.type === 'ordinal'
+    ? { codes: (scale.grades ?? []).map(({ code }) => code) }
+    : { minimum: 0, maximum: scale.max };
 }
 
 function scoreFits(scale: Lean<Scale>, score: string | number): boolean {

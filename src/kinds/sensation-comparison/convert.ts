@@ -35,7 +35,8 @@ export const comparisonTarget: TargetConversion<ComparisonTarget> = {
     if (isState(meaning)) {
       return { statements: [{ ...shared, result: 'not-compared', reason: reasonOf(meaning) }] };
     }
-    if (!isComparison(meaning)) return unknownWord('a word for equal, right-less or left-less');
+    if (!isComparison(meaning))
+      return unknownWord({ reason: 'one-of', codes: ['equal', 'right-less', 'left-less'] });
     return { statements: [{ ...shared, result: meaning }] };
   },
 };

@@ -40,7 +40,7 @@ export const sensationTarget: TargetConversion<SensationTarget> = {
     } else if (meaning !== undefined && plan.catalogue.sensationResults.has(meaning)) {
       result = { modality, result: meaning };
     } else {
-      return unknownWord('a word for a result of a sensation test');
+      return unknownWord({ reason: 'sensation' });
     }
     const sides = sensationSides(side, plan.catalogue.testPoints.get(target.point)?.laterality);
     if (sides === undefined) return noSensationSide;
@@ -60,14 +60,12 @@ export const sensationTarget: TargetConversion<SensationTarget> = {
 /** Sensation is stated for a modality, and so is its comparison. */
 export const noModality: Problem = {
   problem: 'missing-field',
-  message: 'the record does not say how sensation was tested',
-  expected: 'a modality in the mapping or a word for one in the modality field',
+  facts: { reason: 'modality' },
 };
 
 const noSensationSide: Problem = {
   problem: 'missing-side',
-  message: 'the side of a sensation test is missing or not possible',
-  expected: 'right, left, both or midline',
+  facts: { reason: 'sensation' },
 };
 
 /** A result said of both sides is said of each. */

@@ -71,23 +71,27 @@ function checkSensation(
 ): void {
   const point = catalogue.testPoints.get(sensation.point);
   if (point !== undefined && point.group !== 'sensation') {
-    report('unknown-code', [...path, 'point'], 'this is no point of sensation', {
-      expected: 'a test point of the group sensation',
-      value: sensation.point,
-    });
+    report(
+      'unknown-code',
+      [...path, 'point'],
+      { reason: 'sensation-point' },
+      { value: sensation.point },
+    );
     return;
   }
   const seen = new Set<string>();
   sensation.results.forEach(({ modality }, i) => {
     const at = [...path, 'results', i, 'modality'];
     if (seen.has(modality))
-      report('duplicate-key', at, 'this modality stands twice', { value: modality });
+      report('duplicate-key', at, { reason: 'modality' }, { value: modality });
     seen.add(modality);
     if (point?.modalities?.includes(modality) === false && catalogue.modalities.has(modality)) {
-      report('impossible-method', at, 'this point does not take that modality', {
-        expected: point.modalities.join(', '),
-        value: modality,
-      });
+      report(
+        'impossible-method',
+        at,
+        { reason: 'point', codes: point.modalities },
+        { value: modality },
+      );
     }
   });
 }

@@ -17,7 +17,7 @@ export const symptomTarget: TargetConversion<SymptomTarget> = {
   build: ({ target }, reading) => {
     const { region = target.region, side, at, meaning } = reading;
     const answer = answers.find((known) => known === meaning);
-    if (answer === undefined) return unknownWord(`a word for one of ${answers.join(', ')}`);
+    if (answer === undefined) return unknownWord({ reason: 'one-of', codes: answers });
     return {
       statements: [
         {

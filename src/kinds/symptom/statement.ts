@@ -53,7 +53,5 @@ export const symptomForm: Form<Symptom> = {
     duration === undefined
       ? []
       : [{ unit: duration.unit, kind: 'time', path: ['duration', 'unit'] }],
-  times: ({ onset }) => [
-    { time: onset, after: 'the onset lies after the record', path: ['onset'] },
-  ],
+  times: ({ onset }) => [{ time: onset, after: 'onset', path: ['onset'] }],
 };

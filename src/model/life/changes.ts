@@ -31,9 +31,7 @@ export function applyChanges(exam: Exam, changes: Changes): Changed | Issue {
   const changed = statements.filter((statement, at) => differs(statement, exam.statements[at]));
   const { conclusion = exam.conclusion } = changes;
   if (changed.length === 0 && !differs(conclusion, exam.conclusion)) {
-    return issue('nothing-changed', ['statements'], 'the changes leave the exam as it is', {
-      expected: 'a statement or conclusion that is new or differs',
-    });
+    return issue('nothing-changed', ['statements'], { reason: 'same' });
   }
   return {
     exam: { ...exam, statements, ...(conclusion && { conclusion }) },
@@ -46,24 +44,11 @@ export function overwritten(exam: Exam, { statements = [], conclusion }: Changes
   const known = new Map(exam.statements.map((statement) => [statement.key, statement]));
   const issues = statements.flatMap(({ key }, at) =>
     known.has(key)
-      ? [
-          issue(
-            'duplicate-key',
-            ['statements', at, 'key'],
-            'an addition can not change a statement',
-            {
-              expected: 'a new key; or the step amend or correct',
-            },
-          ),
-        ]
+      ? [issue('duplicate-key', ['statements', at, 'key'], { reason: 'addition' })]
       : [],
   );
   if (conclusion !== undefined && exam.conclusion !== undefined) {
-    issues.push(
-      issue('contradiction', ['conclusion'], 'an addition can not change the conclusion', {
-        expected: 'the step amend or correct',
-      }),
-    );
+    issues.push(issue('contradiction', ['conclusion'], { reason: 'conclusion' }));
   }
   return issues;
 }

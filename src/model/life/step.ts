@@ -33,8 +33,7 @@ export function takeStep(
   if (status === undefined) return { issues: [illegalStep(exam, action)] };
   const known = exam.examiners.find(({ key }) => key === (typeof by === 'object' ? by.key : by));
   if (typeof by === 'object' && known !== undefined && !isSame(known, by)) {
-    const message = 'another examiner of the exam has this key';
-    return { issues: [issue('duplicate-key', ['examiners'], message, { expected: 'a new key' })] };
+    return { issues: [issue('duplicate-key', ['examiners'], { reason: 'examiner' })] };
   }
   const event: RecordEvent = {
     action,
@@ -61,24 +60,12 @@ function isSame(one: Examiner, other: Examiner): boolean {
 }
 
 export function illegalStep({ status }: Exam, action: StepAction): ReturnType<typeof issue> {
-  const expected = stepsFrom(status).join(', ') || 'no step at all';
   return issue(
     'illegal-step',
     ['status'],
-    `a record that is ${status} can not be ${done[action]}`,
+    { reason: 'status', status, step: action, codes: stepsFrom(status) },
     {
-      expected,
       rule: 'https://hl7.org/fhir/R4/codesystem-diagnostic-report-status.html',
     },
   );
 }
-
-const done: Readonly<Record<StepAction, string>> = {
-  release: 'released as preliminary',
-  sign: 'signed',
-  amend: 'amended',
-  correct: 'corrected',
-  append: 'added to',
-  cancel: 'cancelled',
-  retract: 'retracted',
-};

@@ -14,11 +14,8 @@ export const allowedAnswers: ExamRule = (context) => {
       context.report(
         'unknown-code',
         ['conditions', at, 'value'],
-        'this condition does not have that value',
-        {
-          expected: values.map(({ code }) => code).join(', ') || 'no value',
-          value: condition.value,
-        },
+        { reason: 'condition-value', codes: values.map(({ code }) => code) },
+        { value: condition.value },
       );
     }
   });

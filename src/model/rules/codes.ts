@@ -16,15 +16,9 @@ export const knownCodes: ExamRule = ({ exam, catalogue, report }) => {
     const rows = catalogue[table];
     if (code === undefined || rows.has(code)) return;
     const near = nearest(code, rows.keys());
-    report(
-      table === 'regions' ? 'unknown-region' : 'unknown-code',
-      path,
-      `the table ${table} does not hold this code`,
-      {
-        expected: near === undefined ? `a code of the table ${table}` : `perhaps ${near}`,
-        value: code,
-      },
-    );
+    const facts = { reason: 'table', near } as const;
+    if (table === 'regions') report('unknown-region', path, facts, { value: code });
+    else report('unknown-code', path, { ...facts, table }, { value: code });
   };
   examCodes(exam, need);
   exam.statements.forEach((statement, at) => {

@@ -20,9 +20,7 @@ function checkOrganization({ exam: { organization }, report }: RuleContext): voi
   if (organization === undefined) return;
   const { reference, identifiers, name } = organization;
   if (reference === undefined && identifiers === undefined && name === undefined) {
-    report('empty-value', ['organization'], 'the organization is not named', {
-      expected: 'a reference, a name or an identifier',
-    });
+    report('empty-value', ['organization'], { reason: 'organization' });
   }
 }
 
@@ -34,11 +32,9 @@ function checkReasons(statement: Statement, path: Path, { catalogue, report }: R
     const { reason, path: below = [] } = reasons[i] ?? {};
     const at = [...path, ...below, 'reason'];
     if (polarity === 'none' && reason === undefined) {
-      report('missing-reason', at, 'the reason is missing', {
-        expected: 'a reason, since there is no result',
-      });
+      report('missing-reason', at, { reason: 'state' });
     } else if (polarity !== 'none' && reason !== undefined) {
-      report('contradiction', at, 'a reason why there is no result beside a result');
+      report('contradiction', at, { reason: 'reason-with-result' });
     }
   });
 }
@@ -48,9 +44,7 @@ function checkSteps({ exam, report }: RuleContext): void {
   const needsReason = new Set(['amend', 'correct', 'cancel', 'retract']);
   exam.history?.forEach((event, at) => {
     if (needsReason.has(event.action) && event.reason === undefined) {
-      report('missing-reason', ['history', at, 'reason'], 'the reason is missing', {
-        expected: 'why the record was changed',
-      });
+      report('missing-reason', ['history', at, 'reason'], { reason: 'state' });
     }
   });
 }

@@ -1,3 +1,4 @@
+import type { RecordFacts } from '../../issue.ts';
 import { formOf } from '../../kinds/forms.ts';
 import type { Path } from '../../path.ts';
 import type { Exam } from '../exam.ts';
@@ -8,10 +9,14 @@ import type { ExamRule } from './rule.ts';
 export const realDates: ExamRule = ({ exam, report }) => {
   for (const [path, text] of statedTimes(exam)) {
     if (spanOf(text) === undefined) {
-      report('impossible-date', path, 'this date or time does not exist', {
-        expected: 'a date of the Gregorian calendar, a time up to 23:59:59, a zone up to 14:00',
-        value: text,
-      });
+      report(
+        'impossible-date',
+        path,
+        { reason: 'calendar' },
+        {
+          value: text,
+        },
+      );
     }
   }
 };
@@ -22,43 +27,34 @@ export const orderedDates: ExamRule = ({ exam, report }) => {
     earlier: string | undefined,
     later: string | undefined,
     path: Path,
-    what: string,
+    reason: Exclude<RecordFacts<'reversed-dates'>['reason'], 'rule'>,
   ): void => {
     if (earlier !== undefined && later !== undefined && isAfter(earlier, later)) {
-      report('reversed-dates', path, what);
+      report('reversed-dates', path, { reason });
     }
   };
   const { start, end } = exam.performed;
-  inOrder(
-    exam.subject.birthDate,
-    start,
-    ['performed', 'start'],
-    'the exam lies before the birth date',
-  );
-  inOrder(start, end, ['performed', 'end'], 'the exam ends before it starts');
-  inOrder(start, exam.recorded, ['recorded'], 'the record was written before the exam');
+  inOrder(exam.subject.birthDate, start, ['performed', 'start'], 'birth');
+  inOrder(start, end, ['performed', 'end'], 'end');
+  inOrder(start, exam.recorded, ['recorded'], 'recorded');
   exam.statements.forEach((statement, at) => {
     const path = ['statements', at];
-    inOrder(
-      statement.carried?.at,
-      start,
-      [...path, 'carried', 'at'],
-      'carried over from after the exam',
-    );
-    inOrder(statement.at, exam.recorded, [...path, 'at'], 'the statement lies after the record');
+    inOrder(statement.carried?.at, start, [...path, 'carried', 'at'], 'carried');
+    inOrder(statement.at, exam.recorded, [...path, 'at'], 'statement');
     for (const own of formOf(statement).times?.(statement) ?? []) {
       inOrder(own.time, exam.recorded, [...path, ...own.path], own.after);
     }
   });
   let before: string | undefined = start;
   exam.history?.forEach((event, at) => {
-    inOrder(before, event.at, ['history', at, 'at'], 'this step lies before the one it follows');
+    inOrder(before, event.at, ['history', at, 'at'], 'step');
     before = event.at;
   });
   exam.history?.forEach((event, at) => {
     if (event.version !== at + 1) {
-      report('invalid-value', ['history', at, 'version'], 'versions count 1, 2, 3 in order', {
-        expected: String(at + 1),
+      report('invalid-value', ['history', at, 'version'], {
+        reason: 'version-order',
+        count: at + 1,
       });
     }
   });

@@ -14,10 +14,14 @@ export const uniqueKeys: ExamRule = ({ exam, report }) => {
     const seen = new Set<string>();
     list.forEach(({ key }, at) => {
       if (seen.has(key)) {
-        report('duplicate-key', [...path, at, 'key'], 'this key stands twice', {
-          expected: 'a key used once in the list',
-          value: key,
-        });
+        report(
+          'duplicate-key',
+          [...path, at, 'key'],
+          { reason: 'twice' },
+          {
+            value: key,
+          },
+        );
       }
       seen.add(key);
     });
@@ -36,7 +40,7 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
     path: Path,
   ): void => {
     if (key !== undefined && !known.has(key)) {
-      report('unresolved-key', path, 'nothing in the exam has this key', { value: key });
+      report('unresolved-key', path, { reason: 'exam' }, { value: key });
     }
   };
   exam.statements.forEach((statement, at) => {
@@ -48,9 +52,7 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
     for (const { key, path: below } of formOf(statement).about?.(statement) ?? []) {
       const place = [...path, ...below];
       need(statements, key, place);
-      if (key === statement.key) {
-        report('contradiction', place, 'a statement cannot be about itself');
-      }
+      if (key === statement.key) report('contradiction', place, { reason: 'itself' });
     }
   });
   exam.conclusion?.basedOn?.forEach((key, i) => {

@@ -13,11 +13,12 @@ export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
     if (region === undefined) return;
     const places = formOf(statement).expected?.(statement, catalogue) ?? [];
     if (places.length > 0 && !places.some((place) => isWithin(region.code, place, catalogue))) {
-      report('unexpected-region', ['statements', at, 'region'], 'this sign is not expected here', {
-        severity: 'warning',
-        expected: `a region of ${places.join(', ')}`,
-        value: statement.region,
-      });
+      report(
+        'unexpected-region',
+        ['statements', at, 'region'],
+        { reason: 'sign', codes: places },
+        { severity: 'warning', value: statement.region },
+      );
     }
     if (!('methods' in statement)) return;
     statement.methods?.forEach((method, m) => {
@@ -25,10 +26,9 @@ export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
       report(
         'impossible-method',
         ['statements', at, 'methods', m],
-        'this region does not take this method',
+        { reason: 'region', codes: region.methods },
         {
           severity: 'warning',
-          expected: region.methods.join(', '),
           value: method,
         },
       );

@@ -1,4 +1,4 @@
-import type { Issue, IssueCode, IssueDetails } from '../../issue.ts';
+import type { Issue, IssueDetails, RecordCode, RecordFacts } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Exam } from '../exam.ts';
@@ -7,10 +7,10 @@ import type { Exam } from '../exam.ts';
 export interface RuleContext {
   readonly exam: Exam;
   readonly catalogue: Catalogue;
-  readonly report: (
-    code: IssueCode,
+  readonly report: <Code extends RecordCode>(
+    code: Code,
     path: Path,
-    message: string,
+    facts: RecordFacts<Code>,
     details?: IssueDetails & { readonly value?: unknown },
   ) => void;
 }

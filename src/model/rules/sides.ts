@@ -8,16 +8,19 @@ export const possibleSides: ExamRule = ({ exam, catalogue, report }) => {
     const { laterality, side, needsSide } = standingOf(statement, catalogue);
     if (laterality === undefined) return;
     const { sides, required } = lateralitySides[laterality];
-    const expected = sides.join(', ');
     if (side === undefined) {
       if (required && needsSide) {
-        report('missing-side', ['statements', at, 'side'], 'the side is missing', { expected });
+        report('missing-side', ['statements', at, 'side'], { reason: 'missing', codes: sides });
       }
     } else if (!sides.includes(side)) {
-      report('impossible-side', ['statements', at, 'side'], 'this place can not have that side', {
-        expected,
-        value: side,
-      });
+      report(
+        'impossible-side',
+        ['statements', at, 'side'],
+        { reason: 'place', codes: sides },
+        {
+          value: side,
+        },
+      );
     }
   });
   exam.conditions?.forEach(({ regions = [], side }, at) => {
@@ -25,10 +28,14 @@ export const possibleSides: ExamRule = ({ exam, catalogue, report }) => {
     for (const region of regions) {
       const laterality = catalogue.regions.get(region)?.laterality;
       if (laterality === undefined || lateralitySides[laterality].sides.includes(side)) continue;
-      report('impossible-side', ['conditions', at, 'side'], 'this place can not have that side', {
-        expected: lateralitySides[laterality].sides.join(', '),
-        value: side,
-      });
+      report(
+        'impossible-side',
+        ['conditions', at, 'side'],
+        { reason: 'place', codes: lateralitySides[laterality].sides },
+        {
+          value: side,
+        },
+      );
     }
   });
 };

@@ -8,6 +8,10 @@ const kinds: ReadonlyMap<string, Unit['kind']> = /*@__PURE__*/ new Map(
   units.map(({ code, kind }) => [code, kind]),
 );
 
+function unitsOf(kind: Unit['kind']): string[] {
+  return units.flatMap((row) => (row.kind === kind ? [row.code] : []));
+}
+
 /**
  * Units of quantities whose unit no table row fixes: a duration is a time, and what an instrument
  * can resolve has a unit that the library knows. Measures and attributes have units of their own.
@@ -17,15 +21,14 @@ export const knownUnits: ExamRule = ({ exam, report }) => {
     const found = kinds.get(unit);
     if (found === undefined) {
       const near = nearest(unit, kinds.keys());
-      report('unknown-unit', path, 'no UCUM unit of the library', {
-        expected: near === undefined ? 'a UCUM unit such as mm' : `perhaps ${near}`,
-        value: unit,
-      });
+      report('unknown-unit', path, { reason: 'ucum', near }, { value: unit });
     } else if (kind !== undefined && found !== kind) {
-      report('wrong-unit', path, `no unit of ${kind}`, {
-        expected: units.flatMap((row) => (row.kind === kind ? [row.code] : [])).join(', '),
-        value: unit,
-      });
+      report(
+        'wrong-unit',
+        path,
+        { reason: 'dimension', kind, units: unitsOf(kind) },
+        { value: unit },
+      );
     }
   };
   exam.instruments?.forEach(({ resolution }, at) => {

@@ -15,7 +15,7 @@ export function conclusionNote(reading: ExamReading, report: Entry): Note | unde
     issue(
       'unread-statement',
       [...report.path, 'conclusion'],
-      'a conclusion without a level of concern is kept as a note',
+      { reason: 'conclusion' },
       {
         severity: 'warning',
       },

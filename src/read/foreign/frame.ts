@@ -175,8 +175,8 @@ function conditionDoubt(
 function tell(
   reading: ExamReading,
   path: Entry['path'],
-  message: string,
+  says: string,
   severity: 'error' | 'information',
 ): void {
-  reading.issues.push(issue('not-understood', path, message, { severity }));
+  reading.issues.push(issue('not-understood', path, { reason: 'element', says }, { severity }));
 }

@@ -96,7 +96,7 @@ export function modifierWarnings({ type, resource, path }: Entry): Issue[] {
         issue(
           'not-understood',
           [...path, key],
-          'this element changes the meaning of the resource and is not taken into account',
+          { reason: 'modifier-element' },
           { severity: 'warning', rule },
         ),
       );
@@ -143,15 +143,7 @@ const wholeTypes: ReadonlySet<unknown> = new Set(['DiagnosticReport', 'Compositi
 
 function unknownModifier(json: object, path: Path): Issue | undefined {
   const found = modifierIn(json, true);
-  return (
-    found &&
-    issue(
-      'not-understood',
-      [...path, ...found],
-      'this changes the meaning of what holds it and is not understood, so that nothing of it is read',
-      { expected: 'a resource without modifier extensions and implicit rules', rule },
-    )
-  );
+  return found && issue('not-understood', [...path, ...found], { reason: 'modifier' }, { rule });
 }
 
 /** Data read here nests sixty-four levels at most. */
@@ -175,9 +167,14 @@ export function unreadTypes(entries: readonly Entry[]): Issue[] {
     if (readTypes.includes(type) || seen.has(type)) return [];
     seen.add(type);
     return [
-      issue('not-in-exam', path, 'resources of this type are not read and stay in the remainder', {
-        severity: 'information',
-      }),
+      issue(
+        'not-in-exam',
+        path,
+        { reason: 'other-type' },
+        {
+          severity: 'information',
+        },
+      ),
     ];
   });
 }

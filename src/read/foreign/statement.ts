@@ -206,10 +206,7 @@ function soundly<S extends Finding | Measurement | Symptom>(
   if (lost.length > 0) return 'it names a side that the statement would not hold';
   if (site.sideInWords) {
     reading.issues.push(
-      issue('side-in-words', entry.path, 'the side stands in words alone and was read from them', {
-        severity: 'warning',
-        expected: 'a coded side',
-      }),
+      issue('side-in-words', entry.path, { reason: 'words-alone' }, { severity: 'warning' }),
     );
   }
   return statement;
@@ -257,9 +254,12 @@ function onlyPlace(
 function refuse({ reading, entry, holder }: Source, why: string): void {
   const at = 'at' in holder && holder !== entry.resource ? ['component', Number(holder.at)] : [];
   reading.issues.push(
-    issue('unread-statement', [...entry.path, ...at], `kept as a note: ${why}`, {
-      severity: 'warning',
-    }),
+    issue(
+      'unread-statement',
+      [...entry.path, ...at],
+      { reason: 'kept-as-note', says: why },
+      { severity: 'warning' },
+    ),
   );
 }
 
@@ -283,9 +283,7 @@ function textWith(source: Source, site: Place | undefined, title: Element | unde
   const unsaid = sidesOf(source).filter((side) => ![...said].some((one) => covers(one, side)));
   if (unsaid.length === 0) return words;
   reading.issues.push(
-    issue('side-in-words', entry.path, 'a side has no place of its own here and is kept in words', {
-      severity: 'warning',
-    }),
+    issue('side-in-words', entry.path, { reason: 'no-place' }, { severity: 'warning' }),
   );
   return `${words} [${unsaid.map((side) => sideText[side]).join(', ')}]`;
 }

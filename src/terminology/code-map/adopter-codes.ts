@@ -27,8 +27,10 @@ export function adopterCodes(
   { catalogue = builtInCatalogue, canonicalBase: base = CANONICAL_BASE }: CodeMapOptions = {},
 ): Outcome<AdopterCodes> {
   if (entries.length > MOST_ENTRIES) {
-    const details = { expected: `at most ${MOST_ENTRIES}` };
-    return { issues: [issue('too-large', [], 'too many lines', details)] };
+    const details = {};
+    return {
+      issues: [issue('too-large', [], { reason: 'lines', maximum: MOST_ENTRIES }, details)],
+    };
   }
   const check = entryChecker({ catalogue, base });
   const checked = entries.map(check);
@@ -75,8 +77,7 @@ function repeatIssues(sound: readonly SoundEntry[]): Issue[] {
       seen.add(key);
       return [];
     }
-    const message = 'this source and target stand in the map already';
-    return [issue('duplicate-key', entry.path, message, { source: entry.position })];
+    return [issue('duplicate-key', entry.path, { reason: 'map-row' }, { source: entry.position })];
   });
 }
 
@@ -90,10 +91,15 @@ function unreachedIssues(sound: readonly SoundEntry[], links: Links): Issue[] {
   return sound
     .filter(({ own, source }) => !own && !reached.has(source))
     .map(({ entry }) =>
-      issue('unresolved-key', pathOf(entry, 'code'), 'no row leads to this code', {
-        severity: 'warning',
-        source: entry.position,
-      }),
+      issue(
+        'unresolved-key',
+        pathOf(entry, 'code'),
+        { reason: 'unreached' },
+        {
+          severity: 'warning',
+          source: entry.position,
+        },
+      ),
     );
 }
 
@@ -107,8 +113,9 @@ function rivalIssues(sound: readonly SoundEntry[]): Issue[] {
       first.add(key);
       return [];
     }
-    const message = 'another code of this system is called equivalent too';
     const details = { severity: 'warning', source: entry.position } as const;
-    return [issue('ambiguous-mapping', pathOf(entry, 'target'), message, details)];
+    return [
+      issue('ambiguous-mapping', pathOf(entry, 'target'), { reason: 'two-equivalents' }, details),
+    ];
   });
 }

@@ -78,9 +78,12 @@ export function circleIssues(links: Links): Issue[] {
 }
 
 function circleIssue({ entry }: SoundEntry): Issue {
-  const message = 'the map goes round in a circle here';
-  return issue('ambiguous-mapping', pathOf(entry, 'target'), message, {
-    expected: 'a target that does not lead back to its source',
-    source: entry.position,
-  });
+  return issue(
+    'ambiguous-mapping',
+    pathOf(entry, 'target'),
+    { reason: 'circle' },
+    {
+      source: entry.position,
+    },
+  );
 }

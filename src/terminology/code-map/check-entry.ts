@@ -1,4 +1,10 @@
-import { type Issue, type IssueCode, type IssueDetails, issue } from '../../issue.ts';
+import {
+  type Issue,
+  type IssueDetails,
+  issue,
+  type RecordCode,
+  type RecordFacts,
+} from '../../issue.ts';
 import { nearest } from '../../nearest.ts';
 import type { TableName } from '../built-in.ts';
 import type { Catalogue } from '../catalogue.ts';
@@ -68,17 +74,17 @@ export function entryChecker(context: MapContext): (entry: CodeMapEntry) => Chec
   };
 }
 
-type Report = (
-  code: IssueCode,
+type Report = <Code extends RecordCode>(
+  code: Code,
   property: EntryProperty,
-  message: string,
+  facts: RecordFacts<Code>,
   details?: IssueDetails,
 ) => void;
 
 function reporter(entry: CodeMapEntry, issues: Issue[]): Report {
-  return (code, property, message, details = {}) => {
+  return (code, property, facts, details = {}) => {
     const found = { ...details, source: entry.position };
-    issues.push(issue(code, pathOf(entry, property), message, found));
+    issues.push(issue(code, pathOf(entry, property), facts, found));
   };
 }
 
@@ -90,9 +96,7 @@ function checkRow(
 ): void {
   if (codes.has(code)) return;
   const near = nearest(code, codes.keys());
-  report('unknown-code', 'code', `the table ${kebab(table)} gives no such code`, {
-    expected: near === undefined ? `a code of the table ${kebab(table)}` : `perhaps ${near}`,
-  });
+  report('unknown-code', 'code', { reason: 'table', table: kebab(table), near });
 }
 
 function checkName(
@@ -101,51 +105,44 @@ function checkName(
   report: Report,
 ): void {
   const near = nearest(source, tables.keys());
-  report('unknown-code', 'source', 'no table of this name', {
-    expected: near === undefined ? 'a table or the URI of a code system' : `perhaps ${near}`,
-  });
+  report('unknown-code', 'source', { reason: 'map-table', near });
 }
 
 function checkWords({ relation, action, target }: CodeMapEntry, report: Report): void {
   if (action !== undefined && action !== 'add' && action !== 'replace') {
-    report('unknown-word', 'action', 'no such action', { expected: 'add or replace' });
+    report('unknown-word', 'action', { reason: 'action' });
   }
   if (target === undefined && action !== 'replace') {
-    const expected = 'a code; only replace may leave it out';
-    report('missing-property', 'target', 'there is no target', { expected });
+    report('missing-property', 'target', { reason: 'target' });
   }
-  const expected = relations.join(', ');
   if (relation === undefined && target !== undefined) {
-    const message = 'how the target relates to the source is not said';
-    report('missing-property', 'relation', message, { expected });
+    report('missing-property', 'relation', { reason: 'relation', codes: relations });
   }
   if (relation !== undefined && !relations.includes(relation)) {
-    report('unknown-word', 'relation', 'no such relation', { expected });
+    report('unknown-word', 'relation', { reason: 'map-relation', codes: relations });
   }
 }
 
 function checkTarget(entry: CodeMapEntry, ours: boolean, report: Report): void {
   const { system, target, display } = entry;
   if (ours) {
-    const expected = 'a code system that is not ours';
-    report('wrong-system', 'system', 'one of our rows can not stand for another', { expected });
+    report('wrong-system', 'system', { reason: 'own-row' });
     return;
   }
   if (!isUri(system)) {
-    report('invalid-value', 'system', 'no absolute URI', { expected: 'the URI of a code system' });
+    report('invalid-value', 'system', { reason: 'system-uri' });
     return;
   }
   if (target === undefined) return;
   const fault = formFault(system, target);
   if (fault !== undefined) {
     const property = fault.at === 'system' ? 'system' : 'target';
-    report(fault.code, property, fault.message, { expected: fault.expected });
+    report(fault.code, property, fault.facts);
   } else if (!/^\S+( \S+)*$/.test(target)) {
-    report('invalid-value', 'target', 'no code', { expected: 'a code without spaces at its ends' });
+    report('invalid-value', 'target', { reason: 'target-code' });
   }
   if (display !== undefined && displayVerdict(system, target, display) === 'other-code') {
-    const message = 'the display is the published name of another code';
-    report('display-mismatch', 'display', message, { severity: 'warning' });
+    report('display-mismatch', 'display', { reason: 'other-code' }, { severity: 'warning' });
   }
 }
 
@@ -157,13 +154,11 @@ function checkUnit(
 ): void {
   const row = table === 'measures' ? catalogue.measures.get(code) : undefined;
   if (row === undefined) {
-    report('wrong-unit', 'unit', 'only a measure has a unit');
+    report('wrong-unit', 'unit', { reason: 'not-a-measure' });
   } else if (!kinds.has(unit)) {
-    const expected = [row.unit, ...(row.units ?? [])].join(', ');
-    report('unknown-unit', 'unit', 'no UCUM unit of the library', { expected });
+    report('unknown-unit', 'unit', { reason: 'measure', units: [row.unit, ...(row.units ?? [])] });
   } else if (kinds.get(unit) !== kinds.get(row.unit)) {
-    const expected = [row.unit, ...(row.units ?? [])].join(', ');
-    report('wrong-unit', 'unit', 'the measure takes units of another kind', { expected });
+    report('wrong-unit', 'unit', { reason: 'other-kind', units: [row.unit, ...(row.units ?? [])] });
   }
 }
 

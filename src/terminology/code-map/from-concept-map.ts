@@ -49,8 +49,7 @@ export function codesFromConceptMap(
   const reading: Reading = { action, entries: [], issues: [] };
   const map = asFields(value);
   if (map?.resourceType !== 'ConceptMap') {
-    const expected = 'a resource of type ConceptMap';
-    return { issues: [issue('wrong-type', ['resourceType'], 'no ConceptMap', { expected })] };
+    return { issues: [issue('wrong-type', ['resourceType'], { reason: 'not-a-concept-map' })] };
   }
   listAt(map, 'group', [], reading).forEach(([group, path]) => {
     readGroup(group, path, reading);
@@ -126,8 +125,9 @@ function readTarget(
   const word = textAt(fields, name, path, reading);
   if (word === undefined) return true;
   if (!relations.has(word)) {
-    const expected = [...relations.keys()].join(', ');
-    reading.issues.push(issue('unknown-word', [...path, name], 'no such word', { expected }));
+    reading.issues.push(
+      issue('unknown-word', [...path, name], { reason: 'relation', codes: [...relations.keys()] }),
+    );
     return true;
   }
   const relation = relations.get(word);
@@ -176,14 +176,18 @@ function listAt(
 ): (readonly [Fields, Path])[] {
   const list = fields[name];
   if (!Array.isArray(list)) {
-    const code = list === undefined ? 'missing-property' : 'wrong-type';
-    issues.push(issue(code, [...path, name], 'there is no list', { expected: 'a list' }));
+    const at = [...path, name];
+    issues.push(
+      list === undefined
+        ? issue('missing-property', at, { reason: 'list' })
+        : issue('wrong-type', at, { reason: 'not-a-list' }),
+    );
     return [];
   }
   return list.flatMap((item: unknown, at) => {
     const inner = asFields(item);
     if (inner !== undefined) return [[inner, [...path, name, at]] as const];
-    issues.push(issue('wrong-type', [...path, name, at], 'no object', { expected: 'an object' }));
+    issues.push(issue('wrong-type', [...path, name, at], { reason: 'not-an-object' }));
     return [];
   });
 }
@@ -196,7 +200,7 @@ function textAt(
 ): string | undefined {
   const text = optionalText(fields, name, path, reading);
   if (text === undefined && fields[name] === undefined) {
-    reading.issues.push(issue('missing-property', [...path, name], 'the text is missing'));
+    reading.issues.push(issue('missing-property', [...path, name], { reason: 'text' }));
   }
   return text;
 }
@@ -210,7 +214,7 @@ function optionalText(
   const text = fields[name];
   if (text === undefined) return undefined;
   if (typeof text === 'string' && text !== '') return text;
-  issues.push(issue('wrong-type', [...path, name], 'no text', { expected: 'a text' }));
+  issues.push(issue('wrong-type', [...path, name], { reason: 'not-text' }));
   return undefined;
 }
 

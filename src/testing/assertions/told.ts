@@ -29,9 +29,7 @@ export function toldIn(bundle: unknown, options: ReadOptions = {}): Told {
   const unsafe = plainDataIssues(bundle, limits);
   if (unsafe.length > 0) return nothing(unsafe);
   if (!isBundle(bundle)) {
-    return nothing([
-      issue('wrong-type', ['resourceType'], 'this is no bundle', { expected: 'Bundle' }),
-    ]);
+    return nothing([issue('wrong-type', ['resourceType'], { reason: 'not-a-bundle' })]);
   }
   const { rough, issues, remainder } = readOnce(bundle, options, nothingRefused);
   if (rough === undefined) return nothing(issues);

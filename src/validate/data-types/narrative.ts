@@ -6,15 +6,24 @@ import { readXhtml } from './xhtml.ts';
 export function checkNarrative(value: string, scope: Scope): void {
   const { faults, outward } = readXhtml(value);
   for (const { message, severity, rule, at } of faults) {
-    report(scope, 'invalid-narrative', `${message}, at character ${at}`, { severity, rule });
+    report(
+      scope,
+      'invalid-narrative',
+      { reason: 'xhtml', says: message, count: at },
+      { severity, rule },
+    );
   }
   if (outward.length === 0) return;
   const known = idsInRoot(scope);
   if (outward.every((name) => known.has(name))) return;
-  report(scope, 'unresolved-reference', 'a link or image of the narrative leads to nothing', {
-    expected: 'an id in the narrative or in the resource',
-    rule: 'https://hl7.org/fhir/R4/narrative.html#id',
-  });
+  report(
+    scope,
+    'unresolved-reference',
+    { reason: 'narrative-link' },
+    {
+      rule: 'https://hl7.org/fhir/R4/narrative.html#id',
+    },
+  );
 }
 
 /** Ids of the elements and contained resources of the resource; looked up once for all its narratives. */

@@ -95,10 +95,9 @@ function checkOneOf(
   });
   if (fits) return;
   if (profiles.length < urls.length)
-    sayUnchecked(look, node, `the profile ${urls.join(' or ')}`, []);
+    sayUnchecked(look, node, { reason: 'type-profiles', codes: urls }, []);
   else {
-    const said = { expected: urls.join(' or ') };
-    say(look, node, 'invalid-value', 'fits none of the profiles that it may have', said);
+    say(look, node, 'invalid-value', { reason: 'no-profile', codes: urls });
   }
 }
 
@@ -106,8 +105,7 @@ function checkProfileOfType(value: JsonObject, profile: Profile, look: Look): vo
   const inner: Look = { ...look, profile, open: [...look.open, profile.url] };
   const { resourceType } = value;
   if (typeof resourceType === 'string' && resourceType !== profile.type) {
-    const said = { expected: profile.type };
-    say(inner, profile.root, 'wrong-type', 'a resource of another type than the profile', said);
+    say(inner, profile.root, 'wrong-type', { reason: 'profile-resource', type: profile.type }, {});
     return;
   }
   const here = typeof resourceType === 'string' ? { ...inner, scope: within(value, look) } : inner;

@@ -42,18 +42,12 @@ function sayUnknown(
   report(
     scope,
     'unchecked-profile',
-    'a profile that was not given for validation, and is not checked',
+    { reason: 'not-given' },
     { severity: 'warning', rule: page, value: url },
     place,
   );
 }
 
 function sayOtherType(type: string, scope: Scope, place: readonly (string | number)[]): void {
-  report(
-    scope,
-    'contradiction',
-    'a profile on another type of resource',
-    { expected: `a profile on the type of the resource, not on ${type}`, rule: page },
-    place,
-  );
+  report(scope, 'contradiction', { reason: 'profile-type', type }, { rule: page }, place);
 }

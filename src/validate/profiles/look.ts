@@ -1,3 +1,4 @@
+import { issue, type ValidationCode, type ValidationFacts } from '../issue.ts';
 import type { Resolved } from '../resolve.ts';
 import { report, type Said, type Scope, type Unchecked } from '../scope.ts';
 import type { Profile, ProfileNode } from './compile.ts';
@@ -19,36 +20,36 @@ export type Below = readonly (string | number)[];
 export type Fits = (target: Resolved, profile: Profile, scope: Scope) => boolean;
 
 /** Notes an issue that rests on one element of the profile. */
-export function say(
+export function say<Code extends ValidationCode>(
   look: Look,
   node: ProfileNode,
-  code: Parameters<typeof report>[1],
-  message: string,
+  code: Code,
+  facts: ValidationFacts<Code>,
   said: Said = {},
   below: Below = [],
 ): void {
   const rule = `${look.profile.url}#${node.id}`;
-  report(look.scope, code, message, { rule, ...said }, [...look.below, ...below]);
+  report(look.scope, code, facts, { rule, ...said }, [...look.below, ...below]);
 }
 
 /**
- * What is asked for and can not be checked here: said once for each element of a profile, and kept as
+ * What is asked for and cannot be checked here: said once for each element of a profile, and kept as
  * data for each place.
  */
 export function sayUnchecked(
   look: Look,
   node: ProfileNode,
-  what: string,
+  what: ValidationFacts<'unchecked-rule'>,
   below: Below,
   of: Pick<Unchecked, 'valueSet' | 'strength'> = {},
 ): void {
   const { scope, profile } = look;
   const rule = `${profile.url}#${node.id}`;
   const path = [...scope.path, ...look.below, ...below];
-  scope.unchecked.push({ rule, path, why: what, ...of });
-  const key = `unchecked ${profile.url} ${node.id} ${what}`;
+  const { message } = issue('unchecked-rule', path, what);
+  scope.unchecked.push({ rule, path, why: message, ...of });
+  const key = `unchecked ${profile.url} ${node.id} ${message}`;
   if (scope.saidOnce.has(key)) return;
   scope.saidOnce.add(key);
-  const message = `${what}: cannot be checked here`;
-  say(look, node, 'unchecked-rule', message, { severity: 'information' }, below);
+  say(look, node, 'unchecked-rule', what, { severity: 'information' }, below);
 }

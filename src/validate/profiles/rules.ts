@@ -16,12 +16,18 @@ export function checkConstraints(value: unknown, node: ProfileNode, look: Look):
   for (const constraint of node.constraints) {
     const { key, severity } = constraint;
     const verdict = verdictOf(constraint, value, node, look);
-    if (verdict === 'undecided') sayUnchecked(look, node, `the rule ${key}`, []);
+    if (verdict === 'undecided') sayUnchecked(look, node, { reason: 'rule', key }, []);
     else if (verdict === 'fails') {
-      say(look, node, 'broken-invariant', 'a rule of the profile does not hold', {
-        severity,
-        rule: `${look.profile.url}#${key}`,
-      });
+      say(
+        look,
+        node,
+        'broken-invariant',
+        { reason: 'profile' },
+        {
+          severity,
+          rule: `${look.profile.url}#${key}`,
+        },
+      );
     }
   }
 }

@@ -24,7 +24,7 @@ export function checkSlices(
   for (const { member, slices, open } of sorted) {
     for (const slice of slices) checkMember(member, slice, look);
     for (const slice of open) {
-      sayUnchecked(look, slice, 'what tells the slices apart', member.path);
+      sayUnchecked(look, slice, { reason: 'slices' }, member.path);
     }
     if (slices.length === 0 && open.length === 0) checkUnsliced(member, node, look);
   }
@@ -68,8 +68,8 @@ function sort(member: Member, node: ProfileNode, look: Look): Sorted {
 
 function checkUnsliced({ path }: Member, node: ProfileNode, look: Look): void {
   if (node.slicing?.rules !== 'closed') return;
-  const said = { expected: node.slices.map(({ sliceName }) => sliceName).join(', ') };
-  say(look, node, 'unknown-property', 'in none of the slices of the profile', said, path);
+  const codes = node.slices.map(({ sliceName = '' }) => sliceName);
+  say(look, node, 'unknown-property', { reason: 'slice', codes }, {}, path);
 }
 
 /** Slices that must stand in their order, or before what is in none. */
@@ -87,8 +87,8 @@ function checkOrder(sorted: readonly Sorted[], node: ProfileNode, look: Look): v
     const place = slices.indexOf(slice);
     const early = slicing.ordered && place < last;
     if (early || (outside && slicing.rules === 'openAtEnd')) {
-      const said = { expected: slices.map(({ sliceName }) => sliceName).join(', ') };
-      say(look, node, 'invalid-value', 'not in the order of the slices', said, each.member.path);
+      const codes = slices.map(({ sliceName = '' }) => sliceName);
+      say(look, node, 'invalid-value', { reason: 'slice-order', codes }, {}, each.member.path);
       return;
     }
     last = Math.max(last, place);
@@ -97,13 +97,13 @@ function checkOrder(sorted: readonly Sorted[], node: ProfileNode, look: Look): v
 
 /** How many values of an element, or of a slice of it, there must and can be. */
 export function checkCount(count: number, node: ProfileNode, look: Look): void {
-  const of = node.sliceName === undefined ? '' : ` of slice ${node.sliceName}`;
+  const slice = { code: node.sliceName };
   const below = [node.name];
   if (count < node.min) {
-    const said = { expected: `at least ${node.min}${of}` };
-    say(look, node, 'missing-property', 'fewer than the profile asks for', said, below);
+    const facts = { reason: 'profile', minimum: node.min, ...slice } as const;
+    say(look, node, 'missing-property', facts, {}, below);
   } else if (count > node.max) {
-    const said = { expected: `at most ${node.max}${of}` };
-    say(look, node, 'too-many', 'more than the profile allows', said, below);
+    const facts = { reason: 'profile', maximum: node.max, ...slice } as const;
+    say(look, node, 'too-many', facts, {}, below);
   }
 }

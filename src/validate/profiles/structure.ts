@@ -1,3 +1,4 @@
+import type { ValidationFacts } from '../issue.ts';
 import { isObject, type JsonObject, listOf, objectsOf, textOf } from '../json.ts';
 
 /** One element of a snapshot, read from a StructureDefinition of whatever origin. */
@@ -22,7 +23,7 @@ export interface SnapshotElement {
   /** `#Composition.section`: its own elements are those of that one. */
   readonly sameAs: string | undefined;
   /** What the element asks for that is not checked. */
-  readonly unheld: readonly string[];
+  readonly unheld: readonly ValidationFacts<'unchecked-rule'>[];
   readonly isModifier: boolean;
 }
 
@@ -132,10 +133,10 @@ function numberOf(value: unknown): number | undefined {
   return typeof value === 'number' ? value : undefined;
 }
 
-function unheldOf(bounds: Readonly<Record<string, unknown>>): string[] {
-  return Object.keys(bounds).filter(
-    (name) => bounds[name] !== undefined && numberOf(bounds[name]) === undefined,
-  );
+function unheldOf(bounds: Readonly<Record<string, unknown>>): ValidationFacts<'unchecked-rule'>[] {
+  return Object.keys(bounds)
+    .filter((name) => bounds[name] !== undefined && numberOf(bounds[name]) === undefined)
+    .map((property) => ({ reason: 'bound', property }));
 }
 
 function readType(type: JsonObject): ElementType {

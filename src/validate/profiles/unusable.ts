@@ -1,5 +1,6 @@
 import { type FhirVersion, fhirVersionNumber } from '../../fhir/version.ts';
-import { type Issue, issue } from '../../issue.ts';
+import type { Issue } from '../../issue.ts';
+import { issue, type ValidationFacts } from '../issue.ts';
 import { isObject, textOf } from '../json.ts';
 import type { Structure } from './structure.ts';
 
@@ -9,11 +10,14 @@ export function unusable(resource: unknown, at: number): Issue {
   // A package of definitions holds others too, such as ConceptMaps.
   const other =
     type !== undefined && !['StructureDefinition', 'ValueSet', 'CodeSystem'].includes(type);
-  return issue('invalid-value', ['profiles', at], 'not used for validation', {
-    severity: other ? 'information' : 'warning',
-    expected:
-      'a StructureDefinition with snapshot or differential, a ValueSet or a CodeSystem, each with its url',
-  });
+  return issue(
+    'invalid-value',
+    ['profiles', at],
+    { reason: 'definition' },
+    {
+      severity: other ? 'information' : 'warning',
+    },
+  );
 }
 
 /** What is wrong with a StructureDefinition that is used all the same. */
@@ -24,30 +28,29 @@ export function structureIssues(
   before: ReadonlyMap<string, unknown>,
 ): Issue[] {
   const found: Issue[] = [];
-  const say = (code: 'duplicate-key' | 'contradiction', step: string, message: string) =>
-    found.push(issue(code, ['profiles', at, step], message, { severity: 'warning' }));
-  if (before.has(url))
-    say('duplicate-key', 'url', 'a second definition, used in place of the first');
+  const say = <Code extends 'duplicate-key' | 'contradiction'>(
+    code: Code,
+    step: string,
+    facts: ValidationFacts<Code>,
+  ) => found.push(issue(code, ['profiles', at, step], facts, { severity: 'warning' }));
+  if (before.has(url)) say('duplicate-key', 'url', { reason: 'definition' });
   // The third number makes no difference to what is valid.
   const edition = fhirVersionNumber[version].split('.').slice(0, 2).join('.');
   if (fhirVersion !== undefined && !fhirVersion.startsWith(`${edition}.`)) {
-    say('contradiction', 'fhirVersion', `a definition for another version than FHIR ${version}`);
+    say('contradiction', 'fhirVersion', { reason: 'definition-version', version });
   }
   const ids = new Set(elements.map(({ id }) => id));
   elements.forEach(({ id }, number) => {
     const parent = id.slice(0, Math.max(id.lastIndexOf('.'), 0));
     if (number === 0 || ids.has(parent)) return;
     const path = ['profiles', at, 'snapshot', 'element', number, 'id'];
-    const message = 'an element of a snapshot below no other one, which is not checked';
-    found.push(issue('invalid-value', path, message, { severity: 'warning' }));
+    found.push(
+      issue('invalid-value', path, { reason: 'snapshot-element' }, { severity: 'warning' }),
+    );
   });
   if (ids.size < elements.length) {
     // https://hl7.org/fhir/R4/structuredefinition.html#invs, sdf-8a and sdf-16
-    say(
-      'duplicate-key',
-      'snapshot',
-      'elements with the same id, or without, of which one is checked',
-    );
+    say('duplicate-key', 'snapshot', { reason: 'snapshot-id' });
   }
   return found;
 }

@@ -1,6 +1,5 @@
 import { isObject, textOf } from '../json.ts';
 import { resolve } from '../resolve.ts';
-import type { Said } from '../scope.ts';
 import { grammars } from '../terminology/grammars.ts';
 import { checkBinding, codingsOf } from '../terminology.ts';
 import type { ProfileNode } from './compile.ts';
@@ -14,23 +13,27 @@ import { typeName } from './structure.ts';
 export function checkValue({ value, path }: Member, node: ProfileNode, look: Look): void {
   const { fixed, pattern, maxLength } = node;
   if (fixed !== undefined && !isSame(value, fixed)) {
-    const said = { ...expectedOf(fixed), value };
-    say(look, node, 'invalid-value', 'not the value that the profile fixes', said, path);
+    say(look, node, 'invalid-value', { reason: 'fixed', code: textIn(fixed) }, { value }, path);
   } else if (pattern !== undefined && !fitsPattern(value, pattern)) {
-    const said = { ...expectedOf(pattern), value };
-    say(look, node, 'invalid-value', 'not of the pattern of the profile', said, path);
+    say(
+      look,
+      node,
+      'invalid-value',
+      { reason: 'profile-pattern', code: textIn(pattern) },
+      { value },
+      path,
+    );
   }
   // FHIR counts characters of Unicode, not the halves of surrogate pairs.
   if (maxLength !== undefined && typeof value === 'string' && [...value].length > maxLength) {
-    const said = { expected: `at most ${maxLength} characters` };
-    say(look, node, 'too-large', 'text is too long', said, path);
+    say(look, node, 'too-large', { reason: 'text', maximum: maxLength }, {}, path);
   }
   if (typeof value === 'number') checkBounds(value, path, node, look);
 }
 
 /** What a profile fixes is part of the profile, and no patient's data. */
-function expectedOf(value: unknown): Said {
-  return { expected: typeof value === 'string' ? value : JSON.stringify(value).slice(0, 200) };
+function textIn(value: unknown): string {
+  return typeof value === 'string' ? value : JSON.stringify(value).slice(0, 200);
 }
 
 function checkBounds(
@@ -44,24 +47,25 @@ function checkBounds(
   look: Look,
 ): void {
   if (value >= minValue && value <= maxValue) return;
-  const expected = value < minValue ? `at least ${minValue}` : `at most ${maxValue}`;
-  const said = { expected, value };
-  say(
-    look,
-    { ...node, minValue, maxValue },
-    'invalid-value',
-    'out of the bounds of the profile',
-    said,
-    path,
-  );
+  const facts =
+    value < minValue
+      ? ({ reason: 'too-small', minimum: minValue } as const)
+      : ({ reason: 'too-great', maximum: maxValue } as const);
+  say(look, { ...node, minValue, maxValue }, 'invalid-value', facts, { value }, path);
 }
 
 /** The type of a choice, by the name that it stands under. */
 export function checkType({ path, type }: Member, node: ProfileNode, look: Look): void {
   const { types } = node;
   if (type === undefined || types.length === 0 || types.some(({ code }) => code === type)) return;
-  const said = { expected: types.map(({ code }) => code).join(', ') };
-  say(look, node, 'wrong-type', 'not of a type that the profile takes', said, path);
+  say(
+    look,
+    node,
+    'wrong-type',
+    { reason: 'profile-type', types: types.map(({ code }) => code) },
+    {},
+    path,
+  );
 }
 
 /**
@@ -78,10 +82,10 @@ export function checkTarget({ value, path }: Member, node: ProfileNode, look: Lo
   if (verdicts.includes(true)) return;
   if (verdicts.includes(undefined)) {
     // That a reference leads out of what is at hand is no fault; what stands there is not known.
-    if (found !== undefined) sayUnchecked(look, node, 'a profile of the target', path);
+    if (found !== undefined) sayUnchecked(look, node, { reason: 'target-profile' }, path);
   } else {
-    const said = { expected: targets.map(typeName).join(', ') };
-    say(look, node, 'wrong-target', 'a reference to what the profile does not take', said, path);
+    const types = targets.map(typeName);
+    say(look, node, 'wrong-target', { reason: 'profile', types }, {}, path);
   }
 }
 
@@ -118,11 +122,10 @@ function checkSet(
   // Without any code there is none of the value set, whatever is in it.
   const required = 'codes' in set && url === node.binding?.valueSet;
   if (required && isObject(value) && 'text' in value && codingsOf(value)?.length === 0) {
-    const said = { expected: `a code of ${url}` };
-    say(look, node, 'missing-property', 'no code', said, path);
+    say(look, node, 'missing-property', { reason: 'bound-code', url }, {}, path);
     return;
   }
-  sayUnchecked(look, node, `the value set ${url}`, path, {
+  sayUnchecked(look, node, { reason: 'value-set', url }, path, {
     valueSet: url,
     strength: 'codes' in set ? 'required' : 'extensible',
   });

@@ -1,5 +1,6 @@
-import { hasErrors, type Issue, issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
+import { issue } from '../issue.ts';
 import { isObject, objectsOf, textOf } from '../json.ts';
 import type { Unchecked } from '../scope.ts';
 import type { Validation } from '../validate-bundle.ts';
@@ -44,14 +45,9 @@ export async function withTerminology(
 
 function outside({ path, rule, valueSet, strength }: Unchecked): Issue {
   const required = strength === 'required';
-  const message = required
-    ? 'no code is of the value set that must be used'
-    : 'no code is of the value set that should be used where it has a fitting one';
-  return issue('unknown-code', path, message, {
-    severity: required ? 'error' : 'warning',
-    expected: `a code of ${valueSet}`,
-    rule,
-  });
+  const reason = required ? 'required-set' : 'extensible-set';
+  const facts = { reason, url: valueSet ?? '' } as const;
+  return issue('unknown-code', path, facts, { severity: required ? 'error' : 'warning', rule });
 }
 
 /** One code of the value set is enough; `undefined` for what no terminology server is asked about. */

@@ -141,10 +141,15 @@ export function createEngine(fhirVersion: FhirVersion, evaluator: Evaluator): Ex
 
 function sayFailed({ key, severity }: Expression, scope: Scope): void {
   if (isTold(key, scope)) return;
-  report(scope, 'broken-invariant', 'the published expression is not true', {
-    severity,
-    rule: key,
-  });
+  report(
+    scope,
+    'broken-invariant',
+    { reason: 'expression' },
+    {
+      severity,
+      rule: key,
+    },
+  );
 }
 
 /** Whether another stage has told it of this element: what is said of one thing stands together. */
@@ -163,8 +168,13 @@ function sayUndecided({ key }: Expression, scope: Scope): void {
   scope.unchecked.push({ rule: key, path: [...scope.path], why });
   if (scope.saidOnce.has(`undecided ${key}`)) return;
   scope.saidOnce.add(`undecided ${key}`);
-  report(scope, 'unchecked-rule', 'the published expression could not be evaluated here', {
-    severity: 'information',
-    rule: key,
-  });
+  report(
+    scope,
+    'unchecked-rule',
+    { reason: 'expression' },
+    {
+      severity: 'information',
+      rule: key,
+    },
+  );
 }

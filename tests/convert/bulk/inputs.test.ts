@@ -96,7 +96,7 @@ describe('zip', () => {
     for (const claimedSize of [10, 2000]) {
       const path = archive('size.zip', zipOf([{ name: 'a.csv', content, claimedSize }]));
       const { inputs } = await findInputs([path]);
-      await expect(read(inputs[0])).rejects.toThrow('the entry is');
+      await expect(read(inputs[0])).rejects.toThrow(/^entry-(?:long|short)$/);
     }
     const bytes = zipOf([{ name: 'a.csv', content, stored: true }]);
     bytes.write('Some', bytes.indexOf('some'));

@@ -5,7 +5,7 @@ import { readXml, type XmlElement } from '../../../src/xml/reader.ts';
 
 function element(text: string): XmlElement {
   const read = readXml(text, { content: true });
-  if (!('root' in read)) throw new Error(read.fault.message);
+  if (!('root' in read)) throw new Error(read.fault.facts.reason);
   return read.root;
 }
 

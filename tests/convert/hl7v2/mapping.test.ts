@@ -19,7 +19,7 @@ describe('mappings of HL7 v2', () => {
       const status = { from: 'OBX-11', words: { F: 'stated', [code]: 'stated' } };
       const mapping = mergePatch(hl7v2Suite.mapping, { items: [{ ...items[0], status }] });
       expect(prepareMapping(mapping).issues.map(issueText)).toEqual([
-        `error  items[0].status.words.${code}  this code is no result (expected withdrawn, text, or a state with its reason (table 0085)) [contradiction]`,
+        `error  items[0].status.words.${code}  this code is not a result (expected withdrawn, text, or a state with its reason (table 0085)) [contradiction]`,
       ]);
     },
   );

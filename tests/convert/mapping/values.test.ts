@@ -102,7 +102,7 @@ describe('dates', () => {
     ['YYYYMMDDHHmmssZ', '20240205093000.25-0330', '2024-02-05T09:30:00.25-03:30'],
     ['YYYY-MM-DDTHH:mmZ', '2024-02-05T09:30Z', '2024-02-05T09:30:00Z'],
   ])('%s reads %s', (format, text, value) => {
-    expect(reader([format])(text)).toEqual({ value, expected: format });
+    expect(reader([format])(text)).toEqual({ value, codes: [format] });
   });
 
   it.each([
@@ -117,7 +117,7 @@ describe('dates', () => {
     // A nine-digit date of birth in a sample message that many have copied.
     ['YYYYMMDD', '196203520', 'unreadable-date'],
   ])('%s does not read %s', (format, text, problem) => {
-    expect(reader([format])(text)).toEqual({ problem, expected: format });
+    expect(reader([format])(text)).toEqual({ problem, codes: [format] });
   });
 
   it('two-digit years fall in the stated hundred years', () => {

@@ -1,36 +1,47 @@
 import { describe, expect, it } from 'vitest';
-import { hasErrors, IssueError, issue, issuesBelow, issueText, orThrow } from '../src/issue.ts';
+import { hasErrors, IssueError, issue, issuesBelow, issueText, orThrow } from '../../src/issue.ts';
 
-const missing = issue('missing-side', ['statements', 3, 'side'], 'the side is missing', {
-  expected: 'right, left, both',
+const missing = issue('missing-side', ['statements', 3, 'side'], {
+  reason: 'missing',
+  codes: ['right', 'left', 'both'],
 });
-const warning = issue('unexpected-region', [], 'not expected', { severity: 'warning' });
+const warning = issue(
+  'unexpected-region',
+  [],
+  { reason: 'sign', codes: ['nose'] },
+  { severity: 'warning' },
+);
 
 describe('an issue', () => {
   it('is an error unless told, and holds no property that is not set', () => {
-    const made = issue('invalid-value', ['a'], 'wrong', {
-      expected: undefined,
-      received: undefined,
-    });
+    const made = issue(
+      'invalid-value',
+      ['a'],
+      { reason: 'form', form: undefined },
+      { received: undefined },
+    );
     expect(made).toEqual({
       code: 'invalid-value',
       severity: 'error',
-      message: 'wrong',
+      message: 'the value does not have the required form',
       path: ['a'],
+      facts: { reason: 'form' },
     });
-    expect(Object.keys(made)).toEqual(['code', 'severity', 'message', 'path']);
+    expect(Object.keys(made)).toEqual(['code', 'severity', 'message', 'path', 'facts']);
   });
 
   it('cuts what was received', () => {
-    const made = issue('invalid-value', [], 'wrong', { received: 'x'.repeat(500) });
+    const made = issue('invalid-value', [], { reason: 'form' }, { received: 'x'.repeat(500) });
     expect(made.received?.length).toBeLessThanOrEqual(200);
   });
 
   it('reads as one line', () => {
     expect(issueText(missing)).toBe(
-      'error  statements[3].side  the side is missing (expected right, left, both) [missing-side]',
+      'error  statements[3].side  the side is missing (expected right, left or both) [missing-side]',
     );
-    expect(issueText(warning)).toBe('warning  (root)  not expected [unexpected-region]');
+    expect(issueText(warning)).toBe(
+      'warning  (root)  this sign is not expected here (expected a region of nose) [unexpected-region]',
+    );
   });
 
   it('moves below a prefix', () => {
