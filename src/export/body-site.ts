@@ -13,19 +13,27 @@ import { generated } from './narrative.ts';
 /**
  * The place: our own code of region and side, the mapped codes of the region, and words that name the
  * side. The side stands as an extension besides, or in a BodyStructure, as the export asks.
+ * @param strict leaves out codes of places wider than the region: of what was found they say less
+ *   and are right, of what was not found they would say more than was examined
  */
 export function bodySite(
   context: ExportContext,
   region: string,
   side: Side | undefined,
+  strict: boolean,
 ): CodeableConcept {
   const extension = side === undefined ? undefined : sideExtension(context, { region, side });
-  return { ...(extension && { extension: [extension] }), ...place(context, region, side) };
+  return { ...(extension && { extension: [extension] }), ...place(context, region, side, strict) };
 }
 
-function place(context: ExportContext, region: string, side: Side | undefined): CodeableConcept {
+function place(
+  context: ExportContext,
+  region: string,
+  side: Side | undefined,
+  strict: boolean,
+): CodeableConcept {
   const { coder, base, language } = context;
-  const [own, ...ofRegion] = coder.codings('regions', region);
+  const [own, ...ofRegion] = coder.codings('regions', region, strict);
   const code = placeCode(region, side);
   const text = placeText(coder.display('regions', region), side, language.sides);
   const sided: Coding = {
@@ -33,7 +41,7 @@ function place(context: ExportContext, region: string, side: Side | undefined): 
     code,
     display: text,
   };
-  const beside = side === undefined ? ofRegion : coder.besideSide(region, code);
+  const beside = side === undefined ? ofRegion : coder.besideSide(region, code, strict);
   return { coding: [sided, ...beside], text };
 }
 
@@ -68,7 +76,8 @@ function lateralityExtension({ coder }: ExportContext, side: Side): Extension | 
  */
 export function bodyStructure(context: ExportContext, { region, side }: Placed): BodyStructure {
   const code = placeCode(region, side);
-  const location = place(context, region, side);
+  // One resource stands for the place in negatives too, so it holds no wider code.
+  const location = place(context, region, side, true);
   const { text = code } = location;
   return {
     resourceType: 'BodyStructure',

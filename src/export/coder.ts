@@ -26,9 +26,9 @@ export interface Coder {
   strictConcept<T extends TableName>(table: T, code: CodeIn<T>): CodeableConcept;
   /** A value that stands inside a row: `lesion-border` + `irregular`. */
   valueConcept(table: TableName, code: string, value: Value): CodeableConcept;
-  codings<T extends TableName>(table: T, code: CodeIn<T>): Coding[];
+  codings<T extends TableName>(table: T, code: CodeIn<T>, strict?: boolean): Coding[];
   /** Codings beside our own for a region and side, named as `placeCode` does. */
-  besideSide(region: string, sided: string): Coding[];
+  besideSide(region: string, sided: string, strict: boolean): Coding[];
   /** Codings of the adopter's map that stand for a measure in one unit alone. */
   unitCodings(measure: string, unit: string): Coding[];
   display<T extends TableName>(table: T, code: CodeIn<T>): string;
@@ -157,12 +157,12 @@ export function createCoder({ catalogue, base, rules, codes }: CoderParts): Code
         : given
             .filter((coding) => callerCodingLeaves(coding, rules))
             .map((coding) => ({ ...coding })),
-    besideSide: (region, sided) => {
-      const [, ...ofRegion] = codings('regions', region);
+    besideSide: (region, sided, strict) => {
+      const [, ...ofRegion] = codings('regions', region, strict);
       const entry = entryOf('regions', sided);
       if (entry === undefined) return ofRegion;
       const kept = ofRegion.filter(({ system: of = '' }) => !entry.replaces.has(of));
-      return distinct([...fromMap(entry), ...kept]);
+      return distinct([...fromMap(entry, strict), ...kept]);
     },
     unitCodings: (measure, unit) => fromMap(entryOf('measures', measure), false, unit),
   };

@@ -8,10 +8,12 @@ import type {
 } from 'fhir/r4.js';
 import { category, interpretation, interpretationOf } from '../fhir/observation-codes.ts';
 import type { ProfileName } from '../fhir/profile-names.ts';
+import { unverifiedStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
+import { seenAt } from '../kinds/base.ts';
 import type { Standing } from '../kinds/meaning.ts';
-import { sayingsOf, standingOf } from '../kinds/meanings.ts';
+import { sayingsOf, standingOf, statesSomething, subjectOf } from '../kinds/meanings.ts';
 import type { Side } from '../model/primitive.ts';
 import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
@@ -61,12 +63,12 @@ export function observationOf<S extends Statement>(
     id: context.id(resourceName.statement(statement.key)),
     key: statement.key,
     profile: exporter.profile,
-    status: parts.status,
+    status: parts.status ?? statusOf(context, statement),
     category: parts.category ?? 'exam',
     code: parts.code,
     performer: statement.examiner,
     focus: parts.focus,
-    at: statement.at,
+    at: seenAt(statement),
   });
   observation.code.coding?.push(...context.coder.fromCaller(statement.codings));
   if (parts.identifier) observation.identifier?.push(parts.identifier);
@@ -77,7 +79,8 @@ export function observationOf<S extends Statement>(
   if (statement.note !== undefined) observation.note = [{ text: statement.note }];
   const standing = standingOf(statement, context.catalogue);
   if (standing.region !== undefined) {
-    observation.bodySite = bodySite(context, standing.region, standing.side);
+    const strict = !statesSomething(statement, context.catalogue);
+    observation.bodySite = bodySite(context, standing.region, standing.side, strict);
   }
   const methods = 'methods' in statement ? statement.methods : undefined;
   const method = methodOf(context, methods);
@@ -93,6 +96,23 @@ export function observationOf<S extends Statement>(
   if (components.length > 0) observation.component = components;
   const finished = finishObservation(context, observation);
   return parts.method === undefined ? finished : { ...finished, method: parts.method };
+}
+
+/** The code of what a statement is about. Only of what was found may it be wider than what was meant. */
+export function subjectConcept(context: ExportContext, statement: Statement): CodeableConcept {
+  const { table, code } = subjectOf(statement);
+  return statesSomething(statement, context.catalogue)
+    ? context.coder.concept(table, code)
+    : context.coder.strictConcept(table, code);
+}
+
+/** What was taken over and not looked at again is not verified, and no receiver may take it for today's. */
+function statusOf(
+  context: ExportContext,
+  { key, carried }: Statement,
+): Observation['status'] | undefined {
+  const status = context.status(key);
+  return carried?.confirmed === false ? unverifiedStatus(status) : status;
 }
 
 /** What every observation of an exam has, whether it is a statement, an item or a group. */

@@ -45,6 +45,15 @@ export function observationStatus({
   }
 }
 
+/**
+ * Status of what was taken over from an earlier exam and not looked at again. HL7 defines
+ * `preliminary` as initial or interim, where data may be incomplete or unverified.
+ * @see https://hl7.org/fhir/R4/valueset-observation-status.html
+ */
+export function unverifiedStatus(status: Observation['status']): Observation['status'] {
+  return status === 'entered-in-error' || status === 'cancelled' ? status : 'preliminary';
+}
+
 /** What each step did to the data. @see http://terminology.hl7.org/CodeSystem/v3-DataOperation */
 export const dataOperation: Readonly<Record<RecordEvent['action'], string>> = {
   create: 'CREATE',

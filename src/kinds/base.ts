@@ -33,6 +33,14 @@ export interface Carried {
   readonly confirmed: boolean;
 }
 
+/** Its own time; what was taken over and not looked at again keeps the time at which it was seen. */
+export function seenAt({
+  at,
+  carried,
+}: Pick<StatementBase, 'at' | 'carried'>): DateTime | undefined {
+  return at ?? (carried?.confirmed === false ? carried.at : undefined);
+}
+
 export interface Sited extends StatementBase {
   /** Code of terminology/regions.json. */
   readonly region: Code;

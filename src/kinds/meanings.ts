@@ -1,5 +1,6 @@
 import type { Statement, StatementKind } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
+import { seenAt } from './base.ts';
 import { findingMeaning } from './finding/statement.ts';
 import { functionTestMeaning } from './function-test/statement.ts';
 import { imageMeaning } from './image/statement.ts';
@@ -60,8 +61,19 @@ export function sayingsOf(statement: Statement, catalogue: Catalogue): readonly 
       at,
       methods: said.methods ?? [],
       completeness: said.completeness ?? (said.polarity === 'none' ? 'none' : 'whole'),
-      seen: statement.at ?? (unconfirmed ? carried.at : undefined),
+      seen: seenAt(statement),
       carried: carried !== undefined,
       unconfirmed,
     }));
+}
+
+/**
+ * Whether a statement says that something is there, and leaves none of it open. Of what is not there,
+ * not known or not examined, a code wider than the thing itself would say more than the examiner did.
+ */
+export function statesSomething(statement: Statement, catalogue: Catalogue): boolean {
+  const polarities = meaningOf(statement)
+    .said(statement, catalogue)
+    .map(({ polarity }) => polarity);
+  return polarities.includes('states') && !polarities.includes('open');
 }

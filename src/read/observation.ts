@@ -1,5 +1,7 @@
 import { category, interpretation, interpretationOf } from '../fhir/observation-codes.ts';
+import { unverifiedStatus } from '../fhir/record-status.ts';
 import { observationName } from '../fhir/resource-names.ts';
+import { seenAt } from '../kinds/base.ts';
 import type { Coded, Said } from '../kinds/meaning.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement, StatementBase } from '../model/statement.ts';
@@ -75,12 +77,18 @@ export interface FrameOptions {
  * are left.
  */
 export function claimCommon(
-  { reading, entry, element }: Observed,
+  { reading, entry, element, components }: Observed,
   name: string | undefined,
   options: FrameOptions,
 ): Element[] {
   claimFrame(reading, entry, name === undefined ? undefined : observationName(name));
-  claimEqual(element, 'status', options.status ?? reading.statusOf(name ?? ''));
+  const status = reading.statusOf(name ?? '');
+  const unconfirmed = carriedOf(components)?.confirmed === false;
+  claimEqual(
+    element,
+    'status',
+    options.status ?? (unconfirmed ? unverifiedStatus(status) : status),
+  );
   claimEqual(element, 'category', [category(options.category)]);
   const subject = lookAt(element, 'subject');
   if (subject && reading.people.isSubject(subject, entry)) {
@@ -111,12 +119,14 @@ export function ownTime({ reading, element }: Observed): string | undefined {
 /** What all statements have in common. `further` are the codings beside ours. */
 export function baseOf(observed: Observed): Omit<StatementBase, 'key' | 'codings'> {
   const { element, components } = observed;
-  const at = ownTime(observed);
+  const carried = carriedOf(components);
+  const time = ownTime(observed);
+  // What was not looked at again has the time of the exam that it was taken from.
+  const at = time === seenAt({ ...(carried && { carried }) }) ? undefined : time;
   const examiner = performerOf(observed);
   const instruments = instrumentsOf(observed);
   const [note] = innersOf(element, 'note');
   const text = note && textOf(note, 'text');
-  const carried = carriedOf(components);
   return {
     ...(at !== undefined && { at }),
     ...(examiner !== undefined && { examiner }),

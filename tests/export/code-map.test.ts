@@ -65,6 +65,17 @@ describe("an adopter's code map", () => {
     ]);
   });
 
+  test('a wider place stands beside what was found there, and not beside what was not', () => {
+    const rows = ['right', 'left'].map(
+      (side) => `regions,lid-upper.${side},${HARBOUR},eye,wider,,`,
+    );
+    const { by } = exported(rows);
+    const site = (code: string, side: string) =>
+      by(code, side)?.bodySite?.coding?.map(({ code: one }) => one);
+    expect(site('lid-position.ptosis', 'left')).toContain('eye');
+    expect(site('lid-swelling', 'right')).not.toContain('eye');
+  });
+
   test('replaces what the row has in that system, or removes it', () => {
     const replaced = exported([`findings,lid-position.ptosis,${SCT},22298006,wider,replace,`], {
       freeSet,

@@ -1,6 +1,6 @@
 import type { ObservationComponent } from 'fhir/r4.js';
 import type { ExportContext } from '../../export/context.ts';
-import { codedComponent, type Exporter } from '../../export/observation.ts';
+import { codedComponent, type Exporter, subjectConcept } from '../../export/observation.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Attribute, Finding } from './statement.ts';
 
@@ -14,10 +14,7 @@ export const findingExport: Exporter<Finding> = {
     const { coder } = context;
     const suspected = finding.certainty === 'suspected';
     return {
-      code:
-        finding.presence === 'present' && !suspected
-          ? coder.concept('findings', finding.finding)
-          : coder.strictConcept('findings', finding.finding),
+      code: subjectConcept(context, finding),
       value: {
         valueCodeableConcept: coder.concept(
           'values',

@@ -11,6 +11,7 @@ import {
   textComponent,
 } from '../../export/observation.ts';
 import { resourceName } from '../../fhir/resource-names.ts';
+import { seenAt } from '../base.ts';
 import type { Image } from './statement.ts';
 
 /** What is said of a picture; the picture itself is a Media (R4) or a DocumentReference (R5). */
@@ -45,7 +46,7 @@ function pictureOf(context: ExportContext, { key }: Image): Reference {
 
 /** R4 and R4B. @see https://hl7.org/fhir/R4/media.html */
 function imageMedia(context: ExportContext, image: Image): Media {
-  const { effectiveDateTime, effectivePeriod } = effective(context, image.at);
+  const { effectiveDateTime, effectivePeriod } = effective(context, seenAt(image));
   return {
     resourceType: 'Media',
     id: context.id(resourceName.media(image.key)),
@@ -63,7 +64,7 @@ function imageMedia(context: ExportContext, image: Image): Media {
 
 /** The extension for the side belongs to Observation.bodySite alone; our code and the text say it here. */
 function plainSite(context: ExportContext, { region, side }: Image): CodeableConcept {
-  const { extension: _, ...site } = bodySite(context, region, side);
+  const { extension: _, ...site } = bodySite(context, region, side, false);
   return site;
 }
 

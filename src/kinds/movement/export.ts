@@ -5,8 +5,11 @@ import type { Movement } from './statement.ts';
 /** A movement asked for and its grade. */
 export const movementExport: Exporter<Movement> = {
   profile: 'face-neck-test',
-  parts: (context, { test, grade, reason, synkinesis }) => ({
-    ...testParts(context, test, grade, reason),
-    components: synkinesis === undefined ? [] : [flagComponent(context, 'synkinesis', synkinesis)],
+  parts: (context, movement) => ({
+    ...testParts(context, movement, movement.grade, movement.reason),
+    components:
+      movement.synkinesis === undefined
+        ? []
+        : [flagComponent(context, 'synkinesis', movement.synkinesis)],
   }),
 };

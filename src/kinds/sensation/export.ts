@@ -1,6 +1,11 @@
 import type { ObservationComponent } from 'fhir/r4.js';
 import type { ExportContext } from '../../export/context.ts';
-import { absentReason, type Exporter, flagComponent } from '../../export/observation.ts';
+import {
+  absentReason,
+  type Exporter,
+  flagComponent,
+  subjectConcept,
+} from '../../export/observation.ts';
 import { interpretation, interpretationOf } from '../../fhir/observation-codes.ts';
 import { type ModalityResult, modalitySaid, type Sensation } from './statement.ts';
 
@@ -8,7 +13,7 @@ import { type ModalityResult, modalitySaid, type Sensation } from './statement.t
 export const sensationExport: Exporter<Sensation> = {
   profile: 'face-neck-sensation',
   parts: (context, sensation) => ({
-    code: context.coder.concept('testPoints', sensation.point),
+    code: subjectConcept(context, sensation),
     components: [
       ...sensation.results.map((result) => modalityComponent(context, sensation.point, result)),
       ...(sensation.eyesClosed === undefined

@@ -1,6 +1,11 @@
 import type { ObservationComponent } from 'fhir/r4.js';
 import type { ExportContext } from '../../export/context.ts';
-import { codedComponent, type Exporter, textComponent } from '../../export/observation.ts';
+import {
+  codedComponent,
+  type Exporter,
+  subjectConcept,
+  textComponent,
+} from '../../export/observation.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Symptom } from './statement.ts';
 
@@ -9,7 +14,7 @@ export const symptomExport: Exporter<Symptom> = {
   profile: 'face-neck-symptom',
   parts: (context, symptom) => ({
     category: 'survey',
-    code: context.coder.concept('symptoms', symptom.symptom),
+    code: subjectConcept(context, symptom),
     value: { valueCodeableConcept: context.coder.concept('values', `answer.${symptom.answer}`) },
     components: symptomComponents(context, symptom),
   }),
