@@ -40,7 +40,7 @@ const places: readonly (readonly [string, string])[] = [
   ['hyperpigmentation', 'supraclav-skin'],
   ['wheal', 'temple'],
   ['tender', 'parotid'],
-  ['jaundice', 'conjunctiva'],
+  ['jaundice', 'forehead'],
   ['solar-lentigo', 'temple'],
   ['epidermoid-cyst', 'lip-upper'],
 ];

@@ -1,5 +1,6 @@
 import { OBSERVATION_CATEGORY } from '../../fhir/systems.ts';
 import { issue } from '../../issue.ts';
+import { ownTable } from '../concept.ts';
 import { isSame, lookAt, lookAtList, peek } from '../element.ts';
 import type { Entry } from '../entries.ts';
 import { type ExamReading, partNameOf } from '../reading.ts';
@@ -42,7 +43,8 @@ export function frameOf(reading: ExamReading, entry: Entry): Frame {
   const { resource, path } = entry;
   const status = peek(resource, 'status');
   const own = partNameOf(reading, resource);
-  const expected = own !== undefined && status === reading.statusOf(own);
+  const expected =
+    own !== undefined && (status === reading.statusOf(own) || wasTakenOver(reading, entry));
   if (!unsaid.has(status) && !said.has(status) && status !== 'preliminary') {
     reading.reasons.set(resource.json, 'its status is not known');
     tell(reading, [...path, 'status'], 'without a status that is known nothing is read', 'error');
@@ -65,6 +67,15 @@ export function frameOf(reading: ExamReading, entry: Entry): Frame {
       !open &&
       !expected && { doubt: 'it is preliminary and the exam is not' }),
   };
+}
+
+/** An observation of ours that was taken over from an earlier exam unseen is preliminary by itself. */
+function wasTakenOver(reading: ExamReading, { resource }: Entry): boolean {
+  return lookAtList(resource, 'component').some((component) => {
+    const concept = lookAt(component, 'code');
+    const own = concept && ownTable(reading, concept, ['items']);
+    return own?.code === 'carried-confirmed' && peek(component, 'valueBoolean') === false;
+  });
 }
 
 /** A focus may be the patient, or another observation of this exam. */
