@@ -85,6 +85,8 @@ const rules: readonly string[] = [
   'status.toString().length() = 5',
   '-1 < component.count()',
   '{}.empty()',
+  '(value.exists().toInteger() + component.exists().toInteger() * 5) >= 6',
+  'descendants().text.isDistinct()',
 ];
 
 const compiled = new Map<string, ReturnType<typeof fhirpath.compile>>();

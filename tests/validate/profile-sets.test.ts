@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { validateBundle } from '../../src/validate/r4.ts';
 import {
   clinic,
   codeSystem,
@@ -127,5 +128,70 @@ describe('slices by the profile that a resource fits', () => {
     expect(told(sheet([known]), { profiles: [bundleProfile] })).toEqual([
       'information unchecked-rule entry.0',
     ]);
+  });
+});
+
+describe('a profile without snapshot', () => {
+  const base = 'http://hl7.org/fhir/StructureDefinition';
+  const made = (of: string, ...element: object[]): object => ({
+    resourceType: 'StructureDefinition',
+    url: `${clinic}/StructureDefinition/made`,
+    type: 'Observation',
+    baseDefinition: of,
+    differential: { element },
+  });
+  const claimed = changed(
+    observation,
+    ['meta', 'profile', 0],
+    `${clinic}/StructureDefinition/made`,
+  );
+  const narrow = { id: 'Observation.method', path: 'Observation.method', max: '0' };
+
+  test.each([
+    ['an element', { path: 'Observation.method', max: '0' }, 'error too-many method'],
+    [
+      'a choice by its short name',
+      { path: 'Observation.valueQuantity', max: '0' },
+      'error too-many value',
+    ],
+    [
+      'an element of a data type',
+      { path: 'Observation.code.coding.version', min: 1 },
+      'error missing-property code.coding.0.version',
+    ],
+    [
+      'a slice by its extension',
+      {
+        id: 'Observation.extension:shift',
+        path: 'Observation.extension',
+        sliceName: 'shift',
+        min: 2,
+        type: [{ code: 'Extension', profile: [shift.url] }],
+      },
+      'error missing-property extension',
+    ],
+  ])('asks for %s', (_, element, issue) => {
+    const given = { profiles: [made(`${base}/Observation`, element)] };
+    expect(told(claimed, given).filter((line) => line.startsWith('error'))).toEqual([issue]);
+  });
+
+  test('asks for what its own base asks for, and more', () => {
+    const own = made(profile.url, narrow);
+    const given = { profiles: [own, profile, worker, shift, codeSystem, valueSet] };
+    const hot = changed(claimed, ['status'], 'amended');
+    expect(told(hot, given)).toEqual(['error invalid-value status', 'error too-many method']);
+  });
+
+  test.each([
+    ['that nobody gave', `${clinic}/StructureDefinition/other`],
+    ['of HL7 that is no type', `${base}/vitalsigns`],
+  ])('on a base %s is said to be unchecked', (_, of) => {
+    const { unchecked } = validateBundle(claimed, { profiles: [made(of, narrow)] });
+    expect(unchecked.map(({ why }) => why)).toContainEqual(expect.stringContaining(of));
+  });
+
+  test('that is its own base comes to an end', () => {
+    const given = { profiles: [made(`${clinic}/StructureDefinition/made`, narrow)] };
+    expect(told(claimed, given)).toContain('error too-many method');
   });
 });

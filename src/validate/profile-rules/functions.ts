@@ -61,6 +61,7 @@ export const calls: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['extension', extension],
   ['resolve', resolve],
   ['children', (input) => input.flatMap(children)],
+  ['descendants', descendants],
   ['startsWith', text((value, start) => value.startsWith(start))],
   ['endsWith', text((value, end) => value.endsWith(end))],
   ['contains', text((value, part) => value.includes(part))],
@@ -104,7 +105,7 @@ function repeat(input: Items, args: readonly Node[], frame: Frame): Items {
   let open: Items = input;
   while (open.length > 0) {
     open = open.flatMap((item, at) => each(item, at, args, frame));
-    found.push(...open);
+    for (const item of open) found.push(item);
   }
   return found;
 }
@@ -160,6 +161,19 @@ function children(item: Item): Items {
   return [...names].flatMap((name) => childrenOf(item, name));
 }
 
+function descendants(input: Items, _: readonly Node[], { context }: Frame): Items {
+  const found: Item[] = [];
+  let open: Items = input;
+  while (open.length > 0) {
+    // Primitives have no elements but ids and extensions, which nobody asks for here.
+    open = open.filter(({ value }) => isObject(value)).flatMap(children);
+    context.budget -= open.length;
+    if (context.budget < 0) throw new Undecided('too long');
+    for (const item of open) found.push(item);
+  }
+  return found;
+}
+
 function plainIn({ value }: Item): string | number | boolean {
   if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') {
     return value;
@@ -210,6 +224,7 @@ function substring(input: Items, [start, length]: readonly Node[], frame: Frame)
 
 function toInteger(item: Item): Items {
   const value = plainIn(item);
+  if (typeof value === 'boolean') return [{ value: value ? 1 : 0 }];
   if (typeof value === 'string' && /^[+-]?\d+$/.test(value)) return [{ value: Number(value) }];
   return typeof value === 'number' && Number.isInteger(value) ? [{ value }] : [];
 }

@@ -66,7 +66,7 @@ export function parse(text: string): Node {
     return token;
   };
   const expression = (level = 0): Node => {
-    if (++depth > deepest) throw new SyntaxError('too deep');
+    if (level === 0 && ++depth > deepest) throw new SyntaxError('too deep');
     let left = level < levels.length ? expression(level + 1) : unary();
     for (;;) {
       const op = peek();
@@ -77,7 +77,7 @@ export function parse(text: string): Node {
           ? { is: 'type', op, left, type: typeName() }
           : { is: 'binary', op, left, right: expression(level + 1) };
     }
-    depth--;
+    if (level === 0) depth--;
     return left;
   };
   const unary = (): Node => {

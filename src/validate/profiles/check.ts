@@ -44,7 +44,7 @@ function checkMember(member: Member, node: ProfileNode, look: Look): void {
   checkTarget(member, node, look);
   checkValue(member, node, look);
   checkCodes(member, node, look);
-  checkConstraints(value, node, inner);
+  checkConstraints(value, node, inner, member.type);
   if (isObject(value)) {
     checkChildren(value, node, inner);
     checkTypeProfiles(member, value, node, inner);

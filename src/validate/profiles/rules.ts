@@ -1,5 +1,6 @@
 import { isPrimitive } from '../definitions.ts';
 import { knownRules } from '../invariants.ts';
+import type { Item } from '../profile-rules/evaluate.ts';
 import type { Rule } from '../profile-rules/rule.ts';
 import { resolve } from '../resolve.ts';
 import type { ProfileNode } from './compile.ts';
@@ -12,10 +13,15 @@ export interface CompiledConstraint extends ProfileConstraint {
 }
 
 /** Rules of the profile's own: those of the base are held by the stage of invariants. */
-export function checkConstraints(value: unknown, node: ProfileNode, look: Look): void {
+export function checkConstraints(
+  value: unknown,
+  node: ProfileNode,
+  look: Look,
+  type?: string,
+): void {
   for (const constraint of node.constraints) {
     const { key, severity } = constraint;
-    const verdict = verdictOf(constraint, value, node, look);
+    const verdict = verdictOf(constraint, { value, type }, node, look);
     if (verdict === 'undecided') sayUnchecked(look, node, { reason: 'rule', key }, []);
     else if (verdict === 'fails') {
       say(
@@ -34,24 +40,24 @@ export function checkConstraints(value: unknown, node: ProfileNode, look: Look):
 
 function verdictOf(
   { key, severity, expression, rule }: CompiledConstraint,
-  value: unknown,
+  { value, type }: Item,
   node: ProfileNode,
   look: Look,
 ): 'holds' | 'fails' | 'undecided' {
   const { scope } = look;
   if (expression === undefined) return 'undecided';
   if (scope.engine !== undefined) {
-    const type = node.path.includes('.') ? baseOf(node) : look.profile.type;
-    return scope.engine.evaluate({ key, severity, expression }, type, value, scope);
+    const base = node.path.includes('.') ? (type ?? baseOf(node)) : look.profile.type;
+    return scope.engine.evaluate({ key, severity, expression }, base, value, scope);
   }
   const [only, other] = node.types;
-  const type = other === undefined ? only?.code : undefined;
+  const known = type ?? (other === undefined ? only?.code : undefined);
   const around = {
     resource: scope.resource,
     root: scope.root,
     resolve: (reference: string) => resolve(reference, scope)?.resource,
   };
-  return rule?.verdict({ value, type }, around) ?? 'undecided';
+  return rule?.verdict({ value, type: known }, around) ?? 'undecided';
 }
 
 /** Whether the stage of invariants holds every resource to it: adopters may use a published key anew. */

@@ -32,7 +32,8 @@ export function checkSlices(
     const inSlice = sorted.filter(({ slices }) => slices.includes(slice));
     const maybe = sorted.filter(({ open }) => open.includes(slice)).length;
     // Those that may be in it can make up for what it lacks, and are no more than it takes.
-    checkCount(inSlice.length + (inSlice.length < slice.min ? maybe : 0), slice, look);
+    const lacking = Math.max(0, slice.min - inSlice.length);
+    checkCount(inSlice.length + Math.min(lacking, maybe), slice, look);
     if (slice.slices.length > 0) {
       const again = inSlice.map(({ member }) => member);
       checkSlices(again, slicedLike(slice, node), look, checkMember);

@@ -253,6 +253,7 @@ function fitsProfile(
   const byReference = steps.at(-1)?.kind === 'resolve';
   const holders = follow({ value, type }, byReference ? steps.slice(0, -1) : steps, scope) ?? [];
   const urls = types.flatMap((each) => (byReference ? each.targets : each.profiles));
+  const codes = new Set(types.map(({ code }) => code));
   if (urls.length === 0 || holders.length === 0) return holders.length === 0 ? false : undefined;
   return anyOf(
     holders.flatMap((holder) => {
@@ -261,6 +262,9 @@ function fitsProfile(
         ? resolved(holder.value, scope)
         : standing(holder.value, value, scope);
       const kind = byReference ? typeOfReference(holder.value) : holder.type;
+      const actual = textOf(target?.resource['resourceType']);
+      const isOther = actual !== undefined && !codes.has(actual) && !codes.has('Resource');
+      if (!byReference && isOther) return [false];
       return urls.map((url) => fitsOne(url, target, kind, look));
     }),
   );
@@ -277,7 +281,7 @@ export function fitsOne(
   const wanted = profile?.type ?? typeName(url);
   if (wanted === 'Resource' || (wanted === 'DomainResource' && kind !== 'Bundle')) return true;
   const actual = textOf(target?.resource['resourceType']) ?? kind;
-  const isKnown = profile !== undefined || !wanted.includes(':');
+  const isKnown = profile !== undefined || scope.resourceTypes.has(wanted);
   if (!isKnown || actual === undefined) return undefined;
   if (wanted !== actual) return false;
   if (profile === undefined || url === structureBase + wanted) return true;

@@ -28,7 +28,7 @@ export function snapshotOf(
   const differential = isObject(structure['differential'])
     ? objectsOf(structure['differential']['element'])
     : [];
-  const type = textOf(structure['type']);
+  const type = textOf(structure['type'])?.replace(structureBase, '');
   if (differential.length === 0 || type === undefined) return { elements: [], missing: [] };
   const missing: string[] = [];
   const build = new Builder(definitions, type, (url) => {
@@ -40,7 +40,8 @@ export function snapshotOf(
   });
   const base = withoutVersion(textOf(structure['baseDefinition']) ?? structureBase + type);
   const elements = build.baseElements(base);
-  if (elements === undefined && !base.startsWith(structureBase)) missing.push(base);
+  // The type itself is held anyhow; a profile of it, also one of HL7's such as vitalsigns, is not.
+  if (elements === undefined && base !== structureBase + type) missing.push(base);
   build.start(elements ?? []);
   for (const element of differential) build.apply(element);
   return { elements: build.elements(), missing };
@@ -66,10 +67,20 @@ class Builder {
 
   start(base: readonly JsonObject[]): void {
     for (const element of base) this.byId.set(textOf(element['id']) ?? '', element);
-    if (!this.byId.has(this.type)) {
-      const root = { id: this.type, path: this.type, min: 0, max: '*' };
-      this.byId = new Map([[this.type, root], ...this.byId]);
-    }
+    if (this.byId.has(this.type)) return;
+    const root = { id: this.type, path: this.type, min: 0, max: '*' };
+    const own = this.type === 'Extension' ? this.extensionElements() : [];
+    this.byId = new Map([[this.type, root], ...own, ...this.byId]);
+  }
+
+  /** What an extension can hold is read from its definition, also where that leaves it to the base. */
+  private extensionElements(): [string, JsonObject][] {
+    const types = [...(this.definitions.types.get('Extension')?.properties ?? [])].flatMap(
+      ([name, { choice, type }]) =>
+        choice === undefined || name.startsWith('_') ? [] : [{ code: type }],
+    );
+    const id = 'Extension.value[x]';
+    return [[id, { id, path: id, min: 0, max: '1', type: types }]];
   }
 
   elements(): JsonObject[] {
