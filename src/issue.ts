@@ -6,6 +6,7 @@ import type { FactsFor, Sentence, SentenceTable } from './issues/facts.ts';
 import type { IssueLanguage } from './issues/language.ts';
 import { englishWording, rendered } from './issues/render.ts';
 import { type Path, pathText } from './path.ts';
+import { shownText } from './shown-text.ts';
 
 export type { IssueCode } from './issues/codes.ts';
 export type { FactTypes } from './issues/facts.ts';
@@ -158,6 +159,7 @@ export function issueTextIn(found: Issue, language: IssueLanguage): string {
   return lineOf(found, issueMessage(found, language), wording.expected, severities[found.severity]);
 }
 
+/** As it can be shown at a terminal: names of properties stand in the path. */
 function lineOf(
   { path, code }: Issue,
   { message, expected }: { readonly message: string; readonly expected?: string },
@@ -165,7 +167,7 @@ function lineOf(
   severity: string,
 ): string {
   const hint = expected === undefined ? '' : ` (${expectedWord} ${expected})`;
-  return `${severity}  ${pathText(path) || '(root)'}  ${message}${hint} [${code}]`;
+  return shownText(`${severity}  ${pathText(path) || '(root)'}  ${message}${hint} [${code}]`);
 }
 
 /** Thrown by the `OrThrow` form of a function; `issues` holds everything that was found. */

@@ -18,6 +18,18 @@ export function nearest(name: string, known: Iterable<string>): string | undefin
   return best;
 }
 
+/** Names for which one call looks for a near one: the search costs as much as all names together. */
+const mostSuggestions = 20;
+
+/** {@link nearest} for the first names of a call; later ones get no suggestion. */
+export function firstNearest(): typeof nearest {
+  let left = mostSuggestions;
+  return (name, known) => {
+    left -= 1;
+    return left < 0 ? undefined : nearest(name, known);
+  };
+}
+
 /** Optimal string alignment: Levenshtein's distance in which a swap of neighbours counts once. */
 function editDistance(a: string, b: string): number {
   let before: number[] = [];

@@ -6,7 +6,7 @@ export function pathText(path: Path): string {
   let text = '';
   for (const step of path) {
     if (typeof step === 'number') text += `[${step}]`;
-    else text += text === '' ? step : `.${step}`;
+    else text += text === '' || step.startsWith('[') ? step : `.${step}`;
   }
   return text;
 }

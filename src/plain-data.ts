@@ -1,4 +1,5 @@
 import { type Issue, issue } from './issue.ts';
+import { mostIssues, restIssue } from './issue-list.ts';
 import type { Path } from './path.ts';
 
 export interface PlainDataLimits {
@@ -23,6 +24,13 @@ interface Search {
   readonly issues: Issue[];
   readonly path: (string | number)[];
   values: number;
+  /** Faults beyond those listed. */
+  more: number;
+}
+
+function say(search: Search, found: Issue): void {
+  if (search.issues.length < mostIssues) search.issues.push(found);
+  else search.more += 1;
 }
 
 /** Texts up to this length are gone through faster by code than by an expression. */
@@ -46,9 +54,9 @@ function isSuspect(text: string): boolean {
  * neither a cycle nor deep nesting can exhaust the stack.
  */
 export function plainDataIssues(value: unknown, limits: PlainDataLimits): Issue[] {
-  const search: Search = { limits, issues: [], path: [], values: 1 };
+  const search: Search = { limits, issues: [], path: [], values: 1, more: 0 };
   look(value, search);
-  return search.issues;
+  return search.more === 0 ? search.issues : [...search.issues, restIssue(search.more)];
 }
 
 /** False once the search has ended. */
@@ -82,7 +90,7 @@ function lookInObject(value: object, search: Search): boolean {
     if (!Object.hasOwn(holder, name)) continue;
     if (name === '__proto__' || name === 'constructor' || name === 'prototype') {
       const path = [...search.path, name];
-      search.issues.push(issue('unsafe-property', path, { reason: 'name' }));
+      say(search, issue('unsafe-property', path, { reason: 'name' }));
     }
     if (!lookAt(holder[name], name, search)) return false;
   }
@@ -108,17 +116,16 @@ export function withoutBadCharacters(text: string): string {
   return text.replace(new RegExp(badCharacter, 'gu'), '\uFFFD');
 }
 
-function checkText(text: string, { path, issues }: Search): void {
+function checkText(text: string, search: Search): void {
   const bad = badCharacter.exec(text)?.[0];
   if (bad === undefined) return;
   const code = bad.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
   const isSurrogate = bad >= '\uD800' && bad <= '\uDFFF';
-  issues.push(
-    issue('invalid-unicode', [...path], {
-      reason: isSurrogate ? 'surrogate' : 'character',
-      character: `U+${code}`,
-    }),
-  );
+  const facts = {
+    reason: isSurrogate ? 'surrogate' : 'character',
+    character: `U+${code}`,
+  } as const;
+  say(search, issue('invalid-unicode', [...search.path], facts));
 }
 
 function tooDeep(path: Path, depth: number): Issue {

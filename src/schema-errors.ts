@@ -1,6 +1,6 @@
 import { type Issue, issue, type RecordFacts } from './issue.ts';
 import type { FormWord } from './issues/forms.ts';
-import { nearest } from './nearest.ts';
+import { firstNearest, type nearest } from './nearest.ts';
 import { pathFromPointer, pathPointer } from './path.ts';
 import { formOf, kindOf, readableName, receivedText, type SchemaNode } from './schema-words.ts';
 
@@ -47,16 +47,22 @@ type Fault = Told & {
   readonly value?: unknown;
 };
 
-type Reader = (error: SchemaError, schema: SchemaNode, options: SchemaErrorOptions) => Fault;
+/** What the readers work with beside an error. */
+interface Reading extends SchemaErrorOptions {
+  readonly near: typeof nearest;
+}
+
+type Reader = (error: SchemaError, schema: SchemaNode, reading: Reading) => Fault;
 
 /** One issue for each fault: of several errors at one place the most basic one is kept. */
 export function schemaErrorIssues(
   errors: readonly SchemaError[],
   options: SchemaErrorOptions,
 ): Issue[] {
+  const reading: Reading = { ...options, near: firstNearest() };
   const found = new Map<string, Issue>();
   for (const error of errors) {
-    const made = options.special?.(error) ?? usualIssue(error, options);
+    const made = options.special?.(error) ?? usualIssue(error, reading);
     if (made === undefined) continue;
     const place = pathPointer(made.path);
     const before = found.get(place);
@@ -65,7 +71,7 @@ export function schemaErrorIssues(
   return [...found.values()];
 }
 
-function usualIssue(error: SchemaError, options: SchemaErrorOptions): Issue | undefined {
+function usualIssue(error: SchemaError, options: Reading): Issue | undefined {
   const read = readers.get(error.keyword);
   if (read === undefined) return undefined;
   const fault = read(error, error.parentSchema ?? {}, options);
@@ -109,7 +115,7 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ],
   [
     'additionalProperties',
-    ({ params, data }, schema) => {
+    ({ params, data }, schema, { near: nearest }) => {
       const name = String(params['additionalProperty']);
       const near = nearest(name, Object.keys(schema.properties ?? {}));
       return {

@@ -1,6 +1,8 @@
 /// <reference types="node" />
+
 import { readFile } from 'node:fs/promises';
 import { nearest } from '../nearest.ts';
+import { shownText } from '../shown-text.ts';
 import { flagOption, parseOptions } from './arguments.ts';
 import type { Command } from './command.ts';
 import { systemCode, systemReason, UsageError } from './failure.ts';
@@ -33,7 +35,7 @@ export async function cli(argv: readonly string[], io: CliIo): Promise<number> {
     return await run(argv, io);
   } catch (thrown) {
     if (thrown instanceof UsageError) {
-      await io.err(`face-neck-fhir: ${thrown.message}\n`);
+      await io.err(`face-neck-fhir: ${shownText(thrown.message)}\n`);
       return 2;
     }
     if (systemCode(thrown) === 'EPIPE') {

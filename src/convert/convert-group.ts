@@ -105,14 +105,25 @@ function closeLedger({ records }: RecordGroup, plan: Plan, ledger: Ledger): void
   }
 }
 
+/** Fields that a syntax itself names, such as OBX-5.1. */
+const ownName = /^[A-Z][A-Z\d]{2}-\d{1,2}(?:\.\d{1,2})*$/;
+
+/**
+ * A name that no mapping has written may be a patient's words, as in a table without headings; its
+ * place in the text leads to it.
+ */
+function shownField(name: string, place: number): string {
+  return ownName.test(name) ? name : `[unmapped field ${place}]`;
+}
+
 /** One issue for each name, at its first place: the ledger has all places. */
 function unmappedIssues(fields: readonly Field[]): Issue[] {
   const firsts = new Map<string, Field>();
   for (const field of fields) if (!firsts.has(field.name)) firsts.set(field.name, field);
-  return [...firsts.values()].map((field) =>
+  return [...firsts.values()].map((field, at) =>
     issue(
       'unmapped-field',
-      [field.name],
+      [shownField(field.name, at + 1)],
       { reason: 'kept' },
       { severity: 'information', source: field.at },
     ),

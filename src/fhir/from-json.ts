@@ -1,5 +1,7 @@
 import { hasErrors, type Issue, issue, type Outcome } from '../issue.ts';
 import type { FormWord } from '../issues/forms.ts';
+import type { Path } from '../path.ts';
+import { isKnownName, unknownStep } from '../shown-path.ts';
 import { positionsIn, type TextPosition } from '../text-position.ts';
 import { DECIMAL_TEXT } from './decimal.ts';
 
@@ -21,6 +23,7 @@ export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): O
     at: 0,
     backslash: text.indexOf('\\'),
     path: [],
+    places: [],
     depth,
     issues: [],
     position: positionsIn(text),
@@ -43,6 +46,8 @@ interface Cursor {
   /** Place of the next backslash at or after `at`, as far as known; -1 when there is none. */
   backslash: number;
   readonly path: (string | number)[];
+  /** Beside each step of the path, the place of the property in its object, from 1. */
+  readonly places: number[];
   readonly depth: number;
   readonly issues: Issue[];
   readonly position: (at: number) => TextPosition;
@@ -79,17 +84,20 @@ function readValue(cursor: Cursor): unknown {
 }
 
 function readObject(cursor: Cursor): unknown {
-  const { path } = cursor;
+  const { path, places } = cursor;
   const holder: Carrier = {};
   if (open(cursor, '}')) return holder;
-  for (;;) {
+  for (let place = 1; ; place++) {
     if (cursor.text[cursor.at] !== '"') fail(cursor, 'json-property');
     const start = cursor.at;
     const name = readString(cursor);
     path.push(name);
+    places.push(place);
     if (Object.hasOwn(holder, name)) {
       const source = cursor.position(start);
-      cursor.issues.push(issue('duplicate-property', [...path], { reason: 'twice' }, { source }));
+      cursor.issues.push(
+        issue('duplicate-property', shownPath(cursor), { reason: 'twice' }, { source }),
+      );
     }
     skipSpace(cursor);
     if (cursor.text[cursor.at] !== ':') fail(cursor, 'json-colon');
@@ -101,6 +109,7 @@ function readObject(cursor: Cursor): unknown {
     if (typeof value === 'number')
       keepText(holder, name, value, cursor.text.slice(from, cursor.at));
     path.pop();
+    places.pop();
     if (closed(cursor, '}')) return holder;
   }
 }
@@ -111,12 +120,14 @@ function readList(cursor: Cursor): unknown {
   for (;;) {
     const from = cursor.at;
     cursor.path.push(list.length);
+    cursor.places.push(0);
     const value = readValue(cursor);
     if (typeof value === 'number') {
       keepText(list, String(list.length), value, cursor.text.slice(from, cursor.at));
     }
     list.push(value);
     cursor.path.pop();
+    cursor.places.pop();
     if (closed(cursor, ']')) return list;
   }
 }
@@ -137,7 +148,7 @@ function open(cursor: Cursor, closing: string): boolean {
   if (cursor.path.length >= cursor.depth) {
     const source = cursor.position(cursor.at);
     throw new Stop(
-      issue('too-deep', [...cursor.path], { reason: 'levels', maximum: cursor.depth }, { source }),
+      issue('too-deep', shownPath(cursor), { reason: 'levels', maximum: cursor.depth }, { source }),
     );
   }
   cursor.at += 1;
@@ -237,7 +248,15 @@ function skipSpace(cursor: Cursor): void {
   }
 }
 
-function fail({ text, at, path, position }: Cursor, form: FormWord): never {
+/** The path without names that exams and FHIR do not have: a lost bracket makes a value a name. */
+function shownPath({ path, places }: Cursor): Path {
+  return path.map((step, at) =>
+    typeof step === 'number' || isKnownName(step) ? step : unknownStep(places[at] ?? 0),
+  );
+}
+
+function fail(cursor: Cursor, form: FormWord): never {
+  const { text, at, position } = cursor;
   const reason = at >= text.length ? 'ends-early' : 'syntax';
-  throw new Stop(issue('not-json', [...path], { reason, form }, { source: position(at) }));
+  throw new Stop(issue('not-json', shownPath(cursor), { reason, form }, { source: position(at) }));
 }

@@ -86,6 +86,9 @@ export async function validatorModule(text: string, name: string): Promise<strin
   return small;
 }
 
+/** Errors kept of one call: with them a call lists all that it may, and hostile input stays cheap. */
+const mostSchemaErrors = 10_000;
+
 /**
  * ajv joins the errors of parts by `concat`, which copies all errors so far each time: quadratic for
  * a bundle with a fault in every entry. Pushing them is linear.
@@ -96,10 +99,14 @@ function linearErrors(code: string): string {
     'vErrors = joinErrors(vErrors, $1.errors);',
   );
   if (joined.includes('.concat(')) throw new Error('ajv joins errors in a way not known here');
-  return `${joined}
+  const bounded = joined.replaceAll(/vErrors\.push\(/g, 'addError(vErrors, ');
+  return `${bounded}
+function addError(all, error) {
+  if (all.length < ${mostSchemaErrors}) all.push(error);
+}
 function joinErrors(all, more) {
   if (all === null) return more;
-  for (const error of more) all.push(error);
+  for (const error of more) addError(all, error);
   return all;
 }`;
 }

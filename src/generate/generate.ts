@@ -25,6 +25,7 @@ export const steps: readonly Step[] = [
   { program: 'code-types', writes: 'the codes as types' },
   { program: 'exam-schema', writes: 'the JSON Schema of an exam' },
   { program: 'check-settings-schema', writes: 'the JSON Schema of the settings of the checks' },
+  { program: 'known-names', writes: 'the names that paths of issues may show' },
   { program: 'mapping-schema', writes: 'the JSON Schema of a mapping' },
   { program: 'rules-table', writes: 'the list of rules' },
   { program: 'terminology-readme', writes: 'the counts and sources of the tables' },
@@ -32,7 +33,13 @@ export const steps: readonly Step[] = [
 ];
 
 /** Files and folders that the steps write into; hand-written tables among them stay as they are. */
-const written = ['src/terminology/tables', 'terminology', 'profiles', 'src/checks/RULES.md'];
+const written = [
+  'src/terminology/tables',
+  'terminology',
+  'profiles',
+  'src/checks/RULES.md',
+  'src/known-names.ts',
+];
 
 type Contents = ReadonlyMap<string, Buffer>;
 

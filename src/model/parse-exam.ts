@@ -1,4 +1,5 @@
 import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
+import { cutIssues } from '../issue-list.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Exam } from './exam.ts';
 import { allowedAnswers } from './rules/answers.ts';
@@ -40,9 +41,9 @@ const rules: readonly ExamRule[] = [
 export function parseExam(value: unknown, options: ParseOptions = {}): Outcome<Exam> {
   const includeValues = options.includeValues ?? false;
   const schema = examSchemaIssues(value, { includeValues });
-  if (hasErrors(schema)) return { issues: schema };
+  if (hasErrors(schema)) return { issues: cutIssues(schema) };
   const exam = value as Exam; // the schema, generated from this type, has accepted it
-  const issues = [...schema, ...ruleIssues(exam, options)];
+  const issues = cutIssues([...schema, ...ruleIssues(exam, options)]);
   return hasErrors(issues) ? { issues } : { value: exam, issues };
 }
 

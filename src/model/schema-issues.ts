@@ -1,5 +1,6 @@
 import type { Issue } from '../issue.ts';
 import { checkAgainstSchema } from '../schema-check.ts';
+import { withShownPaths } from '../shown-path.ts';
 import { examValidator } from './compiled/exam.js';
 import { examForms } from './words.ts';
 
@@ -14,10 +15,11 @@ export function examSchemaIssues(
   value: unknown,
   { includeValues = false }: { readonly includeValues?: boolean } = {},
 ): Issue[] {
-  return checkAgainstSchema(value, {
+  const issues = checkAgainstSchema(value, {
     validator: examValidator,
     limits,
     forms: examForms,
     includeValues,
   });
+  return withShownPaths(issues, value);
 }

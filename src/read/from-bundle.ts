@@ -1,7 +1,9 @@
 import { type Issue, issue, orThrow } from '../issue.ts';
+import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { plainDataIssues } from '../plain-data.ts';
+import { withShownPaths } from '../shown-path.ts';
 import { isObject, ownProperty } from './element.ts';
 import type { ReadOptions, ReadOutcome } from './options.ts';
 import { type RoughExam, readOnce } from './read-once.ts';
@@ -27,6 +29,11 @@ const limits = { depth: 64, values: 10_000_000 };
  * with `fromJson`.
  */
 export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutcome {
+  const outcome = readBundle(bundle, options);
+  return { ...outcome, issues: withShownPaths(cutIssues(outcome.issues), bundle) };
+}
+
+function readBundle(bundle: unknown, options: ReadOptions): ReadOutcome {
   const unsafe = plainDataIssues(bundle, limits);
   if (unsafe.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     return nothing(unsafe);

@@ -1,5 +1,7 @@
 import { hasErrors, type Issue } from '../issue.ts';
+import { cutIssues } from '../issue-list.ts';
 import { pathPointer } from '../path.ts';
+import { withShownPaths } from '../shown-path.ts';
 import { createIndex } from './bundle-index.ts';
 import { rootProperty } from './definitions.ts';
 import { isObject, type JsonObject } from './json.ts';
@@ -52,10 +54,18 @@ export function runStages(
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
-    const { unchecked } = scope;
-    return { valid: !hasErrors(scope.issues), issues: scope.issues, unchecked };
+    return told(scope.issues, bundle, scope.unchecked);
   }
-  return { valid: !hasErrors(issues), issues, unchecked: [] };
+  return told(issues, bundle, []);
+}
+
+function told(
+  issues: readonly Issue[],
+  bundle: unknown,
+  unchecked: readonly Unchecked[],
+): Validation {
+  const valid = !hasErrors(issues);
+  return { valid, issues: withShownPaths(cutIssues(issues), bundle), unchecked };
 }
 
 /** What is wrong with compiled profiles was told when they were compiled. */

@@ -182,7 +182,7 @@ describe('no value is in an issue', () => {
   });
 });
 
-test('a bundle of 20,000 faults is told of in full, and in time', () => {
+test('of a bundle of 20,000 faults a thousand are told, with a count', () => {
   const entry = Array.from({ length: 20_000 }, (_, at) => ({
     fullUrl: `https://clinic.example/Observation/n${at}`,
     resource: {
@@ -192,6 +192,6 @@ test('a bundle of 20,000 faults is told of in full, and in time', () => {
     },
   }));
   const { issues } = r4({ resourceType: 'Bundle', type: 'collection', entry });
-  expect(issues.filter(({ code }) => code === 'missing-property').length).toBe(40_000);
-  expect(issues.filter(({ code }) => code === 'unresolved-reference').length).toBe(20_000);
+  expect(issues).toHaveLength(1001);
+  expect(issues.at(-1)?.code).toBe('issues-cut');
 });

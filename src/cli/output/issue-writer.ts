@@ -1,4 +1,5 @@
 import { type Issue, issueText, type Severity } from '../../issue.ts';
+import { actingText, shownText } from '../../shown-text.ts';
 import { toOperationOutcome } from '../../validate/to-operation-outcome.ts';
 import { type OptionValues, textOption } from '../arguments.ts';
 import type { Document } from '../input/documents.ts';
@@ -13,7 +14,7 @@ export function issueFormatOf(options: OptionValues): IssueFormat {
 
 /** `file` or `file:3`, for the third document of a file with one document a line. */
 export function documentName({ input, record }: Pick<Document, 'input' | 'record'>): string {
-  return record === undefined ? input : `${input}:${record}`;
+  return shownText(record === undefined ? input : `${input}:${record}`);
 }
 
 /**
@@ -37,9 +38,9 @@ function issueBlock(
 ): string {
   switch (format) {
     case 'json':
-      return issues.map((found) => `${JSON.stringify({ ...document, ...found })}\n`).join('');
+      return issues.map((found) => `${shownJson({ ...document, ...found })}\n`).join('');
     case 'operation-outcome':
-      return `${JSON.stringify(toOperationOutcome(issues))}\n`;
+      return `${shownJson(toOperationOutcome(issues))}\n`;
     case 'text': {
       const name = documentName(document);
       return issues.map((found) => `${name}: ${issueLine(found)}\n`).join('');
@@ -50,7 +51,7 @@ function issueBlock(
 function issueLine(found: Issue): string {
   const { source, received } = found;
   let line = issueText(found);
-  if (received !== undefined) line += ` got ${JSON.stringify(received)}`;
+  if (received !== undefined) line += ` got ${shownText(JSON.stringify(received))}`;
   if (source !== undefined && 'line' in source) {
     line += ` at line ${source.line}`;
     if (source.column !== undefined) line += `, column ${source.column}`;
@@ -59,6 +60,18 @@ function issueLine(found: Issue): string {
     if (source.field !== undefined) line += `, field ${source.field}`;
   }
   return line;
+}
+
+/** JSON of one line, with what a terminal would act on as escapes that JSON has. */
+function shownJson(value: unknown): string {
+  return JSON.stringify(value).replace(actingText, (found) => [...found].map(jsonEscape).join(''));
+}
+
+function jsonEscape(character: string): string {
+  return character
+    .split('')
+    .map((unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
+    .join('');
 }
 
 /** The same issues with lines counted from the beginning of the input. */

@@ -1,3 +1,4 @@
+import { shownText } from '../../shown-text.ts';
 import type { Tally } from './tally.ts';
 
 /** What a run did, for machines. */
@@ -28,7 +29,11 @@ export function summaryText(summary: Summary): string {
 function section(title: string, counts: { readonly [name: string]: number }): string[] {
   const rows = Object.entries(counts);
   if (rows.length === 0) return [];
-  return ['', title, ...rows.map(([name, count]) => `${String(count).padStart(10)}  ${name}`)];
+  return [
+    '',
+    title,
+    ...rows.map(([name, count]) => `${String(count).padStart(10)}  ${shownText(name)}`),
+  ];
 }
 
 /** The largest counts; equal ones in order of names. */

@@ -6,8 +6,10 @@ import {
   type RecordCode,
   type RecordFacts,
 } from '../../issue.ts';
+import { cutIssues } from '../../issue-list.ts';
 import type { Path } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
+import { withShownPaths } from '../../shown-path.ts';
 import { escapeAttribute } from '../../xml/characters.ts';
 import { readXml } from '../../xml/reader.ts';
 import { decimalText } from '../decimal.ts';
@@ -44,13 +46,18 @@ export function toXml(
   { pretty = false }: ToXmlOptions = {},
 ): Outcome<string> {
   const issues = plainDataIssues(resource, limits);
-  if (hasErrors(issues)) return { issues };
+  if (hasErrors(issues)) return { issues: told(issues, resource) };
   const writing: Writing = { version, types: typesOf(version), issues, parts: [] };
   const newline = pretty ? '\n' : '';
   writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
   writeResource(writing, resource, [], newline, ` xmlns="${FHIR_NAMESPACE}"`);
   writing.parts.push(newline);
-  return hasErrors(issues) ? { issues } : { value: writing.parts.join(''), issues };
+  const found = told(issues, resource);
+  return hasErrors(issues) ? { issues: found } : { value: writing.parts.join(''), issues: found };
+}
+
+function told(issues: readonly Issue[], resource: unknown): readonly Issue[] {
+  return withShownPaths(cutIssues(issues), resource);
 }
 
 interface Writing {

@@ -22,6 +22,9 @@ export const record = {
     xml: ['the XML text is too large', 'at most {maximum} characters'],
     'xml-elements': ['the XML text has too many elements', 'at most {maximum}'],
   },
+  'issues-cut': {
+    rest: ['more was found, {count} times, than is listed', 'at most {maximum} issues'],
+  },
   'unsafe-property': {
     name: 'a property of this name is not accepted',
   },

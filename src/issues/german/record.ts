@@ -23,6 +23,9 @@ export const germanRecord: Translated<typeof record> = {
     xml: ['der XML-Text ist zu groß', 'höchstens {maximum} Zeichen'],
     'xml-elements': ['der XML-Text hat zu viele Elemente', 'höchstens {maximum}'],
   },
+  'issues-cut': {
+    rest: ['es wurde mehr gefunden, {count}-mal, als hier steht', 'höchstens {maximum} Meldungen'],
+  },
   'unsafe-property': {
     name: 'eine Eigenschaft dieses Namens wird nicht angenommen',
   },

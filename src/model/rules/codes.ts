@@ -1,5 +1,5 @@
 import { formOf } from '../../kinds/forms.ts';
-import { nearest } from '../../nearest.ts';
+import { firstNearest } from '../../nearest.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Exam } from '../exam.ts';
 import type { Statement } from '../statement.ts';
@@ -12,6 +12,7 @@ type Need = (table: TableName, code: string | undefined, ...path: readonly Step[
 
 /** Every code must stand in its table. */
 export const knownCodes: ExamRule = ({ exam, catalogue, report }) => {
+  const nearest = firstNearest();
   const need: Need = (table, code, ...path) => {
     const rows = catalogue[table];
     if (code === undefined || rows.has(code)) return;

@@ -1,5 +1,5 @@
 import { formOf } from '../../kinds/forms.ts';
-import { nearest } from '../../nearest.ts';
+import { firstNearest } from '../../nearest.ts';
 import type { Path } from '../../path.ts';
 import { type Unit, units } from '../../terminology/tables/units.ts';
 import type { ExamRule } from './rule.ts';
@@ -17,6 +17,7 @@ function unitsOf(kind: Unit['kind']): string[] {
  * can resolve has a unit that the library knows. Measures and attributes have units of their own.
  */
 export const knownUnits: ExamRule = ({ exam, report }) => {
+  const nearest = firstNearest();
   const need = (unit: string, path: Path, kind?: Unit['kind']): void => {
     const found = kinds.get(unit);
     if (found === undefined) {
