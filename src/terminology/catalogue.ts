@@ -32,6 +32,8 @@ const codeForm = /^[a-z0-9][a-z0-9.-]{0,99}$/;
  * circle. No value when anything is wrong.
  */
 export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogue> {
+  const misshapen = shapeIssues(additions);
+  if (misshapen.length > 0) return { issues: misshapen };
   const issues: Issue[] = headIssues(additions);
   const merged = Object.fromEntries(
     tableNames.map((name) => [name, new Map<string, object>(builtInCatalogue[name])]),
@@ -52,6 +54,42 @@ export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogu
   const catalogue = merged as unknown as Catalogue; // built key by key from the same table names
   issues.push(...referenceIssues(catalogue, additions));
   return issues.length > 0 ? { issues } : { value: catalogue, issues };
+}
+
+/** A caller without types can pass anything: what is no table of rows is not looked into further. */
+function shapeIssues(additions: unknown): Issue[] {
+  if (!isObject(additions)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
+  const issues: Issue[] = [];
+  if (typeof additions.system !== 'string') {
+    issues.push(issue('wrong-type', ['system'], { reason: 'not-text' }));
+  }
+  for (const name of tableNames) {
+    const rows = additions[name];
+    if (rows === undefined) continue;
+    if (Array.isArray(rows)) issues.push(...rows.flatMap((row, at) => rowShape(row, [name, at])));
+    else issues.push(issue('wrong-type', [name], { reason: 'not-a-list' }));
+  }
+  return issues;
+}
+
+function rowShape(row: unknown, path: readonly [TableName, number]): Issue[] {
+  if (!isObject(row)) return [issue('wrong-type', path, { reason: 'not-an-object' })];
+  const issues = ['code', 'display']
+    .filter((part) => typeof row[part] !== 'string')
+    .map((part) => issue('wrong-type', [...path, part], { reason: 'not-text' }));
+  const { maps } = row;
+  if (maps !== undefined && !Array.isArray(maps)) {
+    issues.push(issue('wrong-type', [...path, 'maps'], { reason: 'not-a-list' }));
+  }
+  for (const [at, map] of Array.isArray(maps) ? maps.entries() : []) {
+    if (isObject(map) && typeof map.system === 'string' && typeof map.code === 'string') continue;
+    issues.push(issue('wrong-type', [...path, 'maps', at], { reason: 'not-an-object' }));
+  }
+  return issues;
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 function headIssues(additions: CatalogueAdditions): Issue[] {

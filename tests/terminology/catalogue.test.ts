@@ -146,3 +146,24 @@ describe('an adopter adds rows', () => {
     expect(createCatalogue({ system: 'ours' }).issues[0]).toMatchObject({ path: ['system'] });
   });
 });
+
+it.each([
+  [null, []],
+  [{}, ['system']],
+  [{ system: 5 }, ['system']],
+  [{ system: 'https://clinic.example/c', findings: 'x' }, ['findings']],
+  [{ system: 'https://clinic.example/c', findings: [null] }, ['findings', 0]],
+  [{ system: 'https://clinic.example/c', methods: [{ code: 'a' }] }, ['methods', 0, 'display']],
+  [
+    { system: 'https://clinic.example/c', methods: [{ code: 5, display: 'a' }] },
+    ['methods', 0, 'code'],
+  ],
+  [
+    { system: 'https://clinic.example/c', methods: [{ code: 'a', display: 'a', maps: 'x' }] },
+    ['methods', 0, 'maps'],
+  ],
+])('additions of another shape, as %j, give an issue and no catalogue', (additions, path) => {
+  const { value, issues } = createCatalogue(additions as never);
+  expect(value).toBeUndefined();
+  expect(issues.map((found) => found.path)).toContainEqual(path);
+});
