@@ -10,6 +10,7 @@ export type RuleIssueCode =
   | 'check-statement'
   | 'contradiction'
   | 'copied-text'
+  | 'implausible-figure'
   | 'reversed-dates'
   | 'side-conflict'
   | 'total-mismatch';

@@ -45,6 +45,10 @@ import { r43Pupils } from './rules/r43-pupils.ts';
 import { r44JawOpening } from './rules/r44-jaw-opening.ts';
 import { r45MovementSides } from './rules/r45-movement-sides.ts';
 import { r46SensationSides } from './rules/r46-sensation-sides.ts';
+import { r47PlausibleFigure } from './rules/r47-plausible-figure.ts';
+import { r48Exclusions } from './rules/r48-exclusions.ts';
+import { r49FiguresTogether } from './rules/r49-figures-together.ts';
+import { r50Conclusion } from './rules/r50-conclusion.ts';
 
 /**
  * Every rule, in the order in which results are given. A new rule is a file, a line here and its
@@ -98,4 +102,8 @@ export const rules: readonly Rule[] = [
   r44JawOpening,
   r45MovementSides,
   r46SensationSides,
+  r47PlausibleFigure,
+  r48Exclusions,
+  r49FiguresTogether,
+  r50Conclusion,
 ];

@@ -70,6 +70,10 @@ const table = {
     'business-rule',
     'figures that do not fit together, or a value that calls for a second look',
   ],
+  'implausible-figure': [
+    'business-rule',
+    'a figure that its measure can not have, that is unusual for it, or that another figure rules out',
+  ],
   'check-statement': [
     'business-rule',
     'a statement that calls for a second look beside others of the exam',

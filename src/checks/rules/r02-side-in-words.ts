@@ -3,12 +3,7 @@ import { wordsIn } from '../../kinds/checks.ts';
 import type { Statement } from '../../model/statement.ts';
 import { sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-
-/** English side words, and the two common marks; ambiguous ones (LE, RT) are left alone. */
-const sideWord = /\b(?:right|left)\b|\((?:R|L)\)/gi;
-/** Uses of the two words that name no side: "all right", "right away", "was left open". */
-const noSide =
-  /\ball right\b|\bright (?:away|now|angles?|through|after)\b|\bright-angled?\b|\b(?:is|was|were|be|been|has|have|had|he|she|they|patient) left\b|\bleft (?:out|over|alone|open|as|for|untreated|undisturbed|in place)\b/gi;
+import { sideNamed } from '../side-words.ts';
 
 /** Fires when the words of a statement name only the side opposite to the coded one. */
 export const r02SideInWords: ConsistencyRule = {
@@ -24,7 +19,7 @@ export const r02SideInWords: ConsistencyRule = {
     let compared = 0;
     const found: RuleFinding[] = [];
     for (const statement of exam.statements) {
-      const named = sidesNamed(wordsOf(statement));
+      const named = sideNamed(wordsOf(statement));
       if (named === undefined || named === 'both') continue;
       const side = codedSide(statement);
       if (side === 'unsaid') found.push(noSideCoded(statement, named));
@@ -77,17 +72,4 @@ function wordsOf(statement: Statement): string {
   if ('reason' in statement) words.push(statement.reason?.text);
   if ('limit' in statement) words.push(statement.limit.text);
   return words.filter((text) => text !== undefined).join('\n');
-}
-
-/** The side that the words name; undefined where they name none. */
-function sidesNamed(words: string): 'right' | 'left' | 'both' | undefined {
-  let right = false;
-  let left = false;
-  for (const [word] of words.replace(noSide, ' ').matchAll(sideWord)) {
-    if (/^\(?r/i.test(word)) right = true;
-    else left = true;
-    if (right && left) return 'both';
-  }
-  if (!right && !left) return undefined;
-  return right ? 'right' : 'left';
 }

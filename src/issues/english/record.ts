@@ -434,6 +434,9 @@ export const record = {
   'check-measurement': {
     rule: '{ruleId}',
   },
+  'implausible-figure': {
+    rule: '{ruleId}',
+  },
   'check-statement': {
     rule: '{ruleId}',
   },

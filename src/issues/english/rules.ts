@@ -18,6 +18,10 @@ export const ruleTitles = {
   R40: 'Sides compared against the result of each side',
   R41: 'Value outside the reference range of a chosen population',
   R42: 'Reported value against its readings',
+  R47: 'Figure that is impossible or unusual for its measure',
+  R48: 'Two statements of one place that exclude each other',
+  R49: 'Two figures of one place that do not go together',
+  R50: 'Conclusion that the statements do not bear out',
 } as const;
 
 export type RuleTitleId = keyof typeof ruleTitles;

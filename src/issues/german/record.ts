@@ -458,6 +458,9 @@ export const germanRecord: Translated<typeof record> = {
   'check-measurement': {
     rule: '{ruleId}',
   },
+  'implausible-figure': {
+    rule: '{ruleId}',
+  },
   'check-statement': {
     rule: '{ruleId}',
   },

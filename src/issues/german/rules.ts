@@ -20,4 +20,8 @@ export const germanRuleTitles: Readonly<Record<RuleTitleId, string>> = {
   R40: 'Seitenvergleich gegenüber dem Ergebnis jeder Seite',
   R41: 'Wert außerhalb des Referenzbereichs einer gewählten Population',
   R42: 'Angegebener Wert gegenüber seinen Ablesungen',
+  R47: 'Messwert, der für sein Maß unmöglich oder ungewöhnlich ist',
+  R48: 'Zwei Angaben zu einem Ort, die einander ausschließen',
+  R49: 'Zwei Messwerte zu einem Ort, die nicht zusammenpassen',
+  R50: 'Beurteilung, die von den Angaben nicht getragen wird',
 };
