@@ -1,9 +1,9 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
 import { wordsIn } from '../../kinds/checks.ts';
 import type { Statement } from '../../model/statement.ts';
+import { sideNamed } from '../places/side-words.ts';
 import { sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sideNamed } from '../side-words.ts';
 
 /** Fires when the words of a statement name only the side opposite to the coded one. */
 export const r02SideInWords: ConsistencyRule = {

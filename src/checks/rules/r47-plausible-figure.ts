@@ -2,10 +2,10 @@ import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Measurement } from '../../model/statement.ts';
 import { isWithinSpan, type Limits, limitsOf } from '../../terminology/limits.ts';
 import type { CheckContext } from '../context.ts';
-import { figureOf, isMeasured, measureName } from '../measured.ts';
+import { figureOf, isMeasured, measureName } from '../facts/measured.ts';
+import { baseValue } from '../figures/units.ts';
+import { sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sideText } from '../sides.ts';
-import { baseValue } from '../units.ts';
 
 /**
  * Fires as an error where no face or neck can give a figure, as a check where a figure is unusual, and

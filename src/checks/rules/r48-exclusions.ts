@@ -1,12 +1,12 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Key, Side } from '../../model/primitive.ts';
 import type { CheckContext } from '../context.ts';
-import { compare, exact } from '../decimal.ts';
-import { figureOf, isMeasured } from '../measured.ts';
-import { isWithin } from '../regions.ts';
+import { figureOf, isMeasured } from '../facts/measured.ts';
+import { methodsMeet } from '../facts/signs.ts';
+import { compare, exact } from '../figures/decimal.ts';
+import { isWithin } from '../places/regions.ts';
+import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sidesOverlap } from '../sides.ts';
-import { methodsMeet } from '../signs.ts';
 import { type Exclusion, exclusions, type Thing } from '../tables/exclusions.ts';
 
 /** Fires where an exam states two things of one place that the table of exclusions holds apart. */

@@ -1,10 +1,16 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Measurement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { absolute, compare, type Exact, exact, subtract } from '../decimal.ts';
-import { figureText, isMeasured, type Measured, measureName, wholeFigureOf } from '../measured.ts';
+import {
+  figureText,
+  isMeasured,
+  type Measured,
+  measureName,
+  wholeFigureOf,
+} from '../facts/measured.ts';
+import { absolute, compare, type Exact, exact, subtract } from '../figures/decimal.ts';
+import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding, RuleSeverity } from '../rule.ts';
-import { sidesOverlap } from '../sides.ts';
 
 /** Two measures of which the first can not be the greater one, with the reason. */
 interface Order {

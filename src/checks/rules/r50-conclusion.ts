@@ -1,9 +1,9 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
 import type { CheckContext } from '../context.ts';
+import { isAbnormal } from '../facts/signs.ts';
+import { sideNamed } from '../places/side-words.ts';
+import { coversSide, type OneSide, otherSide } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
-import { sideNamed } from '../side-words.ts';
-import { coversSide, type OneSide, otherSide } from '../sides.ts';
-import { isAbnormal } from '../signs.ts';
 
 /**
  * Fires where the conclusion names only the side on which nothing abnormal was stated, or says that
