@@ -54,7 +54,8 @@ function clashes(context: CheckContext, row: Exclusion): readonly RuleFinding[] 
         on: other.key,
         ...(other.side !== undefined && { side: other.side }),
         severity: row.severity,
-        inputsUsed: [...new Set([one.key, other.key])],
+        // A consent or a level of concern is no statement and has no key.
+        inputsUsed: [one.key, other.key].filter((key) => context.index.byKey.has(key)),
         inputsMissing: certain ? [] : ['whether both are about the same spot'],
         text: `Held apart: ${row.why}.`,
       },
