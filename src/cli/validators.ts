@@ -10,12 +10,12 @@ export interface Validator {
 }
 
 const loaders: Readonly<Record<FhirVersion, () => Promise<Validator>>> = {
-  R4: () => import('../validate/r4.ts'),
-  R4B: () => import('../validate/r4b.ts'),
-  R5: () => import('../validate/r5.ts'),
+  R4: () => import('../validate/all-r4.ts'),
+  R4B: () => import('../validate/all-r4b.ts'),
+  R5: () => import('../validate/all-r5.ts'),
 };
 
-/** The validator of one version; the schemas of the others are not loaded. */
+/** The validator of one version, for resources of all types; the tables of the others are not loaded. */
 export async function validatorOf(version: FhirVersion): Promise<Validator> {
   return loaders[version]();
 }

@@ -36,12 +36,6 @@ const targets: readonly Target[] = [
     name: 'mapping',
     validator: 'mappingValidator',
   },
-  ...['r4', 'r4b', 'r5'].map((version) => ({
-    schema: `profiles/json-schema/fhir-${version}.json`,
-    folder: 'validate/compiled',
-    name: version,
-    validator: 'resourceValidator',
-  })),
 ];
 
 /**

@@ -42,7 +42,7 @@ export async function schemaText(source: VersionSource): Promise<string> {
   return `{\n ${lines.join('\n')}\n "definitions": {\n${body.join(',\n')}\n }\n}\n`;
 }
 
-export function fileName({ fhirVersion }: VersionSource): string {
+export function fileName({ fhirVersion }: Pick<VersionSource, 'fhirVersion'>): string {
   return `fhir-${fhirVersion.toLowerCase()}.json`;
 }
 

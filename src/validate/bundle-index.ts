@@ -8,6 +8,8 @@ export interface BundleIndex {
   readonly byFullUrl: ReadonlyMap<string, Entry>;
   /** `Patient/1`; the first of its kind. */
   readonly byTypeAndId: ReadonlyMap<string, Entry>;
+  /** By either of the two, a space and the version of the resource. */
+  readonly byVersion: ReadonlyMap<string, Entry>;
 }
 
 export interface Entry {
@@ -29,6 +31,7 @@ export interface Link {
 export function createIndex(bundle: JsonObject): BundleIndex {
   const byFullUrl = new Map<string, Entry>();
   const byTypeAndId = new Map<string, Entry>();
+  const byVersion = new Map<string, Entry>();
   // A list that was not read from a text can have holes, over which `map` would pass.
   const entries = Array.from(listOf(bundle['entry']), (each, number): Entry => {
     const holder = isObject(each) ? each : {};
@@ -39,9 +42,19 @@ export function createIndex(bundle: JsonObject): BundleIndex {
     if (fullUrl !== undefined && !byFullUrl.has(fullUrl)) byFullUrl.set(fullUrl, entry);
     const key = `${textOf(resource?.['resourceType'])}/${textOf(resource?.['id'])}`;
     if (!byTypeAndId.has(key)) byTypeAndId.set(key, entry);
+    const version = versionOf(resource);
+    if (version !== undefined) {
+      for (const name of [fullUrl, key]) byVersion.set(`${name} ${version}`, entry);
+    }
     return entry;
   });
-  return { bundle, type: textOf(bundle['type']), entries, byFullUrl, byTypeAndId };
+  return { bundle, type: textOf(bundle['type']), entries, byFullUrl, byTypeAndId, byVersion };
+}
+
+/** The version that a resource says it is. */
+export function versionOf(resource: JsonObject | undefined): string | undefined {
+  const meta = resource?.['meta'];
+  return isObject(meta) ? textOf(meta['versionId']) : undefined;
 }
 
 const restUrl = /^(https?:\/\/\S+\/)[A-Z][A-Za-z]+\/[A-Za-z0-9\-.]{1,64}$/;

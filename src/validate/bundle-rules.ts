@@ -1,8 +1,9 @@
 import type { BundleIndex, Entry, Link } from './bundle-index.ts';
 import { isObject, type JsonObject, listOf, objectsOf, textOf } from './json.ts';
 import { checkCircles } from './references.ts';
-import { isAbsolute } from './resolve.ts';
+import { entryOf, isAbsolute } from './resolve.ts';
 import { report, type Said, type Scope } from './scope.ts';
+import { checkLinks, checkSearchSet } from './search-sets.ts';
 import type { Stage } from './stage.ts';
 
 /** The stage of bundles: what the specification says in words of entries and of their whole. */
@@ -129,6 +130,8 @@ function checkBundle(bundle: JsonObject, scope: Scope): void {
   checkCircles(index, scope);
   if (index.type === 'transaction') checkIdentities(index, scope);
   if (index.type === 'document') checkDocument(index, scope);
+  checkLinks(bundle, index, scope);
+  if (index.type === 'searchset') checkSearchSet(bundle, index, scope);
 }
 
 /** No resource may be changed twice in one transaction. */
@@ -262,7 +265,7 @@ function checkSections(
 
 function checkReferences(
   value: unknown,
-  { byFullUrl, byTypeAndId }: BundleIndex,
+  index: BundleIndex,
   scope: Scope,
   below: readonly (string | number)[],
 ): void {
@@ -272,7 +275,8 @@ function checkReferences(
     );
     // Those of urn: are told by the stage of references.
     if (reference === undefined || /^(?:urn:|#)/.test(reference)) return;
-    if (byFullUrl.has(reference) || byTypeAndId.has(reference)) return;
+    // The composition is the first entry; what stands under another URL is told with the reference.
+    if (entryOf(reference, index, 0) || index.byTypeAndId.has(reference)) return;
     const place = Array.isArray(value) ? [...below, number] : below;
     const said: Said = {
       rule: documents,

@@ -72,7 +72,12 @@ export function checkNull(holder: JsonObject, name: string, at: number, scope: S
 }
 
 /** The id and extensions of a primitive: there must be an extension where there is no value. */
-export function checkExtra(extra: unknown, value: unknown, scope: Scope): void {
+export function checkExtra(
+  extra: unknown,
+  value: unknown,
+  { type, codes }: Property,
+  scope: Scope,
+): void {
   const hasValue = value !== undefined && value !== null;
   if (extra === null) {
     if (!hasValue && typeof scope.path.at(-1) === 'number') {
@@ -89,8 +94,17 @@ export function checkExtra(extra: unknown, value: unknown, scope: Scope): void {
   }
   if (hasValue || !isObject(extra)) return;
   const { extension } = extra;
-  if (Array.isArray(extension) && extension.length > 0) return;
-  checkContent(extra, scope);
+  if (!Array.isArray(extension) || extension.length === 0) checkContent(extra, scope);
+  else if (type === 'code' && codes !== undefined) sayNoCode(codes, scope);
+}
+
+/**
+ * A required binding asks for a code of its value set, and an extension that says why there is none is
+ * no code: an Observation without status cannot be read safely.
+ */
+function sayNoCode(valueSet: string, scope: Scope): void {
+  const rule = 'https://hl7.org/fhir/R4/terminologies.html#required';
+  report(scope, 'missing-property', { reason: 'bound-code', url: valueSet }, { rule });
 }
 
 /** Ids of elements are unique within their resource. */

@@ -1,4 +1,4 @@
-import type { Property } from './definitions.ts';
+import { bareResources, type Property } from './definitions.ts';
 import {
   choiceName,
   hasPart,
@@ -48,8 +48,13 @@ function checkExtension(value: JsonObject, scope: Scope, property: Property): vo
     return;
   }
   const definition = scope.definitions.extensions.get(url);
-  if (definition === undefined) sayUnknown(url, property, scope);
+  // Of extensions that stand in no held type only their places are known.
+  if (definition === undefined || !isWhole(definition)) sayUnknown(url, property, scope);
   else checkKnown(value, definition, scope, property);
+}
+
+function isWhole({ value, parts }: ExtensionRow): boolean {
+  return value !== undefined || parts !== undefined;
 }
 
 /** The verdict of FHIRPath on ext-1: a value of a type that FHIR has not is none. */
@@ -75,6 +80,8 @@ function sayUnknown(url: string, property: Property, scope: Scope): void {
     );
     return;
   }
+  const why = 'the definition of the extension is not held';
+  scope.unchecked.push({ rule: url, path: [...scope.path], why });
   const modifier = property.path.endsWith('.modifierExtension');
   const key = `${modifier ? 'modifier ' : ''}${url}`;
   if (scope.saidOnce.has(key)) return;
@@ -104,7 +111,8 @@ function checkKnown(
       { rule: `${page}#modifierExtension` },
     );
   }
-  if (!mayStandHere(definition, scope)) {
+  // In a resource of a type that is not held the types of its elements are not known.
+  if (!scope.open && !mayStandHere(definition, scope)) {
     report(
       scope,
       'misplaced-extension',
@@ -145,7 +153,7 @@ function placeNames(scope: Scope): Set<string> {
 const structureBase = 'http://hl7.org/fhir/StructureDefinition/';
 
 function domainResource(type: string): string[] {
-  return type === 'Bundle' || type === 'Binary' || type === 'Parameters' ? [] : ['DomainResource'];
+  return bareResources.has(type) ? [] : ['DomainResource'];
 }
 
 function withoutChoice(path: string): string {

@@ -25,7 +25,7 @@ const invariants: readonly Invariant[] = [
   ...bundleInvariants,
 ];
 
-/** By key and version; the tables name no key that is not here. */
+/** By key and version. Of the types that the small entries hold, the tables name no key that is not here. */
 const byKey: ReadonlyMap<string, Invariant> = new Map(
   invariants.flatMap((each) =>
     each.versions.map((version): [string, Invariant] => [`${each.key} ${version}`, each]),
@@ -38,12 +38,21 @@ export const knownRules: ReadonlySet<string> = new Set([
   ...['ele-1', 'ext-1', 'txt-1', 'txt-2'],
 ]);
 
-export function invariantsOf(keys: readonly string[], version: FhirVersion): Invariant[] {
-  return keys.map((key) => {
+/** Functions for some keys, and the keys that are left to the thorough level. */
+export interface Rules {
+  readonly invariants: readonly Invariant[];
+  readonly unheld: readonly string[];
+}
+
+export function rulesOf(keys: readonly string[], version: FhirVersion): Rules {
+  const invariants: Invariant[] = [];
+  const unheld: string[] = [];
+  for (const key of keys) {
     const found = byKey.get(`${key} ${version}`);
-    if (found === undefined) throw new Error(`no invariant ${key} of FHIR ${version}`);
-    return found;
-  });
+    if (found === undefined) unheld.push(key);
+    else invariants.push(found);
+  }
+  return { invariants, unheld };
 }
 
 export function checkInvariants(value: unknown, rules: readonly Invariant[], scope: Scope): void {
@@ -56,4 +65,13 @@ export function checkInvariants(value: unknown, rules: readonly Invariant[], sco
       { severity: rule.severity, rule: rule.key },
     );
   }
+}
+
+/** Published invariants that have no function here are said to be unchecked where none evaluates them. */
+export function sayUnheld(place: string, keys: readonly string[], scope: Scope): void {
+  if (scope.engine !== undefined || scope.saidOnce.has(`invariants ${place}`)) return;
+  scope.saidOnce.add(`invariants ${place}`);
+  const why = 'evaluated at the thorough level only';
+  const path = [...scope.path];
+  for (const rule of keys) scope.unchecked.push({ rule, path, why });
 }

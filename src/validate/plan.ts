@@ -1,12 +1,19 @@
 import type { FhirVersion } from '../fhir/version.ts';
-import { type Definitions, type Property, rootProperty, type TypeInfo } from './definitions.ts';
-import { type Invariant, invariantsOf } from './invariants.ts';
+import {
+  type Definitions,
+  onDemand,
+  type Property,
+  rootProperty,
+  type TypeInfo,
+  type Types,
+} from './definitions.ts';
+import { type Invariant, rulesOf } from './invariants.ts';
 import type { ObjectCheck, PrimitiveCheck, Stage } from './stage.ts';
 
 /** What is done at each type and property, put together once for a version. */
 export interface Plan {
   readonly definitions: Definitions;
-  readonly types: ReadonlyMap<string, PlannedType>;
+  readonly types: Types<PlannedType>;
   /** Extensions of primitives, whose type has no row of its own. */
   readonly extension: PlannedProperty;
 }
@@ -16,30 +23,27 @@ export interface PlannedType {
   readonly properties: ReadonlyMap<string, PlannedProperty>;
   readonly checks: readonly ObjectCheck[];
   readonly invariants: readonly Invariant[];
+  /** Keys of published invariants that only the thorough level evaluates. */
+  readonly unheld: readonly string[];
 }
 
 export interface PlannedProperty {
   readonly property: Property;
   readonly check: PrimitiveCheck | undefined;
   readonly invariants: readonly Invariant[];
+  readonly unheld: readonly string[];
   /** Nothing is to be looked at in its value. */
   readonly idle: boolean;
-  /** The type of an element that is no primitive; filled once all types are planned. */
+  /** The type of an element that is no primitive; filled when it is first met. */
   target: PlannedType | undefined;
 }
 
 export function createPlan(definitions: Definitions, stages: readonly Stage[]): Plan {
-  const types = new Map(
-    [...definitions.types.values()].map((info) => [
-      info.name,
-      plannedType(info, definitions, stages),
-    ]),
-  );
-  for (const { properties } of types.values()) {
-    for (const planned of properties.values()) planned.target = types.get(planned.property.type);
-  }
+  const types = onDemand((name) => {
+    const info = definitions.types.get(name);
+    return info && plannedType(info, definitions, stages);
+  });
   const extension = plannedProperty(primitiveExtension, definitions.fhirVersion, []);
-  extension.target = types.get('Extension');
   return { definitions, types, extension };
 }
 
@@ -59,7 +63,7 @@ function plannedType(
     info,
     properties: new Map(properties),
     checks: stages.flatMap(({ objects }) => objects?.[info.name] ?? []),
-    invariants: invariantsOf(info.rules, fhirVersion),
+    ...rulesOf(info.rules, fhirVersion),
   };
 }
 
@@ -69,9 +73,10 @@ function plannedProperty(
   stages: readonly Stage[],
 ): PlannedProperty {
   const check = checkOf(property, stages);
-  const invariants = invariantsOf(property.rules, version);
-  const idle = property.primitive && !property.list && check === undefined;
-  return { property, check, invariants, idle: idle && invariants.length === 0, target: undefined };
+  const rules = rulesOf(property.rules, version);
+  const plain = property.primitive && !property.list && check === undefined;
+  const idle = plain && property.rules.length === 0;
+  return { property, check, ...rules, idle, target: undefined };
 }
 
 const primitiveExtension = rootProperty('Element.extension', 'Extension*');

@@ -1,22 +1,16 @@
-import { resourceTypes, resourceValidator } from './compiled/r4.js';
-import { compileAll, type Profiles } from './profiles/compile.ts';
-import { planOf } from './stages.ts';
-import { codeSystems, extensions, types, valueSets } from './tables/r4.ts';
+import type { Profiles } from './profiles/compile.ts';
+import { compileAll } from './profiles/compile.ts';
+import { createVersion } from './stages.ts';
+import * as tables from './tables/r4.ts';
 import { terminology } from './tables/terminology.ts';
 import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
-import type { ValidatedVersion } from './version.ts';
 
 export type { Profiles } from './profiles/compile.ts';
 export type { Unchecked } from './scope.ts';
-export type { ValidateOptions, Validation } from './validate-bundle.ts';
+export { referenceSeverities, type SeverityRule } from './severities.ts';
+export type { Conformance, ValidateOptions, Validation } from './validate-bundle.ts';
 
-const version: ValidatedVersion = {
-  fhirVersion: 'R4',
-  resourceValidator,
-  resourceTypes,
-  knownTypes: new Set(resourceTypes),
-  plan: planOf('R4', { types, extensions, codeSystems, terminology, valueSets }),
-};
+const version = createVersion('R4', { ...tables, terminology });
 
 /** Whether a bundle, or a single resource, conforms to FHIR R4, and every issue found with it. */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {

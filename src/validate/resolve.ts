@@ -1,4 +1,4 @@
-import type { BundleIndex, Entry } from './bundle-index.ts';
+import { type BundleIndex, type Entry, versionOf } from './bundle-index.ts';
 import { type JsonObject, objectsOf } from './json.ts';
 import type { Scope } from './scope.ts';
 
@@ -21,18 +21,38 @@ export function resolve(reference: string, scope: Scope): Resolved | undefined {
     const inside = containedById(scope).get(reference.slice(1));
     return inside && { resource: inside };
   }
-  if (scope.index === undefined) return undefined;
-  const bare = withoutHistory(reference);
-  const exact = exactEntry(bare, scope.index, scope.entry);
-  if (exact?.resource !== undefined) return { resource: exact.resource, entry: exact };
-  if (isAbsolute(bare) || scope.index.entries[scope.entry]?.base !== undefined) return undefined;
-  const alike = scope.index.byTypeAndId.get(bare);
-  return alike?.resource && { resource: alike.resource, entry: alike, loose: true };
+  return scope.index === undefined ? undefined : entryOf(reference, scope.index, scope.entry);
 }
 
-function exactEntry(reference: string, index: BundleIndex, from: number): Entry | undefined {
-  const base = isAbsolute(reference) ? '' : index.entries[from]?.base;
-  return base === undefined ? undefined : index.byFullUrl.get(base + reference);
+/** The entry that a reference in another entry means, with the version that it names. */
+export function entryOf(
+  reference: string,
+  index: BundleIndex,
+  from: number,
+): (Resolved & { readonly entry: Entry }) | undefined {
+  const { bare, version } = versioned(reference);
+  const base = isAbsolute(bare) ? '' : index.entries[from]?.base;
+  const exact = base === undefined ? undefined : index.byFullUrl.get(base + bare);
+  if (exact?.resource !== undefined) return inVersion(exact, base + bare, version, index);
+  if (base !== undefined) return undefined;
+  const alike = index.byTypeAndId.get(bare);
+  const found = alike && inVersion(alike, bare, version, index);
+  return found && { ...found, loose: true };
+}
+
+/**
+ * A resource that does not tell its version may be any; of those that do, the one that is named.
+ * @see https://hl7.org/fhir/R4/bundle.html#references
+ */
+function inVersion(
+  first: Entry,
+  name: string,
+  version: string | undefined,
+  { byVersion }: BundleIndex,
+): (Resolved & { readonly entry: Entry }) | undefined {
+  const named = version === undefined ? first : byVersion.get(`${name} ${version}`);
+  const entry = named ?? (versionOf(first.resource) === undefined ? first : undefined);
+  return entry?.resource && { resource: entry.resource, entry };
 }
 
 /** The contained resources of the outer resource, by id; the first of each. */
@@ -48,8 +68,13 @@ export function containedById(scope: Scope): ReadonlyMap<string, JsonObject> {
 }
 
 export function withoutHistory(reference: string): string {
+  return versioned(reference).bare;
+}
+
+function versioned(reference: string): { readonly bare: string; readonly version?: string } {
   const at = reference.indexOf('/_history/');
-  return at === -1 ? reference : reference.slice(0, at);
+  if (at === -1) return { bare: reference };
+  return { bare: reference.slice(0, at), version: reference.slice(at + '/_history/'.length) };
 }
 
 export function isAbsolute(reference: string): boolean {

@@ -16,23 +16,36 @@ export type SchemaVersion = Pick<
 >;
 
 /**
- * First stage: where a resource or bundle departs from the JSON schema of its FHIR version. One issue
- * for each fault, at the property that is wrong. A resource of a type without schema is told by a
- * warning and not looked into.
+ * First stage: where a resource or bundle departs from the structure of its FHIR version. One issue
+ * for each fault, at the property that is wrong. A resource of a type that is not held is told by a
+ * warning, and looked at as far as what every resource has.
  */
 export function schemaIssues(
   resource: unknown,
   version: SchemaVersion,
   { includeValues = false }: { readonly includeValues?: boolean } = {},
 ): Issue[] {
-  return checkAgainstSchema(resource, {
+  const issues = checkAgainstSchema(resource, {
     validator: version.resourceValidator,
     limits,
     forms: fhirForms,
     includeValues,
     special: (error) => otherResource(error, version, includeValues),
   });
+  return issues.map(graded);
 }
+
+/**
+ * FHIR says that strings should not have control characters, and only half of a surrogate pair is no
+ * character at all.
+ * @see https://hl7.org/fhir/R4/datatypes.html#string
+ */
+function graded(found: Issue): Issue {
+  const mild = found.code === 'invalid-unicode' && !found.message.includes('surrogate');
+  return mild ? { ...found, severity: 'warning', rule: stringRule } : found;
+}
+
+const stringRule = 'https://hl7.org/fhir/R4/datatypes.html#string';
 
 function otherResource(
   { keyword, params, instancePath }: SchemaError,
@@ -51,6 +64,7 @@ function otherResource(
     { reason: 'resource-type', version: fhirVersion, near: nearest(type, resourceTypes) },
     {
       received: includeValues ? type : undefined,
+      rule: 'https://hl7.org/fhir/R4/resourcelist.html',
     },
   );
 }

@@ -48,6 +48,8 @@ export interface Scope {
   readonly profiles: ReadonlyMap<string, Profile> | undefined;
   /** Whether what references lead to fits profiles, by their canonical URL; as far as asked for. */
   readonly conforming: Map<JsonObject, Map<string, boolean>>;
+  /** A resource of a type that is not held is looked at: what stands in it has no known type. */
+  open: boolean;
   /** Said once for a whole bundle: extensions and profiles that are not known. */
   readonly saidOnce: Set<string>;
   /** What was asked for and could not be judged. */

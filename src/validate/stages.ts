@@ -3,9 +3,11 @@ import { bundleStage } from './bundle-rules.ts';
 import { dataTypeStage } from './data-types.ts';
 import { createDefinitions, type Tables } from './definitions.ts';
 import { extensionStage } from './extensions.ts';
-import { createPlan, type Plan } from './plan.ts';
+import { createPlan } from './plan.ts';
 import { referenceStage } from './references.ts';
+import { structureValidator } from './structure.ts';
 import { terminologyStage } from './terminology.ts';
+import type { ValidatedVersion } from './version.ts';
 
 /**
  * What one walk over a resource does at each type, by stage. The stages of elements and invariants
@@ -19,6 +21,18 @@ const stages = [
   terminologyStage,
 ] as const;
 
-export function planOf(fhirVersion: FhirVersion, tables: Tables): Plan {
-  return createPlan(createDefinitions(fhirVersion, tables), stages);
+/** What validates one FHIR version, from its tables. */
+export function createVersion(
+  fhirVersion: FhirVersion,
+  tables: Tables & { readonly resourceTypes: readonly string[] },
+): ValidatedVersion {
+  const { resourceTypes } = tables;
+  const definitions = createDefinitions(fhirVersion, tables);
+  return {
+    fhirVersion,
+    resourceValidator: structureValidator(definitions, resourceTypes),
+    resourceTypes,
+    knownTypes: new Set(resourceTypes),
+    plan: createPlan(definitions, stages),
+  };
 }

@@ -1,16 +1,17 @@
 /**
  * Forms of the generated tables: what HL7's definitions of one FHIR version say about the types that
- * the library holds, as far as the JSON schema does not say it already.
+ * the library holds.
  */
 
 /**
- * One element. As text it is the type alone, with `*` after it where it is a list: `CodeableConcept*`.
- * Parts of a resource are types of their own: `Observation.component`.
+ * One element. As text it is the type alone, with `*` after it where it is a list, and `!` where it
+ * must be there: `code!`, `CodeableConcept*`, `Bundle.link*!`. Parts of a resource are types of their
+ * own: `Observation.component`.
  */
 export type ElementRow = string | DetailedElement;
 
 export interface DetailedElement {
-  /** Type, with `*` for a list; none for a choice. */
+  /** Type, with `*` for a list and `!` for a required element; none for a choice. */
   readonly is?: string;
   /** Types of an element such as `value[x]`, whose property in JSON is `valueQuantity` and so on. */
   readonly choice?: readonly string[];
@@ -18,6 +19,8 @@ export interface DetailedElement {
   readonly required?: true;
   /** Types of resources that a reference may point to; any where there are none. */
   readonly to?: readonly string[];
+  /** A list has at most so many; unbounded where it is not told. */
+  readonly max?: number;
   /** Value set that the code must come from. */
   readonly codes?: string;
   /** Value set that the code must come from where it has a fitting one. */
@@ -29,6 +32,8 @@ export interface DetailedElement {
 }
 
 export interface TypeRow {
+  /** Type whose elements and rules it has too: DomainResource, BackboneElement. */
+  readonly base?: string;
   /** Keys of the invariants of the type. */
   readonly rules?: readonly string[];
   /** All elements but `id` and `extension`, which every type has. */
@@ -72,3 +77,16 @@ export type CodeSystemTable = Readonly<Record<string, CodeTable>>;
 export type ValueSetTable = Readonly<
   Record<string, Readonly<Record<string, 'all' | readonly string[]>>>
 >;
+
+/** What the text or number of a primitive type must be like. */
+export interface PrimitiveRow {
+  readonly type: 'string' | 'number' | 'integer' | 'boolean';
+  /** A regular expression on the whole text. */
+  readonly pattern?: string;
+  readonly minLength?: number;
+  readonly minimum?: number;
+  readonly maximum?: number;
+}
+
+/** By name of the primitive type. */
+export type PrimitiveTable = Readonly<Record<string, PrimitiveRow>>;

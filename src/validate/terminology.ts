@@ -1,11 +1,13 @@
 import { LOINC, SNOMED, UCUM } from '../fhir/systems.ts';
-import { isLoincCode, isSnomedId } from '../terminology/check-digits.ts';
-import type { Codes, Property } from './definitions.ts';
+import { nearest } from '../nearest.ts';
+import { isLoincCode } from '../terminology/check-digits.ts';
+import type { Property } from './definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from './json.ts';
 import { isAbsolute } from './resolve.ts';
 import { report, type Scope, type SystemFault } from './scope.ts';
 import type { Stage } from './stage.ts';
 import { grammars } from './terminology/grammars.ts';
+import { isSnomedCode } from './terminology/snomed.ts';
 import { unitSize } from './terminology/ucum.ts';
 
 /** The stage of codes: those of systems that are held whole, units, and bindings to value sets. */
@@ -48,16 +50,20 @@ function checkCoding(coding: JsonObject, scope: Scope): void {
   const formed = codeForms.get(system);
   if (formed !== undefined && !formed(code)) sayMalformed(code, scope);
   // What another edition of the system holds is not known here.
-  const codes = scope.definitions.codeSystems.get(system);
-  if (codes !== undefined && version === undefined) checkCode(code, display, codes, scope);
+  if (version === undefined) checkCode(system, code, display, scope);
 }
 
 /** Systems whose codes have check digits, so that a slip of the pen shows. */
 const codeForms: ReadonlyMap<string, (code: string) => boolean> = new Map([
-  // A post-coordinated expression is no single id.
-  [SNOMED, (code) => isSnomedId(code) || !/^\d+$/.test(code)],
-  // Parts, answers and other kinds begin with letters.
-  [LOINC, (code) => isLoincCode(code) || /^[A-Z]/.test(code)],
+  [SNOMED, isSnomedCode],
+  // Parts, answers, answer lists and groups begin with letters.
+  [LOINC, (code) => isLoincCode(code) || /^(?:L[AGLP]|MTHU)\d+(?:-\d)?$/.test(code)],
+]);
+
+/** Codes of a table that stand for many: the table has `NNxxx`, with a country for the last letters. */
+const codePatterns: ReadonlyMap<string, RegExp> = new Map([
+  // https://terminology.hl7.org/CodeSystem-v2-0203.html, NNxxx: three letters of ISO 3166.
+  ['http://terminology.hl7.org/CodeSystem/v2-0203', /^NN[A-Z]{3}$/],
 ]);
 
 function sayMalformed(code: string, scope: Scope): void {
@@ -114,13 +120,16 @@ function wrongName(system: string): SystemFault | undefined {
   return right === undefined || right === system ? undefined : 'other-uri-of-system';
 }
 
-function checkCode(code: string, display: unknown, codes: Codes, scope: Scope): void {
+function checkCode(system: string, code: string, display: unknown, scope: Scope): void {
+  const codes = scope.definitions.codeSystems.get(system);
+  if (codes === undefined) return;
   const displays = codes.get(code);
+  if (displays === undefined && codePatterns.get(system)?.test(code)) return;
   if (displays === undefined) {
     report(
       scope,
       'unknown-code',
-      { reason: 'system' },
+      { reason: 'system', system, code: nearest(code, codes.keys()) },
       {
         rule: `${page}#system`,
         value: code,
@@ -151,9 +160,13 @@ function same(one: string, other: string): boolean {
   return one === other || one.toLowerCase() === other.toLowerCase();
 }
 
+/** Units are codes too: mostly of UCUM, and else of any system. */
 function checkUnit({ system, code }: JsonObject, scope: Scope): void {
-  if (typeof system === 'string' && system !== UCUM) checkSystem(system, scope);
-  if (system === UCUM && typeof code === 'string') checkUcum(code, scope, ['code']);
+  if (typeof system !== 'string') return;
+  if (system !== UCUM) checkSystem(system, scope);
+  if (typeof code !== 'string') return;
+  if (system === UCUM) checkUcum(code, scope, ['code']);
+  else checkCode(system, code, undefined, scope);
 }
 
 function checkUcum(code: string, scope: Scope, below: readonly string[]): void {
@@ -233,7 +246,8 @@ export function codingsOf(value: unknown): readonly FoundCode[] | undefined {
 
 function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boolean {
   const grammar = grammars.get(valueSet);
-  if (grammar !== undefined) return found.some(({ code }) => grammar(code));
+  if (grammar !== undefined)
+    return found.some(({ code }) => grammar(code) || isShortFormat(code, scope));
   const members = scope.definitions.valueSets.get(valueSet);
   if (members === undefined) return true;
   return found.some(({ system, code }) => {
@@ -241,6 +255,16 @@ function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boo
     for (const [each, codes] of members) if (isMember(codes, each, code, scope)) return true;
     return false;
   });
+}
+
+/**
+ * A server may name its formats in short.
+ * @see https://hl7.org/fhir/R4/capabilitystatement-definitions.html#CapabilityStatement.format
+ */
+function isShortFormat(code: string, { trail, path, resource }: Scope): boolean {
+  if (resource['resourceType'] !== 'CapabilityStatement') return false;
+  const name = trail.length === 0 ? path.find((step) => typeof step === 'string') : undefined;
+  return name === 'format' && ['xml', 'json', 'ttl'].includes(code);
 }
 
 function isMember(
@@ -251,5 +275,6 @@ function isMember(
 ): boolean {
   if (codes === undefined) return false;
   if (codes !== 'all') return codes.has(code);
-  return definitions.codeSystems.get(system)?.has(code) ?? true;
+  const known = definitions.codeSystems.get(system);
+  return known === undefined || known.has(code) || codePatterns.get(system)?.test(code) === true;
 }

@@ -8,6 +8,7 @@ import { isObject, type JsonObject } from './json.ts';
 import { compileAll, type Profiles } from './profiles/compile.ts';
 import { schemaIssues } from './schema.ts';
 import type { Scope, Unchecked } from './scope.ts';
+import { graded, type SeverityRule, withRule } from './severities.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
 import type { ValidatedVersion } from './version.ts';
 import { visitResource } from './walk.ts';
@@ -28,10 +29,19 @@ export interface ValidateOptions {
    * put them together once with `compileProfiles`, and look at the issues that it gives.
    */
   readonly profiles?: Profiles | readonly unknown[];
+  /** Other severities for some issues, such as `referenceSeverities`; the later ones win. */
+  readonly severities?: readonly SeverityRule[];
 }
 
+/**
+ * `conforms`: every rule was looked at and none is broken. `does-not-conform`: an issue is an error.
+ * `not-fully-checked`: no error was found, and some rule was not looked at; `unchecked` tells which.
+ */
+export type Conformance = 'conforms' | 'does-not-conform' | 'not-fully-checked';
+
 export interface Validation {
-  /** No issue is an error. */
+  readonly conformance: Conformance;
+  /** The same as conformance `conforms`: never true where something that must be checked was not. */
   readonly valid: boolean;
   readonly issues: readonly Issue[];
   /** Rules that were asked for and not looked at, each at every place where it stands. */
@@ -54,18 +64,23 @@ export function runStages(
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
-    return told(scope.issues, bundle, scope.unchecked);
+    return validationOf(scope.issues, bundle, scope.unchecked, options);
   }
-  return told(issues, bundle, []);
+  return validationOf(issues, bundle, [], options);
 }
 
-function told(
-  issues: readonly Issue[],
+function validationOf(
+  found: readonly Issue[],
   bundle: unknown,
   unchecked: readonly Unchecked[],
+  { severities = [] }: ValidateOptions,
 ): Validation {
-  const valid = !hasErrors(issues);
-  return { valid, issues: withShownPaths(cutIssues(issues), bundle), unchecked };
+  const ruled = found.map(withRule);
+  const issues = severities.length > 0 ? graded(ruled, severities) : ruled;
+  const open = unchecked.length > 0 ? 'not-fully-checked' : 'conforms';
+  const conformance = hasErrors(issues) ? 'does-not-conform' : open;
+  const told = withShownPaths(cutIssues(issues), bundle);
+  return { conformance, valid: conformance === 'conforms', issues: told, unchecked };
 }
 
 /** What is wrong with compiled profiles was told when they were compiled. */
@@ -140,6 +155,7 @@ function createScope(
     dates: new Map(),
     systems: new Map(),
     conforming: new Map(),
+    open: false,
     saidOnce: new Set(),
     unchecked: [],
   };

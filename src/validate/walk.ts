@@ -1,11 +1,11 @@
 import { type BundleIndex, createIndex } from './bundle-index.ts';
-import type { Property } from './definitions.ts';
+import { bareResources, type Property, rootProperty } from './definitions.ts';
 import { checkChoices, checkContent, checkElementId, checkExtra, checkNull } from './elements.ts';
-import { checkInvariants } from './invariants.ts';
+import { checkInvariants, sayUnheld } from './invariants.ts';
 import { isObject, type JsonObject, textOf } from './json.ts';
 import type { Plan, PlannedProperty, PlannedType } from './plan.ts';
 import { checkClaims } from './profiles/claims.ts';
-import { checkContainedIds, keepLinksOf } from './references.ts';
+import { checkContainedIds } from './references.ts';
 import type { Scope } from './scope.ts';
 
 /**
@@ -18,26 +18,25 @@ export function visitResource(
   plan: Plan,
   property: Property,
 ): void {
-  const type = plan.types.get(textOf(resource['resourceType']) ?? '');
-  if (type === undefined) {
-    // That it is not known, or not held, was told by the schema stage.
-    keepLinksOf(resource, scope);
-    if (scope.profiles !== undefined) checkClaims(resource, scope, scope.issues.length);
-    return;
-  }
-  const { resource: outer, root, depth, index, entry, elementIds, contained, idsInRoot } = scope;
+  const name = textOf(resource['resourceType']) ?? '';
+  const type = scope.resourceTypes.has(name) ? plan.types.get(name) : undefined;
+  const { resource: outer, root, depth, index, entry } = scope;
+  const { elementIds, contained, idsInRoot, open } = scope;
   const start = scope.issues.length;
   scope.resource = resource;
-  if (!property.path.endsWith('.contained')) {
+  const inside = property.path.endsWith('.contained');
+  if (!inside) {
     scope.root = resource;
     scope.contained = undefined;
     scope.idsInRoot = undefined;
   }
   scope.depth = scope.path.length;
   scope.elementIds = undefined;
-  if (type.info.name === 'Bundle') scope.index = indexOf(resource, scope);
+  scope.open = type === undefined;
+  if (name === 'Bundle') scope.index = indexOf(resource, scope);
   if (resource['contained'] !== undefined) checkContainedIds(resource, scope);
-  visitObject(resource, type, scope, plan, property);
+  if (type === undefined) visitOpenResource(resource, name, scope, plan);
+  else visitObject(resource, type, scope, plan, property);
   if (resource['meta'] !== undefined) checkClaims(resource, scope, start);
   scope.resource = outer;
   scope.root = root;
@@ -45,8 +44,72 @@ export function visitResource(
   scope.index = index;
   scope.entry = entry;
   scope.elementIds = elementIds;
+  scope.open = open;
+  // What was looked up for one contained resource holds for those after it.
+  if (inside) return;
   scope.contained = contained;
   scope.idsInRoot = idsInRoot;
+}
+
+/**
+ * A resource whose type is not known, or not held (the stage of structure has told so): what every
+ * resource has is looked at, and extensions, ids and references wherever they stand.
+ */
+function visitOpenResource(resource: JsonObject, name: string, scope: Scope, plan: Plan): void {
+  const base = plan.types.get(bareResources.has(name) ? 'Resource' : 'DomainResource');
+  if (base === undefined) return;
+  const why = 'the definition of the type is not held by this entry';
+  scope.unchecked.push({ rule: name, path: [...scope.path], why });
+  visitOpen(resource, base, scope, plan);
+  checkInvariants(resource, base.invariants, scope);
+}
+
+function visitOpen(value: JsonObject, base: PlannedType, scope: Scope, plan: Plan): void {
+  for (const name in value) {
+    scope.path.push(name);
+    const common = value === scope.resource || isExtensions(name);
+    const known = common ? base.properties.get(name) : undefined;
+    if (known !== undefined) visitProperty(value, name, known, scope, plan);
+    else if (name !== 'id') visitOpenValue(value[name], base, scope, plan);
+    scope.path.pop();
+  }
+  if (value !== scope.resource && value['id'] !== undefined) checkElementId(value['id'], scope);
+}
+
+function isExtensions(name: string): boolean {
+  return name === 'extension' || name === 'modifierExtension';
+}
+
+function visitOpenValue(value: unknown, base: PlannedType, scope: Scope, plan: Plan): void {
+  if (Array.isArray(value)) {
+    for (let at = 0; at < value.length; at++) {
+      scope.path.push(at);
+      visitOpenValue(value[at], base, scope, plan);
+      scope.path.pop();
+    }
+  } else if (isObject(value)) {
+    const reference = plan.types.get('Reference');
+    if (typeof value['resourceType'] === 'string') {
+      visitResource(value, scope, plan, openResource);
+    } else if (reference !== undefined && isReference(value, reference)) {
+      scope.trail.push(openReference);
+      visitObject(value, reference, scope, plan, openReference);
+      scope.trail.pop();
+    } else {
+      visitOpen(value, base, scope, plan);
+    }
+  }
+}
+
+const openResource = rootProperty('', 'Resource');
+const openReference = rootProperty('Reference', 'Reference');
+
+/** No other type of FHIR has a text `reference` and nothing that a Reference could not have. */
+function isReference(value: JsonObject, { properties }: PlannedType): boolean {
+  return (
+    typeof value['reference'] === 'string' &&
+    Object.keys(value).every((name) => name === 'id' || properties.has(name))
+  );
 }
 
 /** The outermost bundle was indexed before the walk. */
@@ -96,6 +159,7 @@ function checkWhole(
   }
   for (const check of type.checks) check(value, scope, property);
   if (type.invariants.length > 0) checkInvariants(value, type.invariants, scope);
+  if (type.unheld.length > 0) sayUnheld(type.info.name, type.unheld, scope);
   scope.engine?.look(value, placesOf(type.info.name, property), scope);
 }
 
@@ -149,12 +213,13 @@ function visitPrimitives(
 
 function visitPrimitive(
   value: unknown,
-  { property, check, invariants }: PlannedProperty,
+  { property, check, invariants, unheld }: PlannedProperty,
   scope: Scope,
   holder: JsonObject,
 ): void {
   if (check !== undefined && isPrimitiveValue(value)) check(value, scope, property, holder);
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
+  if (unheld.length > 0) sayUnheld(property.path, unheld, scope);
   scope.engine?.look(value, ['Element', property.type, property.path], scope);
 }
 
@@ -191,7 +256,7 @@ function visitExtra(
   scope: Scope,
   plan: Plan,
 ): void {
-  checkExtra(extra, value, scope);
+  checkExtra(extra, value, property, scope);
   if (!isObject(extra)) return;
   if (extra['id'] !== undefined) checkElementId(extra['id'], scope);
   const extension = plan.extension;
@@ -217,17 +282,18 @@ function visitElements(value: unknown, known: PlannedProperty, scope: Scope, pla
   }
 }
 
-function visitElement(
-  value: unknown,
-  { property, invariants, target }: PlannedProperty,
-  scope: Scope,
-  plan: Plan,
-): void {
+function visitElement(value: unknown, known: PlannedProperty, scope: Scope, plan: Plan): void {
   if (!isObject(value)) return;
+  const { property, invariants, unheld } = known;
   scope.trail.push(property);
-  if (target !== undefined) visitObject(value, target, scope, plan, property);
-  else if (property.type === 'Resource') visitResource(value, scope, plan, property);
+  if (property.type === 'Resource') {
+    visitResource(value, scope, plan, property);
+  } else {
+    known.target ??= plan.types.get(property.type);
+    if (known.target !== undefined) visitObject(value, known.target, scope, plan, property);
+  }
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
+  if (unheld.length > 0) sayUnheld(property.path, unheld, scope);
   // A part of a resource has its place for type, and was looked at as that.
   if (property.path !== property.type) scope.engine?.look(value, [property.path], scope);
   scope.trail.pop();

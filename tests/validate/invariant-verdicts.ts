@@ -4,7 +4,7 @@ import type { FhirVersion } from '../../src/fhir/version.ts';
 import { pathPointer } from '../../src/path.ts';
 import { hasContent } from '../../src/validate/elements.ts';
 import { hasValueOrExtensions } from '../../src/validate/extensions.ts';
-import { type Invariant, invariantsOf } from '../../src/validate/invariants.ts';
+import { type Invariant, rulesOf } from '../../src/validate/invariants.ts';
 import { isObject } from '../../src/validate/json.ts';
 import { validateBundle as r4 } from '../../src/validate/r4.ts';
 import { validateBundle as r4b } from '../../src/validate/r4b.ts';
@@ -87,7 +87,7 @@ function nativeVerdict(key: string, version: FhirVersion, value: unknown, scope:
   if (key === 'ele-1') return isObject(value) ? hasContent(value) : value !== null;
   if (key === 'ext-1') return isObject(value) && hasValueOrExtensions(value, scope);
   const name = `${key} ${version}`;
-  if (!found.has(name)) found.set(name, invariantsOf([key], version)[0]);
+  if (!found.has(name)) found.set(name, rulesOf([key], version).invariants[0]);
   return found.get(name)?.holds(value, scope) ?? false;
 }
 

@@ -1,4 +1,5 @@
 import { hasErrors, type Issue, type Severity } from '../../issue.ts';
+import type { Unchecked } from '../../validate/scope.ts';
 import type { ValidateOptions } from '../../validate/validate-bundle.ts';
 import { flagOption, type OptionTable, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
@@ -24,7 +25,8 @@ export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Checks whether bundles or single resources conform to FHIR. Each input is JSON, or one ' +
-    'resource a line. Every issue is told; the verdict of each input goes to standard output.',
+    'resource a line. Every issue is told; the verdict of each input goes to standard output. Exit ' +
+    'code 3: no error was found, and some rule was not looked at.',
   options: { ...fhirOption, ...levelOption, ...profileOption, ...outOption, ...issueOptions },
   examples: [
     ['validate bundle.json', 'against FHIR R4'],
@@ -50,31 +52,52 @@ export const command: Command = {
       }),
     };
     const verdict = format === 'text' ? verdictLine : verdictJson;
-    return eachDocument(call, {
+    let open = false;
+    const code = await eachDocument(call, {
       run: async (value, document) => {
-        const { issues } = validateBundle(value, options);
-        return { text: verdict(document, issues), issues };
+        const { issues, unchecked, conformance } = validateBundle(value, options);
+        open ||= conformance === 'not-fully-checked';
+        return { text: verdict(document, issues, unchecked), issues };
       },
       unread: verdict,
     });
+    return code === 0 && open ? NOT_FULLY_CHECKED : code;
   },
 };
 
-function verdictLine(document: Document, issues: readonly Issue[]): string {
-  const verdict = hasErrors(issues) ? 'invalid' : 'valid  ';
-  return `${[verdict, documentName(document), countText(issues)].filter(Boolean).join('  ')}\n`;
+/** Exit code where no error was found and some rule was not looked at. */
+const NOT_FULLY_CHECKED = 3;
+
+function verdictLine(
+  document: Document,
+  issues: readonly Issue[],
+  unchecked: readonly Unchecked[] = [],
+): string {
+  const rules = new Set(unchecked.map(({ rule }) => rule)).size;
+  const open = rules > 0 ? `${rules} ${rules === 1 ? 'rule' : 'rules'} not checked` : '';
+  const verdict = hasErrors(issues) ? 'invalid' : rules > 0 ? 'not fully checked' : 'valid  ';
+  const parts = [verdict, documentName(document), countText(issues), open];
+  return `${parts.filter(Boolean).join('  ')}\n`;
 }
 
-function verdictJson({ input, record }: Document, issues: readonly Issue[]): string {
+function verdictJson(
+  { input, record }: Document,
+  issues: readonly Issue[],
+  unchecked: readonly Unchecked[] = [],
+): string {
   const of = (severity: Severity): number =>
     issues.filter((found) => found.severity === severity).length;
+  const passed = unchecked.length > 0 ? 'not-fully-checked' : 'conforms';
+  const conformance = hasErrors(issues) ? 'does-not-conform' : passed;
   const verdict = {
     input,
     ...(record !== undefined && { record }),
-    valid: !hasErrors(issues),
+    conformance,
+    valid: conformance === 'conforms',
     errors: of('error'),
     warnings: of('warning'),
     information: of('information'),
+    ...(unchecked.length > 0 && { unchecked }),
   };
   return `${JSON.stringify(verdict)}\n`;
 }

@@ -1,6 +1,11 @@
 import type { Correction } from './correction.ts';
 import type { Definitions, SchemaNode } from './types.ts';
 
+/** A correction that needs to know nothing but the definitions. */
+export interface PrimitiveCorrection extends Correction {
+  run(definitions: Definitions): number;
+}
+
 const int32 = 2 ** 31 - 1;
 const withoutSpace: SchemaNode = { type: 'string', pattern: '^\\S+$' };
 
@@ -8,7 +13,7 @@ const withoutSpace: SchemaNode = { type: 'string', pattern: '^\\S+$' };
  * Primitive types that the published schemas get wrong.
  * @see https://hl7.org/fhir/R4/datatypes.html#primitive and https://hl7.org/fhir/R5/datatypes.html#primitive
  */
-export const primitiveCorrections: readonly Correction[] = [
+export const primitiveCorrections: readonly PrimitiveCorrection[] = [
   replaceTypes(
     'numbers',
     'A pattern has no effect on a JSON number: 1.5 passed as an integer and -1 as a positiveInt. The R5 pattern of decimal is no valid regular expression besides. FHIR integers have 32 bits.',
@@ -59,7 +64,7 @@ function replaceTypes(
   id: string,
   reason: string,
   types: Readonly<Record<string, SchemaNode>>,
-): Correction {
+): PrimitiveCorrection {
   return {
     id,
     reason,

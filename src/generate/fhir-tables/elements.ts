@@ -4,9 +4,7 @@ import type {
   TypeRow,
   TypeTable,
 } from '../../validate/table-types.ts';
-import { prune } from '../fhir-schema/prune.ts';
-import { readPublished, versionSources } from '../fhir-schema/sources.ts';
-import { isPrimitiveName, refName } from '../fhir-schema/types.ts';
+import { heldResources } from '../fhir-schema/prune.ts';
 import {
   type Definitions,
   type ElementDefinition,
@@ -21,55 +19,42 @@ const everywhere: ReadonlySet<string> = new Set(['ele-1', 'ext-1', 'txt-1', 'txt
 /** In the published tables every type has these; the loader puts them in. */
 const implied: ReadonlySet<string> = new Set(['id', 'extension']);
 
-/** Names of the resources and data types whose schema the library holds. */
-export async function heldTypes(version: Definitions['version']): Promise<string[]> {
-  const source = versionSources.find(({ fhirVersion }) => fhirVersion === version);
-  if (source === undefined) throw new Error(`no published packages of FHIR ${version}`);
-  const definitions = prune((await readPublished(source)).schema);
-  // `Bundle_Entry` and the like are parts of `Bundle`.
-  return Object.keys(definitions)
-    .filter((name) => !name.includes('_'))
+/** Names of all resources and data types of a version that a resource can be made of. */
+export function allTypes({ structures }: Definitions): string[] {
+  return [...structures.values()]
+    .filter(({ derivation, kind }) => derivation === 'specialization' && kind !== 'logical')
+    .filter(({ kind, abstract }) => kind !== 'primitive-type' && !abstract)
+    .map(({ type }) => type)
     .sort();
 }
 
-/** Properties whose codes the JSON schema lists already, as `Type.name`. */
-export type ListedCodes = ReadonlySet<string>;
-
-export function listedCodes(schema: {
-  readonly definitions: Readonly<
-    Record<string, { readonly properties?: Readonly<Record<string, SchemaProperty>> }>
-  >;
-}): ListedCodes {
-  const listed = new Set<string>();
-  for (const [type, { properties = {} }] of Object.entries(schema.definitions)) {
-    for (const [name, property] of Object.entries(properties)) {
-      const inner = property.items?.else ?? property.items ?? property;
-      const named = schema.definitions[refName(inner) ?? ''] as SchemaProperty | undefined;
-      if (inner.enum !== undefined || named?.enum !== undefined) listed.add(`${type}.${name}`);
-    }
+/** The resources that the small entries hold, and the data types that they are made of. */
+export function heldTypes(definitions: Definitions): string[] {
+  const found = new Set<string>();
+  const all = new Set(allTypes(definitions));
+  const open = heldResources.filter((name) => all.has(name));
+  for (let name = open.pop(); name !== undefined; name = open.pop()) {
+    if (found.has(name) || !all.has(name)) continue;
+    found.add(name);
+    const elements = definitions.structures.get(structureUrl(name))?.snapshot.element ?? [];
+    open.push(...elements.flatMap(({ type = [] }) => type.map(({ code }) => code)));
   }
-  return listed;
+  return [...found].sort();
 }
 
-interface SchemaProperty {
-  readonly $ref?: string;
-  readonly enum?: readonly string[];
-  readonly items?: SchemaProperty;
-  readonly else?: SchemaProperty;
-}
+/** Types that others build on: what they have stands once, and holds of resources of any type. */
+const bases = ['DomainResource', 'Resource', 'BackboneElement'] as const;
 
-/** The elements of the held types, from the snapshots of their StructureDefinitions. */
-export function typeTable(
-  definitions: Definitions,
-  types: readonly string[],
-  listed: ListedCodes,
-): TypeTable {
+/** The elements of some types, from the snapshots of their StructureDefinitions. */
+export function typeTable(definitions: Definitions, types: readonly string[]): TypeTable {
   const table: Record<string, TypeRow> = {};
-  for (const type of types.filter((name) => !isPrimitiveName(name))) {
+  const whole = new Map<string, MutableRow>();
+  for (const type of ['Element', ...bases, ...types]) {
     const found = definitions.structures.get(structureUrl(type));
     if (found === undefined) continue;
-    for (const [path, { rules, elements }] of rowsOf(found.snapshot.element, definitions, listed)) {
-      table[path] = { ...(rules.length > 0 && { rules }), elements };
+    for (const [path, row] of rowsOf(found.snapshot.element, definitions)) {
+      whole.set(path, row);
+      table[path] = built(row, baseOf(path, row, whole));
     }
   }
   return table;
@@ -80,22 +65,51 @@ interface MutableRow {
   readonly elements: Record<string, ElementRow>;
 }
 
+interface Base extends MutableRow {
+  readonly name: string;
+}
+
+/** What a row builds on, where it has all elements of that in the same form. */
+function baseOf(
+  path: string,
+  row: MutableRow,
+  whole: ReadonlyMap<string, MutableRow>,
+): Base | undefined {
+  for (const name of bases) {
+    const base = whole.get(name);
+    if (base === undefined || name === path) continue;
+    const has = Object.entries(base.elements).every(
+      ([key, element]) => JSON.stringify(row.elements[key]) === JSON.stringify(element),
+    );
+    if (has && base.rules.every((key) => row.rules.includes(key))) return { name, ...base };
+  }
+  return undefined;
+}
+
+function built({ rules, elements }: MutableRow, base: Base | undefined): TypeRow {
+  const own = rules.filter((key) => !base?.rules.includes(key));
+  const kept = Object.entries(elements).filter(([key]) => base?.elements[key] === undefined);
+  return {
+    ...(base !== undefined && { base: base.name }),
+    ...(own.length > 0 && { rules: own }),
+    elements: Object.fromEntries(kept),
+  };
+}
+
 /** The rows of one type: its own, and one for each part of it. */
 function rowsOf(
   [root, ...elements]: readonly ElementDefinition[],
   definitions: Definitions,
-  listed: ListedCodes,
 ): Map<string, MutableRow> {
   const rows = new Map([[root?.path ?? '', emptyRow(root)]]);
   for (const element of elements.filter(({ max }) => max !== '0')) {
-    if (element.max !== '1' && element.max !== '*') throw new Error(`${element.path} has a limit`);
     const cut = element.path.lastIndexOf('.');
     const name = element.path.slice(cut + 1);
     const row = rows.get(element.path.slice(0, cut));
     if (row === undefined) throw new Error(`${element.path} stands below nothing`);
     if (isPart(element)) rows.set(element.path, emptyRow(element));
     if (!implied.has(name)) {
-      row.elements[name.replace('[x]', '')] = elementRow(element, definitions, listed);
+      row.elements[name.replace('[x]', '')] = elementRow(element, definitions);
     }
   }
   return rows;
@@ -114,19 +128,17 @@ function isPart({ type }: ElementDefinition): boolean {
   return first?.code === 'BackboneElement' || first?.code === 'Element';
 }
 
-function elementRow(
-  element: ElementDefinition,
-  definitions: Definitions,
-  listed: ListedCodes,
-): ElementRow {
+function elementRow(element: ElementDefinition, definitions: Definitions): ElementRow {
   const types = [...new Set((element.type ?? []).map(({ code }) => code))];
   const choice = element.path.endsWith('[x]');
-  const is = `${typeOf(element, types)}${element.max === '1' ? '' : '*'}`;
+  const is = `${typeOf(element, types)}${element.max === '1' ? '' : '*'}${element.min > 0 ? '!' : ''}`;
+  if (element.min > 1) throw new Error(`${element.path} must stand several times`);
   const detailed: DetailedElement = {
     ...(choice ? { choice: types } : { is }),
     ...(choice && element.min > 0 && { required: true }),
     ...targetsOf(element),
-    ...codesOf(element, listed),
+    ...(element.max !== '1' && element.max !== '*' && { max: Number(element.max) }),
+    ...codesOf(element),
     ...ownRules(element, definitions),
   };
   return Object.keys(detailed).length === 1 && !choice ? is : detailed;
@@ -152,32 +164,19 @@ function targetsOf({ type = [] }: ElementDefinition): Pick<DetailedElement, 'to'
 
 const maxValueSet = 'http://hl7.org/fhir/StructureDefinition/elementdefinition-maxValueSet';
 
-function codesOf(
-  { path, binding }: ElementDefinition,
-  listed: ListedCodes,
-): Pick<DetailedElement, 'codes' | 'usualCodes' | 'outerCodes'> {
+function codesOf({
+  binding,
+}: ElementDefinition): Pick<DetailedElement, 'codes' | 'usualCodes' | 'outerCodes'> {
   if (binding?.valueSet === undefined) return {};
   const valueSet = withoutVersion(binding.valueSet);
   const outer =
     binding.extension?.find(({ url }) => url === maxValueSet)?.valueCanonical ??
     binding.additional?.find(({ purpose }) => purpose === 'maximum')?.valueSet;
-  if (binding.strength === 'required') {
-    return listed.has(schemaName(path)) ? {} : { codes: valueSet };
-  }
+  if (binding.strength === 'required') return { codes: valueSet };
   return {
     ...(outer !== undefined && { outerCodes: withoutVersion(outer) }),
     ...(binding.strength === 'extensible' && { usualCodes: valueSet }),
   };
-}
-
-/** `Bundle.entry.request.method` is `Bundle_Request.method` in HL7's schema. */
-function schemaName(path: string): string {
-  const steps = path.split('.');
-  const name = steps.pop() ?? '';
-  const [type = '', ...parts] = steps;
-  const part = parts.at(-1);
-  const holder = part === undefined ? type : `${type}_${part[0]?.toUpperCase()}${part.slice(1)}`;
-  return `${holder}.${name}`;
 }
 
 /** Invariants of the element that its type does not have: those of a part stand with the part. */

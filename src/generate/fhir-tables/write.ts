@@ -3,15 +3,24 @@
  * the modifier elements that the reader must understand.
  * Run: npx tsx src/generate/fhir-tables/write.ts
  */
-import { readFile, writeFile } from 'node:fs/promises';
+import { writeFile } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FhirVersion } from '../../fhir/version.ts';
-import type { CodeSystemTable, CodeTable } from '../../validate/table-types.ts';
-import { versionSources } from '../fhir-schema/sources.ts';
-import { fileName } from '../schemas.ts';
+import type {
+  CodeSystemTable,
+  CodeTable,
+  ExtensionTable,
+  PrimitiveTable,
+  TypeTable,
+  ValueSetTable,
+} from '../../validate/table-types.ts';
+import { primitiveCorrections } from '../fhir-schema/primitive-corrections.ts';
+import { pruned } from '../fhir-schema/prune.ts';
+import { readPublished, type VersionSource, versionSources } from '../fhir-schema/sources.ts';
+import { isPrimitiveName } from '../fhir-schema/types.ts';
 import { codeTables } from './codes.ts';
 import { type Definitions, readDefinitions } from './definitions.ts';
-import { heldTypes, listedCodes, typeTable } from './elements.ts';
+import { allTypes, heldTypes, typeTable } from './elements.ts';
 import { publishedRules } from './expressions.ts';
 import { extensionTable } from './extensions.ts';
 import { modifierTableText } from './modifiers.ts';
@@ -20,38 +29,112 @@ import { ucumText } from './ucum.ts';
 const project = new URL('../../../', import.meta.url);
 const folder = new URL('src/validate/tables/', project);
 
-/** Texts of the generated files, by name. */
+/**
+ * Texts of the generated files, by name. What the small entries hold stands in `r4.ts`; `r4-rest.ts`
+ * has what the entries of all types hold besides.
+ */
 export async function tableFiles(): Promise<Map<string, string>> {
   const files = new Map<string, string>();
   const terminology: Record<string, CodeTable> = {};
+  const terminologyRest: Record<string, CodeTable> = {};
   for (const source of versionSources) {
     const version = source.fhirVersion;
     const definitions = await readDefinitions(version);
-    const held = await heldTypes(version);
-    const schema = JSON.parse(
-      await readFile(new URL(`profiles/json-schema/${fileName(source)}`, project), 'utf8'),
-    );
-    const types = typeTable(definitions, held, listedCodes(schema));
-    const extensions = extensionTable(definitions, held);
-    const codes = codeTables(definitions, types, extensions);
-    addSystems(terminology, codes.terminology);
     const name = version.toLowerCase();
+    const held = heldTypes(definitions);
+    const all = allTypes(definitions);
+    const small = tablesOf(definitions, held);
+    const rest = tablesOf(definitions, all);
+    addSystems(terminology, small.terminology);
+    addSystems(terminologyRest, beyond(rest.terminology, small.terminology));
+    const primitives = await primitiveTable(source);
     files.set(
       `${name}.ts`,
       [
         head(`Types, extensions and codes of FHIR ${version}.`, definitions),
-        importOf('CodeSystemTable', 'ExtensionTable', 'TypeTable', 'ValueSetTable'),
-        table('types', 'TypeTable', types),
-        table('extensions', 'ExtensionTable', extensions),
-        table('codeSystems', 'CodeSystemTable', codes.own),
-        table('valueSets', 'ValueSetTable', codes.valueSets),
+        importOf(...tableNames, 'PrimitiveTable'),
+        `export const resourceTypes: readonly string[] = ${JSON.stringify(resourceNames(definitions))};\n`,
+        table('primitives', 'PrimitiveTable', primitives),
+        ...tablesText(small),
       ].join('\n'),
     );
-    files.set(`${name}-expressions.ts`, expressionsText(version, definitions, held));
+    files.set(
+      `${name}-rest.ts`,
+      [
+        head(`What ${name}.ts lacks of all types of FHIR ${version}.`, definitions),
+        importOf(...tableNames),
+        ...tablesText({
+          types: beyond(rest.types, small.types),
+          extensions: beyond(rest.extensions, small.extensions),
+          own: beyond(rest.own, small.own),
+          valueSets: beyond(rest.valueSets, small.valueSets),
+        }),
+      ].join('\n'),
+    );
+    files.set(`${name}-expressions.ts`, expressionsText(version, definitions, all));
   }
   files.set('terminology.ts', terminologyText(terminology));
+  files.set('terminology-rest.ts', terminologyText(beyond(terminologyRest, terminology)));
   files.set('ucum.ts', await ucumText());
   return files;
+}
+
+const tableNames = ['CodeSystemTable', 'ExtensionTable', 'TypeTable', 'ValueSetTable'] as const;
+
+interface VersionTables {
+  readonly types: TypeTable;
+  readonly extensions: ExtensionTable;
+  readonly own: CodeSystemTable;
+  readonly valueSets: ValueSetTable;
+}
+
+function tablesOf(
+  definitions: Definitions,
+  names: readonly string[],
+): VersionTables & { readonly terminology: CodeSystemTable } {
+  const types = typeTable(definitions, names);
+  const extensions = extensionTable(definitions, names);
+  return { types, extensions, ...codeTables(definitions, types, extensions) };
+}
+
+function tablesText({ types, extensions, own, valueSets }: VersionTables): string[] {
+  return [
+    table('types', 'TypeTable', types),
+    table('extensions', 'ExtensionTable', extensions),
+    table('codeSystems', 'CodeSystemTable', own),
+    table('valueSets', 'ValueSetTable', valueSets),
+  ];
+}
+
+/** The rows that another table lacks, or has in another form. */
+function beyond<T>(
+  rows: Readonly<Record<string, T>>,
+  others: Readonly<Record<string, T>>,
+): Record<string, T> {
+  return Object.fromEntries(
+    Object.entries(rows).filter(
+      ([key, row]) => JSON.stringify(row) !== JSON.stringify(others[key]),
+    ),
+  );
+}
+
+/** Names of all resources of the version. */
+function resourceNames({ structures }: Definitions): string[] {
+  return [...structures.values()]
+    .filter(({ derivation, kind }) => derivation === 'specialization' && kind === 'resource')
+    .filter(({ abstract }) => !abstract)
+    .map(({ type }) => type)
+    .sort();
+}
+
+/** Forms of the primitive types, from HL7's JSON schema with our corrections. */
+async function primitiveTable(source: VersionSource): Promise<PrimitiveTable> {
+  const { schema } = await readPublished(source);
+  const names = Object.keys(schema).filter(isPrimitiveName);
+  const found = Object.fromEntries(names.map((name) => [name, pruned(schema, name)]));
+  for (const { run } of primitiveCorrections) run(found);
+  // The corrected nodes have the members of a row and no others.
+  return found as PrimitiveTable;
 }
 
 /** A version may have left out displays that another keeps. */

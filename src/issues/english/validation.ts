@@ -3,6 +3,7 @@ import type { SentenceTable } from '../facts.ts';
 /** Sentences about the validation of FHIR. By code and reason. */
 export const validation = {
   'missing-property': {
+    'search-id': ['the result of a search has no id', 'the id that the server stores it under'],
     choice: ['the required property is missing', 'one of {codes}'],
     'full-url': ['the entry has no fullUrl', 'an absolute URL, or urn:uuid: and a UUID'],
     'extension-part': [
@@ -22,6 +23,10 @@ export const validation = {
     ],
   },
   'invalid-value': {
+    'conditional-reference': [
+      'the conditional reference is not a search',
+      'a resource type and search parameters such as Patient?identifier=a|b',
+    ],
     'full-url': ['a fullUrl must be absolute', 'an absolute URL, or urn:uuid: and a UUID'],
     'spaces-at-ends': 'the text has spaces at its start or end',
     uuid: [
@@ -82,6 +87,16 @@ export const validation = {
     'slice-order': ['the slices are not in the order of the profile', '{codes}'],
   },
   contradiction: {
+    pages: ['a bundle of this type has no pages', 'a link of another relation'],
+    'search-outcome': [
+      'the search mode is outcome, but the resource is not an OperationOutcome',
+      'an OperationOutcome',
+    ],
+    'search-type': ['the match has a type other than the one that was searched for', '{type}'],
+    'search-mode': [
+      'the result has a type other than the one that was searched for, and no search mode',
+      'search.mode',
+    ],
     'full-url': [
       'the fullUrl does not end in the type and id of the resource',
       '{type} and the id of the resource at the end',
@@ -185,6 +200,7 @@ export const validation = {
     slice: ['this belongs to none of the slices of the profile', '{codes}'],
   },
   'too-many': {
+    relation: ['two links have this relation', 'one link of relation {code}'],
     'extension-part': [
       'a part of the extension occurs too often',
       '{minimum} to {maximum?} of {url}',
@@ -218,10 +234,14 @@ export const validation = {
   },
   'unknown-code': {
     'check-digit': [
-      'the check digit is not that of the code',
+      'the code does not have the form of the codes of its system, or its check digit is wrong',
       'a code of the system, copied digit for digit',
     ],
-    system: ['the code system has no such code', 'a code that the system has'],
+    system: [
+      'the code system has no such code',
+      'a code of {system}, such as {code?}',
+      'a code of {system}',
+    ],
     'required-set': ['no code is in the value set that must be used', 'a code of {url}'],
     'extensible-set': [
       'no code is in the value set that should be used where it has a fitting code',

@@ -4,6 +4,7 @@ import type { Translated } from '../language.ts';
 /** The same sentences as the English ones, in German. */
 export const germanValidation: Translated<typeof validation> = {
   'missing-property': {
+    'search-id': ['das Suchergebnis hat keine id', 'die id, unter der der Server es führt'],
     choice: ['die erforderliche Eigenschaft fehlt', '{codes}'],
     'full-url': [
       'der Eintrag hat keine fullUrl',
@@ -26,6 +27,10 @@ export const germanValidation: Translated<typeof validation> = {
     ],
   },
   'invalid-value': {
+    'conditional-reference': [
+      'die bedingte Referenz ist keine Suche',
+      'ein Ressourcentyp und Suchparameter wie Patient?identifier=a|b',
+    ],
     'full-url': [
       'eine fullUrl muss absolut sein',
       'eine absolute URL oder urn:uuid: mit einer UUID',
@@ -96,6 +101,16 @@ export const germanValidation: Translated<typeof validation> = {
     'slice-order': ['die Slices stehen nicht in der Reihenfolge des Profils', '{codes}'],
   },
   contradiction: {
+    pages: ['ein Bundle dieser Art hat keine Seiten', 'ein Link mit anderer Beziehung'],
+    'search-outcome': [
+      'der Suchmodus ist outcome, die Ressource aber kein OperationOutcome',
+      'ein OperationOutcome',
+    ],
+    'search-type': ['der Treffer hat einen anderen Typ als den gesuchten', '{type}'],
+    'search-mode': [
+      'das Ergebnis hat einen anderen Typ als den gesuchten und keinen Suchmodus',
+      'search.mode',
+    ],
     'full-url': [
       'die fullUrl endet nicht auf Typ und id der Ressource',
       '{type} und die id der Ressource am Ende',
@@ -199,6 +214,7 @@ export const germanValidation: Translated<typeof validation> = {
     slice: ['das gehört zu keinem Slice des Profils', '{codes}'],
   },
   'too-many': {
+    relation: ['zwei Links haben diese Beziehung', 'ein Link mit der Beziehung {code}'],
     'extension-part': [
       'ein Teil der Erweiterung kommt zu oft vor',
       '{minimum} bis {maximum?} von {url}',
@@ -232,10 +248,14 @@ export const germanValidation: Translated<typeof validation> = {
   },
   'unknown-code': {
     'check-digit': [
-      'die Prüfziffer gehört nicht zu diesem Code',
+      'der Code hat nicht die Form der Codes seines Systems, oder seine Prüfziffer ist falsch',
       'ein Code des Systems, Ziffer für Ziffer übernommen',
     ],
-    system: ['das Codesystem hat diesen Code nicht', 'ein Code, den das System hat'],
+    system: [
+      'das Codesystem hat diesen Code nicht',
+      'ein Code von {system} wie {code?}',
+      'ein Code von {system}',
+    ],
     'required-set': ['kein Code stammt aus der vorgeschriebenen Wertemenge', 'ein Code aus {url}'],
     'extensible-set': [
       'kein Code stammt aus der Wertemenge, die zu verwenden ist, wo sie einen passenden hat',

@@ -11,14 +11,24 @@ const validators: Readonly<Record<FhirVersion, (resource: unknown) => Validation
   R5: validateR5,
 };
 
-/** Whether a bundle or a single resource conforms to this version of FHIR. Default R4. */
+/**
+ * Whether a bundle or a single resource conforms to this version of FHIR. Default R4. What was not
+ * fully checked does not pass.
+ */
 export function conformsTo(resource: unknown, version: FhirVersion = 'R4'): Verdict {
   if (!Object.hasOwn(validators, version)) {
     throw new TypeError('cannot check conformance: expected the version R4, R4B or R5');
   }
-  const { valid, issues } = validators[version](resource);
-  const head = valid
-    ? `the resource conforms to FHIR ${version}`
-    : `the resource does not conform to FHIR ${version}`;
-  return verdict(valid, head, issueLines(issues));
+  const { conformance, issues, unchecked } = validators[version](resource);
+  const open = unchecked.map(({ rule, why }) => `not checked: ${rule} (${why})`);
+  return verdict(conformance === 'conforms', `${heads[conformance]} FHIR ${version}`, [
+    ...issueLines(issues),
+    ...new Set(open),
+  ]);
 }
+
+const heads = {
+  conforms: 'the resource conforms to',
+  'does-not-conform': 'the resource does not conform to',
+  'not-fully-checked': 'the resource was not fully checked against',
+} as const;

@@ -137,6 +137,7 @@ export const referenceFaults: readonly Fault[] = dataFaults('reference', [
     id: 'group-in-itself',
     title: 'an observation is a member of itself',
     rule: section('Observation.hasMember', 'observation.html#obsgrouping'),
+    severity: 'warning',
     code: 'business-rule',
     plant: (bundle, random) =>
       inOne(withUrl(bundle, 'Observation'), random, (object, { path }) => {
@@ -148,6 +149,7 @@ export const referenceFaults: readonly Fault[] = dataFaults('reference', [
     id: 'groups-in-a-circle',
     title: 'two observations are members of each other',
     rule: section('Observation.hasMember', 'observation.html#obsgrouping'),
+    severity: 'warning',
     code: 'business-rule',
     plant: (bundle, random) => {
       const [one, other] = random.shuffled(

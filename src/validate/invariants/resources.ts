@@ -104,15 +104,10 @@ function fitsScope(it: JsonObject, code: string): boolean {
 /** Codings are the same where all that they say is the same. */
 function noComponentRepeatsCode(it: JsonObject, { resource }: Scope): boolean {
   if (!hasPart(it, 'component') || !hasChoice(it, 'value')) return true;
-  const own = codingsOf(resource);
+  const own = new Set(codingsOf(resource).map(canonicalText));
   return objectsOf(it['component']).every((component) =>
-    codingsOf(component).every((coding) => !own.some((each) => same(each, coding))),
+    codingsOf(component).every((coding) => !own.has(canonicalText(coding))),
   );
-}
-
-function same(one: JsonObject, other: JsonObject): boolean {
-  if (one['code'] !== other['code'] || one['system'] !== other['system']) return false;
-  return canonicalText(one) === canonicalText(other);
 }
 
 function codingsOf({ code }: JsonObject): readonly JsonObject[] {

@@ -1,4 +1,5 @@
 import type { FhirVersion } from '../../fhir/version.ts';
+import { rulesOf } from '../invariants.ts';
 import { isObject, type JsonObject, textOf } from '../json.ts';
 import { resolve } from '../resolve.ts';
 import { report, type Scope } from '../scope.ts';
@@ -133,7 +134,8 @@ export function createEngine(fhirVersion: FhirVersion, evaluator: Evaluator): Ex
         // `htmlChecks()` is no expression but a name for the stage that reads narratives.
         if (rule.expression === 'htmlChecks()') continue;
         if (verdict === 'fails') sayFailed(rule, scope);
-        else if (verdict === 'undecided') sayUndecided(rule, scope);
+        // Where a function of ours has the verdict, nothing stays open.
+        else if (verdict === 'undecided' && !isHeld(rule, fhirVersion)) sayUndecided(rule, scope);
       }
     },
   };
@@ -150,6 +152,10 @@ function sayFailed({ key, severity }: Expression, scope: Scope): void {
       rule: key,
     },
   );
+}
+
+function isHeld({ key }: Expression, version: FhirVersion): boolean {
+  return rulesOf([key], version).invariants.length > 0;
 }
 
 /** Whether another stage has told it of this element: what is said of one thing stands together. */

@@ -1,0 +1,36 @@
+import type { Profiles } from './profiles/compile.ts';
+import { compileAll } from './profiles/compile.ts';
+import { createVersion } from './stages.ts';
+import * as tables from './tables/r5.ts';
+import * as rest from './tables/r5-rest.ts';
+import { terminology } from './tables/terminology.ts';
+import { terminology as terminologyRest } from './tables/terminology-rest.ts';
+import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
+
+export type { Profiles } from './profiles/compile.ts';
+export type { Unchecked } from './scope.ts';
+export { referenceSeverities, type SeverityRule } from './severities.ts';
+export type { Conformance, ValidateOptions, Validation } from './validate-bundle.ts';
+
+const version = createVersion('R5', {
+  resourceTypes: tables.resourceTypes,
+  primitives: tables.primitives,
+  types: { ...tables.types, ...rest.types },
+  extensions: { ...tables.extensions, ...rest.extensions },
+  codeSystems: { ...tables.codeSystems, ...rest.codeSystems },
+  terminology: { ...terminology, ...terminologyRest },
+  valueSets: { ...tables.valueSets, ...rest.valueSets },
+});
+
+/** As `validateBundle` of the small entry, for resources of every type of FHIR R5, and every issue found with it. */
+export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
+  return runStages(bundle, version, options);
+}
+
+/**
+ * Profiles of an adopter for FHIR R5, put together once for many calls of {@link validateBundle};
+ * its `issues` tell what was given and can not be used.
+ */
+export function compileProfiles(resources: readonly unknown[]): Profiles {
+  return compileAll(resources, version.plan.definitions);
+}
