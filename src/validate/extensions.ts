@@ -138,7 +138,9 @@ function placeNames(scope: Scope): Set<string> {
   const type = textOf(resource['resourceType']) ?? '';
   // An extension and its number stand after the path of the holder.
   const steps = path.slice(depth, -2).filter((step) => typeof step === 'string');
-  if (steps.length === 0) return new Set([type, 'Resource', ...domainResource(type)]);
+  if (steps.length === 0) {
+    return new Set([type, 'Resource', ...domainResource(type), ...canonicalResource(type, scope)]);
+  }
   const holder = trail.at(-2);
   const outer = holder?.type === 'Extension' ? textOf(extensionAbove(scope)?.['url']) : undefined;
   return new Set([
@@ -154,6 +156,13 @@ const structureBase = 'http://hl7.org/fhir/StructureDefinition/';
 
 function domainResource(type: string): string[] {
   return bareResources.has(type) ? [] : ['DomainResource'];
+}
+
+/** @see https://hl7.org/fhir/R5/canonicalresource.html, which are told by the elements they have */
+function canonicalResource(type: string, { definitions }: Scope): string[] {
+  const properties = definitions.types.get(type)?.properties;
+  const has = ['url', 'version', 'status', 'useContext'].every((name) => properties?.has(name));
+  return has ? ['CanonicalResource', 'MetadataResource'] : [];
 }
 
 function withoutChoice(path: string): string {

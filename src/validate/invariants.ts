@@ -73,5 +73,6 @@ export function sayUnheld(place: string, keys: readonly string[], scope: Scope):
   scope.saidOnce.add(`invariants ${place}`);
   const why = 'evaluated at the thorough level only';
   const path = [...scope.path];
-  for (const rule of keys) scope.unchecked.push({ rule, path, why });
+  // Where a key stands for another rule in a held type, the place is put after it.
+  for (const key of keys) scope.unchecked.push({ rule: key.replace(/ of .*/, ''), path, why });
 }

@@ -247,7 +247,10 @@ export function codingsOf(value: unknown): readonly FoundCode[] | undefined {
 function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boolean {
   const grammar = grammars.get(valueSet);
   if (grammar !== undefined)
-    return found.some(({ code }) => grammar(code) || isShortFormat(code, scope));
+    return found.some(
+      ({ system, code }) =>
+        (fitsSystem(valueSet, system) && grammar(code)) || isShortFormat(code, scope),
+    );
   const members = scope.definitions.valueSets.get(valueSet);
   if (members === undefined) return true;
   return found.some(({ system, code }) => {
@@ -255,6 +258,11 @@ function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boo
     for (const [each, codes] of members) if (isMember(codes, each, code, scope)) return true;
     return false;
   });
+}
+
+/** Units have a system of their own; the other grammars are of elements that hold a code alone. */
+function fitsSystem(valueSet: string, system: string | undefined): boolean {
+  return !valueSet.endsWith('/ucum-units') || system === undefined || system === UCUM;
 }
 
 /**

@@ -6,6 +6,11 @@ import { published } from '../published.ts';
 
 export { typeName, withoutVersion } from '../../validate/profiles/structure.ts';
 
+export interface Context {
+  readonly type: string;
+  readonly expression: string;
+}
+
 /** The part of a StructureDefinition that the tables are made from. */
 export interface StructureDefinition {
   readonly resourceType: 'StructureDefinition';
@@ -14,7 +19,7 @@ export interface StructureDefinition {
   readonly kind: string;
   readonly abstract: boolean;
   readonly derivation?: string;
-  readonly context?: readonly { readonly type: string; readonly expression: string }[];
+  readonly context?: readonly Context[];
   readonly snapshot: { readonly element: readonly ElementDefinition[] };
 }
 
@@ -103,6 +108,8 @@ export interface Definitions {
   readonly version: FhirVersion;
   readonly packages: readonly string[];
   readonly structures: ReadonlyMap<string, StructureDefinition>;
+  /** Where every published edition of an extension lets it stand. */
+  readonly contexts: ReadonlyMap<string, readonly Context[]>;
   /** By canonical URL; the same system may stand in several packages, the first is the version's own. */
   readonly codeSystems: ReadonlyMap<string, readonly CodeSystem[]>;
   readonly valueSets: ReadonlyMap<string, ValueSet>;
@@ -126,7 +133,12 @@ export async function readDefinitions(version: FhirVersion): Promise<Definitions
   const own = [definitions.name, definitions.version] as const;
   const general = [extensionsPacks[version], terminology, terminologyThen];
   const sources = [own, ...general.filter(([name]) => name !== own[0])];
-  const found: Found = { structures: new Map(), codeSystems: new Map(), valueSets: new Map() };
+  const found: Found = {
+    contexts: new Map(),
+    structures: new Map(),
+    codeSystems: new Map(),
+    valueSets: new Map(),
+  };
   for (const [name, edition] of sources) {
     // R4 stands last for its terminology alone, where it is not the version's own package.
     const terminologyOnly = name === terminologyThen[0] && version !== 'R4';
@@ -146,6 +158,7 @@ export async function readDefinitions(version: FhirVersion): Promise<Definitions
 }
 
 interface Found {
+  readonly contexts: Map<string, Context[]>;
   readonly structures: Map<string, StructureDefinition>;
   readonly codeSystems: Map<string, CodeSystem[]>;
   readonly valueSets: Map<string, ValueSet>;
@@ -154,6 +167,10 @@ interface Found {
 /** The first package that has a structure or value set wins; of code systems all editions are kept. */
 function add(found: Found, each: Definition, terminologyOnly: boolean): void {
   const { url } = each;
+  if (each.resourceType === 'StructureDefinition' && each.type === 'Extension') {
+    const more = each.context ?? [];
+    found.contexts.set(url, [...(found.contexts.get(url) ?? []), ...more]);
+  }
   if (each.resourceType === 'CodeSystem') {
     found.codeSystems.set(url, [...(found.codeSystems.get(url) ?? []), each]);
   } else if (each.resourceType === 'ValueSet') {

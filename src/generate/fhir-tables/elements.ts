@@ -12,6 +12,7 @@ import {
   typeName,
   withoutVersion,
 } from './definitions.ts';
+import { publishedRules } from './expressions.ts';
 
 /** Invariants of every element, extension or narrative; their own stages apply them. */
 const everywhere: ReadonlySet<string> = new Set(['ele-1', 'ext-1', 'txt-1', 'txt-2']);
@@ -46,7 +47,12 @@ export function heldTypes(definitions: Definitions): string[] {
 const bases = ['DomainResource', 'Resource', 'BackboneElement'] as const;
 
 /** The elements of some types, from the snapshots of their StructureDefinitions. */
-export function typeTable(definitions: Definitions, types: readonly string[]): TypeTable {
+export function typeTable(
+  definitions: Definitions,
+  types: readonly string[],
+  held: readonly string[] = types,
+): TypeTable {
+  const sameKeys = expressionsByKey(definitions, held);
   const table: Record<string, TypeRow> = {};
   const whole = new Map<string, MutableRow>();
   for (const type of ['Element', ...bases, ...types]) {
@@ -54,10 +60,40 @@ export function typeTable(definitions: Definitions, types: readonly string[]): T
     if (found === undefined) continue;
     for (const [path, row] of rowsOf(found.snapshot.element, definitions)) {
       whole.set(path, row);
-      table[path] = built(row, baseOf(path, row, whole));
+      const told = withPlaces(row, path, definitions, sameKeys);
+      table[path] = built(told, baseOf(path, told, whole));
     }
   }
   return table;
+}
+
+/** The published expression of each key of the held types: two types may use one key for two rules. */
+function expressionsByKey(
+  definitions: Definitions,
+  held: readonly string[],
+): ReadonlyMap<string, string> {
+  const rules = Object.values(publishedRules(definitions, held)).flat();
+  return new Map(rules.map(({ key, expression }) => [key, expression]));
+}
+
+/** A key that means another rule here than in the held types has the place after it. */
+function withPlaces(
+  row: MutableRow,
+  path: string,
+  { structures }: Definitions,
+  sameKeys: ReadonlyMap<string, string>,
+): MutableRow {
+  const elements = structures.get(structureUrl(path.split('.')[0] ?? ''))?.snapshot.element ?? [];
+  const own = new Map(
+    elements
+      .flatMap(({ constraint = [] }) => constraint)
+      .map(({ key, expression }) => [key, expression]),
+  );
+  const rules = row.rules.map((key) => {
+    const other = sameKeys.get(key);
+    return other === undefined || other === own.get(key) ? key : `${key} of ${path}`;
+  });
+  return { ...row, rules };
 }
 
 interface MutableRow {

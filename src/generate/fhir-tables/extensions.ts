@@ -13,6 +13,11 @@ const abstractTypes = [
   'MetadataResource',
 ] as const;
 
+/** Where HL7's own definitions carry an extension beside the places that it is defined for. */
+const misplacedByHl7: Readonly<Record<string, readonly string[]>> = {
+  'structuredefinition-fhir-type': ['ElementDefinition.type'],
+};
+
 /** Every extension that HL7 has published; of those that stand in none of the held types, only where. */
 export function extensionTable(definitions: Definitions, types: readonly string[]): ExtensionTable {
   const held = new Set<string>([...types, ...abstractTypes]);
@@ -20,11 +25,13 @@ export function extensionTable(definitions: Definitions, types: readonly string[
   for (const found of definitions.structures.values()) {
     const structure = readStructure(found);
     if (structure?.type !== 'Extension' || found.derivation !== 'constraint') continue;
-    const on = contextPlaces(structure.context);
+    const more = contextPlaces(definitions.contexts.get(structure.url) ?? []);
+    const placed = misplacedByHl7[typeName(structure.url)] ?? [];
+    const on = [...new Set([...contextPlaces(structure.context), ...more, ...placed])];
     const within = on.some(
       (place) => place.startsWith('extension ') || held.has(place.split('.')[0] ?? ''),
     );
-    rows.push([typeName(structure.url), within ? extensionRow(structure) : { on }]);
+    rows.push([typeName(structure.url), within ? { ...extensionRow(structure), on } : { on }]);
   }
   return Object.fromEntries(rows.sort(([one], [other]) => (one < other ? -1 : 1)));
 }

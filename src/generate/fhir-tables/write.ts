@@ -44,7 +44,7 @@ export async function tableFiles(): Promise<Map<string, string>> {
     const held = heldTypes(definitions);
     const all = allTypes(definitions);
     const small = tablesOf(definitions, held);
-    const rest = tablesOf(definitions, all);
+    const rest = tablesOf(definitions, all, held);
     addSystems(terminology, small.terminology);
     addSystems(terminologyRest, beyond(rest.terminology, small.terminology));
     const primitives = await primitiveTable(source);
@@ -91,8 +91,9 @@ interface VersionTables {
 function tablesOf(
   definitions: Definitions,
   names: readonly string[],
+  held: readonly string[] = names,
 ): VersionTables & { readonly terminology: CodeSystemTable } {
-  const types = typeTable(definitions, names);
+  const types = typeTable(definitions, names, held);
   const extensions = extensionTable(definitions, names);
   return { types, extensions, ...codeTables(definitions, types, extensions) };
 }
