@@ -52,7 +52,9 @@ function judge(
   counts[we === 'refused' ? 'refusedByUsAlone' : 'acceptedByUsAlone'] += 1;
   const otherType = validation.issues.some(({ code }) => code === 'unchecked-resource');
   const [said = ''] =
-    we === 'refused' ? ours.map(({ code, message }) => `${code} ${message}`) : theirs.map(nameOf);
+    we === 'refused'
+      ? ours.map(({ code, facts }) => `${code} ${facts.reason}`)
+      : theirs.map(nameOf);
   const row = differences.find(
     (each) =>
       each.we === we &&

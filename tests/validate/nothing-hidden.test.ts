@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compileProfiles, validateBundle } from '../../src/validate/r4.ts';
 import { thoroughR4 } from '../../src/validate/thorough.ts';
@@ -68,4 +69,57 @@ describe.each(['with', 'without'])('a resource %s narrative', (how) => {
       issues.filter(({ code }) => code === 'unknown-code').map(({ severity }) => severity),
     ).toContain('error');
   });
+});
+
+test('whatever the base says, every rule of a profile that does not hold is told with its severity', () => {
+  const names = ['maritalStatus', 'birthDate', 'gender', 'active', 'name', 'telecom', 'contact'];
+  const values: Readonly<Record<string, unknown>> = {
+    // Each with something that the base has a warning, an error or nothing against.
+    maritalStatus: { coding: [{ system: 'https://vineyard.example/state', code: 'betrothed' }] },
+    birthDate: '1980-02-30',
+    gender: 'picker',
+    active: true,
+    name: [{}],
+    telecom: [{ value: '7' }],
+    contact: [{ relationship: [{ text: 'x' }] }],
+  };
+  const row = fc.record({
+    name: fc.constantFrom('', ...names),
+    severity: fc.constantFrom('error', 'warning'),
+  });
+  fc.assert(
+    fc.property(
+      fc.subarray(names),
+      fc.uniqueArray(row, { selector: ({ name }) => name, minLength: 1 }),
+      (present, rows) => {
+        const rules = rows.map((each, at) => ({ ...each, key: `own-${at}` }));
+        const elements = rules.map(({ name, severity, key }) => ({
+          id: name === '' ? 'Patient' : `Patient.${name}`,
+          path: name === '' ? 'Patient' : `Patient.${name}`,
+          constraint: [{ key, severity, human: 'x', expression: 'false' }],
+        }));
+        const root = elements.filter(({ id }) => id === 'Patient');
+        const given = profile(
+          elements.filter(({ id }) => id !== 'Patient'),
+          root.flatMap(({ constraint }) => constraint),
+        );
+        const patient = {
+          resourceType: 'Patient',
+          meta: { profile: [url] },
+          ...Object.fromEntries(present.map((name) => [name, values[name]])),
+        };
+        const { valid, issues } = validateBundle(patient, { profiles: [given] });
+        const there = rules.filter(({ name }) => name === '' || present.includes(name));
+        for (const { key, severity, name } of there) {
+          const told = issues.filter(({ path }) => name === '' || path[0] === name);
+          const own = told.filter(({ rule }) => rule === `${url}#${key}`);
+          // What the schema has against a value is more basic, and is an error itself.
+          const worse = told.some((each) => each.severity === 'error');
+          expect(own.some((each) => each.severity === severity) || worse).toBe(true);
+          if (severity === 'error') expect(valid).toBe(false);
+        }
+      },
+    ),
+    { numRuns: 200, seed: 7 },
+  );
 });

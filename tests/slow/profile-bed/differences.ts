@@ -6,7 +6,7 @@
 export interface Difference {
   /** `refused`: by us alone; `accepted`: by us alone. */
   readonly we: 'refused' | 'accepted';
-  /** What we say (code and message), or the name of the reference's error. */
+  /** What we say (code and reason), or the name of the reference's error. */
   readonly says: RegExp;
   /** Only where we said that not all was checked. */
   readonly unchecked?: true;
@@ -19,43 +19,43 @@ export interface Difference {
 export const differences: readonly Difference[] = [
   {
     we: 'refused',
-    says: /^wrong-target/,
+    says: /^wrong-target /,
     right: 'we',
     why: 'The type of a resource stands in a literal reference, and must be one that the element takes: https://hl7.org/fhir/R4/references.html#literal. The chain looks only at what it can fetch.',
   },
   {
     we: 'refused',
-    says: /^unknown-code the check digit/,
+    says: /^unknown-code check-digit$/,
     right: 'we',
     why: 'Ids of SNOMED CT and LOINC codes have check digits; the chain holds neither system.',
   },
   {
     we: 'refused',
-    says: /^unknown-code (?:no code is of the value set|the code system has no such code)/,
+    says: /^unknown-code (?:required-set|system)$/,
     right: 'we',
     why: 'The value set lists its codes, or the system is held: https://hl7.org/fhir/R4/terminologies.html#required. The chain does not work out sets of systems that it lacks.',
   },
   {
     we: 'refused',
-    says: /^missing-property no code/,
+    says: /^missing-property bound-code$/,
     right: 'we',
     why: 'A required binding needs a code: https://hl7.org/fhir/R4/terminologies.html#required. The chain passes a concept without one where it cannot work out the set.',
   },
   {
     we: 'refused',
-    says: /^unknown-unit/,
+    says: /^unknown-unit ucum-code$/,
     right: 'we',
     why: 'No code of the grammar of UCUM: https://ucum.org/ucum.',
   },
   {
     we: 'refused',
-    says: /^missing-property fewer than the profile asks for/,
+    says: /^missing-property profile$/,
     right: 'we',
     why: 'No entry fits the profile that a required slice names, since what was removed is 1..1 in it: https://hl7.org/fhir/R4/profiling.html#discriminator. The chain matches these slices by type alone.',
   },
   {
     we: 'refused',
-    says: /^too-many more than the profile allows/,
+    says: /^too-many profile$/,
     right: 'we',
     why: 'Every reference is to a resource of the slice by its type, and there are more than the slice takes.',
   },
