@@ -39,6 +39,7 @@ export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
   issues.push(...settled.issues);
   if (settled.exam === undefined) return { issues, ledger: setAside(group, ledger) };
 
+  for (const field of found.administrative) ledger.mark(field, 'administrative');
   const told = new Set(found.texts.flatMap(({ fields }) => fields));
   for (const field of found.fields) if (!told.has(field)) ledger.mark(field, 'coded');
   for (const piece of pieces) markPiece(piece, settled.keys.get(piece), ledger);
@@ -80,6 +81,7 @@ function draftsOf(
     unmapped.push(...made.unmapped);
     for (const field of made.blank) ledger.mark(field, 'blank');
     for (const field of made.layout) ledger.mark(field, 'layout');
+    for (const field of made.administrative) ledger.mark(field, 'administrative');
   }
   issues.push(...unmappedIssues(unmapped));
   return drafts;

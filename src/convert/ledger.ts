@@ -4,10 +4,11 @@ import type { Field, LegacyRecord } from './record.ts';
 /**
  * What became of a field. `coded`: it is in a coded statement or in the head of the exam.
  * `verbatim`: its text stands in a note. `blank`: it is empty, or a word that the mapping says stands
- * for nothing. `layout`: the mapping names it as mere order or type. `quarantined`: its record was
- * set aside whole.
+ * for nothing. `layout`: the mapping names it as mere order or type. `administrative`: it is about
+ * the patient, the visit, the order or the document, and the exam has no place for it; only this
+ * ledger tells it. `quarantined`: its record was set aside whole.
  */
-export type Fate = 'coded' | 'verbatim' | 'blank' | 'layout' | 'quarantined';
+export type Fate = 'coded' | 'verbatim' | 'blank' | 'layout' | 'administrative' | 'quarantined';
 
 export interface LedgerEntry {
   readonly name: string;
@@ -23,9 +24,10 @@ export type LedgerCounts = { readonly [F in Fate]: number } & { readonly fields:
 const ranks: { readonly [F in Fate]: number } = {
   blank: 0,
   layout: 1,
-  verbatim: 2,
-  coded: 3,
-  quarantined: 4,
+  administrative: 2,
+  verbatim: 3,
+  coded: 4,
+  quarantined: 5,
 };
 
 /** Keeps account of the fields of one exam. */
@@ -62,6 +64,7 @@ export const noFields: LedgerCounts = {
   verbatim: 0,
   blank: 0,
   layout: 0,
+  administrative: 0,
   quarantined: 0,
 };
 
@@ -79,6 +82,7 @@ export function addCounts(one: LedgerCounts, other: LedgerCounts): LedgerCounts 
     verbatim: one.verbatim + other.verbatim,
     blank: one.blank + other.blank,
     layout: one.layout + other.layout,
+    administrative: one.administrative + other.administrative,
     quarantined: one.quarantined + other.quarantined,
   };
 }

@@ -15,6 +15,11 @@ export type FieldName = string;
 export interface Mapping {
   readonly $schema?: string;
   readonly format: 'face-neck-mapping/1';
+  /**
+   * A preset of the library that says what this mapping leaves out. Objects are joined part by part;
+   * anything else that this mapping says stands instead of what the preset says.
+   */
+  readonly use?: 'c-cda';
   readonly title?: Text;
   readonly source: Source;
   readonly exam: ExamFields;
@@ -111,11 +116,15 @@ export interface DateRules {
   readonly serial?: '1900' | '1904';
 }
 
+/** @minItems 1 */
+export type FieldNames = readonly FieldName[];
+
 /** A date field, or a date and a time field, with their own forms where these differ. */
 export type DateField = FieldName | DateFields;
 
 export interface DateFields {
-  readonly from: FieldName;
+  /** One field, or several in order of preference: the first that holds anything is taken. */
+  readonly from: FieldName | FieldNames;
   readonly time?: FieldName;
   /**
    * Forms for this field instead of those in `dates`; with `time`, of the two joined by one space.
@@ -144,6 +153,11 @@ export interface ExamId {
   readonly prefix: Key;
   /** @minItems 1 */
   readonly from: readonly FieldName[];
+  /**
+   * Further parts, each where the export has it.
+   * @minItems 1
+   */
+  readonly also?: readonly FieldName[];
 }
 
 /** Status of the record: a field and what its words mean, or one for the whole export. */
@@ -159,11 +173,23 @@ export interface RecordedField {
   readonly from?: DateField;
   /** Used where the field is blank or not given. */
   readonly value?: Instant;
+  /**
+   * Time of day for a date alone, such as `00:00`, at the offset or in the zone of `dates`. Each exam
+   * that it was used for says so.
+   * @pattern ^([01]\d|2[0-3]):[0-5]\d$
+   */
+  readonly timeOfDay?: string;
 }
 
 export interface IdentifierField {
   readonly from: FieldName;
-  readonly system: Uri;
+  /** Name space of the number. */
+  readonly system?: Uri;
+  /**
+   * Field beside the number with the OID of its name space, instead of `system`: each of several
+   * numbers is taken, under its own name space.
+   */
+  readonly oidFrom?: FieldName;
   /** Regular expression that the whole text must match: finds lost leading zeros. */
   readonly pattern?: string;
   /** Of several repetitions, the one that has this beside it. */

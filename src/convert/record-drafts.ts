@@ -11,12 +11,21 @@ import { type FoundRoles, filled, isWordingOf, rolesOf } from './roles.ts';
 export interface RecordResult extends Drafts {
   readonly blank: Field[];
   readonly layout: Field[];
+  /** About the patient, visit, order or document, and held by nothing in the exam. */
+  readonly administrative: Field[];
   /** Fields that the mapping does not name. */
   readonly unmapped: Field[];
 }
 
 export function recordDrafts(record: LegacyRecord, plan: Plan): RecordResult {
-  const result: RecordResult = { drafts: [], issues: [], blank: [], layout: [], unmapped: [] };
+  const result: RecordResult = {
+    drafts: [],
+    issues: [],
+    blank: [],
+    layout: [],
+    administrative: [],
+    unmapped: [],
+  };
   if (record.malformed !== undefined) {
     const text = recordText(record, record.fields);
     result.drafts.push({ text, name: record.kind, fields: record.fields });
@@ -81,9 +90,21 @@ function wideFields(
       result.blank.push(field);
       continue;
     }
+    if (record.administrative && !plan.text.has(field.name) && !isClinical(field.name)) {
+      result.administrative.push(field);
+      continue;
+    }
     result.drafts.push({ text: fieldText(field), name: field.name, fields: [field] });
     if (!plan.text.has(field.name) && !plan.companions.has(field.name)) result.unmapped.push(field);
   }
+}
+
+/**
+ * Fields of administrative records that can hold what a clinician wrote: comments, relevant clinical
+ * information and the reason for the study (HL7 v2 chapter 4, OBR-13 and OBR-31).
+ */
+function isClinical(name: string): boolean {
+  return /^(?:NTE-3|OBR-(?:13|31)(?:\.|$))/.test(name);
 }
 
 function wideInput(

@@ -128,7 +128,9 @@ function timeOf(
 ): Time {
   const { from, time } =
     typeof dateField === 'string' ? { from: dateField, time: undefined } : dateField;
-  const fields = [find(from), find(time)].filter((field) => field !== undefined);
+  const dates = typeof from === 'string' ? [from] : from;
+  const date = dates.map((name) => find(name)).find((found) => found !== undefined);
+  const fields = [date, find(time)].filter((field) => field !== undefined);
   if (fields.length === 0) return { unreadable: [] };
   const text = fields.map((field) => contentOf(field).trim()).join(' ');
   const { value, problem, codes } = plan.dates(dateField)(text);

@@ -109,8 +109,8 @@ function issueLine({ severity, code, source, path }: Issue): string {
 
 /** Nothing is lost: each field has one fate, and the counts sum. */
 export function checkLedger({ ledger, exams }: ConvertResult): void {
-  const { fields, coded, verbatim, blank, layout, quarantined } = ledger;
-  expect(coded + verbatim + blank + layout + quarantined).toBe(fields);
+  const { fields, coded, verbatim, blank, layout, administrative, quarantined } = ledger;
+  expect(coded + verbatim + blank + layout + administrative + quarantined).toBe(fields);
   for (const { ledger: entries, exam } of exams) {
     const keys = new Set(exam.statements.map(({ key }) => key));
     for (const { fate, statement } of entries) {

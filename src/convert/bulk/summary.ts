@@ -18,7 +18,8 @@ export function summaryText(summary: Summary): string {
     `${inputs.length} input(s)`,
     `${exams.read} exam(s) read: ${exams.converted} converted, ${exams.quarantined} in quarantine`,
     `${fields.fields} field(s): ${fields.coded} coded, ${fields.verbatim} kept as text, ` +
-      `${fields.blank} blank, ${fields.layout} layout, ${fields.quarantined} in quarantine`,
+      `${fields.blank} blank, ${fields.layout} layout, ${fields.administrative} administrative, ` +
+      `${fields.quarantined} in quarantine`,
     ...section('Lines written', lines),
     ...section('Why exams are in quarantine', top(reasons)),
     ...section('Issues', top(issues)),

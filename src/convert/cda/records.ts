@@ -42,6 +42,7 @@ export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRe
     kind: 'ClinicalDocument',
     fields: readFields(document, placeOf, new Set(['component']), 'ClinicalDocument'),
     at: placeOf(document.start),
+    administrative: true,
   };
   const records = [header];
   for (const section of sectionsOf(bodyOf(document))) {

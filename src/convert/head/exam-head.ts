@@ -8,7 +8,7 @@ import type { Field, LegacyRecord } from '../record.ts';
 import { wordMap } from '../word-map.ts';
 import { conclusionOf } from './conclusion.ts';
 import { headFields } from './head-fields.ts';
-import { examinerOf, subjectOf } from './subject.ts';
+import { examinersOf, subjectOf } from './subject.ts';
 import { optionalTime, recordedOf, vitalTime } from './times.ts';
 import { refuse, type Work } from './work.ts';
 
@@ -20,6 +20,8 @@ export interface HeadResult {
   readonly issues: readonly Issue[];
   /** Fields of the head that can not be read and are not vital. */
   readonly texts: readonly TextDraft[];
+  /** Fields that the exam has no place for, about the person, the visit or the document. */
+  readonly administrative: readonly Field[];
   /** The fields that the head holds. */
   readonly fields: readonly Field[];
 }
@@ -33,23 +35,30 @@ export function examHead(records: readonly LegacyRecord[], plan: Plan): HeadResu
   const id = examId(work);
   const status = statusOf(work);
   const subject = subjectOf(work);
-  const examiner = examinerOf(work);
+  const examiners = examinersOf(work);
   const start = vitalTime(exam.performed.start, work);
   const end = optionalTime(exam.performed.end, work);
   const recorded = recordedOf(work);
   const conclusion = conclusionOf(work);
   const indication = fields.text(exam.indication);
-  const texts = [...work.texts, ...fields.left().map(leftOver)];
+  const left = fields.left();
+  const administrative = left
+    .filter(({ record }) => record.administrative)
+    .map(({ field }) => field);
+  const texts = [
+    ...work.texts,
+    ...left.filter(({ record }) => !record.administrative).map(({ field }) => leftOver(field)),
+  ];
   const all = fields.taken();
-  if (hasErrors(issues) || !id || !status || !subject || !examiner || !start || !recorded) {
-    return { issues, texts, fields: all };
+  if (hasErrors(issues) || !id || !status || !subject || !examiners || !start || !recorded) {
+    return { issues, texts, administrative, fields: all };
   }
   const head: ExamHead = {
     format: 'face-neck-exam/1',
     id,
     status,
     subject,
-    examiners: [examiner],
+    examiners,
     ...(exam.organization !== undefined && { organization: exam.organization }),
     performed: { start, ...(end !== undefined && { end }) },
     recorded,
@@ -57,18 +66,25 @@ export function examHead(records: readonly LegacyRecord[], plan: Plan): HeadResu
     protocol: exam.protocol,
     ...(conclusion !== undefined && { conclusion }),
   };
-  return { head, issues, texts, fields: all };
+  return { head, issues, texts, administrative, fields: all };
 }
 
 /** Injective: other characters than letters, digits, hyphen and underscore become `~` and hex digits. */
 function examId(work: Work): string | undefined {
-  const { prefix, from } = work.plan.mapping.exam.id;
+  const { prefix, from: vital, also = [] } = work.plan.mapping.exam.id;
+  const from = [...vital, ...also.filter((name) => work.fields.text(name) !== undefined)];
   const parts = from.map((name) => work.fields.text(name));
   if (parts.some((part) => part === undefined)) {
     refuse(work, 'missing-field', from[0] ?? '', { reason: 'exam-id', codes: from });
     return undefined;
   }
-  const damaged = from.find((name) => looksDamaged(work.fields.text(name) ?? ''));
+  const damaged = from.find((name, at) => {
+    if (!looksDamaged(parts[at] ?? '')) return false;
+    // A date is one by its meaning: it stands in the id in the form of ISO 8601.
+    const date = dateOfExam(name, work);
+    if (date !== undefined) parts[at] = date;
+    return date === undefined;
+  });
   if (damaged !== undefined) {
     refuse(work, 'damaged-value', damaged, { reason: 'exam-id' });
     return undefined;
@@ -80,6 +96,17 @@ function examId(work: Work): string | undefined {
   if (id.length <= 200) return id;
   refuse(work, 'too-large', from[0] ?? '', { reason: 'exam-id' });
   return undefined;
+}
+
+/** A field that the mapping takes a date of the exam from, read in the forms that it states. */
+function dateOfExam(name: string, work: Work): string | undefined {
+  const { performed, recorded, subject } = work.plan.mapping.exam;
+  const field = [performed.start, performed.end, recorded.from, subject.birthDate].find(
+    (one) => one === name || (typeof one === 'object' && one.from === name),
+  );
+  if (field === undefined) return undefined;
+  const { value, problem } = work.plan.dates(field)(work.fields.text(name) ?? '');
+  return problem === undefined || problem === 'missing-zone' ? value : undefined;
 }
 
 function statusOf(work: Work): Exam['status'] | undefined {

@@ -18,10 +18,14 @@ export interface HeadFields {
   /** Fields that were asked for. */
   readonly taken: () => readonly Field[];
   /** Fields of the head that nobody asked for, such as other repetitions of an identifier. */
-  readonly left: () => readonly Field[];
+  readonly left: () => readonly Found[];
+  /** All fields of a name that hold something, with their records; they count as taken. */
+  readonly all: (name: FieldName | undefined) => readonly Found[];
+  /** Fields of a name beside another, in its element, repetition or row; they count as taken. */
+  readonly beside: (name: FieldName | undefined, other: Found) => readonly Field[];
 }
 
-interface Found {
+export interface Found {
   readonly field: Field;
   readonly record: LegacyRecord;
 }
@@ -81,13 +85,26 @@ export function headFields(
     first: (name) => fieldsOf(name)[0],
     every: fieldsOf,
     taken: () => [...taken],
-    left: () =>
-      [...found.values()]
-        .flatMap((all) => all.map(({ field }) => field))
-        .filter((field) => !taken.has(field)),
+    left: () => [...found.values()].flat().filter(({ field }) => !taken.has(field)),
+    all: (name) => {
+      const all = (name === undefined ? [] : (found.get(name) ?? [])).filter(
+        ({ field }) => !isContradicted(field),
+      );
+      for (const { field } of all) taken.add(field);
+      return all;
+    },
+    beside: (name, other) => {
+      const all = name === undefined ? [] : (found.get(name) ?? []);
+      const near = all.filter(
+        ({ field, record }) =>
+          record === other.record && inContext(other.field, field) && !isContradicted(field),
+      );
+      for (const { field } of near) taken.add(field);
+      return near.map(({ field }) => field);
+    },
   };
 }
 
-function textOf(field: Field): string {
+export function textOf(field: Field): string {
   return printable(contentOf(field).trim());
 }

@@ -1,14 +1,18 @@
 import type { Examiner, Subject } from '../../model/people.ts';
+import { inContext } from '../context.ts';
 import { looksDamaged } from '../damaged.ts';
 import type { IdentifierField } from '../mapping.ts';
+import { issue } from '../issue.ts';
+import type { Field, LegacyRecord } from '../record.ts';
 import { wordMap } from '../word-map.ts';
+import { type Found, textOf } from './head-fields.ts';
 import { timeOf } from './times.ts';
 import { keepAsText, refuse, type Work } from './work.ts';
 
 export function subjectOf(work: Work): Subject | undefined {
   const { subject } = work.plan.mapping.exam;
-  const identifiers = (subject.identifiers ?? []).flatMap(
-    (field) => identifierOf(field, work) ?? [],
+  const identifiers = (subject.identifiers ?? []).flatMap((field) =>
+    field.oidFrom === undefined ? (identifierOf(field, work) ?? []) : everyIdentifier(field, work),
   );
   const [first, ...more] = identifiers;
   const number = work.fields.text(subject.reference?.from);
@@ -29,13 +33,26 @@ export function subjectOf(work: Work): Subject | undefined {
   };
 }
 
+/** Each number under the name space that stands beside it; one without an OID stays in the ledger. */
+function everyIdentifier(
+  { from, oidFrom }: IdentifierField,
+  work: Work,
+): { system: string; value: string }[] {
+  const found = work.fields.all(from).flatMap((number) => {
+    const [oid, other] = work.fields.beside(oidFrom, number).map(textOf);
+    if (oid === undefined || other !== undefined || !/^[0-2](?:\.\d+)+$/.test(oid)) return [];
+    return [{ system: `urn:oid:${oid}`, value: textOf(number.field) }];
+  });
+  return [...new Map(found.map((one) => [JSON.stringify(one), one])).values()];
+}
+
 /** An identifier that does not look like one is not guessed at: the exam goes to quarantine. */
 function identifierOf(
   { from, system, pattern, where }: IdentifierField,
   work: Work,
 ): { system: string; value: string } | undefined {
   const value = work.fields.text(from, where);
-  if (value === undefined) return undefined;
+  if (value === undefined || system === undefined) return undefined;
   const fits =
     pattern === undefined ? !looksDamaged(value) : new RegExp(`^(?:${pattern})$`, 'u').test(value);
   if (fits) return { system, value };
@@ -43,17 +60,79 @@ function identifierOf(
   return undefined;
 }
 
+/**
+ * The name of the person, its parts from one repetition or element. Of several names of one record
+ * the legal one is taken; where that does not tell, none is, and all stay in the ledger.
+ */
 function nameOf(work: Work): Subject['name'] | undefined {
   const { subject } = work.plan.mapping.exam;
-  const family = work.fields.text(subject.family);
-  const given = work.fields.text(subject.given);
   const text = work.fields.text(subject.name);
-  if (family === undefined && given === undefined && text === undefined) return undefined;
+  const parts = namedParts(work);
+  if (parts === undefined && text === undefined) return undefined;
+  return { ...parts, ...(text !== undefined && { text }) };
+}
+
+function namedParts(work: Work): Subject['name'] | undefined {
+  const { family, given } = work.plan.mapping.exam.subject;
+  const heads = work.fields.all(family);
+  const names = heads.length === 0 ? givenAlone(work) : heads.map((head) => nameAt(head, work));
+  const legal = names.filter(({ isLegal }) => isLegal);
+  const [first, ...others] = differing(names);
+  if (first === undefined) return undefined;
+  if (others.length === 0) return first.name;
+  const isOneRecord = others.every(({ record }) => record === first.record);
+  const [only, second] = differing(legal);
+  if (isOneRecord && only !== undefined && second === undefined) return only.name;
+  const at = family ?? given ?? '';
+  work.issues.push(
+    issue(
+      'conflicting-fields',
+      [at],
+      { reason: isOneRecord ? 'names' : 'head' },
+      { severity: isOneRecord ? 'warning' : 'error', source: work.fields.first(at)?.at },
+    ),
+  );
+  return undefined;
+}
+
+interface FoundName {
+  readonly name: NonNullable<Subject['name']>;
+  readonly record: LegacyRecord;
+  readonly isLegal: boolean;
+}
+
+function nameAt(head: Found, work: Work): FoundName {
+  const { family, given } = work.plan.mapping.exam.subject;
+  const [first, ...more] = work.fields.beside(given, head).map(textOf);
+  const isLegal = head.record.fields.some(
+    (field) => isLegalMark(field, family) && inContext(head.field, field),
+  );
   return {
-    ...(family !== undefined && { family }),
-    ...(given !== undefined && { given: [given] }),
-    ...(text !== undefined && { text }),
+    name: {
+      family: textOf(head.field),
+      ...(first !== undefined && { given: [first, ...more] }),
+    },
+    record: head.record,
+    isLegal,
   };
+}
+
+/** Name type L of table 0200 (XPN.7), or use L of CDA's EntityNameUse. */
+function isLegalMark({ name, text }: Field, family: string | undefined): boolean {
+  if (text.trim() !== 'L' || family === undefined) return false;
+  return name === `${family}.7` || name === family.replace(/\/family$/, '/@use');
+}
+
+function givenAlone(work: Work): FoundName[] {
+  const all = work.fields.all(work.plan.mapping.exam.subject.given);
+  const [first, ...more] = all.map(({ field }) => textOf(field));
+  const record = all[0]?.record;
+  if (first === undefined || record === undefined) return [];
+  return [{ name: { given: [first, ...more] }, record, isLegal: false }];
+}
+
+function differing(names: readonly FoundName[]): FoundName[] {
+  return [...new Map(names.map((one) => [JSON.stringify(one.name), one])).values()];
 }
 
 function birthDateOf(work: Work): string | undefined {
@@ -77,7 +156,33 @@ function genderOf(work: Work): Subject['gender'] | undefined {
   return found;
 }
 
-export function examinerOf(work: Work): Examiner | undefined {
+/** Who examined: one for each name or number that one record repeats. */
+export function examinersOf(work: Work): readonly [Examiner, ...Examiner[]] | undefined {
+  const { examiner } = work.plan.mapping.exam;
+  const role = examiner.role === undefined ? {} : { role: examiner.role };
+  const names = work.fields.all(examiner.name);
+  const texts = new Set(names.map(({ field }) => textOf(field)));
+  const isOneRecord = names.every(({ record }) => record === names[0]?.record);
+  if (texts.size > 1 && isOneRecord) {
+    const several = names.map((head, at): Examiner => {
+      const [number] = work.fields.beside(examiner.identifier?.from, head);
+      const system = examiner.identifier?.system;
+      return {
+        key: at === 0 ? 'examiner' : `examiner-${at + 1}`,
+        ...(number !== undefined &&
+          system !== undefined && { identifiers: [{ system, value: textOf(number) }] }),
+        name: { text: textOf(head.field) },
+        ...role,
+      };
+    });
+    const [first, ...more] = several;
+    return first && [first, ...more];
+  }
+  const one = examinerOf(work);
+  return one && [one];
+}
+
+function examinerOf(work: Work): Examiner | undefined {
   const { examiner } = work.plan.mapping.exam;
   const identifier = examiner.identifier && identifierOf(examiner.identifier, work);
   const name = work.fields.text(examiner.name);

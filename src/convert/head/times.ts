@@ -1,4 +1,5 @@
 import type { DateProblem } from '../date.ts';
+import { issue } from '../issue.ts';
 import type { DateField, FieldName } from '../mapping.ts';
 import { keepAsText, refuse, type Work } from './work.ts';
 
@@ -11,7 +12,10 @@ export interface Time {
 }
 
 export function timeOf(field: DateField, { fields, plan }: Work): Time {
-  const { from, time } = typeof field === 'string' ? { from: field, time: undefined } : field;
+  const { from: names, time } =
+    typeof field === 'string' ? { from: field, time: undefined } : field;
+  const choice = typeof names === 'string' ? [names] : names;
+  const from = choice.find((name) => fields.text(name) !== undefined) ?? choice[0] ?? '';
   const parts = [fields.text(from), fields.text(time)].filter((part) => part !== undefined);
   if (fields.text(from) === undefined) return { name: from };
   return { name: from, ...plan.dates(field)(parts.join(' ')) };
@@ -37,16 +41,28 @@ export function optionalTime(field: DateField | undefined, work: Work): string |
 }
 
 export function recordedOf(work: Work): string | undefined {
-  const { from, value: fixed } = work.plan.mapping.exam.recorded;
+  const { from, value: fixed, timeOfDay } = work.plan.mapping.exam.recorded;
   if (from === undefined) return fixed;
   const { value, problem, codes, name } = timeOf(from, work);
   // `recorded` is a moment: a date alone does not do.
   if (value?.includes('T')) return value;
+  if (value?.length === 10 && problem === undefined && timeOfDay !== undefined) {
+    const whole = work.plan.dates({ from: name, formats: ['YYYY-MM-DD HH:mm'] })(
+      `${value} ${timeOfDay}`,
+    );
+    if (whole.value?.includes('T')) {
+      const details = { severity: 'information', source: work.fields.first(name)?.at } as const;
+      work.issues.push(issue('missing-zone', [name], { reason: 'time-of-day' }, details));
+      return whole.value;
+    }
+  }
   if (value === undefined && problem === undefined && fixed !== undefined) return fixed;
   if (fixed !== undefined) {
     keepAsText(work, problem ?? 'unreadable-date', name, { reason: 'recorded', codes });
     return fixed;
   }
-  refuse(work, problem ?? 'missing-field', name, { reason: 'recorded-missing', codes });
+  const cures = ['dates.zone', 'recorded.timeOfDay', 'recorded.value'];
+  const helps = [...(codes ?? []), ...cures];
+  refuse(work, problem ?? 'missing-field', name, { reason: 'recorded-missing', codes: helps });
   return undefined;
 }

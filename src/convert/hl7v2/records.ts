@@ -68,8 +68,25 @@ function readRecord(segment: Segment, reading: FieldReading, reportStatus: strin
   for (let number = segment.name === 'MSH' ? 3 : 1; number < segment.fields.length; number++) {
     fields.push(...readOne(segment, number, problems.length > 0, reading));
   }
-  return { kind: segment.name, fields, at, ...(problems.length > 0 && { malformed: problems }) };
+  return {
+    kind: segment.name,
+    fields,
+    at,
+    ...(administrative.has(segment.name) && { administrative: true }),
+    ...(problems.length > 0 && { malformed: problems }),
+  };
 }
+
+/**
+ * Segments about the message, the patient, the visit, the order or the document, and none of what was
+ * found. HL7's v2-to-FHIR segment maps take them to MessageHeader, Patient, RelatedPerson, Encounter,
+ * Coverage, ServiceRequest and DocumentReference.
+ */
+const administrative: ReadonlySet<string> = new Set(
+  'MSH SFT UAC EVN PID PD1 NK1 PV1 PV2 ROL GT1 IN1 IN2 IN3 MRG ORC OBR TXA CON CTD TQ1 FHS BHS BTS FTS DSC'.split(
+    ' ',
+  ),
+);
 
 /** Fields that are always text, whatever the segment's version. */
 const textFields: ReadonlyMap<string, FieldForm> = new Map([['NTE-3', 'lines']]);

@@ -17,6 +17,7 @@ export function headNames(exam: ExamFields): string[] {
   const { subject, performed, recorded, examiner, conclusion } = exam;
   return [
     ...exam.id.from,
+    ...(exam.id.also ?? []),
     exam.status.from,
     ...(subject.identifiers ?? []).flatMap(identifierNames),
     subject.reference?.from,
@@ -59,14 +60,16 @@ export function itemNames(items: ItemRecords): string[] {
   ];
 }
 
-function identifierNames({ from, where }: IdentifierField): string[] {
-  return where === undefined ? [from] : [from, where.field];
+function identifierNames({ from, where, oidFrom }: IdentifierField): string[] {
+  const beside = [where?.field, oidFrom].filter((name) => name !== undefined);
+  return [from, ...beside];
 }
 
 function dateNames(field: DateField | undefined): string[] {
   if (field === undefined) return [];
   if (typeof field === 'string') return [field];
-  return field.time === undefined ? [field.from] : [field.from, field.time];
+  const from = typeof field.from === 'string' ? [field.from] : field.from;
+  return field.time === undefined ? [...from] : [...from, field.time];
 }
 
 /** Every field has one use: a name that two parts of the mapping claim is an issue. */

@@ -5,6 +5,7 @@ import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts
 import { completeMapping, syntaxIssues } from '../complete.ts';
 import type { ItemRecords, Mapping } from '../mapping.ts';
 import type { Plan } from '../plan.ts';
+import { withPreset } from '../presets.ts';
 import type { Target } from '../target.ts';
 import { dateIssues } from './dates.ts';
 import { examIssues } from './exam.ts';
@@ -28,9 +29,10 @@ export interface MappingOptions {
  */
 export function prepareMapping(value: unknown, options: MappingOptions = {}): Outcome<Plan> {
   const catalogue = options.catalogue ?? builtInCatalogue;
-  const schema = mappingSchemaIssues(value);
+  const whole = withPreset(value);
+  const schema = mappingSchemaIssues(whole);
   if (hasErrors(schema)) return { issues: schema };
-  const given = value as Mapping; // the schema, generated from this type, has accepted it
+  const given = whole as Mapping; // the schema, generated from this type, has accepted it
   const mapping = completeMapping(given);
   const issues = [
     ...schema,

@@ -6,6 +6,7 @@ export const conversion = {
     finding: 'there is not exactly one present finding that this describes; it is kept as text',
   },
   'conflicting-fields': {
+    names: 'the record has several names of the person, and does not mark one as the legal name',
     measure: 'the exam has different values for one measure; each is kept',
     head: 'the records of one exam differ in a field that must be the same in all of them',
     region: 'the region field and the mapping name different regions',
@@ -532,6 +533,7 @@ export const conversion = {
     item: ['the time of the item cannot be read; it is kept as text', '{codes?}'],
   },
   'missing-zone': {
+    'time-of-day': 'the time of recording is a date; its time of day is the one that the mapping states',
     'birth-date': ['the date of birth cannot be read', '{codes?}'],
     'performed-start': [
       'the record does not say when the exam started, in a form that the mapping states',

@@ -8,6 +8,7 @@ export const germanConversion: Translated<typeof conversion> = {
       'es gibt nicht genau einen vorhandenen Befund, den dies beschreibt; es bleibt als Text erhalten',
   },
   'conflicting-fields': {
+    names: 'der Datensatz hat mehrere Namen der Person und kennzeichnet keinen als amtlichen Namen',
     measure: 'die Untersuchung hat verschiedene Werte für ein Maß; jeder bleibt erhalten',
     head: 'die Datensätze einer Untersuchung unterscheiden sich in einem Feld, das in allen gleich sein muss',
     region: 'das Regionsfeld nennt eine andere Region als die Zuordnung',
@@ -555,6 +556,7 @@ export const germanConversion: Translated<typeof conversion> = {
     item: ['die Zeit des Punktes lässt sich nicht lesen; sie bleibt als Text erhalten', '{codes?}'],
   },
   'missing-zone': {
+    'time-of-day': 'der Zeitpunkt der Aufzeichnung ist ein Datum; die Uhrzeit ist die, die die Zuordnung angibt',
     'birth-date': ['das Geburtsdatum lässt sich nicht lesen', '{codes?}'],
     'performed-start': [
       'der Datensatz sagt nicht in einer angegebenen Form, wann die Untersuchung begann',
