@@ -31,7 +31,6 @@ function cCda(): object {
   const header = 'ClinicalDocument';
   const role = `${header}/recordTarget/patientRole`;
   const visit = `${header}/componentOf/encompassingEncounter/effectiveTime`;
-  const service = `${header}/documentationOf/serviceEvent/effectiveTime`;
   const written = `${header}/effectiveTime/@value`;
   return {
     source: { syntax: 'cda' },
@@ -55,7 +54,8 @@ function cCda(): object {
       },
       performed: {
         start: {
-          from: [`${visit}/@value`, `${visit}/low/@value`, `${service}/low/@value`, written],
+          // Not the service event: in a summary of care it is the whole time of care.
+          from: [`${visit}/@value`, `${visit}/low/@value`, written],
         },
       },
       recorded: { from: written },
@@ -72,6 +72,15 @@ function cCda(): object {
         value: 'section/text',
         map: { '29545-1': { kind: 'note' } },
       },
+      // Entries whose codes the mapping does not know: each is one text.
+      ...['observation', 'procedure', 'act', 'organizer'].flatMap((name) =>
+        [name, `negated-${name}`].map((kind) => ({
+          kind,
+          code: [`${name}/code/@code`],
+          value: `${name}/value`,
+          map: {},
+        })),
+      ),
     ],
     layout: [
       'section/templateId/@root',

@@ -1,8 +1,8 @@
 import type { Examiner, Subject } from '../../model/people.ts';
 import { inContext } from '../context.ts';
 import { looksDamaged } from '../damaged.ts';
-import type { IdentifierField } from '../mapping.ts';
 import { issue } from '../issue.ts';
+import type { IdentifierField } from '../mapping.ts';
 import type { Field, LegacyRecord } from '../record.ts';
 import { wordMap } from '../word-map.ts';
 import { type Found, textOf } from './head-fields.ts';
@@ -140,7 +140,9 @@ function birthDateOf(work: Work): string | undefined {
   if (field === undefined) return undefined;
   const { value, problem, codes, name } = timeOf(field, work);
   if (value === undefined && problem === undefined) return undefined;
-  if (value !== undefined && problem === undefined && !value.includes('T')) return value;
+  // A time of birth says the day as well, at the place of birth, with or without its zone.
+  const isDay = problem === undefined || problem === 'missing-zone';
+  if (value !== undefined && isDay) return value.slice(0, 10);
   keepAsText(work, problem ?? 'unreadable-date', name, { reason: 'birth-date', codes });
   return undefined;
 }

@@ -533,7 +533,8 @@ export const conversion = {
     item: ['the time of the item cannot be read; it is kept as text', '{codes?}'],
   },
   'missing-zone': {
-    'time-of-day': 'the time of recording is a date; its time of day is the one that the mapping states',
+    'time-of-day':
+      'the time of recording is a date; its time of day is the one that the mapping states',
     'birth-date': ['the date of birth cannot be read', '{codes?}'],
     'performed-start': [
       'the record does not say when the exam started, in a form that the mapping states',

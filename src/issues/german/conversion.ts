@@ -556,7 +556,8 @@ export const germanConversion: Translated<typeof conversion> = {
     item: ['die Zeit des Punktes lässt sich nicht lesen; sie bleibt als Text erhalten', '{codes?}'],
   },
   'missing-zone': {
-    'time-of-day': 'der Zeitpunkt der Aufzeichnung ist ein Datum; die Uhrzeit ist die, die die Zuordnung angibt',
+    'time-of-day':
+      'der Zeitpunkt der Aufzeichnung ist ein Datum; die Uhrzeit ist die, die die Zuordnung angibt',
     'birth-date': ['das Geburtsdatum lässt sich nicht lesen', '{codes?}'],
     'performed-start': [
       'der Datensatz sagt nicht in einer angegebenen Form, wann die Untersuchung begann',
