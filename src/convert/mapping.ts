@@ -183,10 +183,10 @@ export interface RecordedField {
 
 export interface IdentifierField {
   readonly from: FieldName;
-  /** Name space of the number. */
-  readonly system?: Uri;
+  /** Name space of the number; with `oidFrom` what stands before the OID: `urn:oid:`. */
+  readonly system: Uri;
   /**
-   * Field beside the number with the OID of its name space, instead of `system`: each of several
+   * Field beside the number with the OID of its name space: each of several
    * numbers is taken, under its own name space.
    */
   readonly oidFrom?: FieldName;

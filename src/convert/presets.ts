@@ -42,7 +42,9 @@ function cCda(): object {
       },
       status: { value: 'final' },
       subject: {
-        identifiers: [{ from: `${role}/id/@extension`, oidFrom: `${role}/id/@root` }],
+        identifiers: [
+          { from: `${role}/id/@extension`, system: 'urn:oid:', oidFrom: `${role}/id/@root` },
+        ],
         family: `${role}/patient/name/family`,
         given: `${role}/patient/name/given`,
         birthDate: `${role}/patient/birthTime/@value`,

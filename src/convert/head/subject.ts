@@ -35,13 +35,13 @@ export function subjectOf(work: Work): Subject | undefined {
 
 /** Each number under the name space that stands beside it; one without an OID stays in the ledger. */
 function everyIdentifier(
-  { from, oidFrom }: IdentifierField,
+  { from, oidFrom, system }: IdentifierField,
   work: Work,
 ): { system: string; value: string }[] {
   const found = work.fields.all(from).flatMap((number) => {
     const [oid, other] = work.fields.beside(oidFrom, number).map(textOf);
     if (oid === undefined || other !== undefined || !/^[0-2](?:\.\d+)+$/.test(oid)) return [];
-    return [{ system: `urn:oid:${oid}`, value: textOf(number.field) }];
+    return [{ system: `${system}${oid}`, value: textOf(number.field) }];
   });
   return [...new Map(found.map((one) => [JSON.stringify(one), one])).values()];
 }
@@ -52,7 +52,7 @@ function identifierOf(
   work: Work,
 ): { system: string; value: string } | undefined {
   const value = work.fields.text(from, where);
-  if (value === undefined || system === undefined) return undefined;
+  if (value === undefined) return undefined;
   const fits =
     pattern === undefined ? !looksDamaged(value) : new RegExp(`^(?:${pattern})$`, 'u').test(value);
   if (fits) return { system, value };

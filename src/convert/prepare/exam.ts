@@ -35,17 +35,6 @@ export function examIssues(exam: ExamFields, catalogue: Catalogue): Issue[] {
       ['from', 'value'],
     );
   }
-  const numbers = [
-    ...(subject.identifiers ?? []),
-    ...(examiner.identifier ? [examiner.identifier] : []),
-  ];
-  for (const { system, oidFrom } of numbers) {
-    need(
-      system !== undefined || oidFrom !== undefined,
-      ['exam', 'identifiers'],
-      ['system', 'oidFrom'],
-    );
-  }
   const patterns = [
     ...(subject.identifiers ?? []),
     ...(examiner.identifier ? [examiner.identifier] : []),
