@@ -131,7 +131,9 @@ function visitObject(
   for (const name in value) {
     const known = type.properties.get(name);
     if (known === undefined) {
-      if (name === 'id' && property.type !== 'Resource') checkElementId(value['id'], scope);
+      // Differential and snapshot of a definition name the same elements.
+      const named = property.type !== 'Resource' && property.type !== 'ElementDefinition';
+      if (name === 'id' && named) checkElementId(value['id'], scope);
       continue;
     }
     content = true;
