@@ -21,27 +21,36 @@ export function unknownStep(place: number): string {
  * the name of a property may be a patient's words, as when a bracket was lost. A name that is near
  * the one expected is shown, since it is most likely that name, mistyped.
  * @param root the data that the paths lead into
+ * @param isNamed whether a further name is one of the definitions in use
  */
-export function withShownPaths(issues: readonly Issue[], root: unknown): Issue[] {
+export function withShownPaths(
+  issues: readonly Issue[],
+  root: unknown,
+  isNamed: (name: string) => boolean = () => false,
+): Issue[] {
+  const isShown = (name: string): boolean =>
+    isKnownName(name) || isNamed(name.startsWith('_') ? name.slice(1) : name);
   const places = new Map<object, Map<string, number>>();
   return issues.map((found) => {
     const { path, expected } = found;
-    if (path.every((step) => typeof step === 'number' || isKnownName(step))) return found;
-    return { ...found, path: shown(path, root, places, expected) };
+    if (path.every((step) => typeof step === 'number' || isShown(step))) return found;
+    return { ...found, path: shown(path, { root, places, expected, isShown }) };
   });
 }
 
-function shown(
-  path: Path,
-  root: unknown,
-  places: Map<object, Map<string, number>>,
-  expected: string | undefined,
-): Path {
+interface Showing {
+  readonly root: unknown;
+  readonly places: Map<object, Map<string, number>>;
+  readonly expected: string | undefined;
+  readonly isShown: (name: string) => boolean;
+}
+
+function shown(path: Path, { root, places, expected, isShown }: Showing): Path {
   let holder = root;
   return path.map((step, at) => {
     const here = holder;
     holder = memberOf(here, step);
-    if (typeof step === 'number' || isKnownName(step)) return step;
+    if (typeof step === 'number' || isShown(step)) return step;
     const last = at === path.length - 1;
     if (last && expected !== undefined && nearest(step, [expected]) !== undefined) return step;
     const place = placeOf(here, step, places);

@@ -80,6 +80,8 @@ export type Members = ReadonlyMap<string, 'all' | ReadonlySet<string>>;
 export interface Definitions {
   readonly fhirVersion: FhirVersion;
   readonly types: Types<TypeInfo>;
+  /** Whether an element of any type has this name, so that a path may show it. */
+  readonly isElementName: (name: string) => boolean;
   readonly primitives: PrimitiveTable;
   readonly extensions: ReadonlyMap<string, ExtensionRow>;
   readonly codeSystems: ReadonlyMap<string, Codes>;
@@ -107,8 +109,13 @@ export function createDefinitions(fhirVersion: FhirVersion, tables: Tables): Def
     if (!lists.has(url)) lists.set(url, shortList(valueSets.get(url), systems));
     return lists.get(url);
   };
+  let elementNames: ReadonlySet<string> | undefined;
   return {
     fhirVersion,
+    isElementName: (name) => {
+      elementNames ??= namesOf(types);
+      return elementNames.has(name);
+    },
     types: onDemand((name) =>
       Object.hasOwn(types, name) ? typeInfo(name, types, listOfCodes) : undefined,
     ),
@@ -166,6 +173,16 @@ export function membersOf(systems: Readonly<Record<string, 'all' | readonly stri
       system,
       codes === 'all' ? codes : new Set(codes),
     ]),
+  );
+}
+
+function namesOf(types: TypeTable): ReadonlySet<string> {
+  const rows = Object.values(types).flatMap((row) => elementsOf(row));
+  return new Set(
+    rows.flatMap(([element, one]) => {
+      const choice = typeof one === 'string' ? undefined : one.choice;
+      return [element, ...(choice ?? []).map((type) => element + capitalised(type))];
+    }),
   );
 }
 

@@ -64,22 +64,27 @@ export function runStages(
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
-    return validationOf(scope.issues, bundle, scope.unchecked, options);
+    return validationOf(scope.issues, scope.unchecked, { bundle, version, options });
   }
-  return validationOf(issues, bundle, [], options);
+  return validationOf(issues, [], { bundle, version, options });
+}
+
+interface Validated {
+  readonly bundle: unknown;
+  readonly version: ValidatedVersion;
+  readonly options: ValidateOptions;
 }
 
 function validationOf(
   found: readonly Issue[],
-  bundle: unknown,
   unchecked: readonly Unchecked[],
-  { severities = [] }: ValidateOptions,
+  { bundle, version, options: { severities = [] } }: Validated,
 ): Validation {
   const ruled = found.map(withRule);
   const issues = severities.length > 0 ? graded(ruled, severities) : ruled;
   const open = unchecked.length > 0 ? 'not-fully-checked' : 'conforms';
   const conformance = hasErrors(issues) ? 'does-not-conform' : open;
-  const told = withShownPaths(cutIssues(issues), bundle);
+  const told = withShownPaths(cutIssues(issues), bundle, version.plan.definitions.isElementName);
   return { conformance, valid: conformance === 'conforms', issues: told, unchecked };
 }
 
