@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../kinds/base.ts';
 import { subjectOf } from '../kinds/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
@@ -5,12 +6,18 @@ import type { Statement, StatementKind } from '../model/statement.ts';
 
 type OfKind<K extends StatementKind> = Extract<Statement, { kind: K }>;
 
-/** The statements of an exam, found by key, by kind and by what they are about, without searching. */
+/**
+ * The statements of an exam, found by key, by kind and by what they are about, without searching.
+ * By kind and by what they are about only those known today are found: what was taken over from an
+ * earlier exam and not looked at again is not among them, so that no rule rests on it.
+ */
 export interface ExamIndex {
   /** The first statement with this key: an exam with two is refused elsewhere. */
   readonly byKey: ReadonlyMap<Key, Statement>;
   /** Place of each statement in the exam, for paths. */
   readonly position: ReadonlyMap<Key, number>;
+  /** Whether statements were left out because they were taken over and not looked at again. */
+  readonly leftOut: boolean;
   /** All of one kind, in the order of the exam. */
   all<K extends StatementKind>(kind: K): readonly OfKind<K>[];
   /** Those of one kind about one thing: a finding, region state, point, test, measure, scale, symptom. */
@@ -20,14 +27,28 @@ export interface ExamIndex {
 const none: readonly never[] = [];
 
 export function indexExam(exam: Exam): ExamIndex {
+  return indexOf(exam, (statement) => !isUnconfirmed(statement));
+}
+
+/** As {@link indexExam}, with what was taken over and not looked at again: only to tell what is lacking. */
+export function indexWithUnconfirmed(exam: Exam): ExamIndex {
+  return indexOf(exam, () => true);
+}
+
+function indexOf(exam: Exam, isKnown: (statement: Statement) => boolean): ExamIndex {
   const byKey = new Map<Key, Statement>();
   const position = new Map<Key, number>();
   const kinds = new Map<StatementKind, Statement[]>();
   const codes = new Map<StatementKind, Map<string, Statement[]>>();
+  let leftOut = false;
   exam.statements.forEach((statement, at) => {
     if (!byKey.has(statement.key)) {
       byKey.set(statement.key, statement);
       position.set(statement.key, at);
+    }
+    if (!isKnown(statement)) {
+      leftOut = true;
+      return;
     }
     listIn(kinds, statement.kind).push(statement);
     listIn(mapIn(codes, statement.kind), subjectOf(statement).code).push(statement);
@@ -35,6 +56,7 @@ export function indexExam(exam: Exam): ExamIndex {
   return {
     byKey,
     position,
+    leftOut,
     // The lists were filed under the kind of their members, which the type of the map can not say.
     all: <K extends StatementKind>(kind: K) =>
       (kinds.get(kind) ?? none) as readonly Statement[] as readonly OfKind<K>[],

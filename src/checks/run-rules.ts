@@ -1,6 +1,7 @@
 import { type Issue, issue, type Severity } from '../issue.ts';
 import type { Path } from '../path.ts';
 import type { CheckContext } from './context.ts';
+import { indexWithUnconfirmed } from './exam-index.ts';
 import type { Rule, RuleFinding, RuleResult, RuleSeverity } from './rule.ts';
 import { ruleSet } from './rule-sets.ts';
 
@@ -26,8 +27,13 @@ export function runRules(
 ): { readonly results: readonly RuleResult[]; readonly issues: readonly Issue[] } {
   const results: RuleResult[] = [];
   const issues: Issue[] = [];
+  // What was taken over is read once more, only to say where a rule stays open for want of it.
+  const asTakenOver = context.index.leftOut
+    ? { ...context, index: indexWithUnconfirmed(context.exam) }
+    : undefined;
   for (const rule of rules) {
-    const found = rule.run(context);
+    const known = rule.run(context);
+    const found = asTakenOver === undefined ? known : openFor(known, rule, rule.run(asTakenOver));
     const ids = new Map<string, number>();
     for (const one of found.length > 0 ? found : [nothing]) {
       results.push(resultOf(rule, one, ids));
@@ -49,6 +55,46 @@ export function runRules(
     }
   }
   return { results, issues };
+}
+
+const notLookedAtAgain =
+  'what was taken over from an earlier exam to be looked at again: until then it is not known';
+
+/**
+ * What a rule found from what is known today, with that added to what it lacks wherever statements
+ * that were taken over and not looked at again would have settled it.
+ */
+function openFor(
+  known: readonly RuleFinding[],
+  rule: Rule,
+  takenOver: readonly RuleFinding[],
+): readonly RuleFinding[] {
+  const settled = takenOver.filter((one) =>
+    rule.kind === 'consistency'
+      ? one.outcome === 'fires'
+      : one.outcome === 'fires' || one.outcome === 'does-not-fire',
+  );
+  const things = new Set(settled.map((one) => one.on));
+  const answered = new Set(known.map((one) => one.on));
+  return [
+    ...known.map((one) =>
+      one.outcome === 'not-evaluable' && things.has(one.on)
+        ? { ...one, inputsMissing: [...one.inputsMissing, notLookedAtAgain] }
+        : one,
+    ),
+    ...settled
+      .filter((one) => !answered.has(one.on))
+      .map(
+        ({ on, side }): RuleFinding => ({
+          outcome: 'not-evaluable',
+          ...(on !== undefined && { on }),
+          ...(side !== undefined && { side }),
+          inputsUsed: [],
+          inputsMissing: [notLookedAtAgain],
+          text: 'Not told: it rests on what was taken over from an earlier exam and not looked at again.',
+        }),
+      ),
+  ];
 }
 
 function resultOf(rule: Rule, found: RuleFinding, ids: Map<string, number>): RuleResult {

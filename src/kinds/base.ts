@@ -33,6 +33,11 @@ export interface Carried {
   readonly confirmed: boolean;
 }
 
+/** Taken over from an earlier exam and not looked at again: not known today. */
+export function isUnconfirmed({ carried }: Pick<StatementBase, 'carried'>): boolean {
+  return carried?.confirmed === false;
+}
+
 /** Its own time; what was taken over and not looked at again keeps the time at which it was seen. */
 export function seenAt({
   at,

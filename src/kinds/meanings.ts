@@ -1,6 +1,6 @@
 import type { Statement, StatementKind } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
-import { seenAt } from './base.ts';
+import { isUnconfirmed, seenAt } from './base.ts';
 import { findingMeaning } from './finding/statement.ts';
 import { functionTestMeaning } from './function-test/statement.ts';
 import { imageMeaning } from './image/statement.ts';
@@ -52,8 +52,8 @@ export function sectionOf(statement: Statement, catalogue: Catalogue): string {
 export function sayingsOf(statement: Statement, catalogue: Catalogue): readonly Saying[] {
   const { region, side } = standingOf(statement, catalogue);
   const at = region === undefined ? [] : [{ region, side }];
-  const { carried } = statement;
-  const unconfirmed = carried?.confirmed === false;
+  const carried = statement.carried !== undefined;
+  const unconfirmed = isUnconfirmed(statement);
   return meaningOf(statement)
     .said(statement, catalogue)
     .map((said) => ({
@@ -62,7 +62,7 @@ export function sayingsOf(statement: Statement, catalogue: Catalogue): readonly 
       methods: said.methods ?? [],
       completeness: said.completeness ?? (said.polarity === 'none' ? 'none' : 'whole'),
       seen: seenAt(statement),
-      carried: carried !== undefined,
+      carried,
       unconfirmed,
     }));
 }

@@ -40,6 +40,8 @@ export interface ReportWords {
   readonly normal: string;
   readonly partial: string;
   readonly notExamined: string;
+  readonly takenOver: string;
+  readonly takenOverNote: string;
   readonly gaps: string;
   readonly gapNote: string;
   readonly noGaps: string;

@@ -13,6 +13,9 @@ export const regionSections = {
   'not-examined': ({ notExamined }: ReportWords) => notExamined,
 } as const;
 
+/** What was taken over and not looked at again: apart from today's, with the time it was seen. */
+export const takenOverSection = ({ takenOver }: ReportWords) => takenOver;
+
 /** Tables with a column a side. In that of measurements the last column is the difference of the sides. */
 export const sideTables = {
   sensation: ({ sensation }: ReportWords) => sensation,

@@ -65,7 +65,7 @@ export function toHtml(exam: Exam, options: ReportOptions = {}): string {
 }
 
 function mainPart(page: Page): ReturnType<typeof element> {
-  const { regions, others } = statementParts(page);
+  const { regions, takenOver, others } = statementParts(page);
   return element(
     'main',
     {},
@@ -75,6 +75,7 @@ function mainPart(page: Page): ReturnType<typeof element> {
       changePart(page),
       mapPart(page),
       ...regions,
+      takenOver,
       gapPart(page),
       ...others,
       circumstancePart(page),

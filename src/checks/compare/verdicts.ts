@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../../kinds/base.ts';
 import type { Compared, ComparedBy, Verdict } from '../../kinds/check.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
@@ -12,7 +13,7 @@ export function whenConfirmed<S extends Statement>(
   change: (now: Compared<S>, before: Compared<S>, by: ComparedBy) => Verdict,
 ): (now: Compared<S>, before: Compared<S>, by: ComparedBy) => Verdict {
   return (now, before, by) =>
-    now.statement.carried?.confirmed === false
+    isUnconfirmed(now.statement)
       ? { change: 'not-comparable', reason: 'carried over and not confirmed' }
       : change(now, before, by);
 }

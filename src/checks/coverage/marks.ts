@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../../kinds/base.ts';
 import type { Side } from '../../model/primitive.ts';
 import type { FunctionTest, Movement, Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
@@ -89,7 +90,7 @@ export function cover(
   statement: Statement,
   partial = false,
 ): void {
-  if (statement.carried?.confirmed === false) {
+  if (isUnconfirmed(statement)) {
     document(marker, place, statement);
     return;
   }

@@ -1,4 +1,5 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
+import { isUnconfirmed } from '../../kinds/base.ts';
 import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Measurement, Statement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
@@ -104,14 +105,12 @@ function isCarried(statement: Statement | undefined): statement is Measurement {
 
 /** A value taken over and not looked at again is the prior exam's and not this one's. */
 function unconfirmed({ exam }: CheckContext): readonly RuleFinding[] {
-  return exam.statements
-    .filter((statement) => statement.carried?.confirmed === false)
-    .map((statement) => ({
-      outcome: 'fires',
-      on: statement.key,
-      severity: 'information',
-      inputsUsed: [statement.key],
-      inputsMissing: [],
-      text: 'Carried over from an earlier exam and not confirmed: it counts as said then, not as examined now.',
-    }));
+  return exam.statements.filter(isUnconfirmed).map((statement) => ({
+    outcome: 'fires',
+    on: statement.key,
+    severity: 'information',
+    inputsUsed: [statement.key],
+    inputsMissing: [],
+    text: 'Carried over from an earlier exam and not confirmed: it counts as said then, not as examined now.',
+  }));
 }

@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../../kinds/base.ts';
 import { standingOf } from '../../kinds/meanings.ts';
 import type { Mark } from '../../kinds/page.ts';
 import { markOf } from '../../kinds/pages.ts';
@@ -30,7 +31,8 @@ export function marksOf(
   for (const statement of exam.statements) {
     const { region, side } = standingOf(statement, catalogue);
     if (region === undefined) continue;
-    const mark = markOf(statement, catalogue);
+    // What was seen at another time and not looked at again says nothing of how the place is.
+    const mark = isUnconfirmed(statement) ? 'said' : markOf(statement, catalogue);
     const crossing = catalogue.regions.get(region)?.laterality === 'crossing';
     for (const column of columnsOf(side, crossing)) {
       const key = `${region}/${column}`;

@@ -1,13 +1,22 @@
 import { exact, signedText, subtract } from '../../checks/figures/decimal.ts';
+import { isUnconfirmed } from '../../kinds/base.ts';
 import type { ToldInList, ToldInTable } from '../../kinds/page.ts';
 import { tellAll } from '../../kinds/pages.ts';
-import { type Content, joined, list, section, table } from '../html.ts';
+import { type Content, element, joined, list, section, table } from '../html.ts';
 import { type Page, remarks, separated } from '../page.ts';
-import { regionSections, type SideTable, sideTables, wordSections } from '../sections.ts';
+import {
+  regionSections,
+  type SideTable,
+  sideTables,
+  takenOverSection,
+  wordSections,
+} from '../sections.ts';
 
 export interface StatementParts {
   /** Signs and states of regions. */
   readonly regions: readonly Content[];
+  /** What was taken over and not looked at again, under what it was told as then. */
+  readonly takenOver: Content;
   /** Tables by side, and then scores, complaints, notes and pictures. */
   readonly others: readonly Content[];
 }
@@ -20,8 +29,13 @@ export function statementParts(page: Page): StatementParts {
   const { labels } = page;
   const lines = new Map<string, Content[]>();
   const rows = new Map<string, Map<string, SideRow>>();
+  const takenOver: Content[] = [];
   for (const { statement, told } of tellAll(page)) {
     const below = remarks(page, statement);
+    if (isUnconfirmed(statement)) {
+      takenOver.push(joined(asToldThen(page, told), below));
+      continue;
+    }
     if ('section' in told) addLine(lines, told, below);
     else addAnswer(rows, page, told, below);
   }
@@ -36,7 +50,25 @@ export function statementParts(page: Page): StatementParts {
       sideTable(page, id as SideTable, [...(rows.get(id)?.values() ?? [])]),
     ),
   );
-  return { regions: lists(regionSections), others: [...tables, ...lists(wordSections)] };
+  return {
+    regions: lists(regionSections),
+    takenOver: section(
+      'taken-over',
+      takenOverSection(labels),
+      takenOver.length > 0 && element('p', {}, labels.takenOverNote),
+      list(takenOver),
+    ),
+    others: [...tables, ...lists(wordSections)],
+  };
+}
+
+/** A line or an answer with the heading that it would stand under if it were of today. */
+function asToldThen({ labels, teller }: Page, told: ToldInList | ToldInTable): Content {
+  if ('section' in told) {
+    return joined(`${{ ...regionSections, ...wordSections }[told.section](labels)}: `, told.line);
+  }
+  const side = told.side === undefined ? '' : `, ${teller.side(told.side)}`;
+  return joined(`${sideTables[told.table](labels)}: ${told.name}${side}: `, told.answer);
 }
 
 function addLine(lines: Map<string, Content[]>, { section: id, line }: ToldInList, below: Content) {

@@ -56,6 +56,8 @@ export const englishWords: ReportWords = {
   normal: 'Examined, no abnormality found',
   partial: 'Examined in part',
   notExamined: 'Not examined',
+  takenOver: 'Taken over from an earlier exam and not looked at again',
+  takenOverNote: 'This is not known today. Each line says when it was seen.',
   gaps: 'What the protocol asks for and nothing was said about',
   gapNote: 'This is silence, not normality.',
   noGaps: 'Something was said about everything that the protocol asks for.',

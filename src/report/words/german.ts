@@ -60,6 +60,8 @@ export const germanWords: ReportWords = {
   normal: 'Untersucht, nichts Auffälliges gefunden',
   partial: 'Teilweise untersucht',
   notExamined: 'Nicht untersucht',
+  takenOver: 'Aus einer früheren Untersuchung übernommen und nicht erneut geprüft',
+  takenOverNote: 'Das ist heute nicht bekannt. Jede Zeile sagt, wann es gesehen wurde.',
   gaps: 'Was das Protokoll verlangt und wozu nichts angegeben wurde',
   gapNote: 'Das ist eine fehlende Angabe und kein unauffälliger Befund.',
   noGaps: 'Zu allem, was das Protokoll verlangt, wurde etwas angegeben.',
