@@ -16,6 +16,8 @@ export interface ExamIndex {
   readonly byKey: ReadonlyMap<Key, Statement>;
   /** Place of each statement in the exam, for paths. */
   readonly position: ReadonlyMap<Key, number>;
+  /** Those known today, in the order of the exam. */
+  readonly known: readonly Statement[];
   /** Whether statements were left out because they were taken over and not looked at again. */
   readonly leftOut: boolean;
   /** All of one kind, in the order of the exam. */
@@ -40,23 +42,22 @@ function indexOf(exam: Exam, isKnown: (statement: Statement) => boolean): ExamIn
   const position = new Map<Key, number>();
   const kinds = new Map<StatementKind, Statement[]>();
   const codes = new Map<StatementKind, Map<string, Statement[]>>();
-  let leftOut = false;
+  const known: Statement[] = [];
   exam.statements.forEach((statement, at) => {
     if (!byKey.has(statement.key)) {
       byKey.set(statement.key, statement);
       position.set(statement.key, at);
     }
-    if (!isKnown(statement)) {
-      leftOut = true;
-      return;
-    }
+    if (!isKnown(statement)) return;
+    known.push(statement);
     listIn(kinds, statement.kind).push(statement);
     listIn(mapIn(codes, statement.kind), subjectOf(statement).code).push(statement);
   });
   return {
     byKey,
     position,
-    leftOut,
+    known,
+    leftOut: known.length < exam.statements.length,
     // The lists were filed under the kind of their members, which the type of the map can not say.
     all: <K extends StatementKind>(kind: K) =>
       (kinds.get(kind) ?? none) as readonly Statement[] as readonly OfKind<K>[],

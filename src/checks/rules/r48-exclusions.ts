@@ -20,7 +20,7 @@ export const r48Exclusions: ConsistencyRule = {
   source: 'table of exclusions, each with its reason; common practice, no source',
   evidence: 'common-practice',
   run: (context) => {
-    if (context.exam.statements.length === 0) return [];
+    if (context.index.known.length === 0) return [];
     const found = exclusions.flatMap((row) => clashes(context, row));
     const fires = found.filter((one) => one.outcome === 'fires');
     if (fires.length > 0) return found;
@@ -143,7 +143,7 @@ function reaches(
 }
 
 function doneBy(
-  { index, exam }: CheckContext,
+  { index }: CheckContext,
   how: Extract<Thing, { doneBy: string }>['doneBy'],
 ): readonly Stated[] {
   if (how === 'picture') {
@@ -157,7 +157,7 @@ function doneBy(
   );
   const felt = examined.filter(({ methods = [] }) => methods.includes('palpation'));
   // One line is enough to say so.
-  const [first] = how === 'palpation' ? felt : [...examined, ...exam.statements.filter(isTested)];
+  const [first] = how === 'palpation' ? felt : [...examined, ...index.known.filter(isTested)];
   return first === undefined ? [] : [{ key: first.key }];
 }
 
