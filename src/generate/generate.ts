@@ -28,6 +28,7 @@ export const steps: readonly Step[] = [
   { program: 'known-names', writes: 'the names that paths of issues may show' },
   { program: 'mapping-schema', writes: 'the JSON Schema of a mapping' },
   { program: 'rules-table', writes: 'the list of rules' },
+  { program: 'hazards', writes: 'the hazard log as people read it' },
   { program: 'terminology-readme', writes: 'the counts and sources of the tables' },
   { program: 'code-ledger', writes: 'the ledger of codes ever given' },
 ];
@@ -39,6 +40,7 @@ const written = [
   'profiles',
   'src/checks/RULES.md',
   'src/known-names.ts',
+  'src/checks/HAZARDS.md',
 ];
 
 type Contents = ReadonlyMap<string, Buffer>;
