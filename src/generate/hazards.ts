@@ -54,7 +54,7 @@ export function hazardsText({ title, method, hazards }: HazardLog): string {
 }
 
 function list(head: string, items: readonly string[]): string {
-  return `${head}:\n${items.map((item) => `- ${item}`).join('\n')}`;
+  return `${head}:\n\n${items.map((item) => `- ${item}`).join('\n')}`;
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
