@@ -6,7 +6,7 @@ import type {
   ObservationComponent,
   Reference,
 } from 'fhir/r4.js';
-import { category, interpretation, interpretationOf } from '../fhir/observation-codes.ts';
+import { category, interpretation, interpretationsOf } from '../fhir/observation-codes.ts';
 import type { ProfileName } from '../fhir/profile-names.ts';
 import { unverifiedStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
@@ -74,8 +74,8 @@ export function observationOf<S extends Statement>(
   if (parts.identifier) observation.identifier?.push(parts.identifier);
   Object.assign(observation, parts.value);
   if (parts.dataAbsentReason) observation.dataAbsentReason = parts.dataAbsentReason;
-  const meaning = interpretationOf(sayingsOf(statement, context.catalogue));
-  if (meaning !== undefined) observation.interpretation = [interpretation(meaning)];
+  const meanings = interpretationsOf(sayingsOf(statement, context.catalogue));
+  if (meanings.length > 0) observation.interpretation = meanings.map(interpretation);
   if (statement.note !== undefined) observation.note = [{ text: statement.note }];
   const standing = standingOf(statement, context.catalogue);
   if (standing.region !== undefined) {

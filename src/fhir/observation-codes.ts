@@ -33,12 +33,17 @@ const answers: { readonly [T in TableName]?: Answers } = {
   testPoints: ofResult,
 };
 
-/** The interpretation of what a statement says: of several results, normal where each of them is. */
-export function interpretationOf(
-  said: readonly Pick<Said, 'of' | 'polarity'>[],
-): InterpretationCode | undefined {
+/** Of a sign that is the usual appearance, beside POS or NEG: pupils equal is positive and normal. */
+const ofUsual: Answers = { states: 'N', denies: 'A' };
+
+/** The interpretations of what a statement says: of several results, normal where each of them is. */
+export function interpretationsOf(
+  said: readonly Pick<Said, 'of' | 'polarity' | 'usual'>[],
+): InterpretationCode[] {
   const codes = said.flatMap(({ of, polarity }) => answers[of.table]?.[polarity] ?? []);
-  return codes.find((code) => code !== 'N') ?? codes[0];
+  const first = codes.find((code) => code !== 'N') ?? codes[0];
+  const usual = said.flatMap(({ usual: is, polarity }) => (is ? (ofUsual[polarity] ?? []) : []));
+  return [...(first === undefined ? [] : [first]), ...usual];
 }
 
 /** POS and NEG are defined for clinical signs too: presence and absence of what the code names. */

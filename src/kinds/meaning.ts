@@ -38,6 +38,8 @@ export interface Said {
   readonly of: Coded;
   /** The modality, where the thing is examined by several. */
   readonly aspect?: Coded;
+  /** The thing itself is the usual appearance: pupils equal, voice clear. */
+  readonly usual?: boolean;
   readonly methods?: readonly Code[] | undefined;
   /** How much of the place was examined. Default: `none` with the polarity `none`, else `whole`. */
   readonly completeness?: 'whole' | 'part' | 'none';

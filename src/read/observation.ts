@@ -1,4 +1,4 @@
-import { category, interpretation, interpretationOf } from '../fhir/observation-codes.ts';
+import { category, interpretation, interpretationsOf } from '../fhir/observation-codes.ts';
 import { unverifiedStatus } from '../fhir/record-status.ts';
 import { observationName } from '../fhir/resource-names.ts';
 import { seenAt } from '../kinds/base.ts';
@@ -56,13 +56,13 @@ export interface Reader<S extends Statement> {
   pictureUrl?(statement: S): string;
 }
 
-/** Claims an interpretation that follows from what is said. */
+/** Claims the interpretations that follow from what is said. */
 export function claimInterpretation(
   element: Element,
-  said: readonly Pick<Said, 'of' | 'polarity'>[],
+  said: readonly Pick<Said, 'of' | 'polarity' | 'usual'>[],
 ): void {
-  const meaning = interpretationOf(said);
-  if (meaning !== undefined) claimEqual(element, 'interpretation', [interpretation(meaning)]);
+  const meanings = interpretationsOf(said);
+  if (meanings.length > 0) claimEqual(element, 'interpretation', meanings.map(interpretation));
 }
 
 export interface FrameOptions {

@@ -39,7 +39,7 @@ export interface Attribute {
 export const findingMeaning: Meaning<Finding> = {
   subject: ({ finding }) => ({ table: 'findings', code: finding }),
   standing: atRegion,
-  said: ({ finding, presence, certainty, methods }) => [
+  said: ({ finding, presence, certainty, methods }, catalogue) => [
     {
       polarity:
         presence === 'absent'
@@ -48,6 +48,7 @@ export const findingMeaning: Meaning<Finding> = {
             ? 'open'
             : 'states',
       of: { table: 'findings', code: finding },
+      usual: catalogue.findings.get(finding)?.usual === true,
       methods,
     },
   ],

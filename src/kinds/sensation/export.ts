@@ -6,7 +6,7 @@ import {
   flagComponent,
   subjectConcept,
 } from '../../export/observation.ts';
-import { interpretation, interpretationOf } from '../../fhir/observation-codes.ts';
+import { interpretation, interpretationsOf } from '../../fhir/observation-codes.ts';
 import { type ModalityResult, modalitySaid, type Sensation } from './statement.ts';
 
 /** One observation for a point and side, one component for each modality. */
@@ -34,10 +34,10 @@ function modalityComponent(
     const result = coder.codings('sensationResults', stated.result);
     return { code, dataAbsentReason: absentReason(context, stated.reason, result) };
   }
-  const meaning = interpretationOf([modalitySaid(point, stated, catalogue)]);
+  const meanings = interpretationsOf([modalitySaid(point, stated, catalogue)]);
   return {
     code,
     valueCodeableConcept: coder.concept('sensationResults', stated.result),
-    ...(meaning !== undefined && { interpretation: [interpretation(meaning)] }),
+    ...(meanings.length > 0 && { interpretation: meanings.map(interpretation) }),
   };
 }
