@@ -25,13 +25,13 @@ displayName distanceFromLandmark distinctIdentifier district div doNotPerform do
 document documentType documentation doseAndRate doseQuantity doseRange due duration
 durationMax durationText durationUnit during effectiveDateTime effectiveInstant
 effectivePeriod effectiveTiming emptyReason encounter end endpoint entity entry entryType
-episodeOfCare estimated etag event exam examiner examiners excludedStructure expirationDate
-expression extension eyesClosed facilityType factor family finding focus form format frames
-frequency frequencyMax fullUrl gateway gender generalPractitioner given grade grantee
-grantor guideline hasMember hash healthcareService height high highNumerator history
-hospitalization id identifier identifiers ifMatch ifModifiedSince ifNoneExist ifNoneMatch
-image imagingStudy implicitRules includedStructure indication individual installDate
-instantiatesCanonical instantiatesReference instantiatesUri instructionMarkdown
+episodeOfCare estimated etag event exam examiner examiners except excludedStructure
+expirationDate expression extension eyesClosed facilityType factor family finding focus
+form format frames frequency frequencyMax fullUrl gateway gender generalPractitioner given
+grade grantee grantor guideline hasMember hash healthcareService height high highNumerator
+history hospitalization id identifier identifiers ifMatch ifModifiedSince ifNoneExist
+ifNoneMatch image imagingStudy implicitRules includedStructure indication individual
+installDate instantiatesCanonical instantiatesReference instantiatesUri instructionMarkdown
 instructionReference instruments insurance intent interpretation interval intervalUnit
 issue issued issuer issues item items jurisdiction key kind label landmarkDescription
 language lastModified lastUpdated laterality length limit line link location locationCode

@@ -196,7 +196,12 @@ function otherSkin(draft: ExamDraft): ExamDraft {
     note: 'Looked at again today: as described in 2024',
   });
   for (const sign of ['non-healing-ulcer', 'vesicles', 'spreading-erythema'] as const) {
-    exam = absent(exam, sign, { region: 'skin', methods: ['inspection'] });
+    exam = absent(
+      exam,
+      sign,
+      { region: 'skin', methods: ['inspection'] },
+      { except: [{ region: 'jaw-angle', side: 'left' }] },
+    );
   }
   for (const side of bothSides) {
     exam = normal(exam, [

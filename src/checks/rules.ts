@@ -49,6 +49,7 @@ import { r47PlausibleFigure } from './rules/r47-plausible-figure.ts';
 import { r48Exclusions } from './rules/r48-exclusions.ts';
 import { r49FiguresTogether } from './rules/r49-figures-together.ts';
 import { r50Conclusion } from './rules/r50-conclusion.ts';
+import { r51Members } from './rules/r51-members.ts';
 
 /**
  * Every rule, in the order in which results are given. A new rule is a file, a line here and its
@@ -106,4 +107,5 @@ export const rules: readonly Rule[] = [
   r48Exclusions,
   r49FiguresTogether,
   r50Conclusion,
+  r51Members,
 ];

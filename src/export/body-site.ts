@@ -1,10 +1,11 @@
 import type { BodyStructure, CodeableConcept, Coding, Extension } from 'fhir/r4.js';
 import { codeSystemUrl } from '../fhir/code-systems.ts';
 import { partName } from '../fhir/part-names.ts';
-import { placeCode, placeText } from '../fhir/place.ts';
+import { placeCode, placeText, placeTextExcept } from '../fhir/place.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { BODY_SITE_EXTENSION, LATERALITY_EXTENSION } from '../fhir/systems.ts';
 import { escapeXhtml } from '../fhir/xhtml.ts';
+import type { ExceptedPlace } from '../kinds/base.ts';
 import type { Side } from '../model/primitive.ts';
 import { sideSnomed } from '../terminology/sides.ts';
 import type { ExportContext, Placed } from './context.ts';
@@ -15,15 +16,46 @@ import { generated } from './narrative.ts';
  * side. The side stands as an extension besides, or in a BodyStructure, as the export asks.
  * @param strict leaves out codes of places wider than the region: of what was found they say less
  *   and are right, of what was not found they would say more than was examined
+ * @param except places below it that are not meant. With any, no code of another system stands there,
+ *   since it would take them in, nor a BodyStructure, which other statements share
  */
 export function bodySite(
   context: ExportContext,
   region: string,
   side: Side | undefined,
   strict: boolean,
+  except: readonly ExceptedPlace[] = [],
 ): CodeableConcept {
+  if (except.length > 0) return siteExcept(context, region, side, except);
   const extension = side === undefined ? undefined : sideExtension(context, { region, side });
   return { ...(extension && { extension: [extension] }), ...place(context, region, side, strict) };
+}
+
+function siteExcept(
+  context: ExportContext,
+  region: string,
+  side: Side | undefined,
+  except: readonly ExceptedPlace[],
+): CodeableConcept {
+  const extension =
+    side === undefined || context.laterality === 'text'
+      ? undefined
+      : lateralityExtension(context, side);
+  const { coding: [own] = [], text = region } = place(context, region, side, true);
+  const names = except.map((one) => place(context, one.region, one.side, true).text ?? one.region);
+  return {
+    ...(extension && { extension: [extension] }),
+    ...(own && { coding: [own] }),
+    text: placeTextExcept(text, context.language.texts.except, names),
+  };
+}
+
+/** The place as a value: each place that a statement does not speak of stands in a component. */
+export function exceptedSite(
+  context: ExportContext,
+  { region, side }: ExceptedPlace,
+): CodeableConcept {
+  return place(context, region, side, true);
 }
 
 function place(

@@ -18,7 +18,7 @@ import type { Side } from '../model/primitive.ts';
 import type { Carried, Reason, Statement } from '../model/statement.ts';
 import { hl7Display } from '../terminology/hl7.ts';
 import type { ItemCode } from '../terminology/tables/code-types.ts';
-import { bodySite } from './body-site.ts';
+import { bodySite, exceptedSite } from './body-site.ts';
 import type { AnyResource, ExportContext } from './context.ts';
 import { observationNarrative } from './narrative.ts';
 
@@ -74,13 +74,15 @@ export function observationOf<S extends Statement>(
   if (parts.identifier) observation.identifier?.push(parts.identifier);
   Object.assign(observation, parts.value);
   if (parts.dataAbsentReason) observation.dataAbsentReason = parts.dataAbsentReason;
-  const meanings = interpretationsOf(sayingsOf(statement, context.catalogue));
+  const said = sayingsOf(statement, context.catalogue);
+  const meanings = interpretationsOf(said);
   if (meanings.length > 0) observation.interpretation = meanings.map(interpretation);
   if (statement.note !== undefined) observation.note = [{ text: statement.note }];
   const standing = standingOf(statement, context.catalogue);
+  const except = said[0]?.except ?? [];
   if (standing.region !== undefined) {
     const strict = !statesSomething(statement, context.catalogue);
-    observation.bodySite = bodySite(context, standing.region, standing.side, strict);
+    observation.bodySite = bodySite(context, standing.region, standing.side, strict, except);
   }
   const methods = 'methods' in statement ? statement.methods : undefined;
   const method = methodOf(context, methods);
@@ -92,6 +94,7 @@ export function observationOf<S extends Statement>(
     ...(parts.components ?? noComponents),
     ...sideOutsideRegion(context, standing),
     ...methodComponents(context, methods),
+    ...except.map((one) => codedComponent(context, 'except', exceptedSite(context, one))),
   ]);
   if (components.length > 0) observation.component = components;
   const finished = finishObservation(context, observation);

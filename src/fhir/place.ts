@@ -14,3 +14,8 @@ export function placeText(
 ): string {
   return side === undefined ? name : `${name}, ${sides[side]}`;
 }
+
+/** The words of a place with those below it that are not meant: `Skin (except Chin)`. */
+export function placeTextExcept(text: string, except: string, places: readonly string[]): string {
+  return places.length === 0 ? text : `${text} (${except} ${places.join('; ')})`;
+}

@@ -63,6 +63,24 @@ export interface Examined extends Sited {
   readonly methods?: readonly Code[];
 }
 
+/** A place below the region of a statement that the statement does not speak of. */
+export interface ExceptedPlace {
+  /** Code of terminology/regions.json. */
+  readonly region: Code;
+  /** Required where the region is paired. */
+  readonly side?: Side;
+}
+
+export interface WithExceptions {
+  /**
+   * Of what is not there or normal in a group of regions: its members of which that is not said,
+   * since they were not examined, only in part, are not there, or a statement of their own says
+   * otherwise.
+   * @minItems 1
+   */
+  readonly except?: readonly ExceptedPlace[];
+}
+
 /** Why something was not done, or only in part. */
 export interface Reason {
   /** Code of terminology/reasons.json. */

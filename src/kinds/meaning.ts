@@ -2,7 +2,7 @@ import type { Code, DateTime, Side, Text } from '../model/primitive.ts';
 import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { Laterality } from '../terminology/types.ts';
-import type { StatementBase } from './base.ts';
+import type { ExceptedPlace, StatementBase } from './base.ts';
 
 /** A code and the table of the catalogue in which it stands. */
 export interface Coded {
@@ -41,6 +41,8 @@ export interface Said {
   /** The thing itself is the usual appearance: pupils equal, voice clear. */
   readonly usual?: boolean;
   readonly methods?: readonly Code[] | undefined;
+  /** Places below that of the statement of which it is not said. */
+  readonly except?: readonly ExceptedPlace[] | undefined;
   /** How much of the place was examined. Default: `none` with the polarity `none`, else `whole`. */
   readonly completeness?: 'whole' | 'part' | 'none';
 }
@@ -50,6 +52,7 @@ export interface Saying extends Said {
   /** Region and side; none where the exam as a whole is meant. */
   readonly at: readonly { readonly region: Code; readonly side: Side | undefined }[];
   readonly methods: readonly Code[];
+  readonly except: readonly ExceptedPlace[];
   readonly completeness: 'whole' | 'part' | 'none';
   /** When it was seen, where that is not the time of the exam. */
   readonly seen: DateTime | undefined;

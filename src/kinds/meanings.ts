@@ -60,6 +60,7 @@ export function sayingsOf(statement: Statement, catalogue: Catalogue): readonly 
       ...said,
       at,
       methods: said.methods ?? [],
+      except: said.except ?? [],
       completeness: said.completeness ?? (said.polarity === 'none' ? 'none' : 'whole'),
       seen: seenAt(statement),
       carried,

@@ -6,6 +6,7 @@ import { allowedAnswers } from './rules/answers.ts';
 import { knownCodes } from './rules/codes.ts';
 import { completeStatements } from './rules/completeness.ts';
 import { orderedDates, realDates } from './rules/dates.ts';
+import { memberExceptions } from './rules/exceptions.ts';
 import { resolvedKeys, uniqueKeys } from './rules/keys.ts';
 import { expectedPlaces } from './rules/places.ts';
 import type { ExamRule } from './rules/rule.ts';
@@ -28,6 +29,7 @@ const rules: readonly ExamRule[] = [
   knownUnits,
   possibleSides,
   expectedPlaces,
+  memberExceptions,
   allowedAnswers,
   completeStatements,
   realDates,

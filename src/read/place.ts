@@ -1,4 +1,4 @@
-import { placeCode, placeText } from '../fhir/place.ts';
+import { placeCode, placeText, placeTextExcept } from '../fhir/place.ts';
 import { LATERALITY_EXTENSION, SNOMED } from '../fhir/systems.ts';
 import type { Side } from '../model/primitive.ts';
 import { sideSnomed, sideText } from '../terminology/sides.ts';
@@ -14,7 +14,11 @@ export interface Place {
 export const sides = Object.keys(sideText) as Side[]; // keys of a literal
 
 /** Region and side of a body site that has our code; claims what follows from them. */
-export function placeOf(codes: Codes, site: Element | undefined): Place | undefined {
+export function placeOf(
+  codes: Codes,
+  site: Element | undefined,
+  except: readonly Place[] = [],
+): Place | undefined {
   const place = site && statedPlace(codes, site);
   if (site === undefined || place === undefined) return undefined;
   const { region, side } = place;
@@ -30,7 +34,14 @@ export function placeOf(codes: Codes, site: Element | undefined): Place | undefi
       : codingsBeside(codes, { table: 'regions', code: sided, maps: [] })),
     ...codingsBeside(codes, { table: 'regions', code: region, maps: row?.maps }),
   ]);
-  claimEqual(site, 'text', text);
+  const names = except.map((one) =>
+    placeText(
+      codes.catalogue.regions.get(one.region)?.display ?? one.region,
+      one.side,
+      codes.language.sides,
+    ),
+  );
+  claimEqual(site, 'text', placeTextExcept(text, codes.language.texts.except, names));
   if (side !== undefined) claimLaterality(site, side);
   return place;
 }

@@ -12,10 +12,10 @@ import { otherIdentifiers, partNameOf } from './reading.ts';
 import { claimReference, targetOf } from './reference.ts';
 
 /** Region and side of an observation: in its body site, or in the BodyStructure that it names. */
-export function siteOf(observed: Observed): Place | undefined {
+export function siteOf(observed: Observed, except: readonly Place[] = []): Place | undefined {
   const { reading, entry, element } = observed;
   const site = innerOf(element, 'bodySite');
-  const place = placeOf(reading, site);
+  const place = placeOf(reading, site, except);
   for (const extension of site === undefined ? [] : innersOf(site, 'extension')) {
     if (peek(extension, 'url') !== BODY_SITE_EXTENSION) continue;
     const structure = structureAt(observed, extension, 'valueReference');
@@ -45,6 +45,15 @@ function structureAt(
 /** Region and side, or the side alone in a component, since there is no body site to say it. */
 export function placeOrSide(observed: Observed): Place | { readonly side?: Side } {
   return siteOf(observed) ?? sideOf(observed.components);
+}
+
+/** Places that the statement does not speak of; undefined where one of them can not be read. */
+export function exceptionsOf({ reading, components }: Observed): readonly Place[] | undefined {
+  const places = components
+    .all('except')
+    .map((element) => placeOf(reading, innerOf(element, 'valueCodeableConcept')));
+  const read = places.filter((place) => place !== undefined);
+  return read.length === places.length ? read : undefined;
 }
 
 /** The side that stands in a component. */

@@ -1,4 +1,5 @@
-import { placeText } from '../fhir/place.ts';
+import { placeText, placeTextExcept } from '../fhir/place.ts';
+import type { ExceptedPlace } from '../kinds/base.ts';
 import { subjectOf } from '../kinds/meanings.ts';
 import type { Quantity, Side } from '../model/primitive.ts';
 import type { Attribute, Reason, Statement } from '../model/statement.ts';
@@ -13,6 +14,10 @@ export interface Teller {
   /** An answer of the table of values, `concern.low`. */
   readonly answer: (list: string, code: string) => string;
   readonly place: (region: string, side: Side | undefined) => string;
+  /** The same with the places below it that are not meant. */
+  readonly placeOf: (
+    statement: ExceptedPlace & { readonly except?: readonly ExceptedPlace[] },
+  ) => string;
   readonly side: (side: Side) => string;
   readonly reason: (reason: Reason) => string;
   readonly attribute: (attribute: Attribute) => string;
@@ -30,12 +35,21 @@ export function createTeller(catalogue: Catalogue, language: Language): Teller {
     values?.find((value) => value.code === code)?.display ?? code;
   const flag = (yes: boolean): string => (yes ? language.texts.yes : language.texts.no);
 
+  const place = (region: string, side: Side | undefined): string =>
+    placeText(display('regions', region), side, language.sides);
+
   return {
     display,
     inner,
     flag,
     answer: (list, code) => display('values', `${list}.${code}`),
-    place: (region, side) => placeText(display('regions', region), side, language.sides),
+    place,
+    placeOf: ({ region, side, except = [] }) =>
+      placeTextExcept(
+        place(region, side),
+        language.texts.except,
+        except.map((one) => place(one.region, one.side)),
+      ),
     side: (side) => language.sides[side],
     reason: ({ code, text }) => {
       const name = display('reasons', code);

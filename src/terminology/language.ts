@@ -18,6 +18,8 @@ export interface Texts {
   readonly by: string;
   readonly yes: string;
   readonly no: string;
+  /** Before the places that a statement does not speak of. */
+  readonly except: string;
   /** Before the version of a scale or protocol. */
   readonly version: string;
   /** Before the addressee of a plan. */
@@ -52,6 +54,7 @@ export const english: Language = {
     by: 'by',
     yes: 'yes',
     no: 'no',
+    except: 'except',
     version: 'version',
     to: 'To',
   },

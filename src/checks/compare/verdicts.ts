@@ -8,6 +8,12 @@ export const alike: Verdict = {
   reason: 'stated alike in both; unchanged is said of measurements alone',
 };
 
+/** Both say the same, and not of the same places. */
+export const otherExceptions: Verdict = {
+  change: 'not-comparable',
+  reason: 'the places excepted are not the same in both',
+};
+
 /** A change that is claimed only of what was stated anew, or looked at again. */
 export function whenConfirmed<S extends Statement>(
   change: (now: Compared<S>, before: Compared<S>, by: ComparedBy) => Verdict,

@@ -5,7 +5,8 @@ import type { CheckContext } from '../context.ts';
 import { compare, type Exact, whole } from '../figures/decimal.ts';
 import { ageAt, daysBetween } from '../figures/time.ts';
 import { baseValue } from '../figures/units.ts';
-import { isWithin, regionName } from '../places/regions.ts';
+import { leavesOpen } from '../places/exceptions.ts';
+import { isWithin, membersOf, regionName } from '../places/regions.ts';
 import { coversSide, type OneSide, oneSides, sideText } from '../places/sides.ts';
 import type { Judgement } from '../settings/check-settings.ts';
 import { every, type Fact, known, some, unknown } from './fact.ts';
@@ -60,10 +61,11 @@ export function sign(context: CheckContext, query: SignQuery): Fact {
 
 function signAt(
   context: CheckContext,
-  { finding, by }: SignQuery,
+  query: SignQuery,
   region: string,
   side: OneSide | undefined,
 ): Fact {
+  const { finding, by } = query;
   const { catalogue, index } = context;
   const onSide = (one: Finding | RegionState): boolean =>
     side === undefined || coversSide(one.side, side);
@@ -73,7 +75,10 @@ function signAt(
   );
   if (present.length > 0) return known(true, ...present.map((one) => one.key));
   const absent = stated.filter(
-    (one) => one.presence === 'absent' && isWithin(catalogue, region, one.region),
+    (one) =>
+      one.presence === 'absent' &&
+      isWithin(catalogue, region, one.region) &&
+      !leavesOpen(context, one, { region, ...(side !== undefined && { side }) }),
   );
   const otherValue = otherValues(context, finding).filter(
     (one) => one.presence === 'present' && one.region === region && onSide(one),
@@ -83,10 +88,31 @@ function signAt(
   const normal = index
     .about('region-state', region)
     .filter((one) => one.state === 'normal' && onSide(one))
-    .filter((one) => (one.methods ?? []).some((method) => by.includes(method)));
+    .filter((one) => (one.methods ?? []).some((method) => by.includes(method)))
+    .filter((one) => !leavesOpen(context, one, { region, ...(side !== undefined && { side }) }));
   if (normal.length > 0) return known(false, ...normal.map((one) => one.key));
+  const inMembers = deniedInMembers(context, query, region, side);
+  if (inMembers !== undefined) return inMembers;
   const name = lowered(catalogue.findings.get(finding)?.display ?? finding);
   return unknown(`${name}, ${lowered(regionName(catalogue, region))} ${sideText(side)}`.trim());
+}
+
+/** A sign that each member of a group denies is denied of the group, on each side that a member has. */
+function deniedInMembers(
+  context: CheckContext,
+  query: SignQuery,
+  region: string,
+  side: OneSide | undefined,
+): Fact | undefined {
+  const { regions } = context.catalogue;
+  if (regions.get(region)?.group !== true) return undefined;
+  const facts = membersOf(context.catalogue, region).flatMap((member) => {
+    const paired = side === undefined && regions.get(member)?.laterality === 'paired';
+    const sides: readonly (OneSide | undefined)[] = paired ? oneSides : [side];
+    return sides.map((one) => signAt(context, query, member, one));
+  });
+  const denied = facts.length > 0 && facts.every((fact) => fact.holds === false);
+  return denied ? some(facts) : undefined;
 }
 
 /** Statements of the other values of the feature that a sign is a value of: a clear voice is not hoarse. */

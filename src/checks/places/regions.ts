@@ -23,3 +23,22 @@ export function isWithin(catalogue: Catalogue, region: string, whole: string): b
 export function regionName(catalogue: Catalogue, region: string): string {
   return catalogue.regions.get(region)?.display ?? region;
 }
+
+const members = new WeakMap<Catalogue, ReadonlyMap<string, readonly string[]>>();
+
+/** The regions right below a region. */
+export function membersOf(catalogue: Catalogue, region: string): readonly string[] {
+  let known = members.get(catalogue);
+  if (known === undefined) {
+    const below = new Map<string, string[]>();
+    for (const { code, parent } of catalogue.regions.values()) {
+      if (parent === undefined) continue;
+      const there = below.get(parent);
+      if (there === undefined) below.set(parent, [code]);
+      else there.push(code);
+    }
+    members.set(catalogue, below);
+    known = below;
+  }
+  return known.get(region) ?? [];
+}

@@ -4,6 +4,7 @@ import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
 import { isAbnormal, methodsMeet } from '../facts/signs.ts';
 import { rangeVerdicts } from '../figures/ranges.ts';
+import { excepts } from '../places/exceptions.ts';
 import { lineage, regionName } from '../places/regions.ts';
 import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
@@ -29,9 +30,11 @@ export const r03NormalWithSign: ConsistencyRule = {
     const found = normal.flatMap((state) => [
       ...(signs.get(state.region) ?? [])
         .filter((sign) => sidesOverlap(sign.side, state.side))
+        .filter((sign) => !excepts(context.catalogue, state, sign))
         .map((sign) => clash(context, state, sign)),
       ...(values.get(state.region) ?? [])
         .filter((value) => sidesOverlap(value.side, state.side))
+        .filter((value) => !excepts(context.catalogue, state, value))
         .map((value) => valueClash(context, state, value)),
     ]);
     if (found.some((one) => one.outcome === 'fires')) return found;

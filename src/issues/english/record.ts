@@ -289,6 +289,11 @@ export const record = {
     ],
     comparator: 'there is a comparator, but no value',
     itself: 'a statement cannot be about itself',
+    exceptions: 'only what is not there, or normal, can have exceptions',
+    'not-a-member': [
+      'an exception must lie within the region of its statement',
+      'a region below it',
+    ],
     'region-circle': 'the parent regions lead back to this one',
     rule: '{ruleId}',
   },

@@ -22,6 +22,7 @@ export const ruleTitles = {
   R48: 'Two statements of one place that exclude each other',
   R49: 'Two figures of one place that do not go together',
   R50: 'Conclusion that the statements do not bear out',
+  R51: 'What is said of a group of regions does not hold of a member',
 } as const;
 
 export type RuleTitleId = keyof typeof ruleTitles;

@@ -309,6 +309,11 @@ export const germanRecord: Translated<typeof record> = {
     ],
     comparator: 'es gibt einen Vergleichsoperator, aber keinen Wert',
     itself: 'eine Aussage kann nicht von sich selbst handeln',
+    exceptions: 'nur was nicht vorhanden oder unauffällig ist, kann Ausnahmen haben',
+    'not-a-member': [
+      'eine Ausnahme muss in der Region ihrer Aussage liegen',
+      'eine Region darunter',
+    ],
     'region-circle': 'die übergeordneten Regionen führen zu dieser zurück',
     rule: '{ruleId}',
   },

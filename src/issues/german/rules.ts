@@ -24,4 +24,5 @@ export const germanRuleTitles: Readonly<Record<RuleTitleId, string>> = {
   R48: 'Zwei Angaben zu einem Ort, die einander ausschließen',
   R49: 'Zwei Messwerte zu einem Ort, die nicht zusammenpassen',
   R50: 'Beurteilung, die von den Angaben nicht getragen wird',
+  R51: 'Was von einer Gruppe von Regionen gesagt ist, trifft auf ein Mitglied nicht zu',
 };

@@ -33,12 +33,12 @@ export function present(
   });
 }
 
-/** A sign that was looked for and not found. */
+/** A sign that was looked for and not found; of a group of regions, with the members excepted. */
 export function absent(
   draft: ExamDraft,
   finding: FindingCode | AddedCode,
   place: Place,
-  details: Details<Finding> & { readonly tracking?: Key } = {},
+  details: Details<Finding> & Pick<Finding, 'except' | 'tracking'> = {},
 ): ExamDraft {
   return state(draft, { kind: 'finding', finding, presence: 'absent', ...place, ...details });
 }

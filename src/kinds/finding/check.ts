@@ -1,7 +1,8 @@
-import { alike, whenConfirmed } from '../../checks/compare/verdicts.ts';
+import { alike, otherExceptions, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { cover, markMethods, sidesIn } from '../../checks/coverage/marks.ts';
 import type { ExamIndex } from '../../checks/exam-index.ts';
 import { methodsMeet } from '../../checks/facts/signs.ts';
+import { excepts, sameExceptions } from '../../checks/places/exceptions.ts';
 import { isWithin } from '../../checks/places/regions.ts';
 import { sidesOverlap } from '../../checks/places/sides.ts';
 import type { Key } from '../../model/primitive.ts';
@@ -23,6 +24,7 @@ const comparison: KindComparison<Finding> = {
     }
     const values = { before: attributesText(before), now: attributesText(now) };
     if (values.before !== values.now) return { change: 'changed', values };
+    if (!sameExceptions(now, before)) return otherExceptions;
     return alike;
   }),
   /**
@@ -33,7 +35,9 @@ const comparison: KindComparison<Finding> = {
     if (finding.presence !== 'present') return undefined;
     const feature = catalogue.findings.get(finding.finding)?.feature;
     const here = (one: Finding | RegionState): boolean =>
-      isWithin(catalogue, finding.region, one.region) && sidesOverlap(one.side, side);
+      isWithin(catalogue, finding.region, one.region) &&
+      sidesOverlap(one.side, side) &&
+      !excepts(catalogue, one, { region: finding.region, ...(side !== undefined && { side }) });
     const others = feature === undefined ? [] : (other.features.get(feature) ?? []);
     if (others.some((one) => one.finding !== finding.finding && here(one))) return 'denied';
     const stated = other.index.about('finding', finding.finding);

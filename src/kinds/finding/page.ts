@@ -13,7 +13,7 @@ export const findingPage: KindPage<Finding> = {
     return {
       section: sectionOf(finding, catalogue),
       line: joined(
-        `${teller.subject(finding)} – ${teller.place(finding.region, finding.side)}`,
+        `${teller.subject(finding)} – ${teller.placeOf(finding)}`,
         separated(
           [
             '',

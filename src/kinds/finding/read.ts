@@ -3,7 +3,7 @@ import { innerValue, ownCode, ownValue } from '../../read/concept.ts';
 import { flagOf, innerOf, wholeOf } from '../../read/element.ts';
 import type { Read, Reader } from '../../read/observation.ts';
 import { claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
-import { siteOf } from '../../read/site.ts';
+import { exceptionsOf, siteOf } from '../../read/site.ts';
 import { codingsOf, filled, identifierOf, quantityOf } from '../../read/values.ts';
 import type { Attribute, Finding } from './statement.ts';
 
@@ -22,8 +22,11 @@ function readFinding(observed: Observed, key: string | undefined): Read<Finding>
   const code = ownCode(reading, innerOf(element, 'code'), 'findings', {
     strict: suspected || presence !== 'present',
   });
-  const site = siteOf(observed);
+  const except = exceptionsOf(observed);
+  const site = siteOf(observed, except);
   if (presence === undefined || code === undefined || site === undefined) return undefined;
+  // Exceptions that can not be kept are never dropped: the statement would say more than it does.
+  if (except === undefined || (except.length > 0 && presence !== 'absent')) return undefined;
   const methods = methodsOf(observed);
   const place = components.text('place');
   const confirmed = components.value('certainty') === 'confirmed';
@@ -39,6 +42,7 @@ function readFinding(observed: Observed, key: string | undefined): Read<Finding>
     ...site,
     ...(place !== undefined && { place }),
     ...(methods && { methods }),
+    ...(except.length > 0 && { except }),
     ...(suspected && { certainty: 'suspected' }),
     ...(confirmed && !suspected && { certainty: 'confirmed' }),
     ...(attributes && { attributes }),

@@ -3,12 +3,12 @@ import type { Code, Key, Quantity } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
 import type { AttributeConcept, Lean } from '../../terminology/types.ts';
-import type { Count, Examined } from '../base.ts';
+import type { Count, Examined, WithExceptions } from '../base.ts';
 import type { Form } from '../form.ts';
 import { atRegion, type Meaning } from '../meaning.ts';
 
 /** A sign that was looked for: found, not found (a pertinent negative), or not to be decided. */
-export interface Finding extends Examined {
+export interface Finding extends Examined, WithExceptions {
   readonly kind: 'finding';
   /** Code of terminology/findings.json. */
   readonly finding: Code;
@@ -39,7 +39,7 @@ export interface Attribute {
 export const findingMeaning: Meaning<Finding> = {
   subject: ({ finding }) => ({ table: 'findings', code: finding }),
   standing: atRegion,
-  said: ({ finding, presence, certainty, methods }, catalogue) => [
+  said: ({ finding, presence, certainty, methods, except }, catalogue) => [
     {
       polarity:
         presence === 'absent'
@@ -50,6 +50,7 @@ export const findingMeaning: Meaning<Finding> = {
       of: { table: 'findings', code: finding },
       usual: catalogue.findings.get(finding)?.usual === true,
       methods,
+      except,
     },
   ],
 };
@@ -73,6 +74,9 @@ function checkAttributes(finding: Finding, path: Path, { catalogue, report }: Ru
   }
   if (finding.certainty !== undefined && finding.presence !== 'present') {
     report('contradiction', [...path, 'certainty'], { reason: 'certainty' });
+  }
+  if (finding.except !== undefined && finding.presence !== 'absent') {
+    report('contradiction', [...path, 'except'], { reason: 'exceptions' });
   }
   const sign = catalogue.findings.get(finding.finding);
   if (sign === undefined) return;

@@ -1,7 +1,7 @@
 import { type Details, type ExamDraft, state } from '../../model/builder/draft.ts';
 import type { ExaminedPlace, Place } from '../../model/builder/place.ts';
 import { type ReasonGiven, reasonOf } from '../../model/builder/reason.ts';
-import type { RegionState } from './statement.ts';
+import type { Normal, RegionState } from './statement.ts';
 
 /**
  * Regions examined and found normal, each with its methods. There is no call for "everything
@@ -10,7 +10,7 @@ import type { RegionState } from './statement.ts';
 export function normal(
   draft: ExamDraft,
   places: readonly ExaminedPlace[],
-  details: Details<RegionState> = {},
+  details: Details<RegionState> & Pick<Normal, 'except'> = {},
 ): ExamDraft {
   return places.reduce(
     (before, place) =>

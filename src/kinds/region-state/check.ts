@@ -1,6 +1,7 @@
-import { alike, whenConfirmed } from '../../checks/compare/verdicts.ts';
+import { alike, otherExceptions, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { cover, document, markMethods, sidesIn } from '../../checks/coverage/marks.ts';
 import { methodsMeet } from '../../checks/facts/signs.ts';
+import { sameExceptions } from '../../checks/places/exceptions.ts';
 import type { KindCheck } from '../check.ts';
 import type { RegionState } from './statement.ts';
 
@@ -24,7 +25,9 @@ export const regionStateCheck: KindCheck<RegionState> = {
       }
       if (!methodsMeet(now.methods, before.methods))
         return { change: 'not-comparable', reason: 'methods differ' };
-      if (now.state === before.state) return alike;
+      if (now.state === before.state) {
+        return sameExceptions(now, before) ? alike : otherExceptions;
+      }
       return { change: 'changed', values: { before: before.state, now: now.state } };
     }),
   },

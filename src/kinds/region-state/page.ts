@@ -21,7 +21,7 @@ export const regionStatePage: KindPage<RegionState> = {
     return {
       section: shown[state.state].section,
       line: joined(
-        teller.place(state.region, state.side),
+        teller.placeOf(state),
         why && joined(': ', words(teller.reason(why))),
         methodText(page, state),
       ),

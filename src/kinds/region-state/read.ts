@@ -3,7 +3,7 @@ import { innerOf } from '../../read/element.ts';
 import type { Read, Reader } from '../../read/observation.ts';
 import { claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
 import { absentReasonOf, reasonOf } from '../../read/reason.ts';
-import { siteOf } from '../../read/site.ts';
+import { exceptionsOf, siteOf } from '../../read/site.ts';
 import { codingsOf, filled } from '../../read/values.ts';
 import type { RegionState } from './statement.ts';
 
@@ -18,9 +18,10 @@ function readRegionState(
   key: string | undefined,
 ): Read<RegionState> | undefined {
   const { reading, element, components } = observed;
-  const site = siteOf(observed);
+  const except = exceptionsOf(observed);
+  const site = siteOf(observed, except);
   const code = ownCode(reading, innerOf(element, 'code'), 'items');
-  if (site === undefined || code === undefined) return undefined;
+  if (site === undefined || code === undefined || except === undefined) return undefined;
   const methods = methodsOf(observed);
   const place = components.text('place');
   const codings = filled(codingsOf(code.further));
@@ -31,6 +32,8 @@ function readRegionState(
     ...(codings && { codings }),
   } as const;
   const state = ownValue(reading, innerOf(element, 'valueCodeableConcept'), 'state');
+  // Exceptions that can not be kept are never dropped: the statement would say more than it does.
+  if (except.length > 0 && state !== 'normal') return undefined;
   if (state === undefined)
     return unexamined(observed, key, { ...shared, ...(methods && { methods }) });
 
@@ -38,6 +41,7 @@ function readRegionState(
   if (methods === undefined) return undefined;
   switch (state) {
     case 'normal':
+      return { ...shared, state, methods, ...(except.length > 0 && { except }) };
     case 'abnormal':
       return { ...shared, state, methods };
     case 'partial': {

@@ -1,5 +1,5 @@
 import type { Code } from '../../model/primitive.ts';
-import type { Examined, Reason } from '../base.ts';
+import type { Examined, Reason, WithExceptions } from '../base.ts';
 import type { Form } from '../form.ts';
 import { atRegion, type Meaning, type Said } from '../meaning.ts';
 
@@ -11,7 +11,7 @@ interface RegionStateBase extends Examined {
 }
 
 /** Examined with these methods, and no abnormality found. */
-export interface Normal extends RegionStateBase {
+export interface Normal extends RegionStateBase, WithExceptions {
   readonly state: 'normal';
   /** @minItems 1 */
   readonly methods: readonly Code[];
@@ -54,8 +54,13 @@ const states: Readonly<Record<RegionState['state'], Pick<Said, 'polarity' | 'com
 export const regionStateMeaning: Meaning<RegionState> = {
   subject: ({ region }) => ({ table: 'regions', code: region }),
   standing: atRegion,
-  said: ({ region, state, methods }) => [
-    { ...states[state], of: { table: 'regions', code: region }, methods },
+  said: (stated) => [
+    {
+      ...states[stated.state],
+      of: { table: 'regions', code: stated.region },
+      methods: stated.methods,
+      except: stated.state === 'normal' ? stated.except : undefined,
+    },
   ],
 };
 

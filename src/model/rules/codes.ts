@@ -49,6 +49,11 @@ function examCodes(exam: Exam, need: Need): void {
 /** Codes that several kinds of statement have. */
 function placeCodes(statement: Statement, at: number, need: Need): void {
   if ('region' in statement) need('regions', statement.region, 'statements', at, 'region');
+  if ('except' in statement) {
+    statement.except?.forEach(({ region }, e) => {
+      need('regions', region, 'statements', at, 'except', e, 'region');
+    });
+  }
   if ('reason' in statement) {
     need('reasons', statement.reason?.code, 'statements', at, 'reason', 'code');
   }

@@ -37,6 +37,7 @@ export const items: readonly Lean<Concept>[] = [
   {"code":"certainty","display":"Certainty"},
   {"code":"limit","display":"Limit of the examination"},
   {"code":"reason-text","display":"Reason in words"},
+  {"code":"except","display":"Not spoken of here"},
   {"code":"carried-exam","display":"Carried over from the exam"},
   {"code":"carried-statement","display":"Carried over from the statement"},
   {"code":"carried-at","display":"First stated at"},
