@@ -9,8 +9,11 @@ import { type Marks, marker } from './marks.ts';
 import { type CoverageMark, findMark } from './places.ts';
 import { type Required, requiredBy } from './required.ts';
 
-/** `documented`: not examined or not testable, and the exam says so with a reason. `gap`: silence. */
-export type CoverageStatus = 'covered' | 'documented' | 'gap';
+/**
+ * `documented`: not examined or not testable, and the exam says so with a reason. `carried`: taken
+ * over from an earlier exam and not looked at again, so not known today. `gap`: silence.
+ */
+export type CoverageStatus = 'covered' | 'documented' | 'carried' | 'gap';
 
 /** One thing that the protocol asks for, and what the exam says to it. */
 export interface CoverageItem {
@@ -24,16 +27,20 @@ export interface CoverageItem {
   /** For `point`. */
   readonly modality?: string;
   readonly status: CoverageStatus;
-  /** Examined in part: the limit stands in the statement. */
+  /** Examined in part, as the statement says, or only single signs are told of the place. */
   readonly partial?: true;
   /** Keys of the statements that cover or document it. */
   readonly statements: readonly Key[];
 }
 
-/** `covered / required` is the fraction covered; `(covered + documented) / required` the documented one. */
+/** `complete / required` is the least: what was examined as a whole. The others say what is short of it. */
 export interface CoverageCount {
   readonly required: number;
+  /** `complete` and `partial`. */
   readonly covered: number;
+  readonly complete: number;
+  readonly partial: number;
+  readonly carried: number;
   readonly documented: number;
   readonly gaps: number;
 }
@@ -58,7 +65,7 @@ export interface Coverage {
 
 /**
  * What of a protocol the exam covers. A region counts as covered by a state of normal, abnormal or
- * partial, by a sign stated there, or by a test made there; as documented by "not examined" with its
+ * partial, by a test made there, or in part by a sign stated there; as documented by "not examined" with its
  * reason, also of a region above it; otherwise it is a gap, and a gap is never normal.
  * Issues: a protocol that names what the catalogue does not hold.
  */
@@ -116,7 +123,12 @@ function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem
   const said = documented.map((places) =>
     places.flatMap((place) => findMark(marks.documented, place) ?? []),
   );
-  if (said.some((found) => found.length === 0)) return { ...item, status: 'gap', statements: [] };
+  if (said.some((found) => found.length === 0)) {
+    const carried = own.flatMap((place) => findMark(marks.carried, place) ?? []);
+    return carried.length > 0
+      ? { ...item, status: 'carried', statements: keysOf(carried) }
+      : { ...item, status: 'gap', statements: [] };
+  }
   return { ...item, status: 'documented', statements: keysOf(said.flat()) };
 }
 
@@ -132,6 +144,9 @@ function countOf(items: readonly CoverageItem[]): CoverageCount {
   return {
     required: items.length,
     covered: having('covered'),
+    complete: items.filter((one) => one.status === 'covered' && one.partial !== true).length,
+    partial: items.filter((one) => one.partial === true).length,
+    carried: having('carried'),
     documented: having('documented'),
     gaps: having('gap'),
   };

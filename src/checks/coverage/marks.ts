@@ -9,6 +9,8 @@ import { type CoveragePlace, emptyMarks, type MarkMap, markAt } from './places.t
 export interface Marks {
   readonly covered: MarkMap;
   readonly documented: MarkMap;
+  /** As in an earlier exam, and not looked at again. */
+  readonly carried: MarkMap;
 }
 
 /** Marks while they are made. */
@@ -25,7 +27,7 @@ const takesIn: ReadonlyMap<string, string> = new Map([
 
 /** Marks that hold nothing yet. */
 export function marker(catalogue: Catalogue): Marker {
-  return { catalogue, covered: emptyMarks(), documented: emptyMarks() };
+  return { catalogue, covered: emptyMarks(), documented: emptyMarks(), carried: emptyMarks() };
 }
 
 /** A test covers itself, and at its region the methods that the region takes; gives the sides it speaks of. */
@@ -83,7 +85,7 @@ export function markMethods(
   }
 }
 
-/** The statement covers the place; what was taken over and not looked at again only documents it. */
+/** The statement covers the place; what was taken over and not looked at again does not. */
 export function cover(
   marker: Marker,
   place: CoveragePlace,
@@ -91,7 +93,7 @@ export function cover(
   partial = false,
 ): void {
   if (isUnconfirmed(statement)) {
-    document(marker, place, statement);
+    noteKey(marker.carried, place, statement);
     return;
   }
   const mark = markAt(marker.covered, place);
@@ -102,7 +104,12 @@ export function cover(
 
 /** The exam says that the place was not examined or tested. */
 export function document(marker: Marker, place: CoveragePlace, statement: Statement): void {
-  const { keys } = markAt(marker.documented, place);
+  const reached = isUnconfirmed(statement) ? marker.carried : marker.documented;
+  noteKey(reached, place, statement);
+}
+
+function noteKey(marks: MarkMap, place: CoveragePlace, statement: Statement): void {
+  const { keys } = markAt(marks, place);
   if (keys.at(-1) !== statement.key) keys.push(statement.key);
 }
 

@@ -21,17 +21,20 @@ export const r01Coverage: ComputationRule = {
         },
       ];
     }
-    const { required, covered, documented, gaps } = coverage.regions;
+    const { required, covered, complete, partial, carried, documented, gaps } = coverage.regions;
     const other = coverageGaps(coverage).filter((item) => item.kind !== 'region').length;
     return [
       {
-        outcome: gaps + other > 0 ? 'fires' : 'does-not-fire',
+        outcome: gaps + carried + other > 0 ? 'fires' : 'does-not-fire',
         inputsUsed: [],
         inputsMissing: [],
-        text: `Regions and sides covered ${covered} of ${required}, documented ${covered + documented} of ${required}, without a statement ${gaps}; methods, points, tests and measures without a statement ${other}.`,
+        text: `Regions and sides examined as a whole ${complete} of ${required}, in part ${partial}, said not to be examined ${documented}, taken over and not looked at again ${carried}, without a statement ${gaps}; methods, points, tests and measures without a statement ${other}.`,
         values: [
           { name: 'required', value: String(required) },
           { name: 'covered', value: String(covered) },
+          { name: 'complete', value: String(complete) },
+          { name: 'partial', value: String(partial) },
+          { name: 'carried', value: String(carried) },
           { name: 'documented', value: String(covered + documented) },
           { name: 'gaps', value: String(gaps) },
         ],

@@ -41,8 +41,16 @@ function coverageLines(coverage: Coverage): string[] {
   ];
 }
 
-function countText({ required, covered, documented, gaps }: CoverageCount): string {
-  return `${covered} of ${required} covered, ${documented} said not to be done, ${gaps} open`;
+function countText({
+  required,
+  complete,
+  partial,
+  documented,
+  carried,
+  gaps,
+}: CoverageCount): string {
+  const takenOver = carried > 0 ? `, ${carried} taken over and not looked at again` : '';
+  return `${complete} of ${required} examined as a whole, ${partial} in part, ${documented} said not to be done${takenOver}, ${gaps} open`;
 }
 
 const tables = {

@@ -47,13 +47,15 @@ const comparison: KindComparison<Finding> = {
   },
 };
 
-/** A sign that was looked for covers its region, by the methods used. */
+/** A sign that was looked for covers its region in part: of what else is there it says nothing. */
 export const findingCheck: KindCheck<Finding> = {
   cover: (finding, marker) => {
     const { region, side, methods = [] } = finding;
     const sides = sidesIn(marker, region, side);
-    for (const one of sides) cover(marker, { kind: 'region', code: region, side: one }, finding);
-    markMethods(marker, region, sides, finding, methods);
+    for (const one of sides) {
+      cover(marker, { kind: 'region', code: region, side: one }, finding, true);
+    }
+    markMethods(marker, region, sides, finding, methods, true);
   },
   comparison,
 };
