@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { examples } from '../../examples/all-exams.ts';
 import { checkExam } from '../../src/checks/check-exam.ts';
 import { type Coverage, coverageGaps } from '../../src/checks/coverage/coverage.ts';
 import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
@@ -234,6 +235,44 @@ describe('coverage of an own protocol', () => {
     );
     expect(coverage.tests).toMatchObject({ required: 2, covered: 2, documented: 0, gaps: 0 });
     expect(coverage.measures).toMatchObject({ required: 3, covered: 2, documented: 1, gaps: 0 });
+  });
+
+  it('is in part where only a sign is told of a place, and whole where its state is', () => {
+    const protocol = small({ regions: [{ region: 'general', methods: ['inspection'] }] });
+    const sign = {
+      kind: 'finding',
+      key: 's',
+      finding: 'voice.hoarse',
+      presence: 'absent',
+      region: 'general',
+      methods: ['inspection'],
+    } as const;
+    const state = normal('a', 'general', ['inspection']);
+    for (const [statements, complete, partial] of [
+      [[sign], 0, 1],
+      [[state], 1, 0],
+      [[sign, state], 1, 0],
+    ] as const) {
+      const coverage = cover(statements, protocol);
+      expect(coverage.regions).toMatchObject({ complete, partial, covered: 1 });
+      expect(coverage.methods).toMatchObject({ complete, partial, covered: 1 });
+    }
+  });
+
+  it.each([...examples])('of %s counts everything asked for once', (_name, exam) => {
+    const carried = { exam: 'E-0', statement: 'a', at: '2020-01-01', confirmed: false };
+    const unseen = exam.statements.map((statement) => ({ ...statement, carried }));
+    for (const statements of [exam.statements, unseen]) {
+      const { coverage } = checkExam({ ...exam, statements });
+      if (coverage === undefined) throw new Error('the protocol of an example is not known');
+      const { regions, methods, points, tests, measures } = coverage;
+      for (const count of [regions, methods, points, tests, measures]) {
+        expect(count.complete + count.partial).toBe(count.covered);
+        const all = count.covered + count.documented + count.carried + count.gaps;
+        expect(all).toBe(count.required);
+        if (statements === unseen) expect(count.covered + count.documented).toBe(0);
+      }
+    }
   });
 
   it('does not count what was carried over and not looked at again', () => {
