@@ -32,7 +32,7 @@ export const r51Members: ConsistencyRule = {
     const found = groups.flatMap((group) =>
       [
         ...openMembers(catalogue, index.all('region-state'), group),
-        ...(group.kind === 'finding' ? (present.get(group.finding) ?? []) : []).filter((one) =>
+        ...('finding' in group ? (present.get(group.finding) ?? []) : []).filter((one) =>
           isFoundIn(context, one, group),
         ),
       ].flatMap((member) =>
@@ -77,9 +77,9 @@ function notExcepted(
   group: Finding | RegionState,
   member: Finding | RegionState,
 ): RuleFinding {
-  const said = group.kind === 'finding' ? 'a sign is not found there' : 'called normal';
+  const said = 'finding' in group ? 'a sign is not found there' : 'called normal';
   const of = regionName(catalogue, member.region);
-  const open = member.kind === 'finding' && member.presence === 'indeterminate';
+  const open = 'finding' in member && member.presence === 'indeterminate';
   return {
     outcome: open ? 'not-evaluable' : 'fires',
     on: group.key,
@@ -91,7 +91,7 @@ function notExcepted(
 }
 
 function why(member: Finding | RegionState): string {
-  if (member.kind === 'finding') {
+  if ('finding' in member) {
     return member.presence === 'present' ? 'has the sign' : 'may have the sign';
   }
   if (member.state === 'partial') return 'was examined in part only';
