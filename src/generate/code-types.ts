@@ -32,6 +32,27 @@ function record(name: string, comment: string, entries: readonly string[]): stri
   return `/** ${comment} */\nexport interface ${name} {\n${entries.map((entry) => `  ${entry}\n`).join('')}}\n`;
 }
 
+/** Types of the test points, each with the groups that it lists. */
+const pointTypes = {
+  SensationPointTypes: ['sensation'],
+  MovementTypes: ['facial-movement', 'movement'],
+  FunctionTestTypes: ['function'],
+} as const;
+
+function pointsOf(type: keyof typeof pointTypes): readonly TestPoint[] {
+  const groups: readonly string[] = pointTypes[type];
+  return rows<TestPoint>('test-points').filter(({ group }) => groups.includes(group));
+}
+
+const typed: readonly string[] = Object.values(pointTypes).flat();
+for (const { code, group } of rows<TestPoint>('test-points')) {
+  if (typed.includes(group)) continue;
+  console.error(
+    `terminology/test-points.json ${code}: no type lists the group ${group}; write it in pointTypes of src/generate/code-types.ts`,
+  );
+  process.exit(1);
+}
+
 const laterality = (of: Laterality): string => `laterality: '${of}'`;
 
 /** Name of the type and the table it lists; every table of the catalogue has one. */
@@ -93,32 +114,26 @@ const parts = [
   record(
     'SensationPointTypes',
     'Points of skin sensation and the modalities they take.',
-    rows<TestPoint>('test-points')
-      .filter((row) => row.group === 'sensation')
-      .map(
-        (row) =>
-          `${quoted(row.code)}: { ${laterality(row.laterality)}; modality: ${union(row.modalities ?? [])} };`,
-      ),
+    pointsOf('SensationPointTypes').map(
+      (row) =>
+        `${quoted(row.code)}: { ${laterality(row.laterality)}; modality: ${union(row.modalities ?? [])} };`,
+    ),
   ),
   record(
     'MovementTypes',
     'Tests of movement and their grades.',
-    rows<TestPoint>('test-points')
-      .filter((row) => row.group === 'facial-movement' || row.group === 'movement')
-      .map(
-        (row) =>
-          `${quoted(row.code)}: { ${laterality(row.laterality)}; result: ${union(row.results ?? [])} };`,
-      ),
+    pointsOf('MovementTypes').map(
+      (row) =>
+        `${quoted(row.code)}: { ${laterality(row.laterality)}; result: ${union(row.results ?? [])} };`,
+    ),
   ),
   record(
     'FunctionTestTypes',
     'Tests of function and their results.',
-    rows<TestPoint>('test-points')
-      .filter((row) => row.group === 'function')
-      .map(
-        (row) =>
-          `${quoted(row.code)}: { ${laterality(row.laterality)}; result: ${union(row.results ?? [])} };`,
-      ),
+    pointsOf('FunctionTestTypes').map(
+      (row) =>
+        `${quoted(row.code)}: { ${laterality(row.laterality)}; result: ${union(row.results ?? [])} };`,
+    ),
   ),
   record(
     'MeasureTypes',

@@ -46,6 +46,11 @@ const statements: {
   image: imageConversion,
 };
 
+/** Kinds that no item of a legacy export becomes, and why: a new kind has a target or a line here. */
+export const withoutTarget: { readonly [K in Exclude<StatementKind, TargetKind>]: string } = {
+  image: 'no format that is read refers to pictures',
+};
+
 /** How a target is checked and read. */
 export function targetConversion({ kind }: Target): TargetConversion<Target> {
   const found = targets[kind];

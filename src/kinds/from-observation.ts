@@ -24,6 +24,7 @@ import { regionStateReader } from './region-state/read.ts';
 import { scaleScoreReader } from './scale-score/read.ts';
 import { sensationReader } from './sensation/read.ts';
 import { comparisonReader } from './sensation-comparison/read.ts';
+import { subjectTables } from './subject-tables.ts';
 import { symptomReader } from './symptom/read.ts';
 
 const readers: { readonly [K in StatementKind]: Reader<Extract<Statement, { kind: K }>> } = {
@@ -45,12 +46,7 @@ const all: readonly Reader<Statement>[] = Object.values(readers);
 
 /** Tables whose codes name statements. */
 const tables: readonly TableName[] = [
-  'findings',
-  'measures',
-  'scales',
-  'symptoms',
-  'testPoints',
-  'items',
+  ...new Set<TableName>([...Object.values(subjectTables), 'items']),
 ];
 
 /**

@@ -4,6 +4,7 @@ import type { Exam } from '../../src/model/exam.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { type SampleSize, sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
+import { toldByKind } from '../report/told-by-kind.ts';
 
 const amounts: readonly (readonly [SampleSize, number])[] = [
   ['small', 250],
@@ -65,19 +66,7 @@ function properties(exam: Exam): string[] {
   ];
 }
 
-const kinds = [
-  'finding',
-  'region-state',
-  'sensation',
-  'sensation-comparison',
-  'movement',
-  'function-test',
-  'measurement',
-  'scale-score',
-  'symptom',
-  'note',
-  'image',
-].map((kind) => `kind=${kind}`);
+const kinds = Object.keys(toldByKind).map((kind) => `kind=${kind}`);
 const states = ['normal', 'abnormal', 'partial', 'not-examined', 'not-applicable'].map(
   (state) => `state=${state}`,
 );

@@ -1,6 +1,6 @@
 import { isUnconfirmed } from '../../kinds/base.ts';
 import type { Side } from '../../model/primitive.ts';
-import type { FunctionTest, Movement, Statement } from '../../model/statement.ts';
+import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { coversSide, type OneSide, oneSides } from '../places/sides.ts';
 import { type CoveragePlace, emptyMarks, type MarkMap, markAt } from './places.ts';
@@ -33,7 +33,7 @@ export function marker(catalogue: Catalogue): Marker {
 /** A test covers itself, and at its region the methods that the region takes; gives the sides it speaks of. */
 export function coverTest(
   marker: Marker,
-  test: Movement | FunctionTest,
+  test: Extract<Statement, { readonly test: string }>,
   result: string,
   methods: readonly string[],
 ): readonly Sided[] {

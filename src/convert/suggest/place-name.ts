@@ -1,5 +1,6 @@
 import type { Side } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { TestPoint } from '../../terminology/types.ts';
 import type { Target } from '../target.ts';
 import { type NameParts, nameParts } from './name-parts.ts';
 
@@ -25,7 +26,9 @@ export function nameIndex(catalogue: Catalogue): NameIndex {
     if (row.rangeOf !== undefined || row.scale !== undefined) continue;
     add(row, ({ side }) => ({ kind: 'measurement', measure: row.code, ...sided(side) }));
   }
-  for (const row of catalogue.testPoints.values()) add(row, (parts) => testTarget(row, parts));
+  for (const row of catalogue.testPoints.values()) {
+    add(row, (parts) => pointTargets[row.group](row.code, parts));
+  }
   for (const row of catalogue.scales.values()) {
     const [version = ''] = row.versions;
     add(row, ({ side }) => ({ kind: 'scale-score', scale: row.code, version, ...sided(side) }));
@@ -81,19 +84,24 @@ function sided(side: Side | undefined): { readonly side?: Side } {
   return side === undefined ? {} : { side };
 }
 
-function testTarget(
-  row: { readonly code: string; readonly group: string },
-  { side, modality }: NameParts,
-): Target {
-  if (row.group === 'sensation') {
-    return {
-      kind: 'sensation',
-      point: row.code,
-      ...sided(side),
-      ...(modality !== undefined && { modality }),
-      words: {},
-    };
-  }
-  const kind = row.group === 'function' ? 'function-test' : 'movement';
-  return { kind, test: row.code, ...sided(side), words: {} };
-}
+const movement = (test: string, { side }: NameParts): Target => ({
+  kind: 'movement',
+  test,
+  ...sided(side),
+  words: {},
+});
+
+const pointTargets: {
+  readonly [G in TestPoint['group']]: (code: string, parts: NameParts) => Target;
+} = {
+  sensation: (point, { side, modality }) => ({
+    kind: 'sensation',
+    point,
+    ...sided(side),
+    ...(modality !== undefined && { modality }),
+    words: {},
+  }),
+  'facial-movement': movement,
+  movement,
+  function: (test, { side }) => ({ kind: 'function-test', test, ...sided(side), words: {} }),
+};

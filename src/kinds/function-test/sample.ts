@@ -3,7 +3,6 @@ import { lateralitySides } from '../../terminology/sides.ts';
 import type { Lean, TestPoint } from '../../terminology/types.ts';
 import { itemCodes } from '../../testing/formats/item.ts';
 import {
-  maybe,
   type Sampling,
   type Stated,
   sampleDetails,
@@ -23,37 +22,49 @@ export const functionTestSample: KindSample<FunctionTest> = {
       : { ...withReason(test, work), result: untested(test.result, work) },
 };
 
-/** A movement or function test, on each side or on both. */
-export function drawTests(sampling: Sampling, point: Lean<TestPoint>): Stated[] {
+/** What the statements of a test have alike, whatever their kind. */
+type SharedResult = Pick<FunctionTest, 'test' | 'side' | 'reason'> &
+  ReturnType<typeof sampleDetails>;
+
+export function drawFunctionTests(sampling: Sampling, point: Lean<TestPoint>): Stated[] {
+  return drawTests(sampling, point, (result, shared) => ({
+    kind: 'function-test',
+    result,
+    ...shared,
+  }));
+}
+
+/** A test with results, on each side or on both; `stating` makes the statement of its kind. */
+export function drawTests(
+  sampling: Sampling,
+  point: Lean<TestPoint>,
+  stating: (result: string, shared: SharedResult) => Stated,
+): Stated[] {
   const { random } = sampling;
   const { sides, required } = lateralitySides[point.laterality];
   const wanted: readonly (Side | undefined)[] = required
     ? random.pick([['right', 'left'] as const, ['both'] as const])
     : [random.chance(0.7) ? undefined : random.pick(sides)];
-  return wanted.map((side) => resultStatement(sampling, point, side));
+  return wanted.map((side) => {
+    const { code, ...shared } = drawResult(sampling, point, side);
+    return stating(code, shared);
+  });
 }
 
-function resultStatement(
+function drawResult(
   sampling: Sampling,
   point: Lean<TestPoint>,
   side: Side | undefined,
-): Stated {
+): SharedResult & { readonly code: string } {
   const { random, catalogue } = sampling;
   const rows = (point.results ?? []).flatMap((code) => catalogue.testResults.get(code) ?? []);
   const usual = rows.filter((row) => row.usual === true);
   const row = random.pick(usual.length > 0 && random.chance(0.7) ? usual : rows);
-  const shared = {
+  return {
+    code: row.code,
     test: point.code,
     ...(side !== undefined && { side }),
     ...(row.untested === true && { reason: sampleReason(sampling, 'not-examined') }),
     ...sampleDetails(sampling),
-  };
-  if (point.group === 'function') return { kind: 'function-test', result: row.code, ...shared };
-  return {
-    kind: 'movement',
-    grade: row.code,
-    ...shared,
-    ...(point.group === 'facial-movement' &&
-      maybe(sampling, 0.1) && { synkinesis: random.chance(0.3) }),
   };
 }

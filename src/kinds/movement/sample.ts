@@ -1,4 +1,7 @@
+import type { Lean, TestPoint } from '../../terminology/types.ts';
 import { itemCodes } from '../../testing/formats/item.ts';
+import { maybe, type Sampling, type Stated } from '../../testing/sample/sampling.ts';
+import { drawTests } from '../function-test/sample.ts';
 import { answer, type KindSample, untested, withReason } from '../sample.ts';
 import type { Movement } from './statement.ts';
 
@@ -12,3 +15,13 @@ export const movementSample: KindSample<Movement> = {
       ? movement
       : { ...withReason(movement, work), grade: untested(movement.grade, work) },
 };
+
+export function drawMovements(sampling: Sampling, point: Lean<TestPoint>): Stated[] {
+  return drawTests(sampling, point, (grade, shared) => ({
+    kind: 'movement',
+    grade,
+    ...shared,
+    ...(point.group === 'facial-movement' &&
+      maybe(sampling, 0.1) && { synkinesis: sampling.random.chance(0.3) }),
+  }));
+}

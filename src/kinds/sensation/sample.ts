@@ -8,7 +8,8 @@ import {
   sampleDetails,
   sampleReason,
 } from '../../testing/sample/sampling.ts';
-import { drawTests } from '../function-test/sample.ts';
+import { drawFunctionTests } from '../function-test/sample.ts';
+import { drawMovements } from '../movement/sample.ts';
 import { answer, type KindSample, untested } from '../sample.ts';
 import { drawComparison } from '../sensation-comparison/sample.ts';
 import type { ModalityResult, Sensation } from './statement.ts';
@@ -19,11 +20,7 @@ export const sensationSample: KindSample<Sensation> = {
     examined: (sampling) => () =>
       sampling.random
         .some([...sampling.catalogue.testPoints.values()], amounts[sampling.size].tests)
-        .flatMap((point) =>
-          point.group === 'sensation'
-            ? sensationStatements(sampling, point)
-            : drawTests(sampling, point),
-        ),
+        .flatMap((point) => drawAtPoint[point.group](sampling, point)),
   },
   items: ({ point, side, results, at, note }) =>
     results.map(({ modality, result, reason }, index) => ({
@@ -45,6 +42,15 @@ export const sensationSample: KindSample<Sensation> = {
     );
     return first === undefined ? sensation : { ...sensation, results: [first, ...more] };
   },
+};
+
+const drawAtPoint: {
+  readonly [G in TestPoint['group']]: (sampling: Sampling, point: Lean<TestPoint>) => Stated[];
+} = {
+  sensation: sensationStatements,
+  'facial-movement': drawMovements,
+  movement: drawMovements,
+  function: drawFunctionTests,
 };
 
 function sensationStatements(sampling: Sampling, point: Lean<TestPoint>): Stated[] {

@@ -24,7 +24,7 @@ export function itemTargets(catalogue: Catalogue): { readonly [code: string]: Ta
     [itemCodes.state, { kind: 'region-state', words: 'state' }],
     [itemCodes.note, { kind: 'note' }],
     ...[...catalogue.findings.values()].flatMap((row) => findingTargets(row, catalogue)),
-    ...[...catalogue.testPoints.values()].flatMap((row) => testTargets(row, catalogue)),
+    ...[...catalogue.testPoints.values()].flatMap((row) => testTargets[row.group](row, catalogue)),
     ...measureTargets(catalogue),
     ...scaleTargets(catalogue),
     ...symptomTargets(catalogue),
@@ -75,19 +75,40 @@ function attributeParts(
   }
 }
 
-function testTargets(row: Lean<TestPoint>, catalogue: Catalogue): [string, Target][] {
+type PointTargets = (row: Lean<TestPoint>, catalogue: Catalogue) => [string, Target][];
+
+const movementTargets: PointTargets = ({ code: test, results }, catalogue) => [
+  [itemCodes.movement(test), { kind: 'movement', test, words: testWords(results, catalogue) }],
+];
+
+const testTargets: { readonly [G in TestPoint['group']]: PointTargets } = {
+  sensation: sensationTargets,
+  'facial-movement': movementTargets,
+  movement: movementTargets,
+  function: ({ code: test, results }, catalogue) => [
+    [
+      itemCodes.functionTest(test),
+      { kind: 'function-test', test, words: testWords(results, catalogue) },
+    ],
+  ],
+};
+
+function notTested(catalogue: Catalogue): WordTable {
+  return states(catalogue, 'not-tested', 'not-examined');
+}
+
+/** Results of a test as words, and that there is none, by its reason. */
+function testWords(results: readonly Code[] = [], catalogue: Catalogue): WordTable {
+  const { testResults } = catalogue;
+  return {
+    ...same(results.filter((code) => testResults.get(code)?.untested !== true)),
+    ...notTested(catalogue),
+  };
+}
+
+function sensationTargets(row: Lean<TestPoint>, catalogue: Catalogue): [string, Target][] {
   const test = row.code;
-  const untested = states(catalogue, 'not-tested', 'not-examined');
-  const tested = (codes: readonly Code[], known: Catalogue['testResults']): WordTable => ({
-    ...same(codes.filter((code) => known.get(code)?.untested !== true)),
-    ...untested,
-  });
-  if (row.group !== 'sensation') {
-    const words = tested(row.results ?? [], catalogue.testResults);
-    return row.group === 'function'
-      ? [[itemCodes.functionTest(test), { kind: 'function-test', test, words }]]
-      : [[itemCodes.movement(test), { kind: 'movement', test, words }]];
-  }
+  const untested = notTested(catalogue);
   const results = [...catalogue.sensationResults.values()].filter((one) => one.untested !== true);
   const words = { ...same(results.map(({ code }) => code)), ...untested };
   const compared = { ...same(['equal', 'right-less', 'left-less']), ...untested };
