@@ -12,6 +12,7 @@ export default {
   ),
   out: 'output/docs',
   readme: 'none',
+  projectDocuments: ['examples/guides/*.md'],
   disableSources: true,
   sort: ['source-order'],
   // Tags that the JSON Schemas are made from.

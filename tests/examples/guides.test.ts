@@ -1,0 +1,58 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { expect, it, vi } from 'vitest';
+
+const root = resolve(import.meta.dirname, '../..');
+const folder = resolve(root, 'examples/guides');
+const guides = readdirSync(folder).filter((name) => name.endsWith('.md'));
+
+/** What the code of each guide prints, line by line. */
+const prints: Readonly<Record<string, readonly string[]>> = {
+  'contribute-a-code': ['M7'],
+  convert: [
+    'vineyard.K-7 1',
+    'set aside: impossible-date {"line":3}',
+    '5 of 10 fields became codes',
+  ],
+  embed: ['true'],
+  life: ['corrected corrected'],
+  'read-others': ['Small lump, left cheek', 'all of it was read'],
+  validate: ['false missing-property', 'error'],
+};
+
+/** Entry of the package by its file in src. */
+const entries: ReadonlyMap<string, string> = new Map(
+  Object.entries<{ default?: string }>(
+    JSON.parse(readFileSync(resolve(root, 'package.json'), 'utf8')).exports,
+  ).map(([entry, { default: file = '' }]) => [
+    file.replace('./dist/', 'src/').replace(/\.js$/, '.ts'),
+    entry.replace('.', 'face-neck-fhir'),
+  ]),
+);
+
+it('each guide is held to what it prints', () => {
+  expect(guides).toEqual(Object.keys(prints).map((name) => `${name}.md`));
+});
+
+it.each(Object.entries(prints))('the guide %s shows code that runs', async (name, lines) => {
+  const text = readFileSync(resolve(folder, `${name}.md`), 'utf8');
+  const blocks = [
+    ...text.matchAll(/<!-- example: (\S+) -->\n```ts\n([\s\S]*?)```\n<!-- \/example -->/g),
+  ];
+  expect(blocks.map(([, file]) => file)).toEqual([`examples/guides/${name}.ts`]);
+  expect(text.match(/```ts/g)).toHaveLength(1);
+  const source = readFileSync(resolve(folder, `${name}.ts`), 'utf8');
+  const asUserCode = source.replaceAll(/'(?:\.\.\/)+(src\/[^']+)'/g, (_, file: string) => {
+    expect([...entries.keys()]).toContain(file);
+    return `'${entries.get(file)}'`;
+  });
+  expect(blocks[0]?.[2]).toBe(asUserCode);
+
+  const printed = vi.spyOn(console, 'log').mockImplementation(() => {});
+  await import(`../../examples/guides/${name}.ts`);
+  const shown = printed.mock.calls.map((call) =>
+    call.map((one) => (typeof one === 'object' ? JSON.stringify(one) : String(one))).join(' '),
+  );
+  printed.mockRestore();
+  expect(shown).toEqual(lines);
+});
