@@ -60,7 +60,7 @@ export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogu
 function shapeIssues(additions: unknown): Issue[] {
   if (!isObject(additions)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
   const issues: Issue[] = [];
-  if (typeof additions.system !== 'string') {
+  if (typeof additions['system'] !== 'string') {
     issues.push(issue('wrong-type', ['system'], { reason: 'not-text' }));
   }
   for (const name of tableNames) {
@@ -82,7 +82,8 @@ function rowShape(row: unknown, path: readonly [TableName, number]): Issue[] {
     issues.push(issue('wrong-type', [...path, 'maps'], { reason: 'not-a-list' }));
   }
   for (const [at, map] of Array.isArray(maps) ? maps.entries() : []) {
-    if (isObject(map) && typeof map.system === 'string' && typeof map.code === 'string') continue;
+    if (isObject(map) && typeof map['system'] === 'string' && typeof map['code'] === 'string')
+      continue;
     issues.push(issue('wrong-type', [...path, 'maps', at], { reason: 'not-an-object' }));
   }
   return issues;

@@ -28,7 +28,7 @@ describe('the German file', async () => {
   const files = await readLanguages();
 
   test('translates every code of every table, every side and every text', () => {
-    expect(files.map(({ language }) => language)).toEqual(['de']);
+    expect(files.map(({ language }) => language)).toContain('de');
     expect(files.flatMap(languageFaults)).toEqual([]);
   });
 

@@ -227,13 +227,18 @@ export const r99SmellSides: ConsistencyRule = {
   severity: 'check',
   code: 'check-statement',
   source: 'invented for the test of the recipes',
-  evidence: 'memory',
+  evidence: 'common-practice',
   run: ({ index }) =>
     index.all('smell-test').map((one) => ({
-      outcome: one.result === 'smell-lost' ? 'fires' : 'does-not-fire',
+      outcome:
+        one.reason !== undefined
+          ? 'not-evaluable'
+          : one.result === 'smell-lost'
+            ? 'fires'
+            : 'does-not-fire',
       on: one.key,
       inputsUsed: [one.key],
-      inputsMissing: [],
+      inputsMissing: one.reason === undefined ? [] : ['a result'],
       text: 'A smell was lost.',
     })),
 };
@@ -253,10 +258,12 @@ export const r99SmellSides: ConsistencyRule = {
     test: 'smell-coffee',
     side: 'left',
     result,
+    ...(result === 'not-tested' && { reason: { code: 'unable-pain' } }),
   });
   const cases = [
     ['firing', 'smell-lost', 'fires'],
     ['not-firing', 'smelled', 'does-not-fire'],
+    ['not-evaluable', 'not-tested', 'not-evaluable'],
   ].map(([kind, result = '', outcome]) => ({
     name: `a smell test with the result ${result}`,
     kind,
