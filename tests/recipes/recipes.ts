@@ -264,8 +264,9 @@ export const r99SmellSides: ConsistencyRule = {
     ['firing', 'smell-lost', 'fires'],
     ['not-firing', 'smelled', 'does-not-fire'],
     ['not-evaluable', 'not-tested', 'not-evaluable'],
+    ['boundary', 'smelled', 'does-not-fire'],
   ].map(([kind, result = '', outcome]) => ({
-    name: `a smell test with the result ${result}`,
+    name: `${kind}: a smell test with the result ${result}`,
     kind,
     exam: { statements: [smelled(result)] },
     expect: [{ id: 'R99:coffee', outcome }],

@@ -8,7 +8,10 @@ const project = resolve(import.meta.dirname, '../..');
 /** The copy in which the recipes are carried out. */
 export const scratch: string = join(project, 'output', 'recipes');
 
-/** What of the project is copied: all that is in git or would be, with its packages linked. */
+/**
+ * What of the project is copied: all that is in git or would be, with its packages linked. A second
+ * root configuration of the linter would stop it in the project itself.
+ */
 export function makeScratch(): void {
   rmSync(scratch, { recursive: true, force: true });
   for (const file of projectFiles()) {
@@ -33,7 +36,9 @@ function projectFiles(): string[] {
     encoding: 'utf8',
   });
   const gone = new Set(deleted.stdout.split('\0'));
-  return listed.stdout.split('\0').filter((file) => file !== '' && !gone.has(file));
+  return listed.stdout
+    .split('\0')
+    .filter((file) => file !== '' && file !== 'biome.json' && !gone.has(file));
 }
 
 /** Digest of every file of the copy that git would hold. */
