@@ -37,7 +37,7 @@ export function schemaFromTypes(order: SchemaOrder): string {
     path: project + order.path,
     tsconfig: `${project}tsconfig.json`,
     type: order.type,
-    // The type check asks for isolatedDeclarations, which need an output folder; tsc has its own run.
+    // tsc has a run of its own.
     skipTypeCheck: true,
     additionalProperties: false,
   });
