@@ -7,6 +7,8 @@ export default defineConfig({
       'tests/{published,reference,slow,bench,browser,readers,service,queue,package,recipes}/**',
       '**/node_modules/**',
     ],
+    // By default one worker fewer than there are cores, which leaves half of a small machine idle.
+    maxWorkers: '100%',
     testTimeout: 30_000,
   },
 });
