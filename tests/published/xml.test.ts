@@ -28,10 +28,10 @@ describe('published examples through XML', () => {
       const { value: text, issues } = toXml(value, fhirVersion);
       if (text === undefined) {
         // They hold resources of other types inside.
-        expect({ file, codes: [...new Set(issues.map(({ code }) => code))] }).toEqual({
-          file,
-          codes: ['unchecked-resource'],
-        });
+        const codes = new Set(issues.map(({ code }) => code));
+        // A long list of them ends with a count.
+        codes.delete('issues-cut');
+        expect({ file, codes: [...codes] }).toEqual({ file, codes: ['unchecked-resource'] });
         continue;
       }
       if (isDeepStrictEqual(fromXml(text, fhirVersion).value, value)) same += 1;

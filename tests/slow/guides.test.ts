@@ -47,13 +47,14 @@ test.each(guides)('examples of $name conform to its own profiles', async (guide)
   const codes = new Map<string, number>();
   for (const file of files.filter((each) => each.endsWith('.json')).sort()) {
     const resource = await readJson(join(folder, 'example', file));
-    const { valid, issues } = validateBundle(resource, {
+    const { conformance, issues } = validateBundle(resource, {
       profiles,
       level: 'thorough',
       engine: thoroughR4,
     });
     for (const { code } of issues) codes.set(code, (codes.get(code) ?? 0) + 1);
-    if (valid) continue;
+    // A guide rests on others that are not given here, so that some of it stays unchecked.
+    if (conformance !== 'does-not-conform') continue;
     const errors = issues.filter(({ severity }) => severity === 'error');
     found[file] = errors.map(({ code, path }) => `${code} ${path.join('.')}`);
   }
