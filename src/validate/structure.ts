@@ -60,6 +60,8 @@ interface Form {
 interface PrimitiveForm {
   readonly row: PrimitiveRow;
   readonly pattern: RegExp | undefined;
+  /** Longer texts than a pattern can take are right as well. */
+  readonly endless: boolean;
   readonly codes: ReadonlySet<string> | undefined;
 }
 
@@ -93,10 +95,9 @@ function typeForm(info: TypeInfo, definitions: Definitions): TypeForm {
 
 function newPrimitive(type: string, { primitives }: Definitions): PrimitiveForm {
   const row = primitives[type] ?? { type: 'string' };
-  // Base64 has no longest length; the stage of the data types reads it without a pattern like this.
-  const judged = row.pattern !== undefined && type !== 'base64Binary';
-  const pattern = judged ? new RegExp(row.pattern, 'u') : undefined;
-  return { row, pattern, codes: undefined };
+  const pattern = row.pattern === undefined ? undefined : new RegExp(row.pattern, 'u');
+  // Base64 has no longest length; the stage of the data types reads it without such a pattern.
+  return { row, pattern, endless: type === 'base64Binary', codes: undefined };
 }
 
 /** A longer text is of no type that has a pattern with repetitions in it, which would need a stack. */
@@ -235,7 +236,10 @@ function visitPrimitive(
 }
 
 /** The keyword of JSON Schema that a value breaks, if any. */
-function faultOf(value: unknown, { row, pattern, codes }: PrimitiveForm): string | undefined {
+function faultOf(
+  value: unknown,
+  { row, pattern, endless, codes }: PrimitiveForm,
+): string | undefined {
   if (!isOfType(value, row.type)) return 'type';
   if (typeof value === 'number') {
     const { minimum = Number.NEGATIVE_INFINITY, maximum = Number.POSITIVE_INFINITY } = row;
@@ -245,7 +249,8 @@ function faultOf(value: unknown, { row, pattern, codes }: PrimitiveForm): string
   if (codes !== undefined) return codes.has(value) ? undefined : 'enum';
   if (row.minLength !== undefined && value.length < row.minLength) return 'minLength';
   if (pattern === undefined) return undefined;
-  return value.length > longestPatterned || !pattern.test(value) ? 'pattern' : undefined;
+  if (value.length > longestPatterned) return endless ? undefined : 'pattern';
+  return pattern.test(value) ? undefined : 'pattern';
 }
 
 function isOfType(value: unknown, type: PrimitiveRow['type']): boolean {
