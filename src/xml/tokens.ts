@@ -64,8 +64,9 @@ function sectionToken(
   kind: TokenKind,
 ): Token | undefined {
   const at = nextPlace(piece, close, from);
-  // A comment in which another begins has lost its end (XML 1.0, 2.5: no `--` inside).
-  if (kind === 'comment' && nextPlace(piece, '<!--', from) < at) {
+  // A comment in which another begins has lost its end (XML 1.0, 2.5: no `--` inside), unless the
+  // dashes of what looks like a beginning are those of the end: `<!-- <!-->`.
+  if (kind === 'comment' && nextPlace(piece, '<!--', from) + '<!'.length < at) {
     return at === Number.POSITIVE_INFINITY && !piece.last
       ? undefined
       : { kind: 'broken', end: nextPlace(piece, '<', from) };

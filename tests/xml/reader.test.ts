@@ -208,11 +208,19 @@ describe('beside saxes', () => {
     expect({ text, seen: byUs(text) }).toEqual({ text, seen: theirs });
   };
 
+  it.each(['<!--<!-->', '<!-- <!-->', '<!--<!-- -->', '<!--->', '<!-->', '<!---->'])(
+    'sees the same in %s',
+    (comment) => {
+      compare(`<r>${comment}</r>`);
+      compare(`<r>${comment}text<b/></r>`);
+    },
+  );
+
   it('sees the same in texts put together at random, well-formed or not', () => {
     const inside = fc.array(fc.constantFrom(...pieces), { maxLength: 8 });
     fc.assert(
       fc.property(inside, (parts) => compare(`<r xmlns:p="urn:0">${parts.join('')}</r>`)),
-      { numRuns: 3000 },
+      { numRuns: 3000, seed: 20_261_128 },
     );
   });
 
@@ -236,7 +244,7 @@ describe('beside saxes', () => {
   it('sees the same in well-formed texts', () => {
     fc.assert(
       fc.property(element, (inner) => compare(`<r xmlns:p="urn:0" xmlns:q="urn:1">${inner}</r>`)),
-      { numRuns: 1000 },
+      { numRuns: 1000, seed: 20_261_128 },
     );
   });
 });
