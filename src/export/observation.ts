@@ -11,7 +11,7 @@ import type { ProfileName } from '../fhir/profile-names.ts';
 import { unverifiedStatus } from '../fhir/record-status.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { DATA_ABSENT_REASON } from '../fhir/systems.ts';
-import { seenAt } from '../kinds/base.ts';
+import { isUnconfirmed, seenAt } from '../kinds/base.ts';
 import type { Standing } from '../kinds/meaning.ts';
 import { sayingsOf, standingOf, statesSomething, subjectOf } from '../kinds/meanings.ts';
 import type { Side } from '../model/primitive.ts';
@@ -110,12 +110,9 @@ export function subjectConcept(context: ExportContext, statement: Statement): Co
 }
 
 /** What was taken over and not looked at again is not verified, and no receiver may take it for today's. */
-function statusOf(
-  context: ExportContext,
-  { key, carried }: Statement,
-): Observation['status'] | undefined {
-  const status = context.status(key);
-  return carried?.confirmed === false ? unverifiedStatus(status) : status;
+function statusOf(context: ExportContext, statement: Statement): Observation['status'] {
+  const status = context.status(statement.key);
+  return isUnconfirmed(statement) ? unverifiedStatus(status) : status;
 }
 
 /** What every observation of an exam has, whether it is a statement, an item or a group. */
