@@ -296,7 +296,7 @@ export const exam: Exam = finishExamOrThrow(
     ],
     safetyNet: {
       text: 'Noisy breathing or not being able to swallow: emergency number at once.',
-      returnIf: ['Noisy breathing', 'Can not swallow', 'Lump grows before the appointment'],
+      returnIf: ['Noisy breathing', 'Cannot swallow', 'Lump grows before the appointment'],
       reviewBy: '2025-11-26',
       owner: 'Nurse of the health station',
     },

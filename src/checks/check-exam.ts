@@ -32,7 +32,7 @@ export interface CheckResult {
   readonly results: readonly RuleResult[];
   /** The prompts that fire, dismissed ones among them. Empty without a chosen rule set. */
   readonly prompts: readonly Prompt[];
-  /** Against the prior exam; empty where there is none or it can not be compared with. */
+  /** Against the prior exam; empty where there is none or it cannot be compared with. */
   readonly comparisons: readonly Comparison[];
   /** The results that lack an input: no conclusion, and no negative. */
   readonly notEvaluable: readonly RuleResult[];

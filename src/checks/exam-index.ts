@@ -58,7 +58,7 @@ function indexOf(exam: Exam, isKnown: (statement: Statement) => boolean): ExamIn
     position,
     known,
     leftOut: known.length < exam.statements.length,
-    // The lists were filed under the kind of their members, which the type of the map can not say.
+    // The lists were filed under the kind of their members, which the type of the map cannot say.
     all: <K extends StatementKind>(kind: K) =>
       (kinds.get(kind) ?? none) as readonly Statement[] as readonly OfKind<K>[],
     about: <K extends StatementKind>(kind: K, code: string) =>

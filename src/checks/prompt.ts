@@ -33,7 +33,7 @@ export interface PromptWords {
   readonly side?: Side;
   /** What the guideline asks for, with its own verb, as one sentence. */
   readonly advice: string;
-  /** What the criterion is, for the case that it does not hold or can not be told. */
+  /** What the criterion is, for the case that it does not hold or cannot be told. */
   readonly criterion: string;
   readonly severity?: RuleSeverity;
 }
@@ -50,6 +50,6 @@ export function promptFinding(set: RuleSetId, fact: Fact, words: PromptWords): R
     ...(fires && words.severity !== undefined && { severity: words.severity }),
     text: fires
       ? promptText(words.advice, chosen)
-      : `${words.criterion}: ${inputs.outcome === 'not-evaluable' ? 'can not be told from this exam' : 'not met by what this exam states'}.`,
+      : `${words.criterion}: ${inputs.outcome === 'not-evaluable' ? 'cannot be told from this exam' : 'not met by what this exam states'}.`,
   };
 }

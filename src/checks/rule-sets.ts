@@ -9,7 +9,7 @@ export interface RuleSet {
   readonly jurisdiction: string;
   /** Year or edition as read. */
   readonly version: string;
-  /** What of the advice its prompts do not speak of, because an exam of face and neck can not answer it. */
+  /** What of the advice its prompts do not speak of, because an exam of face and neck cannot answer it. */
   readonly leavesOut: string;
   readonly source: string;
   readonly evidence: Evidence;

@@ -18,7 +18,7 @@ export type RuleIssueCode =
 export type RuleKind = 'consistency' | 'computation' | 'prompt';
 
 /**
- * `error`: two statements can not both hold. `check`: worth a second look. `information`: said so
+ * `error`: two statements cannot both hold. `check`: worth a second look. `information`: said so
  * that it is known. `prompt` and `urgent` belong to prompts alone.
  */
 export type RuleSeverity = 'information' | 'check' | 'error' | 'prompt' | 'urgent';

@@ -77,7 +77,7 @@ function checkedValue(raw: string, option: Option, value: string | undefined): s
     );
   }
   if (words !== undefined && !words.includes(value)) {
-    throw new UsageError(`the option ${raw} can not be "${value}": it takes ${words.join(', ')}`);
+    throw new UsageError(`the option ${raw} cannot be "${value}": it takes ${words.join(', ')}`);
   }
   return value;
 }

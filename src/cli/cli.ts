@@ -44,7 +44,7 @@ export async function cli(argv: readonly string[], io: CliIo): Promise<number> {
     }
     const reason = systemReason(thrown);
     if (reason !== undefined) {
-      await io.err(`face-neck-fhir: can not go on: ${reason}\n`);
+      await io.err(`face-neck-fhir: cannot go on: ${reason}\n`);
       return 2;
     }
     // The message of a fault of our own could quote data, so only its kind and place are shown.

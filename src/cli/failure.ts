@@ -1,4 +1,4 @@
-/** A call that can not be carried out as given: shown as one line, and the exit code is 2. */
+/** A call that cannot be carried out as given: shown as one line, and the exit code is 2. */
 export class UsageError extends Error {
   constructor(message: string) {
     super(message);

@@ -45,7 +45,7 @@ export function generalHelp(commands: readonly (readonly [name: string, what: st
     ...columns([
       ['0', 'nothing wrong; warnings and remarks may have been told'],
       ['1', 'at least one issue is an error'],
-      ['2', 'wrong call, or a file that can not be read or written'],
+      ['2', 'wrong call, or a file that cannot be read or written'],
     ]),
     '',
   ].join('\n');

@@ -16,7 +16,7 @@ export interface Piece {
   readonly fields: Field[];
   /** Fields whose text stands in the note of the statement. */
   readonly told: Field[];
-  /** What to keep instead, if the piece can not stand. */
+  /** What to keep instead, if the piece cannot stand. */
   readonly fallback: TextDraft[];
   /** Which of several things of its kind at its place this is about. */
   readonly group?: string;
@@ -147,7 +147,7 @@ function completes(earlier: Piece, piece: Piece): boolean {
   return true;
 }
 
-/** Several values of one measure can be several readings; any two other answers can not both hold. */
+/** Several values of one measure can be several readings; any two other answers cannot both hold. */
 function clash(same: readonly Piece[], issues: Issue[]): void {
   const [first, second] = same;
   const statement = first && statementOf(first);

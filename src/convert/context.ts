@@ -39,7 +39,7 @@ export function isAround(outer: Scope | undefined, inner: Scope | undefined): bo
   }
 }
 
-/** What the fields beside a value say, or that it can not be told which of them belongs to it. */
+/** What the fields beside a value say, or that it cannot be told which of them belongs to it. */
 export interface Beside {
   /** Those with content. */
   readonly fields: readonly Field[];

@@ -41,7 +41,7 @@ export interface FormatProblem {
   readonly problem: 'invalid-value' | 'ambiguous-mapping';
 }
 
-/** Forms that can not be compiled, and those that read a text in another way than one before them. */
+/** Forms that cannot be compiled, and those that read a text in another way than one before them. */
 export function formatProblems(formats: readonly string[]): FormatProblem[] {
   const compiled = formats.map(dateFormat);
   const problems: FormatProblem[] = [];

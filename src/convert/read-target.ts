@@ -25,7 +25,7 @@ export interface TargetInput {
   readonly notes: readonly Field[];
   /** Fields without a meaning of their own; they go into the note of the statement. */
   readonly extras: readonly Field[];
-  /** The whole as text, for when it can not be coded. */
+  /** The whole as text, for when it cannot be coded. */
   readonly text: string;
   /** The record says something besides the value: a blank value is then text, not silence. */
   readonly isItem: boolean;

@@ -25,7 +25,7 @@ export interface Field {
   readonly explicitNull?: string;
   /** The element or repetition that it belongs to. */
   readonly scope?: Scope;
-  /** The syntax says "explicitly nothing" beside a text: the two can not both hold. */
+  /** The syntax says "explicitly nothing" beside a text: the two cannot both hold. */
   readonly contradicted?: true;
   /** The sender's words for the code in the same scope: v2 OBX-3.2, CDA displayName. */
   readonly wording?: true;
@@ -38,7 +38,7 @@ export interface LegacyRecord {
   readonly fields: readonly Field[];
   readonly at: SourcePosition;
   /**
-   * Set when the record can not be read by its names, such as a row with too few cells: its fields
+   * Set when the record cannot be read by its names, such as a row with too few cells: its fields
    * are kept as text and none is coded.
    */
   readonly malformed?: readonly Issue[];
@@ -89,7 +89,7 @@ export interface RawUnit {
  *
  * Where the input is bytes, the splitter is given text with one character for each byte (U+0000 to
  * U+00FF): all marks that it looks for are ASCII. `decode-unit.ts` then decodes each unit, so that
- * one wrong byte can not spoil a file, and hands real text to `read`.
+ * one wrong byte cannot spoil a file, and hands real text to `read`.
  */
 export interface Reader {
   /**

@@ -14,9 +14,9 @@ export interface FoundRoles {
   /** Fields that the roles come from. */
   readonly fields: readonly Field[];
   readonly notes: readonly Field[];
-  /** Fields that have a role but can not be read; they are to stand as text. */
+  /** Fields that have a role but cannot be read; they are to stand as text. */
   readonly unreadable: readonly Unreadable[];
-  /** It can not be told which of several fields belongs to the value: nothing is coded. */
+  /** It cannot be told which of several fields belongs to the value: nothing is coded. */
   readonly unclear?: Field;
   /** The sender's words for the codes that were taken. */
   readonly wordings: readonly Field[];
@@ -90,7 +90,7 @@ export function rolesOf(
   const notes = noteName === undefined ? nothing : besideValue(noteName, value, record, 'many');
   if (notes.unclear) unclear ??= notes.fields[0];
   const at = item?.at === undefined ? undefined : timeOf(item.at, one, plan);
-  // A time that can not be read is told as text, not as a part of what is stated.
+  // A time that cannot be read is told as text, not as a part of what is stated.
   const untold = new Set((at?.unreadable ?? []).map(({ field }) => field));
   return {
     roles: { ...roles, ...(at?.value !== undefined && { at: at.value }) },

@@ -13,7 +13,7 @@ import type { Field } from './record.ts';
 import { keyGiver } from './statement-key.ts';
 
 export interface Settled {
-  /** None where the exam can not stand even with all its statements as text. */
+  /** None where the exam cannot stand even with all its statements as text. */
   readonly exam?: Exam;
   readonly issues: readonly Issue[];
   /** Key of the statement of each piece; none for a condition. */

@@ -43,7 +43,7 @@ export function callerCodingLeaves(coding: Coding, rules: CodingRules): boolean 
   return codingFault(coding, rules) === undefined;
 }
 
-/** Why a coding is held back: the policy, or a code that can not be one of its system. */
+/** Why a coding is held back: the policy, or a code that cannot be one of its system. */
 function codingFault(coding: Coding, rules: CodingRules): Issue | undefined {
   const { system, code } = coding;
   const fault = formFault(system, code);

@@ -54,7 +54,7 @@ export function resourcesSent(previous: Previous, options: ExportOptions): Sent 
   return { resources, issues: [withheld] };
 }
 
-/** Why what was sent before can not be used: it has faults, or is another exam. */
+/** Why what was sent before cannot be used: it has faults, or is another exam. */
 export function previousIssues(exam: Exam | undefined, options: ExportOptions): Issue[] {
   const { previous } = options;
   if (previous === undefined || exam === undefined) return [];

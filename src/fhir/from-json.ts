@@ -53,7 +53,7 @@ interface Cursor {
   readonly position: (at: number) => TextPosition;
 }
 
-/** Ends the reading: what follows a fault of syntax can not be understood. */
+/** Ends the reading: what follows a fault of syntax cannot be understood. */
 class Stop extends Error {
   readonly issue: Issue;
 

@@ -49,7 +49,7 @@ export function ledgerFaults({ codes, retired }: Ledger, current: Codes): string
   const back = Object.entries(retired).flatMap(([table, list]) =>
     list
       .filter((code) => current[table]?.includes(code) === true)
-      .map((code) => `${table}: ${code} is retired and can not be used again`),
+      .map((code) => `${table}: ${code} is retired and cannot be used again`),
   );
   return [...lost, ...back];
 }

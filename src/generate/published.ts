@@ -24,7 +24,7 @@ export const publishedPackages: readonly PublishedPackage[] = list.packages;
 /**
  * Folder with the files of a published package. Fetched by `npm pack` from the registry that npm is
  * set to, held to the digest in published.json, and unpacked once to output/published.
- * @throws Error when the package is not in the list, can not be fetched, or has another digest.
+ * @throws Error when the package is not in the list, cannot be fetched, or has another digest.
  */
 export async function published(name: string, version: string): Promise<string> {
   const wanted = publishedPackages.find((row) => row.name === name && row.version === version);

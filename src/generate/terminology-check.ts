@@ -141,7 +141,7 @@ function mappingFaults(tables: Tables, name: string): string[] {
   return faults;
 }
 
-/** What shapes and references can not say. */
+/** What shapes and references cannot say. */
 function meaningFaults(tables: Tables): string[] {
   return [
     ...findingFaults(tables),

@@ -36,7 +36,7 @@ const table = {
     'a sign stated in a region where the tables do not expect it',
   ],
   'missing-side': ['required', 'a paired region without a side'],
-  'impossible-side': ['business-rule', 'a side that this region can not have'],
+  'impossible-side': ['business-rule', 'a side that this region cannot have'],
   'duplicate-key': ['duplicate', 'two statements, people or instruments share a key'],
   'unresolved-key': ['not-found', 'a key that names nothing in the exam'],
   'missing-unit': ['required', 'a quantity without a unit'],
@@ -63,7 +63,7 @@ const table = {
     'a step that should change the record and leaves it as it is',
   ],
   'draft-exam': ['business-rule', 'an exam that is still a draft where a released one is needed'],
-  contradiction: ['conflict', 'two statements that can not both hold'],
+  contradiction: ['conflict', 'two statements that cannot both hold'],
 
   // checks
   'check-measurement': [
@@ -72,7 +72,7 @@ const table = {
   ],
   'implausible-figure': [
     'business-rule',
-    'a figure that its measure can not have, that is unusual for it, or that another figure rules out',
+    'a figure that its measure cannot have, that is unusual for it, or that another figure rules out',
   ],
   'check-statement': [
     'business-rule',
@@ -101,7 +101,7 @@ const table = {
     'not-supported',
     'a profile that is claimed and was not given for validation',
   ],
-  'unchecked-rule': ['not-supported', 'a rule that can not be checked here'],
+  'unchecked-rule': ['not-supported', 'a rule that cannot be checked here'],
   'broken-invariant': [
     'invariant',
     'a published invariant does not hold; its key stands in the rule',
@@ -111,7 +111,7 @@ const table = {
   'wrong-order': ['structure', 'an XML element that stands before or after its place'],
   'invalid-narrative': [
     'structure',
-    'XHTML that a narrative can not have, or that is not well-formed',
+    'XHTML that a narrative cannot have, or that is not well-formed',
   ],
   'misplaced-extension': ['extension', 'an extension where its definition does not let it stand'],
   'unresolved-reference': ['not-found', 'a reference to something that must be there and is not'],
@@ -154,7 +154,7 @@ const table = {
   ],
   'unread-statement': [
     'not-supported',
-    'a part of the exam that can not be read as what it names; it is kept as a note, or in the remainder',
+    'a part of the exam that cannot be read as what it names; it is kept as a note, or in the remainder',
   ],
 
   // conversion of legacy exports
@@ -188,13 +188,13 @@ const table = {
   'missing-zone': ['required', 'a time without a zone, and the mapping states none'],
   'ambiguous-time': ['value', 'a local time that the zone has twice or not at all'],
   'conflicting-fields': ['conflict', 'fields that must agree within one exam differ'],
-  'missing-field': ['required', 'a field that the exam can not do without is blank or not there'],
+  'missing-field': ['required', 'a field that the exam cannot do without is blank or not there'],
   'withdrawn-value': ['deleted', 'the source marks the value as withdrawn; it is kept as text'],
   'unattached-attribute': [
     'business-rule',
     'an attribute without the one present finding that it describes',
   ],
-  'malformed-record': ['structure', 'a row or record that can not be split into its fields'],
+  'malformed-record': ['structure', 'a row or record that cannot be split into its fields'],
   'unclosed-quote': ['structure', 'a quoted field without its closing quote'],
   'duplicate-record': ['duplicate', 'a record that repeats another of the same exam word for word'],
   'duplicate-exam': ['duplicate', 'the exam id was used by an earlier exam of the same run'],
@@ -205,7 +205,7 @@ const table = {
   'lost-character': ['value', 'U+FFFD: the input has lost a character before it came here'],
   'unreadable-input': [
     'processing',
-    'a file or an entry of an archive that can not be read, or not to its end',
+    'a file or an entry of an archive that cannot be read, or not to its end',
   ],
   'ambiguous-mapping': ['multiple-matches', 'two parts of a mapping could both apply'],
 
@@ -234,14 +234,14 @@ const table = {
   'broken-line': ['structure', 'a line break inside a field; the pieces were joined again'],
   'unknown-escape': [
     'value',
-    'an escape sequence or entity that can not be resolved; it stays as it stands',
+    'an escape sequence or entity that cannot be resolved; it stays as it stands',
   ],
   'layout-dropped': [
     'informational',
     'indents, highlights and other layout that plain text does not have were left out',
   ],
   'truncated-value': ['value', 'a value that the sender marked as cut off'],
-  'unknown-value-type': ['code-invalid', 'a value type that an observation can not have'],
+  'unknown-value-type': ['code-invalid', 'a value type that an observation cannot have'],
   'unsupported-value': [
     'not-supported',
     'a value that no exam can hold, such as a file inside the message',

@@ -48,7 +48,7 @@ export function statementsOf(
 }
 
 /**
- * Conditions of a bundle of others: all of them, or, beside a report, which can not lead to one, those
+ * Conditions of a bundle of others: all of them, or, beside a report, which cannot lead to one, those
  * of its visit.
  */
 function conditionsOf(reading: Reading, report: Entry | undefined): readonly Entry[] {

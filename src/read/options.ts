@@ -6,7 +6,7 @@ import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
 import type { Remainder } from './remainder.ts';
 
-/** Facts that an exam can not do without and that bundles of others often leave out. */
+/** Facts that an exam cannot do without and that bundles of others often leave out. */
 export type Supplied = Partial<
   Pick<Exam, 'id' | 'status' | 'subject' | 'examiners' | 'performed' | 'recorded' | 'protocol'>
 >;

@@ -47,7 +47,7 @@ export function placeOrSide(observed: Observed): Place | { readonly side?: Side 
   return siteOf(observed) ?? sideOf(observed.components);
 }
 
-/** Places that the statement does not speak of; undefined where one of them can not be read. */
+/** Places that the statement does not speak of; undefined where one of them cannot be read. */
 export function exceptionsOf({ reading, components }: Observed): readonly Place[] | undefined {
   const places = components
     .all('except')

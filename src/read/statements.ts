@@ -25,7 +25,7 @@ export interface StatementSources {
 }
 
 /**
- * The statements that observations make, in the order given. One that can not be read as what it
+ * The statements that observations make, in the order given. One that cannot be read as what it
  * names is kept as a note, and said so.
  */
 export function readStatements(

@@ -35,7 +35,7 @@ export function joined(...content: Content[]): Html {
 
 /**
  * Words of the exam, kept apart from the direction of the text around them, so that a right-to-left
- * name or a stray direction mark can not turn what follows.
+ * name or a stray direction mark cannot turn what follows.
  * @see https://www.w3.org/International/questions/qa-bidi-unicode-controls
  */
 export function words(text: string): Html {

@@ -2,7 +2,7 @@ import type { RecordFacts } from '../issue.ts';
 import { isLoincCode, isSnomedId, looksLikeLoincCode, looksLikeSnomedId } from './check-digits.ts';
 import { type StandardSystem, standardSystem, standardSystems } from './system-names.ts';
 
-/** Why a code can not be one of the system that it stands under. */
+/** Why a code cannot be one of the system that it stands under. */
 export type FormFault = {
   [Code in 'wrong-system' | 'wrong-check-digit' | 'invalid-value']: {
     readonly code: Code;

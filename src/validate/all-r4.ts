@@ -29,7 +29,7 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
 
 /**
  * Profiles of an adopter for FHIR R4, put together once for many calls of {@link validateBundle};
- * its `issues` tell what was given and can not be used.
+ * its `issues` tell what was given and cannot be used.
  */
 export function compileProfiles(resources: readonly unknown[]): Profiles {
   return compileAll(resources, version.plan.definitions);

@@ -10,7 +10,7 @@ import { report, type Scope } from './scope.ts';
 import type { PrimitiveCheck, Stage } from './stage.ts';
 
 /**
- * The stage of data types: what a pattern can not tell of a value, or of several that belong together.
+ * The stage of data types: what a pattern cannot tell of a value, or of several that belong together.
  * @see https://hl7.org/fhir/R4/datatypes.html
  */
 export const dataTypeStage: Stage = {

@@ -3,7 +3,7 @@ import { isObject, type JsonObject } from './json.ts';
 import { report, type Scope } from './scope.ts';
 
 /**
- * Second stage: what the StructureDefinitions say and the JSON schema can not: choices, the pairing
+ * Second stage: what the StructureDefinitions say and the JSON schema cannot: choices, the pairing
  * of lists of primitives with their extensions, elements without content, ids.
  */
 

@@ -86,7 +86,7 @@ function sayUnknown(url: string, property: Property, scope: Scope): void {
   const key = `${modifier ? 'modifier ' : ''}${url}`;
   if (scope.saidOnce.has(key)) return;
   scope.saidOnce.add(key);
-  // What HL7 has published up to now is held; a later one can not be known.
+  // What HL7 has published up to now is held; a later one cannot be known.
   const worthALook = modifier || url.startsWith(structureBase);
   report(
     scope,

@@ -90,7 +90,7 @@ export function isElement(node: XmlNode): node is XmlElement {
   return 'name' in node;
 }
 
-/** Ends the reading: what is not well-formed can not be understood. */
+/** Ends the reading: what is not well-formed cannot be understood. */
 class Stop extends Error {
   readonly fault: XmlFault;
 

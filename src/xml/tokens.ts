@@ -89,7 +89,7 @@ const greater = 0x3e;
 const quote = 0x22;
 const apostrophe = 0x27;
 
-/** A `<` can not stand inside a tag (https://www.w3.org/TR/xml/#NT-AttValue), so it ends a broken one. */
+/** A `<` cannot stand inside a tag (https://www.w3.org/TR/xml/#NT-AttValue), so it ends a broken one. */
 function tagToken(text: string, from: number, last: boolean): Token | undefined {
   const next = text.indexOf('<', from + 1);
   if (next === -1 && !last && !text.includes('>', from)) return undefined;

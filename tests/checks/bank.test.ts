@@ -19,7 +19,7 @@ const bank: { readonly source: string; readonly cases: readonly Case[] } = JSON.
   readFileSync(join(import.meta.dirname, '../cases/checks/bank/contradictions.json'), 'utf8'),
 );
 
-/** Rules that speak of what can not be, or not go together. Ranges and thresholds of disease do not. */
+/** Rules that speak of what cannot be, or not go together. Ranges and thresholds of disease do not. */
 const rules = ['R02', 'R03', 'R35', 'R36', 'R47', 'R48', 'R49', 'R50'];
 
 /** The same said of the form of an exam, so that it is neither finished nor exported. */

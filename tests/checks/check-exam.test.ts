@@ -121,7 +121,7 @@ describe('issues', () => {
     expect(JSON.stringify(issues)).not.toContain('confidential');
   });
 
-  it('name thresholds and judgements that can not be read', () => {
+  it('name thresholds and judgements that cannot be read', () => {
     const { issues } = check([], {
       thresholds: { 'lid-sum': '1,5', 'skin-change': 'off' },
       sideDifferences: { levator: 'much' },

@@ -263,7 +263,7 @@ describe('a prior exam', () => {
     expect(result.comparisons).toHaveLength(1);
   });
 
-  it('is of another patient where the dates of birth can not be one', () => {
+  it('is of another patient where the dates of birth cannot be one', () => {
     const identifiers = [{ system: 'urn:oid:2.999.1', value: 'W-0417' }];
     const parts = {
       now: { subject: { identifiers, birthDate: '1962-03-20' } },

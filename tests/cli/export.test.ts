@@ -116,7 +116,7 @@ describe('export', () => {
     expect(err).toMatch(/^\(stdin\):2: error {2}/);
   });
 
-  it('says which place can not be written to', async () => {
+  it('says which place cannot be written to', async () => {
     await inFolder(async (cwd) => {
       mkdirSync(join(cwd, 'folder'));
       const ran = await run(['export', examplePath('broken-off'), '--out', 'folder'], { cwd });

@@ -119,7 +119,7 @@ describe('check', () => {
     });
   });
 
-  it('a prior exam that can not be read stops it', async () => {
+  it('a prior exam that cannot be read stops it', async () => {
     await inFolder(async (cwd) => {
       writeFileSync(join(cwd, 'before.json'), '{}');
       const argv = ['check', examplePath('yearly-check'), '--prior', 'before.json'];
@@ -131,7 +131,7 @@ describe('check', () => {
 });
 
 describe('compare', () => {
-  it('lists what changed, and counts what can not be compared', async () => {
+  it('lists what changed, and counts what cannot be compared', async () => {
     await inFolder(async (cwd) => {
       writeFileSync(join(cwd, 'before.json'), JSON.stringify(yearBefore()));
       const argv = ['compare', 'before.json', examplePath('yearly-check')];

@@ -109,7 +109,7 @@ describe('validate', () => {
       expect(held.err).toMatch(/error {2}entry\[\d+\]\.resource\.bodySite {2}/);
     });
 
-    it('tells what it can not use, and stops where there is nothing to read', async () => {
+    it('tells what it cannot use, and stops where there is nothing to read', async () => {
       const gone = await run(['validate', '--profile', 'gone.json'], { stdin: claiming });
       expect(gone).toMatchObject({ code: 2, out: '' });
       await inFolder(async (cwd) => {

@@ -84,7 +84,7 @@ export function drawOf(g: GeneratorValue): Draw {
   };
 }
 
-/** The measure of all cases: paired, so that a value without a side can not be coded. */
+/** The measure of all cases: paired, so that a value without a side cannot be coded. */
 export const target = { kind: 'measurement', measure: 'mrd1' } as const satisfies Target;
 
 export function mappingOf(

@@ -49,7 +49,7 @@ describe('ordinary repetitions', () => {
     expect(exams[0]?.exam.subject.name).toEqual({ family: 'ROPE', given: ['ADA'] });
   });
 
-  it('takes no name where it can not tell', () => {
+  it('takes no name where it cannot tell', () => {
     const { exams } = fromHl7v2(message({ 5: 'KNOT^ADDIE~ROPE^ADA' }), named);
     expect(exams[0]?.exam.subject.name).toBeUndefined();
     expect(exams[0]?.issues.map(({ code, severity }) => `${severity} ${code}`)).toContain(

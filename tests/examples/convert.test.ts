@@ -15,7 +15,7 @@ const mapping = parseMappingText(read('vineyard.mapping.json')).value as Mapping
 describe('the example of a conversion', () => {
   const { exams, quarantine, issues, ledger } = fromCsv(read('vineyard.csv'), mapping);
 
-  it('converts what can be told, and sets aside what can not', () => {
+  it('converts what can be told, and sets aside what cannot', () => {
     expect(issues).toEqual([]);
     expect(exams.map(({ exam }) => exam.id)).toEqual(
       ['K-101', 'K-102', 'K-103', 'K-106'].map((number) => `vineyard.${number}`),

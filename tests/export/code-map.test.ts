@@ -157,7 +157,7 @@ describe("an adopter's code map", () => {
   });
 });
 
-test('rows of an adopter can not stand under the name of SNOMED CT', () => {
+test('rows of an adopter cannot stand under the name of SNOMED CT', () => {
   for (const system of [SCT, 'urn:oid:2.16.840.1.113883.6.96', 'http://loinc.org']) {
     const { value, issues } = createCatalogue({ system });
     expect(value).toBeUndefined();

@@ -262,7 +262,7 @@ describe('texts that are refused', () => {
   });
 });
 
-describe('resources that can not be written', () => {
+describe('resources that cannot be written', () => {
   const cyclic: Record<string, unknown> = { resourceType: 'Patient' };
   Object.assign(cyclic, { contained: [cyclic] });
   it.each<[string, unknown, string]>([

@@ -311,7 +311,7 @@ describe('a draft', () => {
   });
 });
 
-describe('what the compiler can not check gives an issue', () => {
+describe('what the compiler cannot check gives an issue', () => {
   const codes = (made: ExamDraft): string[] =>
     finishExam(made, 'final').issues.map(({ code }) => code);
 

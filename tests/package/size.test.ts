@@ -25,7 +25,7 @@ describe('entries for browsers', () => {
   it.each(codeEntries.filter(({ name }) => !nodeOnly.has(name)))(
     '$name needs no module of Node',
     async ({ name }) => {
-      // For a browser esbuild refuses what it can not resolve, node: modules among it.
+      // For a browser esbuild refuses what it cannot resolve, node: modules among it.
       const { inputs } = await bundled(name, 'browser');
       const external = Object.values(inputs).flatMap(({ imports }) =>
         imports.filter((one) => one.external === true).map(({ path }) => path),

@@ -7,7 +7,7 @@ import listed from './verdict-differences.json' with { type: 'json' };
 
 // The whole validation of every published example of a held resource, single resources as they are
 // and bundles as bundles, beside the verdict of HL7's validator. tests/reference/published.test.ts
-// has it give the verdicts again; verdict-differences.json tells what it can not see offline.
+// has it give the verdicts again; verdict-differences.json tells what it cannot see offline.
 
 const kept = keptExampleVerdicts();
 

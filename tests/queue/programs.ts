@@ -12,7 +12,7 @@ export const bundles: string = join(
   '../../examples/queue/node_modules/.cache/queue',
 );
 
-/** Why the suite can not run on this machine; nothing where it can. */
+/** Why the suite cannot run on this machine; nothing where it can. */
 export function whyNoRedis(): string | undefined {
   const { status } = spawnSync('redis-server', ['--version']);
   return status === 0 ? undefined : 'redis-server was not found on the path (Debian: redis-server)';

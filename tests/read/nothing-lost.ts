@@ -18,7 +18,7 @@ export interface Sampled {
 /** What is generated from the data, repeats where a reference leads, or is a fact of the export alone. */
 const mayVary = [/\.text\.div$/, /\.request(\.|$)/, /^type$/, /coding\[\d+\]\.version$/];
 
-/** Values whose change can not be seen in the exam, in an error or in the remainder. */
+/** Values whose change cannot be seen in the exam, in an error or in the remainder. */
 export function unseenChanges({ exam, turn, of }: Sampled): string[] {
   const bundle = bundleOf(exam, turn);
   const unseen: string[] = [];

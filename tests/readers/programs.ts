@@ -40,7 +40,7 @@ export async function pythonReader(requirements: 'r4' | 'r4b-r5'): Promise<Progr
   return { command: python, args: [join(here, 'python', 'read_bundles.py')] };
 }
 
-/** Why fhirbolt can not be built on this machine; nothing when it can. */
+/** Why fhirbolt cannot be built on this machine; nothing when it can. */
 export function whyNoRust(): string | undefined {
   if (spawnSync('cargo', ['--version']).status === 0) return undefined;
   return 'cargo was not found on the path: fhirbolt is built with a Rust toolchain, which is not installed for it';

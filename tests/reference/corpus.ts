@@ -5,7 +5,7 @@ import { build, ProgramError } from './java.ts';
 
 export type FhirRelease = 'R4' | 'R4B' | 'R5';
 
-/** One resource to validate. `text` keeps what a JavaScript object can not: duplicates, `1.0`. */
+/** One resource to validate. `text` keeps what a JavaScript object cannot: duplicates, `1.0`. */
 export type CorpusInput = {
   readonly id: string;
   readonly version: FhirRelease;
@@ -61,7 +61,7 @@ interface Waiting {
 /**
  * One running validator process, built first where need be. Its start takes some ten seconds for
  * each FHIR version used, so one should serve a whole suite.
- * @throws ProgramError when it can not be built; `validate` rejects with one when the process ends
+ * @throws ProgramError when it cannot be built; `validate` rejects with one when the process ends
  */
 export async function startValidator(options: ValidatorOptions = {}): Promise<Validator> {
   const classPath = await build('validator');
@@ -110,7 +110,7 @@ const WINDOW = 16;
 
 /**
  * Verdicts on a whole corpus, one process for all of it, in the order of the inputs.
- * @throws ProgramError when the validator can not be built or ends early
+ * @throws ProgramError when the validator cannot be built or ends early
  */
 export async function* validateCorpus(
   inputs: Iterable<CorpusInput> | AsyncIterable<CorpusInput>,

@@ -38,7 +38,7 @@ export function* seededExams(): Generator<NamedExam> {
 
 /**
  * Whether the composition of an exam has to do with records of the receiver: a patient, a visit, an
- * organization, or an examiner whose role is not told. A document can not hold those.
+ * organization, or an examiner whose role is not told. A document cannot hold those.
  */
 export function refersElsewhere({ subject, examiners, organization, encounter }: Exam): boolean {
   const authors = examiners.filter(({ role }) => role === undefined);

@@ -15,12 +15,12 @@ const sources: Record<Program, readonly string[]> = {
   server: ['Definitions.java', 'FhirServer.java'],
 };
 
-/** Thrown where the reference programs can not be built or run here; the message says what is missing. */
+/** Thrown where the reference programs cannot be built or run here; the message says what is missing. */
 export class ProgramError extends Error {
   override name = 'ProgramError';
 }
 
-/** Why the reference programs can not be built and run on this machine; nothing when they can. */
+/** Why the reference programs cannot be built and run on this machine; nothing when they can. */
 export function whyNoJava(): string | undefined {
   const java = spawnSync('java', ['-version'], { encoding: 'utf8' });
   const version = Number(/version "(\d+)/.exec(java.stderr ?? '')?.[1]);

@@ -154,7 +154,7 @@ describe.each(releases)('planted faults in %s', (version) => {
   });
 });
 
-describe('text that can not be read', () => {
+describe('text that cannot be read', () => {
   const unreadable: readonly { what: string; format: 'json' | 'xml'; text: string }[] = [
     { what: 'nothing', format: 'json', text: '' },
     { what: 'a list', format: 'json', text: '[]' },

@@ -24,7 +24,7 @@ export interface FhirServer {
 /**
  * A running FHIR R4 server with an embedded database. It is ready after 20 to 40 seconds, and its
  * first transaction takes some ten more.
- * @throws ProgramError when it can not be built or ends before it is ready
+ * @throws ProgramError when it cannot be built or ends before it is ready
  */
 export async function startServer(options: ServerOptions = {}): Promise<FhirServer> {
   const classPath = await build('server');

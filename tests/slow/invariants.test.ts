@@ -24,7 +24,7 @@ describe.each(releases)('our invariants have the verdicts of FHIRPath in %s', (v
       at += 1;
       if (at % every !== 0) continue;
       const { value, issues } = fromJson(text);
-      // What can not be read as JSON has no elements.
+      // What cannot be read as JSON has no elements.
       if (hasErrors(issues)) continue;
       texts += 1;
       look(`${fault} in ${base}`, value);

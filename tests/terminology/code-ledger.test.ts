@@ -16,6 +16,6 @@ test('a code that goes, and a retired one that comes back, are faults', () => {
   };
   expect(ledgerFaults(before, { sections: ['nose', 'ears'] })).toEqual([
     'sections: throat has gone; move it to retired',
-    'sections: ears is retired and can not be used again',
+    'sections: ears is retired and cannot be used again',
   ]);
 });

@@ -180,7 +180,7 @@ describe('the archive', () => {
     }
   });
 
-  test('a name that ustar can not hold is refused', () => {
+  test('a name that ustar cannot hold is refused', () => {
     expect(() => tarball(new Map([[`package/${'a'.repeat(100)}.json`, '{}']]))).toThrow(RangeError);
   });
 });

@@ -113,7 +113,7 @@ describe('statements', () => {
     expect(holdsStatement(bundle, { key: finding.key, side: 'both' }).pass).toBe(side === 'both');
   });
 
-  it('can not be looked for without saying which', () => {
+  it('cannot be looked for without saying which', () => {
     expect(() => holdsStatement(bundle, {})).toThrow(TypeError);
   });
 

@@ -15,7 +15,7 @@ const bundles = (['R4', 'R4B', 'R5'] as const).flatMap((version) =>
 /** One bundle of each type in R4 and R5, where all would take long. */
 const few = bundles.filter(({ version }, at) => version !== 'R4B' && at % 2 === 0);
 
-/** Faults that can not be made without touching a second place. */
+/** Faults that cannot be made without touching a second place. */
 const ofTwoEntries = [
   'reference-to-contained-of-other',
   'groups-in-a-circle',

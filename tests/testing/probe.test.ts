@@ -46,7 +46,7 @@ describe('what a server may do is told, and passes', () => {
     expect(errors(report, step)).toEqual([]);
   });
 
-  it('one that adds content, which fails where the exam can not hold it', async () => {
+  it('one that adds content, which fails where the exam cannot hold it', async () => {
     const report = await probed(({ method, path }, answer) => {
       if (method !== 'GET' || !path.startsWith('Observation/')) return;
       answer.body = answer.body.replace('"category":', '"specimen":{"display":"none"},"category":');
@@ -108,7 +108,7 @@ describe('what a server does wrong is named', () => {
     expect([...server.stored.values()].filter(({ deleted }) => !deleted)).toEqual([]);
   });
 
-  it('records that can not be deleted', async () => {
+  it('records that cannot be deleted', async () => {
     const report = await probed(
       ({ method, path }, answer) => {
         if (method !== 'GET' || !path.startsWith('Patient/')) return;

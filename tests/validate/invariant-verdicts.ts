@@ -68,7 +68,7 @@ export function verdictCounter(version: ComparedVersion): {
   };
 }
 
-/** Expressions that the library fhirpath can not evaluate, where they come to their last part. */
+/** Expressions that the library fhirpath cannot evaluate, where they come to their last part. */
 const refused: ReadonlySet<string> = new Set([
   // It asks for boundaries of a Quantity; those of decimals, dates and times alone are defined:
   // https://hl7.org/fhirpath/2025Jan/#lowboundaryprecision-integer-decimal--date--datetime--time

@@ -113,7 +113,7 @@ run('references', [
     'error contradiction device.type',
   ],
   [
-    'references.html#Reference: a type that can not stand here',
+    'references.html#Reference: a type that cannot stand here',
     ['device'],
     { type: 'Patient', display: 'Lamp' },
     'error wrong-target device.type',

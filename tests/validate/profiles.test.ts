@@ -190,7 +190,7 @@ test.each([
   );
 });
 
-describe('what can not be used as a profile is told', () => {
+describe('what cannot be used as a profile is told', () => {
   const bad: readonly [what: string, value: unknown, ...paths: string[]][] = [
     ['null', null, 'profiles.0'],
     ['text', 'StructureDefinition', 'profiles.0'],

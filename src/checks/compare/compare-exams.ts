@@ -58,7 +58,7 @@ export function compareExams(
 
 const severalOf: Verdict = {
   change: 'not-comparable',
-  reason: 'several of the kind at one place; without a tracking key they can not be told apart',
+  reason: 'several of the kind at one place; without a tracking key they cannot be told apart',
 };
 
 function both(

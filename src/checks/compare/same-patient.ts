@@ -35,7 +35,7 @@ function byIdentifier(a: Subject, b: Subject): 'same' | 'different' | 'unknown' 
   return differs ? 'different' : 'unknown';
 }
 
-/** True where the dates of birth can not be of one person, as far as both are known. */
+/** True where the dates of birth cannot be of one person, as far as both are known. */
 function birthDatesDiffer(a: Subject, b: Subject): boolean {
   if (a.birthDate === undefined || b.birthDate === undefined) return false;
   return !a.birthDate.startsWith(b.birthDate) && !b.birthDate.startsWith(a.birthDate);

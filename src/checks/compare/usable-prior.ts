@@ -4,7 +4,7 @@ import { isAfter } from '../../model/time.ts';
 import type { Path } from '../../path.ts';
 import { samePatient } from './same-patient.ts';
 
-/** Why a prior exam can not be compared with; nothing where it can. */
+/** Why a prior exam cannot be compared with; nothing where it can. */
 export function priorIssues(exam: Exam, prior: Exam, assumed: boolean): readonly Issue[] {
   const issues: Issue[] = [];
   const report = <Code extends RecordCode>(

@@ -44,7 +44,7 @@ export function facialMovementStated({ index }: CheckContext): boolean {
   );
 }
 
-/** The eye can not be closed: a gap, the sign of it, or hardly any movement on tight closure. */
+/** The eye cannot be closed: a gap, the sign of it, or hardly any movement on tight closure. */
 export function eyeStaysOpen(context: CheckContext, side: OneSide): Fact {
   const tight = movementOn(context, 'orb-oculi-forced', side);
   const gap = measured(context, 'lagophthalmos', side);

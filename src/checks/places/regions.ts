@@ -1,6 +1,6 @@
 import type { Catalogue } from '../../terminology/catalogue.ts';
 
-/** Depth at which a chain of parents is cut off, so that a loop in an adopter's table can not hang. */
+/** Depth at which a chain of parents is cut off, so that a loop in an adopter's table cannot hang. */
 const DEEPEST = 30;
 
 /** The region and the regions above it, nearest first. */

@@ -17,7 +17,7 @@ export const r01Coverage: ComputationRule = {
           outcome: 'not-evaluable',
           inputsUsed: [],
           inputsMissing: ['a protocol that the catalogue holds'],
-          text: 'Coverage can not be told: the protocol of the exam is not known.',
+          text: 'Coverage cannot be told: the protocol of the exam is not known.',
         },
       ];
     }

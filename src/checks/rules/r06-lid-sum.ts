@@ -32,7 +32,7 @@ export const r06LidSum: ConsistencyRule = {
             ...base,
             outcome: 'not-evaluable',
             inputsMissing: missingOf(mrd1, mrd2, fissure),
-            text: `Lid measurements ${sideText(side)} can not be checked against each other.`,
+            text: `Lid measurements ${sideText(side)} cannot be checked against each other.`,
           },
         ];
       }

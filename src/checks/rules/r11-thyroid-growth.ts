@@ -52,7 +52,7 @@ function growth(
         ...base,
         outcome: 'not-evaluable',
         inputsMissing: ['two dimensions measured alike in both exams', ...new Set(why)],
-        text: 'Growth of the thyroid nodule can not be told.',
+        text: 'Growth of the thyroid nodule cannot be told.',
       },
     ];
   }

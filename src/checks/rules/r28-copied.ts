@@ -30,7 +30,7 @@ function repeated(context: CheckContext): readonly RuleFinding[] {
         outcome: 'not-evaluable',
         inputsUsed: [],
         inputsMissing: ['notes in the prior exam'],
-        text: 'Whether notes repeat the prior exam can not be told: it has none.',
+        text: 'Whether notes repeat the prior exam cannot be told: it has none.',
       },
     ];
   }

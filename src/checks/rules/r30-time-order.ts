@@ -54,7 +54,7 @@ function duration({ exam }: CheckContext, symptom: Symptom): readonly RuleFindin
         ...base,
         outcome: 'not-evaluable',
         inputsMissing: ['an exact duration in a unit of time, and an onset that exists'],
-        text: 'Onset and duration of a complaint can not be compared.',
+        text: 'Onset and duration of a complaint cannot be compared.',
       },
     ];
   }

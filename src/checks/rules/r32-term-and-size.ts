@@ -43,7 +43,7 @@ function termFinding(context: CheckContext, finding: Finding): readonly RuleFind
         on: finding.key,
         inputsUsed: [finding.key],
         inputsMissing: [isMeasured(diameter) ? 'the exact diameter' : diameter.missing],
-        text: `The word ${term} can not be held to a size.`,
+        text: `The word ${term} cannot be held to a size.`,
       },
     ];
   }

@@ -68,7 +68,7 @@ function finding(
   const wide = otherSide(low);
   const texts = {
     fires: `The ${wide} eye is wider above and below and its closing muscle is weak: this may look like ptosis on the ${low}. Horner signs tend to reduce both margin distances on their side.`,
-    'not-evaluable': `Whether the ${low} lid only looks low can not be told.`,
+    'not-evaluable': `Whether the ${low} lid only looks low cannot be told.`,
     'does-not-fire': `No sign that the ${low} lid only looks low.`,
     'not-applicable': '',
   };

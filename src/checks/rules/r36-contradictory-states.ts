@@ -7,7 +7,7 @@ import { regionName } from '../places/regions.ts';
 import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 
-/** Fires when two states of one region can not both hold, or a sign stands in a region not examined. */
+/** Fires when two states of one region cannot both hold, or a sign stands in a region not examined. */
 export const r36ContradictoryStates: ConsistencyRule = {
   id: 'R36',
   title: ruleTitles.R36,

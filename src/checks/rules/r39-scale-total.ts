@@ -30,7 +30,7 @@ function totalFinding({ catalogue }: CheckContext, score: ScaleScore): readonly 
         ...base,
         outcome: 'not-evaluable',
         inputsMissing: ['the items of the scale'],
-        text: `${scale.display}: the total can not be checked without its items.`,
+        text: `${scale.display}: the total cannot be checked without its items.`,
       },
     ];
   }

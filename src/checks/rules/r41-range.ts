@@ -56,7 +56,7 @@ function rangeFinding(
       ...base,
       outcome: 'not-evaluable',
       inputsMissing: verdict === 'no-figure' ? ['an exact figure'] : missing,
-      text: `${name}: it can not be held to a range.`,
+      text: `${name}: it cannot be held to a range.`,
     };
   }
   const told = ranges.map(({ low, high, population, source }) => {

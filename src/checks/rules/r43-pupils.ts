@@ -70,7 +70,7 @@ function twoLights(pairs: readonly Pair[]): readonly RuleFinding[] {
         on: 'dark against light',
         inputsUsed: keysOf(...taken),
         inputsMissing: ['both pupils in the dark and in the light'],
-        text: 'Whether the difference of the pupils changes with the light can not be told.',
+        text: 'Whether the difference of the pupils changes with the light cannot be told.',
       },
     ];
   }

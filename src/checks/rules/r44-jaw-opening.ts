@@ -64,7 +64,7 @@ function figureFinding(context: CheckContext, asked: Figure): readonly RuleFindi
         outcome: 'not-evaluable',
         inputsUsed: isMeasured(figure) ? [figure.statement.key] : [],
         inputsMissing: missing,
-        text: `${name}: it can not be held to a limit for adults.`,
+        text: `${name}: it cannot be held to a limit for adults.`,
       },
     ];
   }

@@ -27,7 +27,7 @@ function sideFinding(context: CheckContext, test: string, display: string): Rule
       on: test,
       inputsUsed: [right, left].filter(isTested).map((one) => one.key),
       inputsMissing: [right, left].flatMap((one) => (isTested(one) ? [] : [one.missing])),
-      text: `${display}: the sides can not be compared.`,
+      text: `${display}: the sides cannot be compared.`,
     };
   }
   const fires = right.grade !== left.grade;

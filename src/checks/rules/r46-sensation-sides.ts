@@ -46,7 +46,7 @@ function sideFinding(
         ...(right === undefined ? [`${name} on the right`] : []),
         ...(left === undefined ? [`${name} on the left`] : []),
       ],
-      text: `${name}: the sides can not be compared.`,
+      text: `${name}: the sides cannot be compared.`,
     };
   }
   return {

@@ -12,7 +12,7 @@ import { absolute, compare, type Exact, exact, subtract } from '../figures/decim
 import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding, RuleSeverity } from '../rule.ts';
 
-/** Two measures of which the first can not be the greater one, with the reason. */
+/** Two measures of which the first cannot be the greater one, with the reason. */
 interface Order {
   readonly smaller: string;
   readonly greater: string;
@@ -60,7 +60,7 @@ const orders: readonly Order[] = [
   },
 ];
 
-/** Fires where two figures of one place can not both be right. */
+/** Fires where two figures of one place cannot both be right. */
 export const r49FiguresTogether: ConsistencyRule = {
   id: 'R49',
   title: ruleTitles.R49,
@@ -89,7 +89,7 @@ function inOrder(context: CheckContext, order: Order): readonly RuleFinding[] {
     };
     if (!isMeasured(a) || !isMeasured(b)) {
       const missing = [a, b].flatMap((one) => (isMeasured(one) ? [] : [one.missing]));
-      const text = 'Two figures can not be held against each other.';
+      const text = 'Two figures cannot be held against each other.';
       return [{ ...base, outcome: 'not-evaluable', inputsMissing: missing, text }];
     }
     const fires = compare(a.value, b.value) > 0;

@@ -36,7 +36,7 @@ export interface CheckOptions extends CheckSettings {
    * so. Default: the two must share an identifier or a reference, and must not disagree in one.
    */
   readonly samePatient?: 'assumed';
-  /** The present, for the one check that needs it: an exam can not lie ahead. The library never reads a clock. */
+  /** The present, for the one check that needs it: an exam cannot lie ahead. The library never reads a clock. */
   readonly now?: Instant;
 }
 

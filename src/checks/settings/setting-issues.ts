@@ -5,7 +5,7 @@ import { ruleSet } from '../rule-sets.ts';
 import type { CheckOptions } from './check-settings.ts';
 import { isSettable, type ThresholdSettings, thresholds } from './thresholds.ts';
 
-/** What is wrong with the options of a run. A limit that can not be read keeps its own value. */
+/** What is wrong with the options of a run. A limit that cannot be read keeps its own value. */
 export function optionIssues(options: CheckOptions, exam: Exam): readonly Issue[] {
   return [
     ...limitIssues(options),
@@ -18,7 +18,7 @@ export function optionIssues(options: CheckOptions, exam: Exam): readonly Issue[
   ];
 }
 
-/** The options without the limits that can not be read. */
+/** The options without the limits that cannot be read. */
 export function usableOptions(options: CheckOptions): CheckOptions {
   const entries = Object.entries(options.thresholds ?? {});
   const differences = Object.entries(options.sideDifferences ?? {});

@@ -79,7 +79,7 @@ export const command: Command = {
   },
 };
 
-/** Options of the checks; undefined where a file that they name can not be read, which has been told. */
+/** Options of the checks; undefined where a file that they name cannot be read, which has been told. */
 export async function checkOptionsOf({ io, options }: Call): Promise<CheckOptions | undefined> {
   const file = textOption(options, 'prior');
   const prior =

@@ -71,7 +71,7 @@ async function probed(url: string, options: ProbeOptions): Promise<ProbeReport> 
   try {
     return await probeServer(url, options);
   } catch (thrown) {
-    // What it can not be called with; a fault of our own has a place in the code to tell.
+    // What it cannot be called with; a fault of our own has a place in the code to tell.
     const misuse = thrown instanceof TypeError && thrown.message.startsWith('cannot ');
     throw misuse ? new UsageError(thrown.message) : thrown;
   }

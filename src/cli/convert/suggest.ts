@@ -13,7 +13,7 @@ import { readMappingFile } from './read-mapping.ts';
 /**
  * A first mapping from a sample to standard output, with what is open as comments in it and as issues
  * on standard error. A mapping that is given may hold no more than its `source`. Exit code 1 as long
- * as the mapping can not be used as it is.
+ * as the mapping cannot be used as it is.
  */
 export async function convertSuggest({ io, files, options }: Call): Promise<number> {
   const [file, ...more] = files;

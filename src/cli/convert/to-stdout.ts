@@ -69,7 +69,7 @@ async function copyOut(io: CliIo, file: string): Promise<readonly Issue[]> {
   return [];
 }
 
-/** Each bundle as XML on a line of its own; what XML can not hold is told. */
+/** Each bundle as XML on a line of its own; what XML cannot hold is told. */
 async function writeAsXml(io: CliIo, options: OptionValues, file: string): Promise<Issue[]> {
   const write = await resourceWriter(options);
   const issues: Issue[] = [];

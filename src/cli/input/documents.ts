@@ -15,7 +15,7 @@ export interface Document {
   /** Line of the input on which the document begins. */
   readonly line: number;
   readonly text: string;
-  /** The input can not be read as text; `text` is empty then. */
+  /** The input cannot be read as text; `text` is empty then. */
   readonly issue?: Issue;
 }
 

@@ -22,7 +22,7 @@ export const profileOption: OptionTable = {
   },
 };
 
-/** The profiles of files and folders; undefined where one can not be read or used, which has been told. */
+/** The profiles of files and folders; undefined where one cannot be read or used, which has been told. */
 export async function profilesOf(
   io: CliIo,
   paths: readonly string[],

@@ -11,7 +11,7 @@ const headings: readonly (readonly [Change, string])[] = [
   ['unchanged', 'Unchanged, by figures taken the same way'],
 ];
 
-/** What changed between two exams, for people; what can not be compared is counted by reason. */
+/** What changed between two exams, for people; what cannot be compared is counted by reason. */
 export function compareText(comparisons: readonly Comparison[]): string {
   const lines = headings.flatMap(([change, heading]) => {
     const members = comparisons.filter((one) => one.change === change);

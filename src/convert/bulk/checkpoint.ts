@@ -11,7 +11,7 @@ export const checkpointFile = 'progress.json';
 /** Where a run stands: everything before it is on disk, nothing after it counts. */
 export interface Checkpoint {
   readonly format: 'face-neck-progress/1';
-  /** Digest of what decides the output; a run with another one can not go on here. */
+  /** Digest of what decides the output; a run with another one cannot go on here. */
   readonly fingerprint: string;
   /** Input that is being read, and how many of its units and problems are done. */
   readonly input: number;

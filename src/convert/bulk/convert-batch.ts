@@ -79,7 +79,7 @@ async function validatorOf({ to, fhirVersion }: ConvertSettings): Promise<Valida
 }
 
 interface Written {
-  /** None where the exam can not be exported as valid FHIR. */
+  /** None where the exam cannot be exported as valid FHIR. */
   readonly lines?: readonly OutputLine[];
   readonly issues: readonly Issue[];
 }

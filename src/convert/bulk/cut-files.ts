@@ -15,7 +15,7 @@ export type CutUnit = ({ readonly unit: RawUnit } | { readonly problem: Issue })
 
 /**
  * The texts of single exams in files and folders, in order, with flat memory: what `convertLines`
- * takes, a line each, for a program that hands out the work. What can not be read is told and passed
+ * takes, a line each, for a program that hands out the work. What cannot be read is told and passed
  * over; with a mapping that is wrong nothing is read.
  */
 export async function* cutFiles(

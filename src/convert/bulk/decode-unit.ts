@@ -52,7 +52,7 @@ export function decodeBytes(bytes: string, encoding: string | undefined): Decode
   }
 }
 
-/** The unit with its text decoded; a set that can not be decoded is an error. */
+/** The unit with its text decoded; a set that cannot be decoded is an error. */
 export function decodeUnit(unit: RawUnit, stated: Encoding | undefined): RawUnit {
   const encoding = stated === undefined || stated === 'auto' ? unit.declaredEncoding : stated;
   const { text, problem, used } = decodeBytes(unit.raw, encoding);

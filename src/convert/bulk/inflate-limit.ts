@@ -1,6 +1,6 @@
 /** Bytes that may come out of an archive before its rate of growth is looked at. */
 const FREE_BYTES = 8 * 1024 * 1024;
-/** Text exports shrink to a tenth or a fiftieth; deflate itself can not do better than 1032 to 1. */
+/** Text exports shrink to a tenth or a fiftieth; deflate itself cannot do better than 1032 to 1. */
 const MOST_GROWTH = 300;
 
 /** Thrown where an archive grows as no text does. */

@@ -27,7 +27,7 @@ const PIECE = 1 << 16;
 
 /**
  * The texts that paths name, in the order given; folders are searched whole, in order of names.
- * `.gz` files are unpacked, `.zip` archives opened. What can not be opened is told, and the rest kept.
+ * `.gz` files are unpacked, `.zip` archives opened. What cannot be opened is told, and the rest kept.
  */
 export async function findInputs(paths: readonly string[]): Promise<FoundInputs> {
   const inputs: Input[] = [];
@@ -110,7 +110,7 @@ async function* gunzipped(path: string, read: (bytes: number) => void): AsyncGen
   }
 }
 
-/** An input that can not be opened or read on. The message of the system may hold a path, so only its code is told. */
+/** An input that cannot be opened or read on. The message of the system may hold a path, so only its code is told. */
 export function unreadableInput(name: string, error: unknown): Issue {
   const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
   return issue('unreadable-input', [name], { reason: 'input', error: code });

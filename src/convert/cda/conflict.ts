@@ -1,7 +1,7 @@
 /** What an entry says that its narrative can be held against. */
 export interface EntryClaim {
   readonly number?: string;
-  /** Whether the entry is a negation; left out where that can not be told. */
+  /** Whether the entry is a negation; left out where that cannot be told. */
   readonly negated?: boolean;
   readonly side?: 'left' | 'right';
 }

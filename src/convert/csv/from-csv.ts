@@ -34,7 +34,7 @@ function wrongSyntax(): Issue {
 
 /** Columns that the mapping names and the table does not have: silence that nobody meant. */
 export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
-  // Headings that can not be read are told as such.
+  // Headings that cannot be read are told as such.
   if (header.length === 0) return [];
   const { exam, fields, items, layout, text, source } = plan.mapping;
   const wanted = new Set([

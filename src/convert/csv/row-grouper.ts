@@ -4,7 +4,7 @@ import type { RawUnit } from '../record.ts';
 import type { Row } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
 
-/** A row and the exam it belongs to; no key where the row can not tell. */
+/** A row and the exam it belongs to; no key where the row cannot tell. */
 export interface KeyedRow {
   readonly row: Row;
   readonly key: string | undefined;
@@ -27,7 +27,7 @@ export function rowGrouper(rows: 'adjacent' | 'anywhere'): RowGrouper {
 function adjacentRows(): RowGrouper {
   let key: string | undefined;
   let group: Row[] = [];
-  /** Rows that can not be read, behind the group: part of it only if it goes on after them. */
+  /** Rows that cannot be read, behind the group: part of it only if it goes on after them. */
   let doubtful: Row[] = [];
   let tooLarge = false;
 

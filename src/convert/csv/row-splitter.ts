@@ -4,7 +4,7 @@ import { quotedRowEnd } from './quoted-row.ts';
 export interface Row {
   readonly text: string;
   readonly line: number;
-  /** The row can not be read; it was cut after its first line. */
+  /** The row cannot be read; it was cut after its first line. */
   readonly fault?: RowFault;
 }
 

@@ -64,7 +64,7 @@ function bounded(heading: Row): Row {
   return heading.text.length > LONGEST_HEADING ? { ...heading, fault: 'too-large' } : heading;
 }
 
-/** Undefined for a row that can not be read or that names no exam. */
+/** Undefined for a row that cannot be read or that names no exam. */
 function keyOf(
   cells: readonly string[] | undefined,
   columns: readonly number[],

@@ -18,7 +18,7 @@ export interface HeadResult {
   /** None where something is missing or wrong without which there is no exam: see the issues. */
   readonly head?: ExamHead;
   readonly issues: readonly Issue[];
-  /** Fields of the head that can not be read and are not vital. */
+  /** Fields of the head that cannot be read and are not vital. */
   readonly texts: readonly TextDraft[];
   /** Fields that the exam has no place for, about the person, the visit or the document. */
   readonly administrative: readonly Field[];

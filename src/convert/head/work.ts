@@ -25,7 +25,7 @@ export function refuse<Code extends ConversionCode>(
   work.issues.push(issue(code, [name], facts, { source }));
 }
 
-/** A field that is not vital and can not be read: text, with a warning. */
+/** A field that is not vital and cannot be read: text, with a warning. */
 export function keepAsText<Code extends ConversionCode>(
   work: Work,
   code: Code,

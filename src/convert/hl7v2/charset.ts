@@ -3,7 +3,7 @@ import { delimitersOf } from './delimiters.ts';
 /**
  * HL7 table 0211 (alternate character sets, code system v2-0211 of HL7 terminology 7.0.1) and the
  * encoding each code names. The two-byte sets are those of the Encoding Standard. Codes without an
- * encoding here (UTF-32, ISO IR159, CNS 11643) can not be decoded and are reported by their code.
+ * encoding here (UTF-32, ISO IR159, CNS 11643) cannot be decoded and are reported by their code.
  * @see https://encoding.spec.whatwg.org/#names-and-labels
  */
 export const characterSets: ReadonlyMap<string, string> = new Map([

@@ -30,7 +30,7 @@ export function completeHl7v2(mapping: Mapping): Mapping {
 /** Codes of table 0085 by which no value was given, or the one given does not hold. */
 const neverStated = ['D', 'W', 'X', 'N', 'I', 'O'];
 
-/** Meanings that a mapping can not give to codes of HL7's own tables. */
+/** Meanings that a mapping cannot give to codes of HL7's own tables. */
 export function hl7v2MappingIssues(mapping: Mapping): Issue[] {
   return (mapping.items ?? []).flatMap(({ status }, at) => {
     if (status?.from !== 'OBX-11') return [];

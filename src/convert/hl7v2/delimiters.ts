@@ -17,7 +17,7 @@ export interface Delimiters {
 const usable = /^[!-/:-@[-`{-~]{3,6}$/;
 
 /**
- * Separators that an MSH, FHS or BHS line declares; undefined when they can not be told: fewer than
+ * Separators that an MSH, FHS or BHS line declares; undefined when they cannot be told: fewer than
  * two or more than five in MSH-2, a letter or digit among them, or the same one twice.
  */
 export function delimitersOf(line: string): Delimiters | undefined {

@@ -123,7 +123,7 @@ function valueType(segment: Segment): string {
   return segment.fields[2] ?? '';
 }
 
-/** Why the value of an OBX can not be told. Its fields are then kept as text and nothing is coded. */
+/** Why the value of an OBX cannot be told. Its fields are then kept as text and nothing is coded. */
 function observationProblems(
   segment: Segment,
   reading: FieldReading,

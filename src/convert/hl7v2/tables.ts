@@ -4,7 +4,7 @@ import type { ItemStatus, SideWithin } from '../mapping.ts';
 /**
  * What OBX-11 says about its value: table 0085 (code system v2-0085 of HL7 terminology 7.0.1). F, P,
  * C, A, D, W, X and N follow HL7's own v2-to-FHIR concept map for 0085; the others have no map there
- * and are our choice. N is "not asked" and X "can not be obtained": neither is ever normal.
+ * and are our choice. N is "not asked" and X "cannot be obtained": neither is ever normal.
  */
 export const resultStatusWords: { readonly [code: string]: ItemStatus } = {
   F: 'stated',
@@ -13,7 +13,7 @@ export const resultStatusWords: { readonly [code: string]: ItemStatus } = {
   A: 'stated',
   D: 'withdrawn',
   W: 'withdrawn',
-  X: { state: 'not-examined', reason: 'other', text: 'OBX-11 X: results can not be obtained' },
+  X: { state: 'not-examined', reason: 'other', text: 'OBX-11 X: results cannot be obtained' },
   N: { state: 'not-examined', reason: 'not-sought', text: 'OBX-11 N: not asked' },
   B: 'stated',
   V: 'stated',

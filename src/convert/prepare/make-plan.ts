@@ -21,7 +21,7 @@ const compactFormats: readonly string[] = [
   'YYYYMMDDHHmmssZ',
 ];
 
-/** ISO 8601 calendar dates and times, which can not be mistaken for others. */
+/** ISO 8601 calendar dates and times, which cannot be mistaken for others. */
 const isoFormats: readonly string[] = [
   'YYYY-MM-DD',
   'YYYY-MM-DDTHH:mmZ',

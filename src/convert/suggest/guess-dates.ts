@@ -28,7 +28,7 @@ const forms: readonly string[] = [
   'MM/DD/YY',
 ];
 
-/** Forms that read every one of some texts; several where the day and month can not be told apart. */
+/** Forms that read every one of some texts; several where the day and month cannot be told apart. */
 export function datesOf(texts: readonly string[]): readonly string[] {
   if (texts.length === 0) return [];
   const fitting = forms.filter((form) => {

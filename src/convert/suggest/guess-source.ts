@@ -7,7 +7,7 @@ const cda = /<(?:[\w.-]+:)?ClinicalDocument[\s>]/;
 const xml = /^\s*</;
 
 /**
- * How a sample is read, as its beginning shows. Which element of an XML export holds an exam can not
+ * How a sample is read, as its beginning shows. Which element of an XML export holds an exam cannot
  * be seen in general: `exam` is empty then.
  */
 export function guessSource(text: string): Source {

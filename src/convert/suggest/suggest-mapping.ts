@@ -21,7 +21,7 @@ export interface SuggestOptions {
 
 /** A first mapping, to be finished by a person. */
 export interface Suggestion {
-  /** In the form of a mapping, without the parts that the sample can not tell. */
+  /** In the form of a mapping, without the parts that the sample cannot tell. */
   readonly mapping: { readonly [part: string]: unknown };
   /** What could not be placed, what has two readings, and what the mapping still lacks. */
   readonly issues: readonly Issue[];

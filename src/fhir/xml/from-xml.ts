@@ -123,7 +123,7 @@ interface Group {
   readonly elements: XmlElement[];
 }
 
-/** The children under their definitions, in order; those that can not stand here are told. */
+/** The children under their definitions, in order; those that cannot stand here are told. */
 function grouped(reading: Reading, parent: XmlElement, rows: TypeRows, path: Path): Group[] {
   const groups: Group[] = [];
   for (const element of parent.children) {

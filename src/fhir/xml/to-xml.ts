@@ -35,9 +35,9 @@ const limits = { depth: 200, values: 5_000_000 };
 
 /**
  * FHIR XML of a resource, with the elements in the order of their definitions, decimals as they were
- * stated and the narrative as the XHTML that it is. A resource that can not be written without loss
+ * stated and the narrative as the XHTML that it is. A resource that cannot be written without loss
  * gives issues and no text: unknown types and properties, values of another type, empty ones, text
- * that XML can not hold.
+ * that XML cannot hold.
  * @see https://hl7.org/fhir/R4/xml.html
  */
 export function toXml(

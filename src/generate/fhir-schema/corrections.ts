@@ -43,7 +43,7 @@ export const corrections: readonly Correction[] = [
   {
     id: 'stray-elements',
     reason:
-      'modifierExtension stood on parts of data types, which are plain elements in the StructureDefinitions and can not have one.',
+      'modifierExtension stood on parts of data types, which are plain elements in the StructureDefinitions and cannot have one.',
     run(_definitions, _source, { stray }) {
       for (const { definition, name } of stray) delete definition.properties?.[name];
       return stray.length;

@@ -25,7 +25,7 @@ function readFinding(observed: Observed, key: string | undefined): Read<Finding>
   const except = exceptionsOf(observed);
   const site = siteOf(observed, except);
   if (presence === undefined || code === undefined || site === undefined) return undefined;
-  // Exceptions that can not be kept are never dropped: the statement would say more than it does.
+  // Exceptions that cannot be kept are never dropped: the statement would say more than it does.
   if (except === undefined || (except.length > 0 && presence !== 'absent')) return undefined;
   const methods = methodsOf(observed);
   const place = components.text('place');

@@ -32,7 +32,7 @@ function readRegionState(
     ...(codings && { codings }),
   } as const;
   const state = ownValue(reading, innerOf(element, 'valueCodeableConcept'), 'state');
-  // Exceptions that can not be kept are never dropped: the statement would say more than it does.
+  // Exceptions that cannot be kept are never dropped: the statement would say more than it does.
   if (except.length > 0 && state !== 'normal') return undefined;
   if (state === undefined)
     return unexamined(observed, key, { ...shared, ...(methods && { methods }) });

@@ -28,7 +28,7 @@ type WithoutKey<S> = S extends Statement ? Omit<S, 'key'> & { readonly key?: str
 export function state(draft: ExamDraft, statement: WithoutKey<Statement>): ExamDraft {
   const { exam } = draft;
   const key = statement.key ?? freeKey(exam, baseKey(statement));
-  // Key and kind are set; the callers are typed, and finishExam checks what they can not.
+  // Key and kind are set; the callers are typed, and finishExam checks what they cannot.
   const complete = { ...statement, key } as Statement;
   return { exam: { ...exam, statements: [...exam.statements, complete] } };
 }

@@ -9,7 +9,7 @@ import type { Side, Text } from '../primitive.ts';
 
 declare const addedCode: unique symbol;
 
-/** A code that an adopter added to the catalogue. The compiler can not check it; `finishExam` does. */
+/** A code that an adopter added to the catalogue. The compiler cannot check it; `finishExam` does. */
 export type AddedCode = string & { readonly [addedCode]: true };
 
 /** Marks a code as one of the adopter's own. */

@@ -4,7 +4,7 @@ import type { ExamRule } from './rule.ts';
 
 /**
  * A sign stated where the tables do not expect it, or a method that the region does not take.
- * Warnings: the tables can not know every sound use, so the statement is kept and exported.
+ * Warnings: the tables cannot know every sound use, so the statement is kept and exported.
  */
 export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
   exam.statements.forEach((statement, at) => {

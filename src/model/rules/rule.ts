@@ -15,7 +15,7 @@ export interface RuleContext {
   ) => void;
 }
 
-/** A rule on the form of an exam that its schema can not express. It reports and returns nothing. */
+/** A rule on the form of an exam that its schema cannot express. It reports and returns nothing. */
 export type ExamRule = (context: RuleContext) => void;
 
 export type { Issue };

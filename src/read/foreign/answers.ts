@@ -243,7 +243,7 @@ export function textsOf(concept: Element): string[] {
 
 const presences = { states: 'present', denies: 'absent', open: 'indeterminate' } as const;
 
-/** Why a sign with our codes can not be taken at its word: what stands beside them contradicts it. */
+/** Why a sign with our codes cannot be taken at its word: what stands beside them contradicts it. */
 export function contradictionIn(
   catalogue: Catalogue,
   holder: Element,

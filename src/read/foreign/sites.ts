@@ -31,7 +31,7 @@ export interface ForeignSite {
   readonly narrower?: true;
   /** The side stands in words alone. */
   readonly sideInWords?: true;
-  /** Why the site can not be used although there is one. */
+  /** Why the site cannot be used although there is one. */
   readonly trouble?: string;
 }
 

@@ -96,7 +96,7 @@ function statementOf(source: Source): Told {
   return { statement: claims.attempt(() => noteOf(source)), inWords: true };
 }
 
-/** The sign or symptom; undefined, and the reason told, where a sign of ours can not be read as one. */
+/** The sign or symptom; undefined, and the reason told, where a sign of ours cannot be read as one. */
 function signOf(source: Source): Finding | Symptom | undefined {
   const { reading, meanings, holder, frame, answer } = source;
   const told = signTold({
@@ -198,7 +198,7 @@ function soundly<S extends Finding | Measurement | Symptom>(
   if (!isSided(statement, reading)) {
     return statement.side === undefined
       ? 'its place needs a side and none is given'
-      : 'its place can not have its side';
+      : 'its place cannot have its side';
   }
   const lost = sidesOf(source).filter(
     (side) => !ownSides.has(side) && !covers(statement.side, side),

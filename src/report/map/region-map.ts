@@ -6,7 +6,7 @@ import { outline, type Shape, shapes } from './shapes.ts';
 
 const MIDLINE = 200;
 
-/** The drawing, its legend, and a table of every region, which says the same to those who can not see it. */
+/** The drawing, its legend, and a table of every region, which says the same to those who cannot see it. */
 export function mapPart(page: Page): Content {
   const { exam, catalogue, labels } = page;
   const mark = marksOf(exam, catalogue);

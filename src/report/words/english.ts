@@ -61,7 +61,7 @@ export const englishWords: ReportWords = {
   gaps: 'What the protocol asks for and nothing was said about',
   gapNote: 'This is silence, not normality.',
   noGaps: 'Something was said about everything that the protocol asks for.',
-  unknownProtocol: 'The protocol is not known here, so what is missing can not be told.',
+  unknownProtocol: 'The protocol is not known here, so what is missing cannot be told.',
   outside: 'Not part of this examination',
   sensation: 'Sensation',
   compared: 'compared',

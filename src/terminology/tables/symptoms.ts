@@ -23,7 +23,7 @@ export const symptoms: readonly Lean<SymptomConcept>[] = [
   {"code":"sym-motor.weakness","display":"Weakness of the face","group":"sym-motor","section":"facial-movement"},
   {"code":"sym-motor.drooling","display":"Drooling","group":"sym-motor","section":"facial-movement"},
   {"code":"sym-motor.twitching","display":"Twitching","group":"sym-motor","section":"facial-movement"},
-  {"code":"sym-motor.unable-to-close-eye","display":"Eye can not be closed","group":"sym-motor","section":"facial-movement"},
+  {"code":"sym-motor.unable-to-close-eye","display":"Eye cannot be closed","group":"sym-motor","section":"facial-movement"},
   {"code":"sym-eye.gritty","display":"Gritty eye","group":"sym-eye","section":"eyes"},
   {"code":"sym-eye.dry","display":"Dry eye","maps":[{"system":"snomed","code":"162290004","relation":"equivalent"}],"group":"sym-eye","section":"eyes"},
   {"code":"sym-eye.watering","display":"Watering eye","maps":[{"system":"snomed","code":"193982009","relation":"relatedto"}],"group":"sym-eye","section":"eyes"},

@@ -158,7 +158,7 @@ export const dataTypeFaults: readonly Fault[] = dataFaults('data-type', [
   },
   {
     id: 'control-character',
-    title: 'a text has a control character that XML can not hold',
+    title: 'a text has a control character that XML cannot hold',
     rule: primitive('string'),
     severity: 'warning',
     code: 'value',

@@ -217,7 +217,7 @@ function valueElement(value: ItemValue): string {
   if ('count' in value) return element('value', type('INT', { value: String(value.count) }));
   const { number, comparator, unit } = value;
   if (comparator === undefined) return element('value', type('PQ', { value: number, unit }));
-  // PQ has no comparator, and an interval could not be told from a range. A unit such as `1` can not
+  // PQ has no comparator, and an interval could not be told from a range. A unit such as `1` cannot
   // stand behind a number; it is the one that the mapping states.
   const text = /^\p{L}/u.test(unit) ? `${valueText(value)} ${unit}` : valueText(value);
   return element('value', type('ST'), text);

@@ -22,7 +22,7 @@ export interface ProbeContext {
   readonly faults: FaultVerdict[];
 }
 
-/** One thing that a probe tries. It throws `Misbehaved` where it can not go on. */
+/** One thing that a probe tries. It throws `Misbehaved` where it cannot go on. */
 export interface Step {
   readonly id: string;
   readonly title: string;

@@ -62,7 +62,7 @@ export interface ProbeNote {
   readonly request?: string;
 }
 
-/** Ends a step that can not go on. */
+/** Ends a step that cannot go on. */
 export class Misbehaved extends Error {
   readonly misbehaviour: Misbehaviour;
   readonly request: string | undefined;

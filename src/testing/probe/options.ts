@@ -40,7 +40,7 @@ export interface ProbeSettings extends Required<Omit<ProbeOptions, 'token'>> {
 
 /**
  * Checked settings for an address.
- * @throws TypeError where the address or an option can not be used
+ * @throws TypeError where the address or an option cannot be used
  */
 export function probeSettings(address: string, options: ProbeOptions): ProbeSettings {
   const base = baseUrl(address);

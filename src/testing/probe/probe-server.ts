@@ -13,7 +13,7 @@ import { probeSteps } from './steps/steps.ts';
  * a limited time, and writes nothing but its own invented exams. Every misbehaviour is told in the
  * report; only misuse throws.
  * @param url base of the server; an address that is not this machine needs the option `remote`
- * @throws TypeError where the URL or an option can not be used
+ * @throws TypeError where the URL or an option cannot be used
  */
 export async function probeServer(url: string, options: ProbeOptions = {}): Promise<ProbeReport> {
   const settings = probeSettings(url, options);

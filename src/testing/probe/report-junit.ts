@@ -60,7 +60,7 @@ const entities: ReadonlyMap<string, string> = new Map([
   ['\n', '&#10;'],
 ]);
 
-/** Without what XML 1.0 can not hold. @see https://www.w3.org/TR/xml/#charsets */
+/** Without what XML 1.0 cannot hold. @see https://www.w3.org/TR/xml/#charsets */
 function escaped(text: string): string {
   return text
     .replace(/[^\n\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')

@@ -111,7 +111,7 @@ export function sampleDecimal(random: Random, low: number, high: number, digits:
   return (random.int(Math.round(low * scale), Math.round(high * scale)) / scale).toFixed(digits);
 }
 
-/** Why something was not examined, or can not be. */
+/** Why something was not examined, or cannot be. */
 export function sampleReason(sampling: Sampling, why: 'not-examined' | 'not-applicable'): Reason {
   const { random, catalogue } = sampling;
   const rows = [...catalogue.reasons.values()].filter(

@@ -77,7 +77,7 @@ export interface ElementRule {
   readonly empty: boolean;
 }
 
-/** By name; none for an element that a narrative can not have. */
+/** By name; none for an element that a narrative cannot have. */
 export const elementRules: ReadonlyMap<string, ElementRule> = new Map(
   Object.entries(byElement).map(([name, own]) => [
     name,

@@ -21,7 +21,7 @@ export interface XhtmlReading {
 interface Reader {
   readonly text: string;
   at: number;
-  /** Elements that are open; the rule is absent of one that can not be here. */
+  /** Elements that are open; the rule is absent of one that cannot be here. */
   readonly open: { readonly name: string; readonly rule: ElementRule | undefined }[];
   /** How many of them are links. */
   anchors: number;
@@ -35,7 +35,7 @@ const txt1 = 'txt-1';
 /** One narrative can be wrong at every tag; the first ones tell enough. */
 const mostFaults = 20;
 
-/** Ends the reading: what is not well-formed can not be understood. */
+/** Ends the reading: what is not well-formed cannot be understood. */
 class Stop extends Error {}
 
 /**
@@ -147,7 +147,7 @@ function readReference(reader: Reader): void {
   reference.lastIndex = reader.at;
   const found = reference.exec(reader.text);
   if (found === null) stop(reader, 'an & that begins no reference that XML has');
-  if (!isCharacter(found)) say(reader, 'a reference to a character that XML can not hold');
+  if (!isCharacter(found)) say(reader, 'a reference to a character that XML cannot hold');
   reader.at += found[0].length;
 }
 
@@ -194,7 +194,7 @@ function placeFault(
   name: string,
   rule: ElementRule | undefined,
 ): string | undefined {
-  if (rule === undefined) return 'an element that a narrative can not have';
+  if (rule === undefined) return 'an element that a narrative cannot have';
   const parent = open.at(-1);
   const parentName = parent?.name ?? '';
   if (rule.parents !== undefined && !rule.parents.has(parentName)) {
@@ -206,7 +206,7 @@ function placeFault(
   if (outer.children !== undefined && !outer.children.has(name)) {
     return `a ${outer.name} can hold only ${[...outer.children].join(', ')}`;
   }
-  if (outer.breaks?.has(name)) return `a ${name} can not stand in a ${outer.name}`;
+  if (outer.breaks?.has(name)) return `a ${name} cannot stand in a ${outer.name}`;
   return name === 'a' && anchors > 0 ? 'a link in a link' : undefined;
 }
 
@@ -222,7 +222,7 @@ function readAttributes(reader: Reader, rule: ElementRule | undefined): void {
     if (met.has(name)) stop(reader, 'an attribute that stands twice');
     met.add(name);
     if (rule !== undefined && !rule.attributes.has(name)) {
-      say(reader, `an attribute that ${rule.name} can not have here`);
+      say(reader, `an attribute that ${rule.name} cannot have here`);
     }
     readValue(reader, name, quoted.slice(1, -1));
     reader.at += whole.length;

@@ -26,7 +26,7 @@ export const bundleInvariants: readonly Invariant[] = [
     ],
     [
       'bdl-8',
-      'a fullUrl can not name a version',
+      'a fullUrl cannot name a version',
       (it) => !textOf(it['fullUrl'])?.includes('/_history/'),
     ],
     [

@@ -38,7 +38,7 @@ export const dataTypeInvariants: readonly Invariant[] = [
     ['drq-2', 'exactly one of path and searchParam must stand', pathOrParameter],
     [
       'trd-1',
-      'data and timing can not both stand',
+      'data and timing cannot both stand',
       (it) => !has(it, 'data') || !hasChoice(it, 'timing'),
     ],
     ['trd-2', 'a condition without data', (it) => !has(it, 'condition') || has(it, 'data')],

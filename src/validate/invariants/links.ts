@@ -16,17 +16,17 @@ export const linkInvariants: readonly Invariant[] = [
       ['obs-9', 'a group that is a specimen can hold specimens only', specimensOnly],
       [
         'enc-2',
-        'a participant that is a patient or group can not have a type',
+        'a participant that is a patient or group cannot have a type',
         (it, scope) => !isOneOf(target(it['actor'], scope), 'Patient', 'Group') || !has(it, 'type'),
       ],
       [
         'prov-1',
-        'an agent can not act for itself',
+        'an agent cannot act for itself',
         (it, scope) => differ(who(it, scope), whom(it, scope)),
       ],
       [
         'prov-2',
-        'an agent can not act for itself',
+        'an agent cannot act for itself',
         (it, scope) => {
           const onBehalf = whom(it, scope);
           if (!isOneOf(onBehalf, 'Practitioner')) return true;
@@ -35,7 +35,7 @@ export const linkInvariants: readonly Invariant[] = [
       ],
       [
         'prov-3',
-        'an agent can not act for itself',
+        'an agent cannot act for itself',
         (it, scope) => {
           const agent = who(it, scope);
           if (!isOneOf(agent, 'Organization')) return true;

@@ -12,7 +12,7 @@ export const resourceInvariants: readonly Invariant[] = [
     ],
     [
       'obs-6',
-      'a value and a reason for its absence can not both stand',
+      'a value and a reason for its absence cannot both stand',
       (it) => !hasPart(it, 'dataAbsentReason') || !hasChoice(it, 'value'),
     ],
     ['obs-7', 'a component repeats the code that has a value', noComponentRepeatsCode],
@@ -47,8 +47,8 @@ export const resourceInvariants: readonly Invariant[] = [
     ],
   ]),
   ...rules(beforeR5, [
-    ['org-2', 'an organization can not have an address of use home', (it) => it['use'] !== 'home'],
-    ['org-3', 'an organization can not have a telecom of use home', (it) => it['use'] !== 'home'],
+    ['org-2', 'an organization cannot have an address of use home', (it) => it['use'] !== 'home'],
+    ['org-3', 'an organization cannot have a telecom of use home', (it) => it['use'] !== 'home'],
     ['ppc-1', 'a policy must stand', (it) => hasPart(it, 'policy') || hasPart(it, 'policyRule')],
     ['ppc-2', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'patient-privacy')],
     ['ppc-3', 'a consent of this scope needs a patient', (it) => fitsScope(it, 'research')],
@@ -58,16 +58,16 @@ export const resourceInvariants: readonly Invariant[] = [
   ...rules(
     ['R5'],
     [
-      ['obs-8', 'bodySite and bodyStructure can not both stand', oneBodySite],
-      ['bdystr-1', 'bodySite and bodyStructure can not both stand', oneBodySite],
+      ['obs-8', 'bodySite and bodyStructure cannot both stand', oneBodySite],
+      ['bdystr-1', 'bodySite and bodyStructure cannot both stand', oneBodySite],
       [
         'org-3',
-        'an organization can not have a telecom of use home',
+        'an organization cannot have a telecom of use home',
         (it) => noneAtHome(it, 'telecom'),
       ],
       [
         'org-4',
-        'an organization can not have an address of use home',
+        'an organization cannot have an address of use home',
         (it) => noneAtHome(it, 'address'),
       ],
       [

@@ -13,7 +13,7 @@ export const timingInvariants: readonly Invariant[] = rules(everyVersion, [
   ['tim-9', 'an offset from an event that is none, or a meal itself', offsetFitsEvent],
   [
     'tim-10',
-    'times of day and events can not both stand',
+    'times of day and events cannot both stand',
     (it) => !has(it, 'timeOfDay') || !has(it, 'when'),
   ],
 ]);

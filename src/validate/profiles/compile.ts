@@ -34,7 +34,7 @@ export interface Profile {
 export interface Profiles {
   readonly byUrl: ReadonlyMap<string, Profile>;
   readonly definitions: Definitions;
-  /** What was given and can not be used. */
+  /** What was given and cannot be used. */
   readonly issues: readonly Issue[];
 }
 
@@ -114,7 +114,7 @@ function allValueSets(
   const open = new Set<string>();
   const find = (url: string): Members | undefined => {
     const resource = given.get(url);
-    // A value set that includes itself can not be worked out.
+    // A value set that includes itself cannot be worked out.
     if (resource === undefined || open.has(url))
       return resource && open.has(url) ? undefined : found.get(url);
     open.add(url);

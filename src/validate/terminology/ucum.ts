@@ -6,7 +6,7 @@ import { atoms, prefixes } from '../tables/ucum.ts';
  */
 export type UcumAtom = readonly [metric: 0 | 1, size: number, dimension: string];
 
-/** What a unit is worth in base units; `size` is 0 where it can not be compared. */
+/** What a unit is worth in base units; `size` is 0 where it cannot be compared. */
 export interface UnitSize {
   readonly size: number;
   readonly dimension: readonly number[];
@@ -136,7 +136,7 @@ function product(one: UnitSize, other: UnitSize): UnitSize {
   return { size: one.size * other.size, dimension };
 }
 
-/** How many of `other` one `unit` is; `undefined` where the two can not be compared. */
+/** How many of `other` one `unit` is; `undefined` where the two cannot be compared. */
 export function factorBetween(unit: string, other: string): number | undefined {
   if (unit === other) return 1;
   const [from, to] = [unitSize(unit), unitSize(other)];

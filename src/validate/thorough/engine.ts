@@ -17,7 +17,7 @@ export interface ExpressionEngine {
   evaluate(rule: Expression, base: string, value: unknown, scope: Scope): Verdict;
 }
 
-/** A compiled expression. @throws whatever the FHIRPath library throws on data that it can not take */
+/** A compiled expression. @throws whatever the FHIRPath library throws on data that it cannot take */
 export type Compiled = (
   element: unknown,
   variables: { readonly resource: JsonObject; readonly rootResource: JsonObject },
@@ -44,7 +44,7 @@ const holdsWhenEmpty: ReadonlySet<string> = new Set([
   'dgr-1 R5',
 ]);
 
-/** Values that the library fhirpath can not take on their own; that one has a value, ele-1, is plain. */
+/** Values that the library fhirpath cannot take on their own; that one has a value, ele-1, is plain. */
 const notTaken: ReadonlySet<string> = new Set([
   'decimal',
   'integer',

@@ -13,7 +13,7 @@ async function cut(paths: readonly string[], mapping: unknown): Promise<CutUnit[
   return found;
 }
 
-it('cuts files into the texts of single exams, and tells what can not be read', async () => {
+it('cuts files into the texts of single exams, and tells what cannot be read', async () => {
   const folder = temporaryFolder();
   const { text, units } = messyRows(1, 200);
   writeFileSync(join(folder, 'a.csv'), text);

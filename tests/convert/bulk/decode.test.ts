@@ -75,7 +75,7 @@ describe('decodeUnit', () => {
     expect(decodeUnit(unit, 'auto').raw).toBe('¤');
   });
 
-  it('makes an error of a set that can not be decoded, and a warning of an assumed one', () => {
+  it('makes an error of a set that cannot be decoded, and a warning of an assumed one', () => {
     const unit = { raw: '\u00e9', at: { line: 4 } };
     expect(decodeUnit({ ...unit, declaredEncoding: 'x-unknown' }, undefined).issues).toMatchObject([
       { code: 'undeclared-encoding', severity: 'error', source: { line: 4 } },

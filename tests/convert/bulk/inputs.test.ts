@@ -74,7 +74,7 @@ describe('zip', () => {
     },
   );
 
-  it('entries that can not be read are told', async () => {
+  it('entries that cannot be read are told', async () => {
     const content = Buffer.from('x');
     const path = archive(
       'odd.zip',

@@ -22,7 +22,7 @@ describe('mappings of CDA', () => {
     ]);
   });
 
-  it('can not read a narrative as a code', () => {
+  it('cannot read a narrative as a code', () => {
     const state = {
       kind: 'region-state',
       region: 'tm',

@@ -45,7 +45,7 @@ describe('character sets of MSH-18', () => {
     });
   });
 
-  it('are refused where they can not be decoded', () => {
+  it('are refused where they cannot be decoded', () => {
     // ESC $ B leaves ASCII for JIS X 0208 (RFC 1468).
     expect(sent('ISO IR87', [0x1b, 0x24, 0x42, 0x43, 0x66]).issues).toContain(
       'undeclared-encoding',

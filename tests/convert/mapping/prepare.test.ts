@@ -44,7 +44,7 @@ describe('a mapping is checked before anything is read', () => {
       [['missing-side', 'fields.extra.side', 'error']],
     ],
     [
-      'a side that the region can not have',
+      'a side that the region cannot have',
       field({ kind: 'note', region: 'septum', side: 'right' }),
       [['impossible-side', 'fields.extra.side', 'error']],
     ],

@@ -56,7 +56,7 @@ import org.springframework.transaction.annotation.EnableTransactionManagement;
  * <p>System properties: {@code port} (0: any free one), {@code db} (JDBC URL of H2; in memory unless
  * told), {@code validate} (true: a resource with an error gets status 422), {@code load} (folders of
  * definitions, joined by the path separator). Prints {@code READY <base URL>} once it answers, and
- * ends when its standard input does, so that it can not outlive the process that started it.
+ * ends when its standard input does, so that it cannot outlive the process that started it.
  */
 public final class FhirServer {
     private static final String LOOPBACK = "127.0.0.1";

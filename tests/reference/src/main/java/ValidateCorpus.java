@@ -34,7 +34,7 @@ import org.hl7.fhir.r5.utils.validation.constants.BestPracticeWarningLevel;
  * Each line of standard input is {@code {"id", "version": "R4"|"R4B"|"R5", "text": "..." or "resource": {...},
  * "format": "json"|"xml", "profiles": [...]}}; each gives one line of output, in the same order:
  * {@code {"id", "valid", "issues": [{"severity", "location", "message", "messageId"}]}}. Only
- * {@code text} keeps duplicate properties and the spelling of the source. A line that can not be
+ * {@code text} keeps duplicate properties and the spelling of the source. A line that cannot be
  * read gives an issue of severity {@code fatal}.
  */
 public final class ValidateCorpus {
@@ -86,7 +86,7 @@ public final class ValidateCorpus {
             result.add("id", request.get("id"));
             for (SingleValidationMessage message : validate(request)) issues.add(issueOf(message));
         } catch (UncheckedIOException e) {
-            // A folder of definitions that can not be read is the caller's mistake and no finding.
+            // A folder of definitions that cannot be read is the caller's mistake and no finding.
             throw e;
         } catch (RuntimeException | StackOverflowError e) {
             issues.add(issue("fatal", "", e.getClass().getSimpleName() + ": " + e.getMessage(), "unreadable"));
