@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { type Issue, issue, issuesBelow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
@@ -51,7 +52,7 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
   const issues: Issue[] = [...optionIssues(options, exam)];
   const index = indexExam(exam);
   const covered = coverageOf(exam, options, catalogue);
-  issues.push(...covered.issues);
+  append(issues, covered.issues);
   const limits = limitsOf(usable);
   const prior = priorOf(exam, options, issues);
   const comparisons =
@@ -77,7 +78,7 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
     },
   };
   const ran = runRules(context, chosen(options.ruleSets ?? []));
-  issues.push(...ran.issues);
+  append(issues, ran.issues);
   const prompts = promptsOf(ran.results, options.dismissals ?? [], issues);
   return {
     ...(covered.coverage !== undefined && { coverage: covered.coverage }),
@@ -159,7 +160,7 @@ function priorOf(exam: Exam, options: CheckOptions, issues: Issue[]): CheckConte
   const { prior } = options;
   if (prior === undefined) return undefined;
   const found = priorIssues(exam, prior, options.samePatient === 'assumed');
-  issues.push(...found);
+  append(issues, found);
   return found.length > 0 ? undefined : { exam: prior, index: indexExam(prior) };
 }
 
@@ -191,7 +192,7 @@ function promptsOf(
     const { prompt: _prompt, ...dismissed } = dismissal;
     return [{ ...result, ruleSet: set, cautions, dismissed }];
   });
-  issues.push(...dismissalIssues(prompts, dismissals));
+  append(issues, dismissalIssues(prompts, dismissals));
   return prompts;
 }
 

@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import type { Issue } from '../issue.ts';
 import { statementConversion } from '../kinds/conversions.ts';
 import { unkeyedFinding } from '../kinds/finding/convert.ts';
@@ -81,7 +82,7 @@ function attach(
   }
   const [first = value, ...more] = [...(statement.attributes ?? []), value];
   owner.content = { statement: { ...statement, attributes: [first, ...more] } };
-  owner.fields.push(...fields);
+  append(owner.fields, fields);
   owner.fallback.push(fallback);
 }
 
@@ -130,9 +131,9 @@ export function pieceKey(statement: Unkeyed, group: string | undefined): string 
 }
 
 function join(first: Piece, second: Piece): void {
-  first.fields.push(...second.fields);
-  first.told.push(...second.told);
-  first.fallback.push(...second.fallback);
+  append(first.fields, second.fields);
+  append(first.told, second.told);
+  append(first.fallback, second.fallback);
 }
 
 /** Joins a statement to an earlier one of the same thing, where the two complete each other. */

@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { hasErrors, type Issue } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { assemble, type Piece } from './assemble.ts';
@@ -30,13 +31,13 @@ export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
   const found: HeadResult | undefined = hasErrors(issues)
     ? undefined
     : examHead(group.records, plan);
-  issues.push(...(found?.issues ?? []));
+  append(issues, found?.issues ?? []);
   if (found?.head === undefined) return { issues, ledger: setAside(group, ledger) };
 
   const drafts = draftsOf(group, plan, ledger, issues);
   const pieces = assemble([...found.texts, ...drafts], issues);
   const settled = settle(found.head, pieces, plan.catalogue);
-  issues.push(...settled.issues);
+  append(issues, settled.issues);
   if (settled.exam === undefined) return { issues, ledger: setAside(group, ledger) };
 
   for (const field of found.administrative) ledger.mark(field, 'administrative');
@@ -76,14 +77,14 @@ function draftsOf(
       continue;
     }
     const made = recordDrafts(record, plan);
-    drafts.push(...made.drafts);
-    issues.push(...made.issues);
-    unmapped.push(...made.unmapped);
+    append(drafts, made.drafts);
+    append(issues, made.issues);
+    append(unmapped, made.unmapped);
     for (const field of made.blank) ledger.mark(field, 'blank');
     for (const field of made.layout) ledger.mark(field, 'layout');
     for (const field of made.administrative) ledger.mark(field, 'administrative');
   }
-  issues.push(...unmappedIssues(unmapped));
+  append(issues, unmappedIssues(unmapped));
   return drafts;
 }
 

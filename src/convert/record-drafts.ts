@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import type { Problem } from './build/built.ts';
 import type { Drafts } from './draft.ts';
 import type { ItemRecords } from './mapping.ts';
@@ -29,8 +30,9 @@ export function recordDrafts(record: LegacyRecord, plan: Plan): RecordResult {
   if (record.malformed !== undefined) {
     const text = recordText(record, record.fields);
     result.drafts.push({ text, name: record.kind, fields: record.fields });
-    result.issues.push(
-      ...record.malformed.map((found) => ({ ...found, severity: 'warning' as const })),
+    append(
+      result.issues,
+      record.malformed.map((found) => ({ ...found, severity: 'warning' as const })),
     );
     return result;
   }
@@ -64,9 +66,9 @@ function isItem(record: LegacyRecord, { kind, code }: ItemRecords): boolean {
 }
 
 function take(result: RecordResult, found: TargetResult): void {
-  result.drafts.push(...found.drafts);
-  result.issues.push(...found.issues);
-  result.blank.push(...found.blank);
+  append(result.drafts, found.drafts);
+  append(result.issues, found.issues);
+  append(result.blank, found.blank);
 }
 
 /** Fields of their own: each is what its name says. */
@@ -174,7 +176,7 @@ function itemFields(
   const planned = item.map.get(code);
   if (planned === undefined) {
     result.drafts.push({ text, name: code, fields: said });
-    result.blank.push(...present.filter(isBlank));
+    append(result.blank, present.filter(isBlank));
     const [first] = codes;
     if (first !== undefined) {
       result.issues.push(fieldIssue('unmapped-item', first.name, first, { reason: 'kept' }));
@@ -205,8 +207,9 @@ function itemFields(
   const notes = new Set(used.flatMap((found) => found.notes));
   const known = new Set([...codes, ...beside, ...values, ...notes]);
   const extras = said.filter((field) => !known.has(field));
-  result.unmapped.push(
-    ...extras.filter(({ name }) => !plan.text.has(name)).filter((one) => !unreadable.has(one)),
+  append(
+    result.unmapped,
+    extras.filter(({ name }) => !plan.text.has(name)).filter((one) => !unreadable.has(one)),
   );
   // Several values that are each said of several sides: which goes with which is not told.
   const crossed =

@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { targetConversion } from '../kinds/conversions.ts';
 import { type Beside, besideValue, isAround } from './context.ts';
 import type { DateProblem } from './date.ts';
@@ -45,7 +46,8 @@ export function rolesOf(
     const found = name === undefined ? nothing : besideValue(name, value, record, many);
     const wrong = found.unclear ? found.fields[0] : found.fields.find((one) => one.contradicted);
     unclear ??= wrong;
-    fields.push(...found.fields, ...found.tests);
+    append(fields, found.fields);
+    append(fields, found.tests);
     return found;
   };
   const one = (name: SourceField | undefined): Field | undefined => {

@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import type { Issue } from '../issue.ts';
 import { statementConversion } from '../kinds/conversions.ts';
 import { unkeyedFinding } from '../kinds/finding/convert.ts';
@@ -41,7 +42,7 @@ export function settle(head: ExamHead, pieces: readonly Piece[], catalogue: Cata
       if (piece === undefined || round === ROUNDS) return { issues: [...told, ...located], keys };
       refused.add(piece);
     }
-    told.push(...located.filter(({ severity }) => severity === 'error').map(asWarning));
+    append(told, located.filter(({ severity }) => severity === 'error').map(asWarning));
     for (const piece of refused) demote(piece);
   }
 }

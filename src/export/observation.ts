@@ -6,6 +6,7 @@ import type {
   ObservationComponent,
   Reference,
 } from 'fhir/r4.js';
+import { append } from '../append.ts';
 import { category, interpretation, interpretationsOf } from '../fhir/observation-codes.ts';
 import type { ProfileName } from '../fhir/profile-names.ts';
 import { unverifiedStatus } from '../fhir/record-status.ts';
@@ -70,7 +71,8 @@ export function observationOf<S extends Statement>(
     focus: parts.focus,
     at: seenAt(statement),
   });
-  observation.code.coding?.push(...context.coder.fromCaller(statement.codings));
+  const { coding } = observation.code;
+  if (coding !== undefined) append(coding, context.coder.fromCaller(statement.codings));
   if (parts.identifier) observation.identifier?.push(parts.identifier);
   Object.assign(observation, parts.value);
   if (parts.dataAbsentReason) observation.dataAbsentReason = parts.dataAbsentReason;
@@ -178,7 +180,7 @@ function componentsOf(
   for (const key of instruments?.slice(1) ?? []) {
     components.push(textComponent(context, 'instrument', key));
   }
-  if (carried) components.push(...carriedComponents(context, carried));
+  if (carried) append(components, carriedComponents(context, carried));
   return components;
 }
 

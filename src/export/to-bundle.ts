@@ -1,6 +1,7 @@
 import type { Bundle, BundleEntry } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
+import { append } from '../append.ts';
 import { licenceIssues } from '../fhir/licence-gate.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/snomed-policy.ts';
@@ -51,13 +52,11 @@ export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBund
     issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
   }
   if (parsed.value === undefined || hasErrors(issues)) return { issues };
-  issues.push(
-    ...leftBehind(parsed.value),
-    ...callerCodingIssues(parsed.value, codingRules(options)),
-    ...codeMapRemark(options.codes, options),
-  );
+  append(issues, leftBehind(parsed.value));
+  append(issues, callerCodingIssues(parsed.value, codingRules(options)));
+  append(issues, codeMapRemark(options.codes, options));
   const made = bundleOf(createContext(parsed.value, options), options);
-  issues.push(...made.issues);
+  append(issues, made.issues);
   // Looks at what leaves and at nothing before it, so that no way into the bundle goes around it.
   const leaks = licenceIssues(made.bundle, snomed, {
     includeValues,

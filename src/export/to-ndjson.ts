@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { toJson } from '../fhir/to-json.ts';
 import type { Issue } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
@@ -42,7 +43,10 @@ export function toNdjson(
   let at = 0;
   for (const part of ndjsonParts(list, options)) {
     for (const [type, lines] of part.lines) add(all, type, lines);
-    issues.push(...part.issues.map((one) => ({ ...one, path: [at, ...one.path] })));
+    append(
+      issues,
+      part.issues.map((one) => ({ ...one, path: [at, ...one.path] })),
+    );
     at += 1;
   }
   return { lines: all, issues };

@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { hasErrors, type Issue, issue, type RecordFacts } from '../issue.ts';
 import type { Path } from '../path.ts';
 import { isSnomedId } from '../terminology/check-digits.ts';
@@ -95,7 +96,7 @@ function lookAt(member: unknown, step: string | number, search: Search, level: n
 
 function report(uses: readonly SnomedUse[], { path, policy, options, issues }: Search): void {
   for (const { code, at } of uses) {
-    issues.push(...codeIssues(code, [...path, ...at], policy, options));
+    append(issues, codeIssues(code, [...path, ...at], policy, options));
   }
 }
 

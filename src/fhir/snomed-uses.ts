@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import type { Path } from '../path.ts';
 import { plainUri, standardSystem } from '../terminology/system-names.ts';
 import { SNOMED } from './systems.ts';
@@ -81,7 +82,7 @@ function byConceptMap(fields: Fields, isSnomed: SystemNames): SnomedUse[] {
   const found: SnomedUse[] = isSnomed(source) ? conceptCodes(element, ['element']) : [];
   if (!isSnomed(target)) return found;
   element.forEach((one: unknown, at) => {
-    if (isFields(one)) found.push(...conceptCodes(one.target, ['element', at, 'target']));
+    if (isFields(one)) append(found, conceptCodes(one.target, ['element', at, 'target']));
   });
   return found;
 }
@@ -97,7 +98,7 @@ function conceptCodes(list: unknown, path: Path): SnomedUse[] {
     seen.add(concepts);
     concepts.forEach((concept: unknown, index) => {
       if (!isFields(concept)) return;
-      found.push(...codeAt(concept.code, [...at, index, 'code']));
+      append(found, codeAt(concept.code, [...at, index, 'code']));
       open.push({ list: concept.concept, path: [...at, index, 'concept'] });
     });
   }

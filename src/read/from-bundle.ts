@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { type Issue, issue, orThrow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
@@ -77,7 +78,10 @@ function readUntilSound(
     const errors = parsed.issues.filter((found) => found.severity === 'error');
     const more = refusedBy(rough, errors, refused);
     if (more === undefined) return nothing([...told, ...issues, ...errors]);
-    told.push(...errors.map((found) => ({ ...found, path: originOf(rough, found.path) })));
+    append(
+      told,
+      errors.map((found) => ({ ...found, path: originOf(rough, found.path) })),
+    );
     refused = more;
   }
 }

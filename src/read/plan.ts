@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { partName } from '../fhir/part-names.ts';
 import { resourceName } from '../fhir/resource-names.ts';
 import type { PlanItem } from '../model/conclusion.ts';
@@ -128,7 +129,8 @@ export function planInOrder(
   const waiting = [...requests];
   const plan: PlanItem[] = [];
   for (const { at, item } of [...advice].sort((a, b) => a.at - b.at)) {
-    plan.push(...waiting.splice(0, at - plan.length), item);
+    append(plan, waiting.splice(0, at - plan.length));
+    plan.push(item);
   }
   return [...plan, ...waiting];
 }

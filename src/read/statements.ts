@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { issue } from '../issue.ts';
 import { fromObservation } from '../kinds/from-observation.ts';
 import { sayingsOf } from '../kinds/meanings.ts';
@@ -39,7 +40,7 @@ export function readStatements(
     if (!speaksOfSubject(reading, entry)) continue;
     const read = statementsIn(reading, { meanings, refused }, entry, key);
     for (const statement of read) origins.set(statement.key, entry.path);
-    list.push(...read);
+    append(list, read);
   }
   return { list, origins };
 }

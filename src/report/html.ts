@@ -5,8 +5,8 @@ export interface Html {
   readonly markup: string;
 }
 
-/** Text of the exam, or markup. Text is escaped, always. */
-export type Content = Html | string | false | undefined;
+/** Text of the exam, markup, or a list of both, however long. Text is escaped, always. */
+export type Content = Html | string | false | undefined | readonly Content[];
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
@@ -20,17 +20,21 @@ export function element(tag: string, attributes: Attributes = {}, ...content: Co
     if (value !== undefined) open += ` ${name}="${escapeXhtml(String(value))}"`;
   }
   if (voidElements.has(tag)) return { markup: `${open}>` };
-  return { markup: `${open}>${joined(...content).markup}</${tag}>` };
+  return { markup: `${open}>${markupOf(content)}</${tag}>` };
 }
 
 /** Contents one after the other. */
 export function joined(...content: Content[]): Html {
+  return { markup: markupOf(content) };
+}
+
+function markupOf(content: Content): string {
+  if (content === undefined || content === false) return '';
+  if (typeof content === 'string') return escapeXhtml(content);
+  if ('markup' in content) return content.markup;
   let markup = '';
-  for (const part of content) {
-    if (part === undefined || part === false) continue;
-    markup += typeof part === 'string' ? escapeXhtml(part) : part.markup;
-  }
-  return { markup };
+  for (const part of content) markup += markupOf(part);
+  return markup;
 }
 
 /**
@@ -44,7 +48,11 @@ export function words(text: string): Html {
 
 export function list(items: readonly Content[]): Html | undefined {
   if (items.length === 0) return undefined;
-  return element('ul', {}, ...items.map((item) => element('li', {}, item)));
+  return element(
+    'ul',
+    {},
+    items.map((item) => element('li', {}, item)),
+  );
 }
 
 export interface Table {
@@ -63,7 +71,7 @@ export function table({ caption, head, rows }: Table): Html | undefined {
       'tr',
       {},
       element('th', { scope: 'row' }, first),
-      ...cells.map((cell) => element('td', {}, cell)),
+      cells.map((cell) => element('td', {}, cell)),
     ),
   );
   return element(
@@ -74,8 +82,8 @@ export function table({ caption, head, rows }: Table): Html | undefined {
       'table',
       {},
       element('caption', {}, caption),
-      element('thead', {}, element('tr', {}, ...headCells)),
-      element('tbody', {}, ...body),
+      element('thead', {}, element('tr', {}, headCells)),
+      element('tbody', {}, body),
     ),
   );
 }
@@ -84,5 +92,5 @@ export function table({ caption, head, rows }: Table): Html | undefined {
 export function section(id: string, heading: string, ...content: Content[]): Html | undefined {
   const inside = content.filter((part) => part !== undefined && part !== false);
   if (inside.length === 0) return undefined;
-  return element('section', { 'aria-labelledby': id }, element('h2', { id }, heading), ...inside);
+  return element('section', { 'aria-labelledby': id }, element('h2', { id }, heading), inside);
 }

@@ -39,7 +39,7 @@ export function remarks({ labels }: Page, statement: Statement): Content {
 export function separated(parts: readonly Content[], separator = '; '): Content {
   const there = parts.filter((part) => part !== undefined && part !== false && part !== '');
   if (there.length === 0) return undefined;
-  return joined(...there.flatMap((part, at) => (at === 0 ? [part] : [separator, part])));
+  return joined(there.flatMap((part, at) => (at === 0 ? [part] : [separator, part])));
 }
 
 /** Methods in brackets, behind what was seen by them. */

@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { type Issue, issue, type Outcome } from '../issue.ts';
 import { nearest } from '../nearest.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
@@ -52,7 +53,7 @@ export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogu
     });
   }
   const catalogue = merged as unknown as Catalogue; // built key by key from the same table names
-  issues.push(...referenceIssues(catalogue, additions));
+  append(issues, referenceIssues(catalogue, additions));
   return issues.length > 0 ? { issues } : { value: catalogue, issues };
 }
 
@@ -66,7 +67,11 @@ function shapeIssues(additions: unknown): Issue[] {
   for (const name of tableNames) {
     const rows = additions[name];
     if (rows === undefined) continue;
-    if (Array.isArray(rows)) issues.push(...rows.flatMap((row, at) => rowShape(row, [name, at])));
+    if (Array.isArray(rows))
+      append(
+        issues,
+        rows.flatMap((row, at) => rowShape(row, [name, at])),
+      );
     else issues.push(issue('wrong-type', [name], { reason: 'not-a-list' }));
   }
   return issues;

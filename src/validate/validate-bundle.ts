@@ -1,3 +1,4 @@
+import { append } from '../append.ts';
 import { hasErrors, type Issue } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import { pathPointer } from '../path.ts';
@@ -96,7 +97,7 @@ function profilesOf(
 ): Profiles | undefined {
   if (!isList(profiles)) return profiles;
   const compiled = compileAll(profiles, plan.definitions);
-  issues.push(...compiled.issues);
+  append(issues, compiled.issues);
   return compiled;
 }
 

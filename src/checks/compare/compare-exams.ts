@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { ComparedBy, ComparedExam, Verdict } from '../../kinds/check.ts';
 import { comparisonOf } from '../../kinds/checks.ts';
 import { subjectOf } from '../../kinds/meanings.ts';
@@ -39,7 +40,10 @@ export function compareExams(
     const [a, b] = [here[0], there[0]];
     if (a === undefined) continue;
     if (here.length > 1 || there.length > 1) {
-      comparisons.push(...here.map((one) => comparison(one, undefined, severalOf)));
+      append(
+        comparisons,
+        here.map((one) => comparison(one, undefined, severalOf)),
+      );
     } else if (b === undefined) {
       comparisons.push(comparison(a, undefined, onlyNow(a, before, catalogue, loosely)));
     } else {

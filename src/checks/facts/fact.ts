@@ -17,6 +17,11 @@ export function known(holds: boolean, ...used: readonly Key[]): Fact {
   return { holds, used, missing: [] };
 }
 
+/** The same, by however many. */
+export function knownBy(holds: boolean, used: readonly Key[]): Fact {
+  return { holds, used, missing: [] };
+}
+
 export function unknown(...missing: readonly string[]): Fact {
   return { holds: undefined, used: [], missing };
 }

@@ -1,6 +1,6 @@
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { every, type Fact, ifNotDenied, known, some } from './fact.ts';
+import { every, type Fact, ifNotDenied, knownBy, some } from './fact.ts';
 import { judged, sign, symptom } from './stated.ts';
 
 const touch = ['palpation', 'bimanual-palpation'];
@@ -65,7 +65,11 @@ export function neckLump(context: CheckContext): Fact {
 /** A node that can be felt is no lump until it is called enlarged; no node felt is no enlarged one. */
 function feltLump(context: CheckContext): Fact {
   const lumps = neckLumps(context).filter((one) => one.finding !== 'node-palpable');
-  if (lumps.length > 0) return known(true, ...lumps.map((one) => one.key));
+  if (lumps.length > 0)
+    return knownBy(
+      true,
+      lumps.map((one) => one.key),
+    );
   return some([
     sign(context, { finding: 'neck-mass', regions: massRegions, by: touch }),
     enlargedNodes(context),

@@ -9,7 +9,7 @@ import { leavesOpen } from '../places/exceptions.ts';
 import { isWithin, membersOf, regionName } from '../places/regions.ts';
 import { coversSide, type OneSide, oneSides, sideText } from '../places/sides.ts';
 import type { Judgement } from '../settings/check-settings.ts';
-import { every, type Fact, known, some, unknown } from './fact.ts';
+import { every, type Fact, known, knownBy, some, unknown } from './fact.ts';
 
 const SECONDS_A_DAY = 86_400n;
 
@@ -31,12 +31,16 @@ export function symptom(context: CheckContext, code: string, side?: OneSide): Fa
   const here = statements.filter((one) => side === undefined || coversSide(one.side, side));
   const yes = here.filter((one) => one.answer === 'yes');
   const placed = yes.filter((one) => side === undefined || one.side !== undefined);
-  if (placed.length > 0) return known(true, ...placed.map((one) => one.key));
+  if (placed.length > 0)
+    return knownBy(
+      true,
+      placed.map((one) => one.key),
+    );
   if (yes.length > 0) return unknown(`side of ${name}`);
   const open = here.find((one) => one.answer !== 'no');
   if (open !== undefined) return unknown(`${name} (${answerText(open)})`);
   const no = here.map((one) => one.key);
-  return no.length > 0 ? known(false, ...no) : unknown(name);
+  return no.length > 0 ? knownBy(false, no) : unknown(name);
 }
 
 export interface SignQuery {
@@ -73,7 +77,11 @@ function signAt(
   const present = stated.filter(
     (one) => one.presence === 'present' && isWithin(catalogue, one.region, region),
   );
-  if (present.length > 0) return known(true, ...present.map((one) => one.key));
+  if (present.length > 0)
+    return knownBy(
+      true,
+      present.map((one) => one.key),
+    );
   const absent = stated.filter(
     (one) =>
       one.presence === 'absent' &&
@@ -84,13 +92,21 @@ function signAt(
     (one) => one.presence === 'present' && one.region === region && onSide(one),
   );
   const denying = [...absent, ...otherValue];
-  if (denying.length > 0) return known(false, ...denying.map((one) => one.key));
+  if (denying.length > 0)
+    return knownBy(
+      false,
+      denying.map((one) => one.key),
+    );
   const normal = index
     .about('region-state', region)
     .filter((one) => one.state === 'normal' && onSide(one))
     .filter((one) => (one.methods ?? []).some((method) => by.includes(method)))
     .filter((one) => !leavesOpen(context, one, { region, ...(side !== undefined && { side }) }));
-  if (normal.length > 0) return known(false, ...normal.map((one) => one.key));
+  if (normal.length > 0)
+    return knownBy(
+      false,
+      normal.map((one) => one.key),
+    );
   const inMembers = deniedInMembers(context, query, region, side);
   if (inMembers !== undefined) return inMembers;
   const name = lowered(catalogue.findings.get(finding)?.display ?? finding);

@@ -1,5 +1,5 @@
 import type { CheckContext } from '../context.ts';
-import { alsoMissing, every, type Fact, known, some, unknown } from '../facts/fact.ts';
+import { alsoMissing, every, type Fact, knownBy, some, unknown } from '../facts/fact.ts';
 import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
 import { background, sign, symptom } from '../facts/stated.ts';
 import { compare, type Exact, subtract, whole } from '../figures/decimal.ts';
@@ -63,7 +63,7 @@ function ptosis(context: CheckContext, side: OneSide): Fact {
   if (isMeasured(own) && isMeasured(other)) {
     const lower = subtract(other.value, own.value);
     const slight = compare(lower, LEAST) >= 0 && compare(lower, MOST) <= 0;
-    return known(slight, ...keysOf(own, other));
+    return knownBy(slight, keysOf(own, other));
   }
   const coded = sign(context, {
     finding: 'lid-position.ptosis',
@@ -71,7 +71,9 @@ function ptosis(context: CheckContext, side: OneSide): Fact {
     side,
     by: eye,
   });
-  return coded.holds === true ? alsoMissing(coded, unknown(...missingOf(own, other))) : coded;
+  return coded.holds === true
+    ? alsoMissing(coded, { holds: undefined, used: [], missing: missingOf(own, other) })
+    : coded;
 }
 
 /** The pupil smaller than the other, more so in the dark; without figures the sign itself. */
@@ -80,7 +82,7 @@ function smallPupil(context: CheckContext, side: OneSide): Fact {
   const light = smallerBy(context, side, 'light');
   if (dark !== undefined && light !== undefined) {
     const small = dark.by.digits > 0n && compare(dark.by, light.by) > 0;
-    return known(small, ...dark.used, ...light.used);
+    return knownBy(small, [...dark.used, ...light.used]);
   }
   const coded = sign(context, { finding: 'pupil-small', regions: ['pupil'], side, by: eye });
   const figures = unknown('both pupils in the dark and in the light');

@@ -1,6 +1,6 @@
 import type { Symptom } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { every, type Fact, known, not, some, unknown } from '../facts/fact.ts';
+import { every, type Fact, known, knownBy, not, some, unknown } from '../facts/fact.ts';
 import { lowerFace, weakerThan } from '../facts/movements.ts';
 import { withJudgement } from '../facts/neck-lumps.ts';
 import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/stated.ts';
@@ -103,7 +103,7 @@ function withFace(context: CheckContext, side: OneSide): RuleFinding {
   const there = anyLoss
     .map((code) => symptom(context, code, otherSide(side)))
     .some((fact) => fact.holds === true);
-  const oneSided = here.holds === true && there ? known(false, ...here.used) : here;
+  const oneSided = here.holds === true && there ? knownBy(false, here.used) : here;
   const face = some([droop(context, side), alteredSensation(context, side)]);
   return promptFinding(set, every([ageAtLeast(context, ADULT), oneSided, face]), {
     on: `with face, ${side}`,
@@ -134,6 +134,6 @@ function alteredSensation(context: CheckContext, side: OneSide): Fact {
   const felt =
     tested.length === 0
       ? unknown(`sensation of the face on the ${side}`)
-      : known(altered.length > 0, ...(altered.length > 0 ? altered : tested.map(({ key }) => key)));
+      : knownBy(altered.length > 0, altered.length > 0 ? altered : tested.map(({ key }) => key));
   return some([felt, symptom(context, 'sym-sensory.numbness', side)]);
 }

@@ -1,9 +1,11 @@
 /// <reference types="node" />
+
 import { createReadStream, createWriteStream } from 'node:fs';
 import { access, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
+import { append } from '../../append.ts';
 import { convertFiles, hasFailed } from '../../convert/bulk/convert-files.ts';
 import type { BulkIo, BulkOptions } from '../../convert/bulk/options.ts';
 import { fromJson } from '../../fhir/from-json.ts';
@@ -77,7 +79,7 @@ async function writeAsXml(io: CliIo, options: OptionValues, file: string): Promi
   for await (const { text } of documents(io, [file])) {
     const written = write(fromJson(text).value, true);
     if (written.value !== undefined) await io.out(written.value);
-    issues.push(...written.issues);
+    append(issues, written.issues);
   }
   return issues;
 }

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Change, Comparison, FigureChange } from '../../checks/compare/comparison.ts';
 import { subjectTables } from '../../kinds/subject-tables.ts';
 import type { TableName } from '../../terminology/built-in.ts';
@@ -25,7 +26,7 @@ export function compareText(comparisons: readonly Comparison[]): string {
   }
   if (reasons.size > 0) {
     const rows = [...reasons].map(([reason, count]) => `  ${String(count).padStart(5)}  ${reason}`);
-    lines.push('Not comparable', ...rows, '');
+    append(lines, ['Not comparable', ...rows, '']);
   }
   return lines.length === 0 ? 'Nothing to compare.\n' : `${lines.join('\n')}`;
 }

@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { createGunzip } from 'node:zlib';
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
 import { inflatedWithin } from './inflate-limit.ts';
@@ -39,8 +40,11 @@ export async function findInputs(paths: readonly string[]): Promise<FoundInputs>
         continue;
       }
       const archive = await zipEntries(file);
-      inputs.push(...archive.entries.map((entry) => entryInput(file, entry)));
-      issues.push(...archive.issues);
+      append(
+        inputs,
+        archive.entries.map((entry) => entryInput(file, entry)),
+      );
+      append(issues, archive.issues);
     }
   }
   return { inputs, issues };
@@ -58,7 +62,7 @@ async function filesBelow(path: string, issues: Issue[]): Promise<string[]> {
       .filter((name) => !name.startsWith('.'))
       .sort();
     const below: string[] = [];
-    for (const name of names) below.push(...(await filesBelow(join(path, name), issues)));
+    for (const name of names) append(below, await filesBelow(join(path, name), issues));
     return below;
   } catch (error) {
     issues.push(unreadableInput(basename(path), error));

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 /** A line without its ending, and its number from 1. */
 export interface Line {
   readonly text: string;
@@ -44,7 +45,7 @@ export function lineSplitter(longest: number = LONGEST): LineSplitter {
       const lines: Line[] = [];
       for (const part of parts) {
         hold(part);
-        lines.push(...take());
+        append(lines, take());
       }
       hold(last);
       return lines;

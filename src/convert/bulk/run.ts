@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { repeatedExam } from '../convert-text.ts';
 import { quarantineEntry } from '../quarantine.ts';
@@ -152,7 +153,7 @@ async function* stepsOfInput(
       issues.push(found.problem);
       continue;
     }
-    if (isFirst) issues.push(...run.checkFirst(found.unit));
+    if (isFirst) append(issues, run.checkFirst(found.unit));
     batch.push(found.unit);
     text += found.unit.raw.length;
     if (batch.length >= run.pool.batch || text >= BATCH_TEXT) yield step();

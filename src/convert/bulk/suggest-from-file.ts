@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import {
   type Suggestion,
@@ -31,7 +32,7 @@ export async function suggestFromFile(
       decoded,
       issues: faults,
     } = await textPieces(first?.open(() => {}) ?? nothing(), encoding);
-    found.push(...faults);
+    append(found, faults);
     for await (const piece of pieces) {
       text += piece;
       if (text.length >= SAMPLE) break;

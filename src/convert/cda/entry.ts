@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { sideSnomed } from '../../terminology/sides.ts';
 import type { XmlElement } from '../../xml/reader.ts';
@@ -43,7 +44,7 @@ export function readEntry(
     at,
     ...(problems.length > 0 && { malformed: problems }),
   });
-  reading.issues.push(...referenceIssues(act, values, negated, reading));
+  append(reading.issues, referenceIssues(act, values, negated, reading));
   for (const link of act.children) {
     if (link.name !== 'entryRelationship' && link.name !== 'component') continue;
     for (const inner of link.children) readEntry(inner, act, reading);

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { attributeIn, localName, XSI } from '../../xml/namespaces.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import type { Field, Scope } from '../record.ts';
@@ -43,8 +44,8 @@ export function readFields(
     const below = `${path}/${child.name}`;
     const inner = scopeBelow(child.name, scope);
     // The text of mixed content is told whole; its elements add their attributes only.
-    if (text !== '') fields.push(...attributeFields(child, below, placeOf(child.start), inner));
-    else fields.push(...readFields(child, placeOf, nothing, below, inner));
+    if (text !== '') append(fields, attributeFields(child, below, placeOf(child.start), inner));
+    else append(fields, readFields(child, placeOf, nothing, below, inner));
   }
   return fields;
 }

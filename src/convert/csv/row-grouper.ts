@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
 import type { RawUnit } from '../record.ts';
@@ -34,7 +35,10 @@ function adjacentRows(): RowGrouper {
   const flush = (header: readonly string[]): RawUnit[] => {
     const issues = tooLarge ? [largeGroup()] : [];
     const units = group.length > 0 ? [rowUnit(group, header, issues)] : [];
-    units.push(...doubtful.map((row) => strayUnit(row, header)));
+    append(
+      units,
+      doubtful.map((row) => strayUnit(row, header)),
+    );
     group = [];
     doubtful = [];
     return units;
@@ -45,18 +49,19 @@ function adjacentRows(): RowGrouper {
       for (const { row, key: next } of keyed) {
         if (next === undefined) {
           doubtful.push(row);
-          if (group.length === 0 || doubtful.length > MOST_ROWS) units.push(...flush(header));
+          if (group.length === 0 || doubtful.length > MOST_ROWS) append(units, flush(header));
           continue;
         }
         if (next !== key) {
-          units.push(...flush(header));
+          append(units, flush(header));
           tooLarge = false;
         } else if (group.length >= MOST_ROWS) {
           tooLarge = true;
-          units.push(...flush(header));
+          append(units, flush(header));
         }
         key = next;
-        group.push(...doubtful, row);
+        append(group, doubtful);
+        group.push(row);
         doubtful = [];
       }
       return units;

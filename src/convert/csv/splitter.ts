@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { RawUnit, Splitter } from '../record.ts';
 import type { CsvSource } from '../source.ts';
 import { columnNames, fittingCells, readCells } from './cells.ts';
@@ -35,8 +36,12 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
       if (header.length === 0) units.push(rowUnit([first], header));
     }
     const names = header;
-    if (groups === undefined) units.push(...data.map((row) => rowUnit([row], names)));
-    else units.push(...groups.push(withKeys(data, names), names));
+    if (groups === undefined)
+      append(
+        units,
+        data.map((row) => rowUnit([row], names)),
+      );
+    else append(units, groups.push(withKeys(data, names), names));
     return units;
   };
   const withKeys = (data: readonly Row[], names: readonly string[]): KeyedRow[] => {

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record.ts';
 import type { Hl7v2Source } from '../source.ts';
@@ -32,11 +33,11 @@ export function hl7v2ReaderOf(source: Hl7v2Source): Reader {
 function readUnit(unit: RawUnit): RecordGroup {
   const issues: Issue[] = [...(unit.issues ?? [])];
   const { message, issues: found } = readSegments([...(unit.header ?? []), unit.raw].join('\r'));
-  issues.push(...found);
+  append(issues, found);
   if (message === undefined) return { records: [], at: unit.at, issues };
   // A blank MSH-18 means ASCII (HL7 v2 chapter 2, MSH-18).
   const encoding = declaredEncoding(message.headerLine) ?? 'us-ascii';
-  issues.push(...headerIssues(message));
+  append(issues, headerIssues(message));
   const records = readRecords(message, {
     delimiters: message.delimiters,
     toText: (bytes) => bytesToText(bytes, encoding),

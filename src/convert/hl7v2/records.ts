@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record.ts';
@@ -66,7 +67,7 @@ function readRecord(segment: Segment, reading: FieldReading, reportStatus: strin
   const fields: Field[] = [];
   // Position 0 is the name; MSH-1 and MSH-2 are the delimiters.
   for (let number = segment.name === 'MSH' ? 3 : 1; number < segment.fields.length; number++) {
-    fields.push(...readOne(segment, number, problems.length > 0, reading));
+    append(fields, readOne(segment, number, problems.length > 0, reading));
   }
   return {
     kind: segment.name,

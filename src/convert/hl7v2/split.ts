@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
 import type { RawUnit, Splitter } from '../record.ts';
@@ -76,7 +77,7 @@ class Gathering {
     } else if (begins) {
       this.#messages = 0;
     } else if (name === 'BTS') {
-      this.#issues.push(...wrongCount(content, this.#messages, line));
+      append(this.#issues, wrongCount(content, this.#messages, line));
     } else if (name !== 'FTS' && this.#holds === 'envelope' && content.trim() !== '') {
       this.#holds = 'stray';
     }

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { formatProblems } from '../date.ts';
@@ -17,7 +18,7 @@ export function dateIssues({ dates, exam, items }: Mapping): Issue[] {
   const issues = formatIssues(dates?.formats ?? [], ['dates', 'formats']);
   for (const [field, path] of fields) {
     if (typeof field === 'object')
-      issues.push(...formatIssues(field.formats ?? [], [...path, 'formats']));
+      append(issues, formatIssues(field.formats ?? [], [...path, 'formats']));
   }
   if (dates?.zone !== undefined && zoneOf(dates.zone) === undefined) {
     issues.push(issue('invalid-value', ['dates', 'zone'], { reason: 'zone' }));

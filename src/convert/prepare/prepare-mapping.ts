@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { hasErrors, type Issue, type Outcome } from '../../issue.ts';
 import type { Supplied } from '../../kinds/conversion.ts';
 import type { Path } from '../../path.ts';
@@ -74,12 +75,12 @@ function itemIssues(
   };
   const issues = clashIssues(items.status?.words, [...path, 'status', 'words'], mapping);
   for (const [word, meaning] of Object.entries(items.status?.words ?? {})) {
-    issues.push(...reasonIssues(meaning, [...path, 'status', 'words', word], catalogue));
+    append(issues, reasonIssues(meaning, [...path, 'status', 'words', word], catalogue));
   }
   for (const [code, target] of Object.entries(items.map)) {
     const at = [...path, 'map', code];
-    issues.push(...oneTarget(target, at, supplied, mapping, catalogue));
-    issues.push(...sideNameIssues(code, target, at));
+    append(issues, oneTarget(target, at, supplied, mapping, catalogue));
+    append(issues, sideNameIssues(code, target, at));
   }
   return issues;
 }
@@ -96,9 +97,9 @@ function oneTarget(
     ...targetWordIssues(target, path, mapping, catalogue),
   ];
   if ('words' in target && typeof target.words === 'object') {
-    issues.push(...clashIssues(target.words, [...path, 'words'], mapping));
+    append(issues, clashIssues(target.words, [...path, 'words'], mapping));
     for (const [word, meaning] of Object.entries(target.words)) {
-      issues.push(...reasonIssues(meaning, [...path, 'words', word], catalogue));
+      append(issues, reasonIssues(meaning, [...path, 'words', word], catalogue));
     }
   }
   return issues;

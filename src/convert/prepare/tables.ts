@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { units } from '../../terminology/tables/units.ts';
@@ -17,16 +18,16 @@ export function tableIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
   );
   for (const table of codeTables) {
     for (const [word, code] of Object.entries(mapping[table] ?? {})) {
-      issues.push(...unknownCode(table, code, [table, word], catalogue));
+      append(issues, unknownCode(table, code, [table, word], catalogue));
     }
   }
   for (const [word, meaning] of Object.entries(mapping.noValue ?? {})) {
-    issues.push(...reasonIssues(meaning, ['noValue', word], catalogue));
+    append(issues, reasonIssues(meaning, ['noValue', word], catalogue));
   }
   for (const [name, table] of Object.entries(mapping.words ?? {})) {
-    issues.push(...clashIssues(table, ['words', name], mapping));
+    append(issues, clashIssues(table, ['words', name], mapping));
     for (const [word, meaning] of Object.entries(table)) {
-      issues.push(...reasonIssues(meaning, ['words', name, word], catalogue));
+      append(issues, reasonIssues(meaning, ['words', name, word], catalogue));
     }
   }
   return [...issues, ...unitIssues(mapping), ...sideIssues(mapping, catalogue)];

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { attributeIn, isDeclaration, XSI } from '../../xml/namespaces.ts';
 import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
 import type { Field, LegacyRecord, Scope } from '../record.ts';
@@ -46,7 +47,7 @@ function readElement(visit: Visit, reading: RecordReading, items: LegacyRecord[]
   const fields = isText(element) ? [{ ...textField(element, path, at), ...within }] : [];
   const itemsBefore = items.length;
   for (const node of element.content) {
-    if (isElement(node)) fields.push(...readChild(node, visit, reading, items));
+    if (isElement(node)) append(fields, readChild(node, visit, reading, items));
     else if ('comment' in node) {
       fields.push({ name: join(path, 'comment()'), text: node.comment, at, ...within });
     } else if ('instruction' in node) {

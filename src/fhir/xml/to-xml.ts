@@ -149,7 +149,7 @@ function writeProperty(
     writeOne(writing, row, { value, companion, text }, path, newline);
     return;
   }
-  const length = Math.max(...[value, companion].map((list) => listLength(writing, list, path)));
+  const length = Math.max(listLength(writing, value, path), listLength(writing, companion, path));
   for (let index = 0; index < length; index++) {
     const item = { value: itemOf(value, index), companion: itemOf(companion, index) };
     writeOne(writing, row, { ...item, text: undefined }, [...path, index], newline);

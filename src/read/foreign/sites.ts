@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { BODY_SITE_EXTENSION, SNOMED } from '../../fhir/systems.ts';
 import type { Side } from '../../model/primitive.ts';
 import {
@@ -178,7 +179,7 @@ function extensionSides(site: Element): Side[] {
     const concept = lookAt(extension, 'valueCodeableConcept');
     const sides = concept ? innersOf(concept, 'coding').flatMap((one) => sideOf(one) ?? []) : [];
     if (sides.length > 0) claimEqual(site, 'extension', peek(site, 'extension'));
-    found.push(...sides);
+    append(found, sides);
   }
   return found;
 }

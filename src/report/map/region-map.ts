@@ -38,10 +38,10 @@ function drawing(page: Page, mark: MarkOf): Html {
     'svg',
     { viewBox: '0 0 400 480', role: 'img', 'aria-labelledby': 'map-title', class: 'drawing' },
     element('title', { id: 'map-title' }, `${labels.map}. ${labels.mapNote}`),
-    ...outline.map((d) => element('path', { d, class: 'outline' })),
+    outline.map((d) => element('path', { d, class: 'outline' })),
     element('text', { x: 20, y: 24, class: 'side' }, teller.side('right')),
     element('text', { x: 380, y: 24, class: 'side end' }, teller.side('left')),
-    ...places,
+    places,
   );
 }
 
@@ -67,7 +67,7 @@ function legend({ labels }: Page): Html {
     element(
       'ul',
       { class: 'legend' },
-      ...marks.map((mark) =>
+      marks.map((mark) =>
         element(
           'li',
           {},

@@ -44,9 +44,7 @@ export function headPart({ exam, catalogue, labels }: Page): Content {
     element(
       'dl',
       {},
-      ...rows.map(([name, value]) =>
-        joined(element('dt', {}, name), element('dd', {}, value ?? '–')),
-      ),
+      rows.map(([name, value]) => joined(element('dt', {}, name), element('dd', {}, value ?? '–'))),
     ),
   );
 }

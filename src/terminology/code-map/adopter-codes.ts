@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
 import { CANONICAL_BASE } from '../canonical-base.ts';
 import { builtInCatalogue, type Catalogue } from '../catalogue.ts';
@@ -42,7 +43,8 @@ export function adopterCodes(
     ...circleIssues(links),
   ];
   if (hasErrors(issues)) return { issues };
-  issues.push(...unreachedIssues(sound, links), ...rivalIssues(sound));
+  append(issues, unreachedIssues(sound, links));
+  append(issues, rivalIssues(sound));
   const sources = new Set(sound.filter(({ own }) => own).map(({ source }) => source));
   return {
     value: { entries: new Map([...sources].map((source) => [source, entryOf(source, links)])) },

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { dataFaults, type Fault, type JsonObject, type Plant } from './fault.ts';
 import {
   every,
@@ -53,7 +54,7 @@ export const documentFaults: readonly Fault[] = dataFaults('document', [
     plant: inDocument((bundle) => {
       const list = bundle['entry'];
       if (!Array.isArray(list) || list.length < 2) return undefined;
-      list.push(...list.splice(0, 1));
+      append(list, list.splice(0, 1));
       return ['entry', 0];
     }),
   },

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { allowedChanges, type ServerChange } from './changes.ts';
 import { misbehaviours, type ProbeNote } from './misbehaviour.ts';
 import type { ProbeReport, ProbeStep } from './report.ts';
@@ -10,7 +11,7 @@ export function probeText(report: ProbeReport): string {
     '',
     ...steps.flatMap(stepLines),
   ];
-  if (changes.length > 0) lines.push('', ...changeLines(changes));
+  if (changes.length > 0) append(lines, ['', ...changeLines(changes)]);
   if (faults.length > 0) {
     const refused = faults.filter(({ verdict }) => verdict === 'refused').length;
     lines.push('', `Faults sent: ${faults.length}, refused: ${refused}`);

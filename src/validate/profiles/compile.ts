@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import type { Codes, Definitions, Members } from '../definitions.ts';
 import { isObject, type JsonObject, textOf } from '../json.ts';
@@ -57,7 +58,7 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
       issues.push(unusable(resource, at));
       return;
     }
-    issues.push(...structureIssues(structure, at, base.fhirVersion, byUrl));
+    append(issues, structureIssues(structure, at, base.fhirVersion, byUrl));
     byUrl.set(structure.url, { ...compileOne(structure, ruleOf), missing });
     if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
   };
@@ -146,7 +147,7 @@ function compileOne(
   for (const node of nodes.values()) {
     // What stands in itself, such as a section in a section, asks for the same within.
     const same = node.sameAs?.startsWith('#') ? nodes.get(node.sameAs.slice(1)) : undefined;
-    if (same !== undefined) node.children.push(...same.children);
+    if (same !== undefined) append(node.children, same.children);
   }
   for (const node of nodes.values()) sliceUnsaid(node);
   return { url, type, root };

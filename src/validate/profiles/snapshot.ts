@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import type { Definitions } from '../definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
 import { structureBase, withoutVersion } from './structure.ts';
@@ -35,7 +36,7 @@ export function snapshotOf(
     const found = find(url);
     if (found === undefined || open.includes(url)) return undefined;
     const inner = snapshotOf(found, find, definitions, [...open, url]);
-    missing.push(...inner.missing);
+    append(missing, inner.missing);
     return inner.elements;
   });
   const base = withoutVersion(textOf(structure['baseDefinition']) ?? structureBase + type);

@@ -1,3 +1,4 @@
+import { append } from '../../append.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
 
 /** What the adapter needs of `fetch`; that of browsers and of Node fits. */
@@ -231,7 +232,7 @@ function expansionIn({ body }: Reply): Expansion | undefined {
   const codes: { system: string; code: string }[] = [];
   const open = [...objectsOf(expansion['contains'])];
   for (let entry = open.pop(); entry !== undefined; entry = open.pop()) {
-    open.push(...objectsOf(entry['contains']));
+    append(open, objectsOf(entry['contains']));
     const code = textOf(entry['code']);
     if (code !== undefined && entry['abstract'] !== true) {
       codes.push({ system: textOf(entry['system']) ?? '', code });
