@@ -41,4 +41,9 @@ export const conditions: readonly Lean<Condition>[] = [
   {"code":"sun-exposure","display":"Work or leisure in the sun","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
   {"code":"thyroid-disease","display":"Thyroid disease","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
   {"code":"stroke","display":"Earlier stroke","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
+  {"code":"recent-injury","display":"Injury of head, face or neck in the last weeks","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
+  {"code":"diabetes","display":"Diabetes","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
+  {"code":"family-endocrine-tumour","display":"Endocrine tumour in the family","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
+  {"code":"family-melanoma","display":"Melanoma in the family","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
+  {"code":"cancer","display":"Earlier or present cancer of another kind","values":[{"code":"yes","display":"Yes"},{"code":"no","display":"No"},{"code":"not-asked","display":"Not asked"}]},
 ];

@@ -34,6 +34,10 @@ export const testResults: readonly Lean<ResultConcept>[] = [
   {"code":"symmetric","display":"Symmetric","usual":true},
   {"code":"reduced-right","display":"Reduced on the right"},
   {"code":"reduced-left","display":"Reduced on the left"},
+  {"code":"counts-fingers","display":"Counts fingers"},
+  {"code":"hand-movements","display":"Sees hand movements"},
+  {"code":"light-only","display":"Sees light only"},
+  {"code":"no-light","display":"Does not see light"},
   {"code":"unable","display":"Unable to take part","untested":true},
   {"code":"not-tested","display":"Not tested","untested":true},
 ];
