@@ -6,6 +6,7 @@ import { systemCode, UsageError } from './failure.ts';
 
 export interface Validator {
   readonly validateBundle: (bundle: unknown, options?: ValidateOptions) => Validation;
+  readonly validateText: (text: string, options?: ValidateOptions) => Validation;
   readonly compileProfiles: (resources: readonly unknown[]) => Profiles;
 }
 

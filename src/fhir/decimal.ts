@@ -6,12 +6,13 @@
  */
 export const DECIMAL_TEXT: unique symbol = Symbol.for('face-neck-fhir.decimal-text');
 
-type Carrier = { [DECIMAL_TEXT]?: Record<string, string> };
+/** An object that carries the texts of its decimals. */
+export type DecimalCarrier = { [DECIMAL_TEXT]?: Record<string, string> };
 
 /** `{ [property]: number }` for a decimal text; carries the text where the number alone would lose it. */
 export function decimalProperty<P extends string>(property: P, text: string): Record<P, number> {
   const value = Number(text);
-  const holder: Record<string, number> & Carrier = { [property]: value };
+  const holder: Record<string, number> & DecimalCarrier = { [property]: value };
   if (String(value) !== text) holder[DECIMAL_TEXT] = { [property]: text };
   // The computed key is P; TypeScript widens a computed property to string.
   return holder as Record<P, number>;
@@ -30,7 +31,7 @@ const jsonNumber = /^-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?$/;
 
 /** The carried text, as long as it is a JSON number that still means `value`. */
 export function carriedText(holder: object, property: string, value: number): string | undefined {
-  const carried = (holder as Carrier)[DECIMAL_TEXT];
+  const carried = (holder as DecimalCarrier)[DECIMAL_TEXT];
   if (carried === undefined || !Object.hasOwn(carried, property)) return undefined;
   const text = carried[property];
   if (text === undefined || !jsonNumber.test(text)) return undefined;

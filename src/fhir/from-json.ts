@@ -3,7 +3,7 @@ import type { FormWord } from '../issues/forms.ts';
 import type { Path } from '../path.ts';
 import { isKnownName, unknownStep } from '../shown-path.ts';
 import { positionsIn, type TextPosition } from '../text-position.ts';
-import { DECIMAL_TEXT } from './decimal.ts';
+import { DECIMAL_TEXT, type DecimalCarrier } from './decimal.ts';
 
 export interface FromJsonOptions {
   /** Levels of objects and lists; the outermost is 1. Default 200. */
@@ -85,7 +85,7 @@ function readValue(cursor: Cursor): unknown {
 
 function readObject(cursor: Cursor): unknown {
   const { path, places } = cursor;
-  const holder: Carrier = {};
+  const holder: DecimalCarrier = {};
   if (open(cursor, '}')) return holder;
   for (let place = 1; ; place++) {
     if (cursor.text[cursor.at] !== '"') fail(cursor, 'json-property');
@@ -115,7 +115,7 @@ function readObject(cursor: Cursor): unknown {
 }
 
 function readList(cursor: Cursor): unknown {
-  const list: unknown[] & Carrier = [];
+  const list: unknown[] & DecimalCarrier = [];
   if (open(cursor, ']')) return list;
   for (;;) {
     const from = cursor.at;
@@ -132,12 +132,8 @@ function readList(cursor: Cursor): unknown {
   }
 }
 
-interface Carrier {
-  [DECIMAL_TEXT]?: Record<string, string>;
-}
-
 /** Carries the text of a number that JavaScript would write otherwise. */
-function keepText(holder: Carrier, name: string, value: number, written: string): void {
+function keepText(holder: DecimalCarrier, name: string, value: number, written: string): void {
   if (String(value) === written) return;
   holder[DECIMAL_TEXT] ??= {};
   put(holder[DECIMAL_TEXT], name, written);

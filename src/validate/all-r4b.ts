@@ -5,11 +5,15 @@ import * as tables from './tables/r4b.ts';
 import * as rest from './tables/r4b-rest.ts';
 import { terminology } from './tables/terminology.ts';
 import { terminology as terminologyRest } from './tables/terminology-rest.ts';
+import { type LineValidation, runOnLines } from './text/validate-lines.ts';
+import { runOnText, type ValidateTextOptions } from './text/validate-text.ts';
 import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
 
 export type { Profiles } from './profiles/compile.ts';
 export type { Unchecked } from './scope.ts';
 export { referenceSeverities, type SeverityRule } from './severities.ts';
+export type { LineValidation } from './text/validate-lines.ts';
+export type { ValidateTextOptions } from './text/validate-text.ts';
 export type { Conformance, ValidateOptions, Validation } from './validate-bundle.ts';
 
 const version = createVersion('R4B', {
@@ -25,6 +29,25 @@ const version = createVersion('R4B', {
 /** As `validateBundle` of the small entry, for resources of every type of FHIR R4B, and every issue found with it. */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
   return runStages(bundle, version, options);
+}
+
+/**
+ * The same of a text in JSON or XML of FHIR R4B, told apart by the first character. Each issue has the
+ * line and column of the element that it is about; what cannot be read has issues and does not conform.
+ */
+export function validateText(text: string, options?: ValidateTextOptions): Validation {
+  return runOnText(text, version, options);
+}
+
+/**
+ * The same of NDJSON, one resource a line, as it comes: of any number of lines one is held at a time.
+ * @param chunks pieces of text, cut anywhere
+ */
+export function validateLines(
+  chunks: Iterable<string> | AsyncIterable<string>,
+  options?: ValidateTextOptions,
+): AsyncGenerator<LineValidation, void, undefined> {
+  return runOnLines(chunks, version, options);
 }
 
 /**

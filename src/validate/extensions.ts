@@ -142,7 +142,7 @@ function placeNames(scope: Scope): Set<string> {
     return new Set([type, 'Resource', ...domainResource(type), ...canonicalResource(type, scope)]);
   }
   const holder = trail.at(-2);
-  const outer = holder?.type === 'Extension' ? textOf(extensionAbove(scope)?.['url']) : undefined;
+  const outer = textOf(extensionAbove(scope)?.['url']);
   return new Set([
     ...(holder === undefined ? [] : [holder.type, withoutChoice(holder.path)]),
     ...(holder?.type.includes('.') ? ['BackboneElement'] : []),
@@ -180,9 +180,13 @@ function choicePath(steps: readonly string[], { trail }: Scope): string {
     .join('.');
 }
 
-function extensionAbove({ path, resource, depth }: Scope): JsonObject | undefined {
+/** The extension that this one stands in, or on the value of. */
+function extensionAbove({ path, resource, depth, trail }: Scope): JsonObject | undefined {
+  const holder = trail.at(-2);
+  const onValue = holder?.path === 'Extension.value[x]';
+  if (!onValue && holder?.type !== 'Extension') return undefined;
   let value: unknown = resource;
-  for (const step of path.slice(depth, -2)) {
+  for (const step of path.slice(depth, onValue ? -3 : -2)) {
     value = isObject(value) || Array.isArray(value) ? Reflect.get(value, step) : undefined;
   }
   return isObject(value) ? value : undefined;

@@ -58,19 +58,40 @@ export function runStages(
   bundle: unknown,
   version: ValidatedVersion,
   options: ValidateOptions = {},
+  text: SourceText = noText,
 ): Validation {
   checkOptions(version, options);
-  const issues = schemaIssues(bundle, version, options);
+  const issues = [...text.issues, ...schemaIssues(bundle, version, options)];
   const profiles = profilesOf(options, version, issues);
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
-    return validationOf(scope.issues, scope.unchecked, { bundle, version, options });
+    return validationOf(scope.issues, scope.unchecked, { bundle, version, options, text });
   }
-  return validationOf(issues, [], { bundle, version, options });
+  return validationOf(issues, [], { bundle, version, options, text });
 }
 
+/** The verdict on a text of which no resource could be read. */
+export function unreadable(
+  issues: readonly Issue[],
+  version: ValidatedVersion,
+  options: ValidateOptions,
+): Validation {
+  return validationOf(issues, [], { bundle: undefined, version, options, text: noText });
+}
+
+/** The text that a resource was read from. */
+export interface SourceText {
+  /** What reading it has told. */
+  readonly issues: readonly Issue[];
+  /** The same issues with their places in the text. */
+  readonly located: (issues: readonly Issue[]) => readonly Issue[];
+}
+
+const noText: SourceText = { issues: [], located: (issues) => issues };
+
 interface Validated {
+  readonly text: SourceText;
   readonly bundle: unknown;
   readonly version: ValidatedVersion;
   readonly options: ValidateOptions;
@@ -79,13 +100,14 @@ interface Validated {
 function validationOf(
   found: readonly Issue[],
   unchecked: readonly Unchecked[],
-  { bundle, version, options: { severities = [] } }: Validated,
+  { bundle, version, text, options: { severities = [] } }: Validated,
 ): Validation {
   const ruled = found.map(withRule);
   const issues = severities.length > 0 ? graded(ruled, severities) : ruled;
   const open = unchecked.length > 0 ? 'not-fully-checked' : 'conforms';
   const conformance = hasErrors(issues) ? 'does-not-conform' : open;
-  const told = withShownPaths(cutIssues(issues), bundle, version.plan.definitions.isElementName);
+  const placed = text.located(cutIssues(issues));
+  const told = withShownPaths(placed, bundle, version.plan.definitions.isElementName);
   return { conformance, valid: conformance === 'conforms', issues: told, unchecked };
 }
 

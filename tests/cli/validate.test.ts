@@ -44,6 +44,13 @@ describe('validate', () => {
     expect(err).toMatch(/\(stdin\):2: error {2}entry\[\d+\]\.resource\.status/);
   });
 
+  it('reads FHIR XML, and tells lines and columns', async () => {
+    const xml = '<Patient xmlns="http://hl7.org/fhir">\n<active value="yes"/></Patient>';
+    const { code, out, err } = await run(['validate'], { stdin: xml });
+    expect([code, out]).toEqual([1, 'invalid  (stdin)  1 error, 1 warning\n']);
+    expect(err).toMatch(/^\(stdin\): error {2}active {2}.* at line 2, column 1$/m);
+  });
+
   it('with --format json the verdict is JSON too', async () => {
     const { out } = await run(['validate', '--format', 'json'], { stdin: bundleText('R4') });
     expect(JSON.parse(out)).toEqual({

@@ -110,6 +110,13 @@ describe('the form of FHIR XML', () => {
     expect(readBody(body({ note }))).toEqual({ resourceType: 'Observation', note });
   });
 
+  it('keeps the digits of several decimals of one object', () => {
+    const json =
+      '{"resourceType":"Observation","valueSampledData":' +
+      '{"origin":{"value":1.0},"period":2.00,"factor":3.0,"dimensions":1}}';
+    expect(toJson(read(write(fromJson(json).value)).value)).toBe(json);
+  });
+
   it.each(['4.0', '0.010', '1.0E+2', '1234567890123456789.10', '-0.0', '5'])(
     'keeps the digits of %s',
     (digits) => {

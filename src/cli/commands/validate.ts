@@ -4,7 +4,7 @@ import type { ValidateOptions } from '../../validate/validate-bundle.ts';
 import { flagOption, type OptionTable, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import type { Document } from '../input/documents.ts';
-import { eachDocument } from '../input/each-document.ts';
+import { eachText } from '../input/each-document.ts';
 import { profileOption, profilesOf } from '../input/profile-files.ts';
 import { countText, documentName, issueFormatOf } from '../output/issue-writer.ts';
 import { fhirOption, fhirVersionOf, issueOptions, outOption } from '../shared-options.ts';
@@ -24,20 +24,22 @@ const levelOption: OptionTable = {
 export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
-    'Checks whether bundles or single resources conform to FHIR. Each input is JSON, or one ' +
-    'resource a line. Every issue is told; the verdict of each input goes to standard output. Exit ' +
-    'code 3: no error was found, and some rule was not looked at.',
+    'Checks whether bundles or single resources conform to FHIR. Each input is JSON or XML, or ' +
+    'JSON with one resource a line. Every issue is told with its line and column; the verdict of ' +
+    'each input goes to standard output. Exit code 3: no error was found, and some rule was not ' +
+    'looked at.',
   options: { ...fhirOption, ...levelOption, ...profileOption, ...outOption, ...issueOptions },
   examples: [
     ['validate bundle.json', 'against FHIR R4'],
     ['validate --fhir r5 a.json b.json', 'two files against R5'],
+    ['validate patient.xml', 'FHIR XML'],
     ['validate bundle.json --profile guide/', 'also against the profiles that it claims'],
     ['export exam.json | face-neck-fhir validate --format json', 'issues as JSON, one a line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const version = fhirVersionOf(call.options);
-    const { validateBundle, compileProfiles } = await validatorOf(version);
+    const { validateText, compileProfiles } = await validatorOf(version);
     const paths = call.options.get('profile') ?? [];
     const format = issueFormatOf(call.options);
     const profiles =
@@ -53,13 +55,13 @@ export const command: Command = {
     };
     const verdict = format === 'text' ? verdictLine : verdictJson;
     let open = false;
-    const code = await eachDocument(call, {
-      run: async (value, document) => {
-        const { issues, unchecked, conformance } = validateBundle(value, options);
-        open ||= conformance === 'not-fully-checked';
-        return { text: verdict(document, issues, unchecked), issues };
-      },
-      unread: verdict,
+    const code = await eachText(call, async (document) => {
+      if (document.issue !== undefined) {
+        return { text: verdict(document, [document.issue]), issues: [document.issue] };
+      }
+      const { issues, unchecked, conformance } = validateText(document.text, options);
+      open ||= conformance === 'not-fully-checked';
+      return { text: verdict(document, issues, unchecked), issues };
     });
     return code === 0 && open ? NOT_FULLY_CHECKED : code;
   },

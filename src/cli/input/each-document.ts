@@ -24,9 +24,14 @@ export interface DocumentStep {
  * standard error. A document that fails stops no other. A file is written only if something came out.
  * Exit code 1 when any issue is an error.
  */
-export async function eachDocument(
+export function eachDocument(call: Call, step: DocumentStep): Promise<number> {
+  return eachText(call, (document) => resultOf(document, step));
+}
+
+/** The same with what a command makes of the text of a document, which it reads itself. */
+export async function eachText(
   { io, files, options }: Call,
-  step: DocumentStep,
+  step: (document: Document) => Promise<StepResult>,
 ): Promise<number> {
   const format = issueFormatOf(options);
   const output = outputTo(io, textOption(options, 'out'));
@@ -34,7 +39,7 @@ export async function eachDocument(
   let written = false;
   try {
     for await (const document of documents(io, files)) {
-      const { text, issues } = await resultOf(document, step);
+      const { text, issues } = await step(document);
       await writeIssues(io, format, nameOf(document), fromLine(document.line, issues));
       failed ||= hasErrors(issues);
       if (text === undefined) continue;

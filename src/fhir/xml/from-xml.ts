@@ -9,7 +9,7 @@ import {
 import type { Path } from '../../path.ts';
 import { positionsIn, type TextPosition } from '../../text-position.ts';
 import { readXml, type XmlElement, type XmlReadOptions } from '../../xml/reader.ts';
-import { decimalProperty } from '../decimal.ts';
+import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../decimal.ts';
 import { XHTML } from '../systems.ts';
 import type { FhirVersion } from '../version.ts';
 import {
@@ -35,6 +35,32 @@ export type XmlLimits = Pick<XmlReadOptions, 'characters' | 'depth' | 'elements'
  * @see https://hl7.org/fhir/R4/xml.html
  */
 export function fromXml(text: string, version: FhirVersion, limits?: XmlLimits): Outcome<Json> {
+  const { value, issues } = readResourceXml(text, { version, types: typesOf(version) }, limits);
+  return value === undefined || hasErrors(issues) ? { issues } : { value, issues };
+}
+
+/** The elements of the types of one FHIR version. */
+export interface XmlTypes {
+  readonly version: FhirVersion;
+  readonly types: (type: string) => TypeRows | undefined;
+}
+
+/** What could be read of a text in spite of errors. */
+export interface XmlResource {
+  readonly value?: Json;
+  readonly root?: XmlElement;
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * As {@link fromXml}, with a value where something is an error too, for a validation that tells more.
+ * What has not the form of its type stays text there, and elements out of order stand in their place.
+ */
+export function readResourceXml(
+  text: string,
+  { version, types }: XmlTypes,
+  limits?: XmlLimits,
+): XmlResource {
   const { characters, depth, elements } = { ...defaults, ...limits };
   const read = readXml(text, { characters, depth, elements });
   const position = positionsIn(text);
@@ -42,10 +68,10 @@ export function fromXml(text: string, version: FhirVersion, limits?: XmlLimits):
     const { code, facts, at } = read.fault;
     return { issues: [issue(code, [], facts, { source: at === -1 ? undefined : position(at) })] };
   }
-  const reading: Reading = { text, version, position, types: typesOf(version), issues: [] };
-  const value = readResource(reading, read.root, []);
-  if (value === undefined || hasErrors(reading.issues)) return { issues: reading.issues };
-  return { value, issues: reading.issues };
+  const { root } = read;
+  const reading: Reading = { text, version, position, types, issues: [] };
+  const value = readResource(reading, root, []);
+  return { ...(value !== undefined && { value }), root, issues: reading.issues };
 }
 
 const defaults = { characters: 100_000_000, depth: 200, elements: 5_000_000 };
@@ -124,26 +150,32 @@ interface Group {
 }
 
 /** The children under their definitions, in order; those that cannot stand here are told. */
-function grouped(reading: Reading, parent: XmlElement, rows: TypeRows, path: Path): Group[] {
-  const groups: Group[] = [];
+function grouped(
+  reading: Reading,
+  parent: XmlElement,
+  rows: TypeRows,
+  path: Path,
+): Iterable<Group> {
+  const groups = new Map<ElementRow, Group>();
+  let last: ElementRow | undefined;
   for (const element of parent.children) {
     const row = rows.get(element.name);
-    const namespace = row?.type === 'xhtml' ? XHTML : FHIR_NAMESPACE;
-    if (row === undefined || row.attribute || element.namespace !== namespace) {
+    // Which namespace a narrative has is told with the narrative.
+    const known = row?.type === 'xhtml' || element.namespace === FHIR_NAMESPACE;
+    if (row === undefined || row.attribute || !known) {
       say(reading, 'unknown-property', path, { reason: 'xml-element' }, element.start);
       continue;
     }
-    const last = groups.at(-1);
-    if (last?.row === row) {
-      last.elements.push(element);
-    } else if (last !== undefined && last.row.order >= row.order) {
+    if (last !== undefined && last !== row && last.order >= row.order) {
       const at = [...path, row.name];
       say(reading, 'wrong-order', at, { reason: 'xml' }, element.start);
-    } else {
-      groups.push({ row, elements: [element] });
     }
+    last = row;
+    const group = groups.get(row);
+    if (group === undefined) groups.set(row, { row, elements: [element] });
+    else group.elements.push(element);
   }
-  return groups;
+  return groups.values();
 }
 
 function readProperty(
@@ -191,12 +223,18 @@ function sayEmpty(reading: Reading, element: XmlElement, path: Path): void {
   say(reading, 'empty-value', path, { reason: 'xml-element' }, element.start);
 }
 
-/** The XHTML as it was written. It must name its namespace itself, as its JSON form does. */
+/**
+ * The XHTML as it was written, with its namespace on the div, as the JSON form has it: in XML an
+ * element around it may declare it. A prefix would have to be taken off each tag, and is refused.
+ */
 function narrative(reading: Reading, element: XmlElement, path: Path): string {
-  if (element.attributes.get('xmlns') !== XHTML) {
+  const written = reading.text.slice(element.start, element.end);
+  if (element.attributes.get('xmlns') === XHTML) return written;
+  if (element.namespace !== XHTML || element.written !== element.name) {
     say(reading, 'invalid-narrative', path, { reason: 'namespace', url: XHTML }, element.start);
+    return written;
   }
-  return reading.text.slice(element.start, element.end);
+  return `<div xmlns="${XHTML}"${written.slice('<div'.length)}`;
 }
 
 /** Values under the name, ids and extensions under the name with an underscore. */
@@ -227,7 +265,7 @@ function readPrimitives(
     return;
   }
   const [one] = read;
-  if (one?.text !== undefined && row.type === 'decimal' && one.value !== undefined) {
+  if (one?.text !== undefined && typeof one.value === 'number' && row.type === 'decimal') {
     setDecimal(holder, row.name, one.text);
   } else if (one?.value !== undefined) {
     holder[row.name] = one.value;
@@ -247,8 +285,10 @@ function besideValue(reading: Reading, element: XmlElement, path: Path): Json | 
 }
 
 /** The number with its text under the symbol of decimals, where the number alone would lose it. */
-function setDecimal(holder: Json, name: string, text: string): void {
+function setDecimal(holder: Json & DecimalCarrier, name: string, text: string): void {
+  const before = holder[DECIMAL_TEXT];
   Object.assign(holder, decimalProperty(name, text));
+  if (before !== undefined) holder[DECIMAL_TEXT] = { ...before, ...holder[DECIMAL_TEXT] };
 }
 
 function orNull(list: readonly unknown[]): unknown[] {
@@ -267,7 +307,7 @@ function primitive(
 ): unknown {
   if (text === '') {
     say(reading, 'empty-value', path, { reason: 'xml-value' }, start);
-    return undefined;
+    return text;
   }
   switch (jsonForm(type)) {
     case 'boolean':
@@ -282,5 +322,5 @@ function primitive(
       return text;
   }
   say(reading, 'invalid-value', path, { reason: 'fhir-form', type }, start);
-  return undefined;
+  return text;
 }

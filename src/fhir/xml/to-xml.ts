@@ -23,6 +23,7 @@ import {
   type TypeRows,
   typesOf,
 } from './element-table.ts';
+import type { XmlTypes } from './from-xml.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
 
 export interface ToXmlOptions {
@@ -43,11 +44,20 @@ const limits = { depth: 200, values: 5_000_000 };
 export function toXml(
   resource: unknown,
   version: FhirVersion,
+  options?: ToXmlOptions,
+): Outcome<string> {
+  return writeResourceXml(resource, { version, types: typesOf(version) }, options);
+}
+
+/** As {@link toXml}, with the types given. */
+export function writeResourceXml(
+  resource: unknown,
+  { version, types }: XmlTypes,
   { pretty = false }: ToXmlOptions = {},
 ): Outcome<string> {
   const issues = plainDataIssues(resource, limits);
   if (hasErrors(issues)) return { issues: told(issues, resource) };
-  const writing: Writing = { version, types: typesOf(version), issues, parts: [] };
+  const writing: Writing = { version, types, issues, parts: [] };
   const newline = pretty ? '\n' : '';
   writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
   writeResource(writing, resource, [], newline, ` xmlns="${FHIR_NAMESPACE}"`);

@@ -16,6 +16,7 @@ const abstractTypes = [
 /** Where HL7's own definitions carry an extension beside the places that it is defined for. */
 const misplacedByHl7: Readonly<Record<string, readonly string[]>> = {
   'structuredefinition-fhir-type': ['ElementDefinition.type'],
+  regex: ['ElementDefinition.type'],
 };
 
 /** Every extension that HL7 has published; of those that stand in none of the held types, only where. */

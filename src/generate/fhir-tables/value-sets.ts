@@ -99,7 +99,23 @@ function filtered(
     }
   };
   walk(system.concept ?? [], false);
+  addSubsumed(found, allConcepts(system.concept ?? []));
   return found;
+}
+
+/** HL7's terminology writes its hierarchies by this property, and not by concepts inside others. */
+function addSubsumed(found: Set<string>, concepts: readonly Concept[]): void {
+  let before: number;
+  do {
+    before = found.size;
+    for (const { code, property = [] } of concepts) {
+      const below = property.some(
+        ({ code: name, valueCode }) =>
+          name === 'subsumedBy' && valueCode !== undefined && found.has(valueCode),
+      );
+      if (below) found.add(code);
+    }
+  } while (found.size > before);
 }
 
 /** Every concept of a code system, with those below others. */

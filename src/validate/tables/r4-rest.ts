@@ -830,7 +830,7 @@ export const extensions: ExtensionTable = {
   "questionnaireresponse-reason": {"on":["QuestionnaireResponse"],"value":["CodeableConcept"]},
   "questionnaireresponse-reviewer": {"on":["QuestionnaireResponse"],"value":["Reference"],"to":["Practitioner"]},
   "questionnaireresponse-signature": {"on":["QuestionnaireResponse","QuestionnaireResponse.item","QuestionnaireResponse.item.item"],"value":["Signature"]},
-  "regex": {"on":["Questionnaire.item","ElementDefinition"],"value":["string"]},
+  "regex": {"on":["Questionnaire.item","ElementDefinition","ElementDefinition.type"],"value":["string"]},
   "replaces": {"on":["ActivityDefinition","CapabilityStatement","ChargeItemDefinition","CodeSystem","CompartmentDefinition","ConceptMap","EffectEvidenceSynthesis","EventDefinition","Evidence","EvidenceVariable","ExampleScenario","GraphDefinition","ImplementationGuide","Library","Measure","MessageDefinition","NamingSystem","OperationDefinition","PlanDefinition","Questionnaire","ResearchDefinition","ResearchElementDefinition","RiskEvidenceSynthesis","SearchParameter","StructureDefinition","StructureMap","TerminologyCapabilities","TestScript","ValueSet","Basic","ObservationDefinition","SpecimenDefinition"],"value":["canonical"]},
   "request-doNotPerform": {"on":["NutritionOrder","Task"],"value":["boolean"],"modifier":true},
   "request-insurance": {"on":["NutritionOrder","CarePlan"],"value":["Reference"],"to":["Coverage","ClaimResponse"]},

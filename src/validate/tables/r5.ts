@@ -683,7 +683,7 @@ export const extensions: ExtensionTable = {
   "questionnaireresponse-reviewer": {"on":["QuestionnaireResponse"]},
   "questionnaireresponse-signature": {"on":["QuestionnaireResponse","QuestionnaireResponse.item","QuestionnaireResponse.item.item"]},
   "referencesContained": {"on":["markdown","string","Narrative","Expression"],"value":["Reference"]},
-  "regex": {"on":["Questionnaire.item","ElementDefinition"]},
+  "regex": {"on":["Questionnaire.item","ElementDefinition","ElementDefinition.type"]},
   "relatesto-classifier": {"on":["RelatedArtifact","Composition.relatesTo"],"value":["CodeableConcept"]},
   "relative-date": {"on":["date","dateTime"]},
   "rendered-value": {"on":["Identifier.value","date","dateTime","time","instant","integer","decimal","string","code","canonical"],"value":["string"]},

@@ -88,7 +88,10 @@ public final class ValidateCorpus {
         } catch (UncheckedIOException e) {
             // A folder of definitions that cannot be read is the caller's mistake and no finding.
             throw e;
-        } catch (RuntimeException | StackOverflowError e) {
+        } catch (OutOfMemoryError e) {
+            throw e;
+        } catch (RuntimeException | Error e) {
+            // Some faults of a text the library meets with an Error of its own.
             issues.add(issue("fatal", "", e.getClass().getSimpleName() + ": " + e.getMessage(), "unreadable"));
         }
         boolean valid = true;

@@ -1,0 +1,97 @@
+import { fromJson } from '../../fhir/from-json.ts';
+import { readResourceXml, type XmlLimits } from '../../fhir/xml/from-xml.ts';
+import type { Issue } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import { pathPointer } from '../../path.ts';
+import { positionsIn } from '../../text-position.ts';
+import {
+  runStages,
+  unreadable,
+  type ValidateOptions,
+  type Validation,
+} from '../validate-bundle.ts';
+import type { ValidatedVersion } from '../version.ts';
+import { placesInJson } from './json-places.ts';
+import { placesInXml } from './xml-places.ts';
+import { xmlTypes } from './xml-types.ts';
+
+export interface ValidateTextOptions extends ValidateOptions {
+  /** Bounds on XML; JSON has those of `fromJson`. */
+  readonly limits?: XmlLimits;
+}
+
+/**
+ * Validates a resource as text: XML where its first character is `<`, else JSON. Each issue has the
+ * line and column at which the element begins that it is about, or the nearest one around it.
+ */
+export function runOnText(
+  text: string,
+  version: ValidatedVersion,
+  options: ValidateTextOptions = {},
+): Validation {
+  return /^\uFEFF?\s*</.test(text)
+    ? validateXml(text, version, options)
+    : validateJson(text, version, options);
+}
+
+function validateJson(
+  text: string,
+  version: ValidatedVersion,
+  options: ValidateTextOptions,
+): Validation {
+  const { value, issues } = fromJson(text.replace(/^\uFEFF/, ''));
+  if (value === undefined) return unreadable(issues, version, options);
+  return runStages(value, version, options, {
+    issues,
+    located: (found) => located(found, text, (paths) => placesInJson(text, paths)),
+  });
+}
+
+function validateXml(
+  text: string,
+  version: ValidatedVersion,
+  options: ValidateTextOptions,
+): Validation {
+  const types = xmlTypes(version.plan.definitions);
+  const { value, root, issues } = readResourceXml(text, types, options.limits);
+  if (value === undefined || root === undefined) return unreadable(issues, version, options);
+  return runStages(value, version, options, {
+    issues,
+    located: (found) => located(withoutEchoes(found), text, () => placesInXml(root)),
+  });
+}
+
+/** What the reader of XML has told with its place, the checks of the resource need not tell again. */
+function withoutEchoes(found: readonly Issue[]): readonly Issue[] {
+  const read = found.filter(({ source }) => source !== undefined);
+  const told = new Set(read.map(({ path }) => pathPointer(path)));
+  return found.filter(
+    ({ source, code, path }) =>
+      source !== undefined || !echoes.has(code) || !told.has(pathPointer(path)),
+  );
+}
+
+const echoes: ReadonlySet<string> = new Set([
+  'empty-value',
+  'invalid-value',
+  'wrong-type',
+  'invalid-narrative',
+]);
+
+function located(
+  issues: readonly Issue[],
+  text: string,
+  placesOf: (paths: readonly Path[]) => (path: Path) => number,
+): readonly Issue[] {
+  if (issues.length === 0) return issues;
+  const placeOf = placesOf(issues.map(({ path }) => path));
+  const position = positionsIn(text);
+  const places = new Map(issues.map((found) => [found, placeOf(found.path)]));
+  // In the order of the text, positions cost one pass over it.
+  const inOrder = [...places].sort(([, one], [, other]) => one - other);
+  const sources = new Map(inOrder.map(([found, place]) => [found, position(place)]));
+  return issues.map((found) => {
+    const source = sources.get(found);
+    return found.source !== undefined || source === undefined ? found : { ...found, source };
+  });
+}
