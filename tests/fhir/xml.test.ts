@@ -219,7 +219,7 @@ describe('texts that are refused', () => {
     ],
     ['an unknown attribute', patient('<active value="true" units="a"/>'), 'unknown-property'],
     ['a value on a complex element', patient('<name value="a"/>'), 'unknown-property'],
-    ['a narrative in the namespace of FHIR', div('a', 'http://hl7.org/fhir'), 'unknown-property'],
+    ['a narrative in the namespace of FHIR', div('a', 'http://hl7.org/fhir'), 'invalid-narrative'],
     ['text between elements', patient('<id value="a"/>text'), 'invalid-value'],
     ['CDATA between elements', patient('<id value="a"/><![CDATA[x]]>'), 'invalid-value'],
     ['a wrong order', patient('<gender value="male"/><active value="true"/>'), 'wrong-order'],
