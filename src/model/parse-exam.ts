@@ -1,13 +1,16 @@
 import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
+import type { Path } from '../path.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Exam } from './exam.ts';
+import type { Key } from './primitive.ts';
 import { allowedAnswers } from './rules/answers.ts';
 import { knownCodes } from './rules/codes.ts';
 import { completeStatements } from './rules/completeness.ts';
 import { orderedDates, realDates } from './rules/dates.ts';
 import { memberExceptions } from './rules/exceptions.ts';
 import { resolvedKeys, uniqueKeys } from './rules/keys.ts';
+import { noOpposites } from './rules/opposites.ts';
 import { expectedPlaces } from './rules/places.ts';
 import type { ExamRule } from './rules/rule.ts';
 import { possibleSides } from './rules/sides.ts';
@@ -32,6 +35,7 @@ const rules: readonly ExamRule[] = [
   memberExceptions,
   allowedAnswers,
   completeStatements,
+  noOpposites,
   realDates,
   orderedDates,
 ];
@@ -64,9 +68,16 @@ export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
       report: (code, path, facts, { value, ...details } = {}) => {
         const received =
           options.includeValues && value !== undefined ? JSON.stringify(value) : undefined;
-        issues.push(issue(code, path, facts, { ...details, received }));
+        issues.push(
+          issue(code, path, facts, { statement: keyAt(exam, path), ...details, received }),
+        );
       },
     });
   }
   return issues;
+}
+
+/** Key of the statement that a path leads into: a form finds its field by it. */
+function keyAt({ statements }: Exam, [list, at]: Path): Key | undefined {
+  return list === 'statements' && typeof at === 'number' ? statements[at]?.key : undefined;
 }

@@ -1,3 +1,4 @@
+import { units } from './tables/units.ts';
 import type { Evidence } from './types.ts';
 
 /** A span in the canonical unit of the measure, both ends in it. */
@@ -128,4 +129,24 @@ export function limitsOf(measure: string): Limits | undefined {
 export function isWithinSpan(value: number, { low, high }: Span): boolean {
   // Lengths are computed from decimals: a rounding error of the last digit is no breach.
   return value >= low - 1e-9 && value <= high + 1e-9;
+}
+
+const factors: ReadonlyMap<string, number> = /*@__PURE__*/ new Map(
+  units.map(({ code, factor }) => [code, Number(factor)]),
+);
+
+/** A decimal in the canonical unit of its measure. A number will do: limits need no exact decimals. */
+export function canonicalFigure(value: string, unit: string): number | undefined {
+  const factor = factors.get(unit);
+  return factor === undefined ? undefined : Number(value) * factor;
+}
+
+/** Whether a figure, or every figure that a bound leaves, lies outside of a span. */
+export function liesOutside(
+  figure: number,
+  span: Span,
+  bound: '<' | '<=' | '>=' | '>' | undefined,
+): boolean {
+  if (bound === undefined) return !isWithinSpan(figure, span);
+  return bound.startsWith('<') ? figure < span.low : figure > span.high;
 }

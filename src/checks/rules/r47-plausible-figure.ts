@@ -1,9 +1,8 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
 import type { Measurement } from '../../model/statement.ts';
-import { isWithinSpan, type Limits, limitsOf } from '../../terminology/limits.ts';
+import { canonicalFigure, isWithinSpan, type Limits, limitsOf } from '../../terminology/limits.ts';
 import type { CheckContext } from '../context.ts';
 import { figureOf, isMeasured, measureName } from '../facts/measured.ts';
-import { baseValue } from '../figures/units.ts';
 import { sideText } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 
@@ -65,12 +64,11 @@ function plausible(
   ];
 }
 
-/** The value and every reading in the canonical unit, as numbers: limits need no exact decimals. */
+/** The value and every reading in the canonical unit. */
 function figuresOf({ value, readings = [], unit }: Measurement): readonly number[] {
-  return [...(value === undefined ? [] : [value]), ...readings].flatMap((text) => {
-    const found = baseValue(text, unit);
-    return found === undefined ? [] : [Number(found.value.digits) / 10 ** found.value.scale];
-  });
+  return [...(value === undefined ? [] : [value]), ...readings].flatMap(
+    (text) => canonicalFigure(text, unit) ?? [],
+  );
 }
 
 /** What was perhaps meant: a decimal point moved, a sign, or the other of two units. */

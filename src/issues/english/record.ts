@@ -294,6 +294,10 @@ export const record = {
       'an exception must lie within the region of its statement',
       'a region below it',
     ],
+    opposites: [
+      '{keys} says the opposite of the same place',
+      'one of the two, or another side, place, time or method',
+    ],
     'region-circle': 'the parent regions lead back to this one',
     rule: '{ruleId}',
   },
@@ -440,6 +444,7 @@ export const record = {
     rule: '{ruleId}',
   },
   'implausible-figure': {
+    limit: ['no human face or neck can have this figure', '{minimum} to {maximum} {unit}'],
     rule: '{ruleId}',
   },
   'check-statement': {

@@ -314,6 +314,10 @@ export const germanRecord: Translated<typeof record> = {
       'eine Ausnahme muss in der Region ihrer Aussage liegen',
       'eine Region darunter',
     ],
+    opposites: [
+      '{keys} sagt von derselben Stelle das Gegenteil',
+      'eine der beiden, oder eine andere Seite, Stelle, Zeit oder Methode',
+    ],
     'region-circle': 'die übergeordneten Regionen führen zu dieser zurück',
     rule: '{ruleId}',
   },
@@ -464,6 +468,10 @@ export const germanRecord: Translated<typeof record> = {
     rule: '{ruleId}',
   },
   'implausible-figure': {
+    limit: [
+      'kein menschliches Gesicht und kein Hals kann diesen Wert haben',
+      '{minimum} bis {maximum} {unit}',
+    ],
     rule: '{ruleId}',
   },
   'check-statement': {

@@ -1,6 +1,7 @@
 import type { Key, Side } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { canonicalFigure, isWithinSpan, limitsOf } from '../../terminology/limits.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import type { Lean, Measure, Region } from '../../terminology/types.ts';
 import { itemCodes } from '../../testing/formats/item.ts';
@@ -157,18 +158,25 @@ const bounds: ReadonlyMap<string, readonly [low: number, high: number, digits: n
   ['1', [1, 4, 2]],
 ]);
 
+/** Decimals that break careless code. */
+const odd = ['0', '0.0', '-0.50', '4.00000000000000000', '5.12345678901234567', '0.1000'] as const;
+
+/** A figure that a face or neck can have; what it is as a rule does not count. */
 function reading({ random, size }: Sampling, measure: Lean<Measure>, unit: string): string {
   if (measure.type === 'count') return String(random.int(0, 6));
+  const possible = limitsOf(measure.code)?.possible;
   if (size === 'edge' && random.chance(0.2)) {
-    return random.pick([
-      '0',
-      '0.0',
-      '-0.50',
-      '4.00000000000000000',
-      '123456789012345678',
-      '0.1000',
-    ]);
+    const drawn = random.pick(odd);
+    const figure = canonicalFigure(drawn, unit);
+    if (possible === undefined || (figure !== undefined && isWithinSpan(figure, possible)))
+      return drawn;
   }
   const [low, high, digits] = bounds.get(unit) ?? [0, 10, 1];
-  return sampleDecimal(random, low, high, random.int(0, digits));
+  const one = canonicalFigure('1', unit) ?? 1;
+  return sampleDecimal(
+    random,
+    Math.max(low, (possible?.low ?? low) / one),
+    Math.min(high, (possible?.high ?? high) / one),
+    random.int(0, digits),
+  );
 }

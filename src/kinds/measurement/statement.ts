@@ -1,6 +1,7 @@
 import type { Code, Decimal, Key, UnitCode } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
+import { canonicalFigure, liesOutside, limitsOf } from '../../terminology/limits.ts';
 import type { Examined, Reason } from '../base.ts';
 import type { Form } from '../form.ts';
 import { atRegion, type Meaning } from '../meaning.ts';
@@ -102,6 +103,34 @@ function checkMeasurement(
       [...path, 'unit'],
       { reason: 'measure', units: [measure.unit, ...(measure.units ?? [])] },
       { value: unit },
+    );
+  } else {
+    checkFigures(measurement, measure.unit, path, report);
+  }
+}
+
+/** A figure that no face or neck can give is a slip, and sent as it is it would be acted on. */
+function checkFigures(
+  { measure, value, comparator, readings = [], unit }: Measurement,
+  canonicalUnit: string,
+  path: Path,
+  report: RuleContext['report'],
+): void {
+  const span = limitsOf(measure)?.possible;
+  if (span === undefined) return;
+  const stated = [
+    { text: value, bound: comparator, below: ['value'] },
+    ...readings.map((text, at) => ({ text, bound: undefined, below: ['readings', at] })),
+  ];
+  for (const { text, bound, below } of stated) {
+    const figure = text === undefined ? undefined : canonicalFigure(text, unit);
+    if (figure === undefined || !liesOutside(figure, span, bound)) continue;
+    const { low, high } = span;
+    report(
+      'implausible-figure',
+      [...path, ...below],
+      { reason: 'limit', minimum: low, maximum: high, unit: canonicalUnit },
+      { value: text },
     );
   }
 }

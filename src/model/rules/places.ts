@@ -38,11 +38,23 @@ export const expectedPlaces: ExamRule = ({ exam, catalogue, report }) => {
 
 /** True when `region` is `group` or lies below it in the region tree. */
 export function isWithin(region: string, group: string, catalogue: Catalogue): boolean {
-  let at: string | undefined = region;
+  return lineageOf(region, catalogue).includes(group);
+}
+
+/** The region and those above it, nearest first; of no region, that alone. */
+export function lineageOf(
+  region: string | undefined,
+  catalogue: Catalogue,
+): readonly (string | undefined)[] {
+  const line = [region];
   // The tree is four levels deep; the bound keeps a cycle in added regions from hanging.
-  for (let level = 0; at !== undefined && level < 20; level++) {
-    if (at === group) return true;
-    at = catalogue.regions.get(at)?.parent;
+  for (let at = parentOf(region, catalogue); at !== undefined && line.length < 20; ) {
+    line.push(at);
+    at = parentOf(at, catalogue);
   }
-  return false;
+  return line;
+}
+
+function parentOf(region: string | undefined, catalogue: Catalogue): string | undefined {
+  return region === undefined ? undefined : catalogue.regions.get(region)?.parent;
 }

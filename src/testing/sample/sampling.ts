@@ -108,7 +108,7 @@ export function sampleCodings(sampling: Sampling): NonNullable<StatementBase['co
 /** A decimal as text, between the bounds, with `digits` places after the point. */
 export function sampleDecimal(random: Random, low: number, high: number, digits: number): string {
   const scale = 10 ** digits;
-  return (random.int(Math.round(low * scale), Math.round(high * scale)) / scale).toFixed(digits);
+  return (random.int(Math.ceil(low * scale), Math.floor(high * scale)) / scale).toFixed(digits);
 }
 
 /** Why something was not examined, or cannot be. */

@@ -1,6 +1,7 @@
 import { sectionOf } from '../../kinds/meanings.ts';
 import { drawExamined, drawReferring } from '../../kinds/samples.ts';
 import { type ExamDraft, state } from '../../model/builder/draft.ts';
+import { oppositesIn } from '../../model/rules/opposites.ts';
 import type { Statement } from '../../model/statement.ts';
 import { maybe, type Sampling, type Stated } from './sampling.ts';
 
@@ -10,7 +11,10 @@ import { maybe, type Sampling, type Stated } from './sampling.ts';
  */
 export function withStatements(draft: ExamDraft, sampling: Sampling): ExamDraft {
   const { random, size } = sampling;
-  const examined = drawExamined(sampling).reduce(keyed(sampling), draft);
+  const examined = withoutOpposites(
+    drawExamined(sampling).reduce(keyed(sampling), draft),
+    sampling,
+  );
   const complete = drawReferring(sampling, examined.exam.statements).reduce(
     keyed(sampling),
     examined,
@@ -22,6 +26,14 @@ export function withStatements(draft: ExamDraft, sampling: Sampling): ExamDraft 
       statements: size === 'edge' ? random.shuffled(statements) : inBodyOrder(statements, sampling),
     },
   };
+}
+
+/** Regions are drawn one by one, so that a place and one that holds it can be drawn as opposites. */
+function withoutOpposites({ exam }: ExamDraft, { catalogue }: Sampling): ExamDraft {
+  const pairs = oppositesIn(exam.statements, catalogue);
+  const dropped = new Set(pairs.map(([, key]) => key));
+  const statements = exam.statements.filter(({ key }) => !dropped.has(key));
+  return { exam: { ...exam, statements } };
 }
 
 /** Adds a statement; in an edge exam some keys are as odd as a key may be. */
