@@ -7,7 +7,7 @@ import {
   toBundleOrThrow,
   toJson,
 } from '../src/index.ts';
-import { validateBundle } from '../src/validate/r4.ts';
+import { validateBundle } from '../src/validate/versions/r4.ts';
 
 let draft = startExam({
   id: 'demo-1',

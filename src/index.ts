@@ -23,7 +23,7 @@ export {
   type ThresholdSettings,
   thresholds,
 } from './checks/settings/thresholds.ts';
-export { type MapPolicy, withheldCodes } from './export/code-map-policy.ts';
+export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
 export {
@@ -32,13 +32,13 @@ export {
   ndjsonParts,
   toNdjson,
 } from './export/to-ndjson.ts';
-export { DECIMAL_TEXT, decimalText } from './fhir/decimal.ts';
-export { type FromJsonOptions, fromJson } from './fhir/from-json.ts';
-export { type LicenceOptions, licenceIssues } from './fhir/licence-gate.ts';
-export type { IdentitySystems } from './fhir/part-names.ts';
-export type { SnomedLicence, SnomedPolicy } from './fhir/snomed-policy.ts';
-export { CANONICAL_BASE } from './fhir/systems.ts';
-export { toJson } from './fhir/to-json.ts';
+export { DECIMAL_TEXT, decimalText } from './fhir/json/decimal.ts';
+export { type FromJsonOptions, fromJson } from './fhir/json/from-json.ts';
+export { toJson } from './fhir/json/to-json.ts';
+export { type LicenceOptions, licenceIssues } from './fhir/licence/licence-gate.ts';
+export type { SnomedLicence, SnomedPolicy } from './fhir/licence/snomed-policy.ts';
+export type { IdentitySystems } from './fhir/names/part-names.ts';
+export { CANONICAL_BASE } from './fhir/names/systems.ts';
 export { type FhirVersion, fhirVersionNumber } from './fhir/version.ts';
 export {
   type FactTypes,
@@ -78,7 +78,7 @@ export {
   symptom,
   tested,
   unusable,
-} from './kinds/builders.ts';
+} from './kinds/registries/builders.ts';
 export { type ExamDraft, type ExamStart, startExam, state } from './model/builder/draft.ts';
 export { conclude, finishExam, finishExamOrThrow } from './model/builder/finish-exam.ts';
 export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
@@ -127,7 +127,7 @@ export {
   codesFromConceptMap,
 } from './terminology/code-map/from-concept-map.ts';
 export { english, inLanguage, type Language } from './terminology/language.ts';
-export type { FreeSet } from './terminology/snomed.ts';
+export type { FreeSet } from './terminology/published/snomed.ts';
 export type {
   AttributeCode,
   ConditionCode,

@@ -26,8 +26,7 @@ const layers = [
 
 /**
  * `kinds` holds one folder a kind of statement, and in it one file a step, named alike in every
- * folder. Such a file belongs to the layer of the step that asks it, and so does a registry beside
- * the folders.
+ * folder. Such a file belongs to the layer of the step that asks it, and so does a registry.
  */
 const facets: Readonly<Record<string, (typeof layers)[number]>> = {
   statement: 'model',
@@ -40,8 +39,11 @@ const facets: Readonly<Record<string, (typeof layers)[number]>> = {
   sample: 'testing',
 };
 
-/** Files beside the folders of `kinds`: registries, and what several folders share. */
-const registries: Readonly<Record<string, (typeof layers)[number]>> = {
+/** What all kinds have in common, in two folders beside theirs: the form of each facet, and the registries. */
+const shared: readonly string[] = ['facets', 'registries'];
+
+/** Files of these two folders. */
+const sharedFiles: Readonly<Record<string, (typeof layers)[number]>> = {
   base: 'model',
   builders: 'model',
   form: 'model',
@@ -99,11 +101,11 @@ function layerOf(path: string): string {
   if (second === undefined) return '.';
   if (first !== 'kinds') return first;
   const [name = ''] = (third ?? second).split('.');
-  return (third === undefined ? registries : facets)[name] ?? path;
+  return (shared.includes(second) ? sharedFiles : facets)[name] ?? path;
 }
 
 const kinds = readdirSync(join(src, 'kinds'), { withFileTypes: true }).flatMap((entry) =>
-  entry.isDirectory() ? [entry.name] : [],
+  entry.isDirectory() && !shared.includes(entry.name) ? [entry.name] : [],
 );
 
 /** A comparison of a kind with a name, or a case of a `switch` that is such a name. */

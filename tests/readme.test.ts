@@ -9,7 +9,10 @@ const readme = readFileSync(resolve(root, 'README.md'), 'utf8');
 function asUserCode(source: string): string {
   return source
     .replaceAll("'../src/index.ts'", "'face-neck-fhir'")
-    .replaceAll(/'\.\.\/src\/(validate\/[a-z0-9]+)\.ts'/g, "'face-neck-fhir/$1'");
+    .replaceAll(
+      /'\.\.\/src\/validate\/versions\/([a-z0-9]+)\.ts'/g,
+      "'face-neck-fhir/validate/$1'",
+    );
 }
 
 describe('README', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { documentName } from '../src/cli/output/issue-writer.ts';
 import { fromCsv } from '../src/convert/csv/from-csv.ts';
 import { fromXml as fromLegacyXml } from '../src/convert/xml/from-xml.ts';
-import { fromJson } from '../src/fhir/from-json.ts';
+import { fromJson } from '../src/fhir/json/from-json.ts';
 import { fromXml, toXml } from '../src/fhir/xml/index.ts';
 import { parseExam, toBundleOrThrow, toJson } from '../src/index.ts';
 import { type Issue, issue, issueText } from '../src/issue.ts';
@@ -12,8 +12,8 @@ import { fromBundle } from '../src/read/from-bundle.ts';
 import { shownText } from '../src/shown-text.ts';
 import { createRandom } from '../src/testing/random.ts';
 import { sampleExam } from '../src/testing/sample-exam.ts';
-import { validateBundle } from '../src/validate/r4.ts';
 import { toOperationOutcome } from '../src/validate/to-operation-outcome.ts';
+import { validateBundle } from '../src/validate/versions/r4.ts';
 
 const canary = 'Muster-Geheim';
 

@@ -12,7 +12,7 @@ import {
   toBundle,
   toJson,
 } from '../../src/index.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 let draft = startExam({
   id: `note-${crypto.randomUUID()}`,

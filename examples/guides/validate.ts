@@ -1,5 +1,5 @@
 import { fromJson, toOperationOutcome } from '../../src/index.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 const text = `{
   "resourceType": "Bundle",

@@ -8,7 +8,7 @@ import {
   toBundle,
   toJson,
 } from '../../src/index.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 export interface Accepted {
   readonly exam: string;

@@ -1,5 +1,5 @@
-import { isUnconfirmed } from '../kinds/base.ts';
-import { subjectOf } from '../kinds/meanings.ts';
+import { isUnconfirmed } from '../kinds/facets/base.ts';
+import { subjectOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement, StatementKind } from '../model/statement.ts';

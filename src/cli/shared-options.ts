@@ -1,5 +1,5 @@
 import type { BundleType, ExportOptions } from '../export/options.ts';
-import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
 import { UsageError } from './failure.ts';

@@ -11,9 +11,9 @@ export interface Validator {
 }
 
 const loaders: Readonly<Record<FhirVersion, () => Promise<Validator>>> = {
-  R4: () => import('../validate/all-r4.ts'),
-  R4B: () => import('../validate/all-r4b.ts'),
-  R5: () => import('../validate/all-r5.ts'),
+  R4: () => import('../validate/versions/all-r4.ts'),
+  R4B: () => import('../validate/versions/all-r4b.ts'),
+  R5: () => import('../validate/versions/all-r5.ts'),
 };
 
 /** The validator of one version, for resources of all types; the tables of the others are not loaded. */
@@ -24,7 +24,9 @@ export async function validatorOf(version: FhirVersion): Promise<Validator> {
 /** The engine of the thorough level. Throws UsageError where the library that it needs is not there. */
 export async function engineOf(version: FhirVersion): Promise<ExpressionEngine> {
   try {
-    const { thoroughR4, thoroughR4b, thoroughR5 } = await import('../validate/thorough.ts');
+    const { thoroughR4, thoroughR4b, thoroughR5 } = await import(
+      '../validate/thorough/thorough.ts'
+    );
     return { R4: thoroughR4, R4B: thoroughR4b, R5: thoroughR5 }[version];
   } catch (thrown) {
     if (systemCode(thrown) !== 'ERR_MODULE_NOT_FOUND') throw thrown;

@@ -1,8 +1,8 @@
 import { cdaReader } from './cda/reader.ts';
 import { csvReader } from './csv/reader.ts';
 import { hl7v2ReaderOf } from './hl7v2/reader.ts';
-import type { Reader } from './record.ts';
-import type { Source } from './source.ts';
+import type { Source } from './mapping/source.ts';
+import type { Reader } from './record/record.ts';
 import { xmlReader } from './xml/reader.ts';
 
 /** The reader of a source's syntax. */

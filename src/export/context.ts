@@ -1,28 +1,28 @@
 import type { FhirResource, Identifier, Meta, Observation, Reference } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
-import { idsOf } from '../fhir/ids.ts';
+import { idsOf } from '../fhir/names/ids.ts';
 import {
   type IdentitySystems,
   identitySystems,
   partIdentifier,
   partName,
-} from '../fhir/part-names.ts';
-import { type ProfileName, profileUrl } from '../fhir/profile-names.ts';
+} from '../fhir/names/part-names.ts';
+import { type ProfileName, profileUrl } from '../fhir/names/profile-names.ts';
+import { resourceName } from '../fhir/names/resource-names.ts';
+import { CANONICAL_BASE } from '../fhir/names/systems.ts';
 import { observationStatus } from '../fhir/record-status.ts';
-import { resourceName } from '../fhir/resource-names.ts';
-import { CANONICAL_BASE } from '../fhir/systems.ts';
 import type { FhirVersion } from '../fhir/version.ts';
-import { subjectOf } from '../kinds/meanings.ts';
+import { subjectOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Side } from '../model/primitive.ts';
 import type { StatementKind } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import { english, inLanguage, type Language } from '../terminology/language.ts';
-import type { CodingRules } from './caller-codings.ts';
-import { type Coder, createCoder } from './coder.ts';
-import { existingReference } from './existing.ts';
+import type { CodingRules } from './coding/caller-codings.ts';
+import { type Coder, createCoder } from './coding/coder.ts';
+import { ownCodes } from './coding/own-codes.ts';
 import type { ExportOptions } from './options.ts';
-import { ownCodes } from './own-codes.ts';
+import { existingReference } from './resources/existing.ts';
 
 /** A resource of any version that the library writes. */
 export type AnyResource = FhirResource | r5.FhirResource;

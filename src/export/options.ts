@@ -1,14 +1,14 @@
 import type { Bundle } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
-import type { IdentitySystems } from '../fhir/part-names.ts';
-import type { SnomedPolicy } from '../fhir/snomed-policy.ts';
+import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
+import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
-import type { FreeSet } from '../terminology/snomed.ts';
+import type { FreeSet } from '../terminology/published/snomed.ts';
 
 export type BundleType = 'collection' | 'transaction' | 'document';
 

@@ -1,5 +1,5 @@
 import { append } from '../append.ts';
-import { toJson } from '../fhir/to-json.ts';
+import { toJson } from '../fhir/json/to-json.ts';
 import type { Issue } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { ExportOptions } from './options.ts';

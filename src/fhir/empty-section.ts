@@ -1,7 +1,7 @@
 import type { CodeableConcept } from 'fhir/r4.js';
-import { hl7Display } from '../terminology/hl7.ts';
 import { english, type Texts } from '../terminology/language.ts';
-import { EMPTY_REASON } from './systems.ts';
+import { hl7Display } from '../terminology/published/hl7.ts';
+import { EMPTY_REASON } from './names/systems.ts';
 
 /** Why a section of the document is empty, in code and words. */
 export function emptyReason(

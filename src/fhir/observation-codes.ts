@@ -1,8 +1,8 @@
 import type { CodeableConcept } from 'fhir/r4.js';
-import type { Polarity, Said } from '../kinds/meaning.ts';
+import type { Polarity, Said } from '../kinds/facets/meaning.ts';
 import type { TableName } from '../terminology/built-in.ts';
-import { hl7Display } from '../terminology/hl7.ts';
-import { INTERPRETATION, OBSERVATION_CATEGORY } from './systems.ts';
+import { hl7Display } from '../terminology/published/hl7.ts';
+import { INTERPRETATION, OBSERVATION_CATEGORY } from './names/systems.ts';
 
 /** Category of an observation: examined, or told and recorded about the exam. */
 export function category(code: 'exam' | 'survey'): CodeableConcept {

@@ -1,6 +1,6 @@
 import type { Quantity } from 'fhir/r4.js';
-import { decimalProperty } from './decimal.ts';
-import { UCUM } from './systems.ts';
+import { decimalProperty } from './json/decimal.ts';
+import { UCUM } from './names/systems.ts';
 
 /** A FHIR Quantity in UCUM, with the decimal as stated. */
 export function quantity(

@@ -1,6 +1,6 @@
 import type * as r4 from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
-import { BODY_SITE_EXTENSION } from './systems.ts';
+import { BODY_SITE_EXTENSION } from './names/systems.ts';
 
 /**
  * A resource that we build in R4 form, in the form of R5. Only what differs for the elements that

@@ -1,4 +1,4 @@
-import { XHTML } from './systems.ts';
+import { XHTML } from './names/systems.ts';
 
 const special = /[&<>"]/;
 

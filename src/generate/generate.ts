@@ -19,18 +19,21 @@ interface Step {
 
 /** In the order in which they read each other's output. */
 export const steps: readonly Step[] = [
-  { program: 'units', writes: 'the table of units, with exact factors' },
-  { program: 'terminology', writes: 'the look-up tables' },
-  { program: 'languages', writes: 'the displays in other languages' },
-  { program: 'code-types', writes: 'the codes as types' },
-  { program: 'exam-schema', writes: 'the JSON Schema of an exam' },
-  { program: 'check-settings-schema', writes: 'the JSON Schema of the settings of the checks' },
+  { program: 'terminology/units', writes: 'the table of units, with exact factors' },
+  { program: 'terminology/terminology', writes: 'the look-up tables' },
+  { program: 'terminology/languages', writes: 'the displays in other languages' },
+  { program: 'terminology/code-types', writes: 'the codes as types' },
+  { program: 'schema/exam-schema', writes: 'the JSON Schema of an exam' },
+  {
+    program: 'schema/check-settings-schema',
+    writes: 'the JSON Schema of the settings of the checks',
+  },
   { program: 'known-names', writes: 'the names that paths of issues may show' },
-  { program: 'mapping-schema', writes: 'the JSON Schema of a mapping' },
+  { program: 'schema/mapping-schema', writes: 'the JSON Schema of a mapping' },
   { program: 'rules-table', writes: 'the list of rules' },
   { program: 'hazards', writes: 'the hazard log as people read it' },
-  { program: 'terminology-readme', writes: 'the counts and sources of the tables' },
-  { program: 'code-ledger', writes: 'the ledger of codes ever given' },
+  { program: 'terminology/terminology-readme', writes: 'the counts and sources of the tables' },
+  { program: 'terminology/code-ledger', writes: 'the ledger of codes ever given' },
 ];
 
 /** Files and folders that the steps write into; hand-written tables among them stay as they are. */

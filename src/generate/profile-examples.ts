@@ -2,7 +2,7 @@ import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { toBundleOrThrow } from '../export/to-bundle.ts';
-import { toJson } from '../fhir/to-json.ts';
+import { toJson } from '../fhir/json/to-json.ts';
 import { parseExamOrThrow } from '../model/parse-exam.ts';
 
 /**

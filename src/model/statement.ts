@@ -10,7 +10,7 @@ import type { Sensation } from '../kinds/sensation/statement.ts';
 import type { SensationComparison } from '../kinds/sensation-comparison/statement.ts';
 import type { Symptom } from '../kinds/symptom/statement.ts';
 
-export type { Carried, Count, Reason, StatementBase } from '../kinds/base.ts';
+export type { Carried, Count, Reason, StatementBase } from '../kinds/facets/base.ts';
 export type { Attribute, Finding, Presence } from '../kinds/finding/statement.ts';
 export type { FunctionTest } from '../kinds/function-test/statement.ts';
 export type { Image } from '../kinds/image/statement.ts';

@@ -5,14 +5,14 @@ import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { plainDataIssues } from '../plain-data.ts';
 import { withShownPaths } from '../shown-path.ts';
-import { isObject, ownProperty } from './element.ts';
+import { isObject, ownProperty } from './bundle/element.ts';
+import type { Remainder } from './bundle/remainder.ts';
+import { type RoughExam, readOnce } from './exam/read-once.ts';
 import type { ReadOptions, ReadOutcome } from './options.ts';
-import { type RoughExam, readOnce } from './read-once.ts';
 import { nothingRefused, originOf, refusedBy } from './refused.ts';
-import type { Remainder } from './remainder.ts';
 
+export type { Remainder } from './bundle/remainder.ts';
 export type { ReadOptions, ReadOutcome, Supplied } from './options.ts';
-export type { Remainder } from './remainder.ts';
 
 /** A bundle of ten thousand entries has some million values; generated text is not nested here. */
 const limits = { depth: 64, values: 10_000_000 };

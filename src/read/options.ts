@@ -1,10 +1,10 @@
-import type { IdentitySystems } from '../fhir/part-names.ts';
+import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import type { Outcome } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
-import type { Remainder } from './remainder.ts';
+import type { Remainder } from './bundle/remainder.ts';
 
 /** Facts that an exam cannot do without and that bundles of others often leave out. */
 export type Supplied = Partial<

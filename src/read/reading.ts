@@ -1,13 +1,13 @@
 import type { Observation } from 'fhir/r4.js';
-import type { IdentitySystems } from '../fhir/part-names.ts';
-import { partIdentifier } from '../fhir/part-names.ts';
+import type { IdentitySystems } from '../fhir/names/part-names.ts';
+import { partIdentifier } from '../fhir/names/part-names.ts';
 import type { Issue } from '../issue.ts';
 import type { Exam, ExamTime } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { RecordStatus } from '../model/record-event.ts';
-import type { Codes } from './concept.ts';
-import { claimEqual, type Element, innersOf, peek } from './element.ts';
-import type { Entries, Entry } from './entries.ts';
+import { claimEqual, type Element, innersOf, peek } from './bundle/element.ts';
+import type { Entries, Entry } from './bundle/entries.ts';
+import type { Codes } from './observation/concept.ts';
 
 /** What the reading of a bundle works with, once it is known which exam is read. */
 export interface Reading extends Codes {

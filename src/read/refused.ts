@@ -2,7 +2,7 @@ import type { Issue } from '../issue.ts';
 import { type OptionalPart, optionalParts } from '../model/optional-parts.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Path } from '../path.ts';
-import type { RoughExam } from './read-once.ts';
+import type { RoughExam } from './exam/read-once.ts';
 
 /** What the rules of the exam refused in an earlier round of reading. */
 export interface Refused {

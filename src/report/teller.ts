@@ -1,6 +1,6 @@
 import { placeText, placeTextExcept } from '../fhir/place.ts';
-import type { ExceptedPlace } from '../kinds/base.ts';
-import { subjectOf } from '../kinds/meanings.ts';
+import type { ExceptedPlace } from '../kinds/facets/base.ts';
+import { subjectOf } from '../kinds/registries/meanings.ts';
 import type { Quantity, Side } from '../model/primitive.ts';
 import type { Attribute, Reason, Statement } from '../model/statement.ts';
 import type { TableName } from '../terminology/built-in.ts';

@@ -1,9 +1,9 @@
 import type { OperationOutcome, OperationOutcomeIssue } from 'fhir/r4.js';
-import { CANONICAL_BASE } from '../fhir/systems.ts';
+import { CANONICAL_BASE } from '../fhir/names/systems.ts';
 import type { Issue, SourcePosition } from '../issue.ts';
 import { issueTypes } from '../issues/codes.ts';
 import { withoutBadCharacters } from '../plain-data.ts';
-import { fhirPathText } from './fhirpath.ts';
+import { fhirPathText } from './invariants/fhirpath.ts';
 
 export interface OperationOutcomeOptions {
   /** Base of our code system of issue codes. Default `https://face-neck-fhir.example/fhir`. */

@@ -3,16 +3,16 @@ import { hasErrors, type Issue } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import { pathPointer } from '../path.ts';
 import { withShownPaths } from '../shown-path.ts';
-import { createIndex } from './bundle-index.ts';
-import { rootProperty } from './definitions.ts';
-import { isObject, type JsonObject } from './json.ts';
+import { createIndex } from './bundles/bundle-index.ts';
+import { rootProperty } from './elements/definitions.ts';
+import { schemaIssues } from './elements/schema.ts';
 import { compileAll, type Profiles } from './profiles/compile.ts';
-import { schemaIssues } from './schema.ts';
-import type { Scope, Unchecked } from './scope.ts';
 import { graded, type SeverityRule, withRule } from './severities.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
-import type { ValidatedVersion } from './version.ts';
-import { visitResource } from './walk.ts';
+import type { ValidatedVersion } from './versions/version.ts';
+import { isObject, type JsonObject } from './walk/json.ts';
+import type { Scope, Unchecked } from './walk/scope.ts';
+import { visitResource } from './walk/walk.ts';
 
 export interface ValidateOptions {
   /** Put the offending value into `received`. Default false, since it can be patient data. */

@@ -2,7 +2,8 @@ import { built } from './built.ts';
 import { bundleOf } from './bundles.ts';
 import { medians } from './timing.ts';
 
-const { validateBundle } = await built<typeof import('../../src/validate/r4.ts')>('validate/r4.js');
+const { validateBundle } =
+  await built<typeof import('../../src/validate/versions/r4.ts')>('validate/r4.js');
 
 /**
  * Time of a validation over the number of entries, and the slope on logarithmic scales: 1 is linear.

@@ -26,7 +26,8 @@ const few = smoke ? 1 : 10;
 
 const { checkExam, fromJson, ruleSets, toBundleOrThrow, toJson } =
   await built<typeof import('../../src/index.ts')>('index.js');
-const { validateBundle } = await built<typeof import('../../src/validate/r4.ts')>('validate/r4.js');
+const { validateBundle } =
+  await built<typeof import('../../src/validate/versions/r4.ts')>('validate/r4.js');
 
 console.log(`Node ${process.version}`);
 exporting();
@@ -124,7 +125,7 @@ async function wholeSchemaValidator(): Promise<(data: unknown) => boolean> {
 
 /** Time by the clock of a small program in a process of its own less that of an empty one. */
 function coldStart(): string {
-  const entry = pathToFileURL(join(root, 'dist/validate/r4.js')).href;
+  const entry = pathToFileURL(join(root, 'dist/validate/versions/r4.js')).href;
   const program = `import { validateBundle } from '${entry}'; validateBundle({ resourceType: 'Bundle', type: 'collection' });`;
   const times = { program: [0], empty: [0] };
   const run = (list: number[], code: string): void => {

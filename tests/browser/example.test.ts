@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../examples/browser/serve.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 import { launch } from './chromium.ts';
 
 let browser: Browser;

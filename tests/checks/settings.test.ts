@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { thresholds } from '../../src/checks/settings/thresholds.ts';
-import { checkSettingsSchemaText } from '../../src/generate/check-settings-schema.ts';
+import { checkSettingsSchemaText } from '../../src/generate/schema/check-settings-schema.ts';
 import { builtInCatalogue, type CheckSettings, parseCheckSettings } from '../../src/index.ts';
 
 const whole: CheckSettings = {

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { cli } from '../../src/cli/cli.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 import { zipOf } from '../convert/bulk/archive.ts';
 import { messyDocuments } from '../convert/cda/messy-documents.ts';
 import { cdaSuite } from '../convert/cda/suite.ts';

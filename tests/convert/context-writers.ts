@@ -1,4 +1,4 @@
-import type { Target } from '../../src/convert/target.ts';
+import type { Target } from '../../src/convert/mapping/target.ts';
 import { type Draw, itemsOf, mappingOf, type Truth, target, type Writer } from './context.ts';
 
 /** A table: one row an exam with its own columns, or a row for each value. */

@@ -1,12 +1,12 @@
 import fc, { type GeneratorValue } from 'fast-check';
 import { expect } from 'vitest';
-import { type ConvertResult, convertText } from '../../src/convert/convert-text.ts';
-import type { ItemRecords, Mapping } from '../../src/convert/mapping.ts';
-import type { Plan } from '../../src/convert/plan.ts';
+import { type ConvertResult, convertText } from '../../src/convert/exams/convert-text.ts';
+import type { ItemRecords, Mapping } from '../../src/convert/mapping/mapping.ts';
+import type { Plan } from '../../src/convert/mapping/plan.ts';
+import type { Source } from '../../src/convert/mapping/source.ts';
+import type { Target } from '../../src/convert/mapping/target.ts';
 import { prepareMapping } from '../../src/convert/prepare/prepare-mapping.ts';
 import { readerFor } from '../../src/convert/reader-for.ts';
-import type { Source } from '../../src/convert/source.ts';
-import type { Target } from '../../src/convert/target.ts';
 import { issueText } from '../../src/issue.ts';
 
 /** What one value of a generated export is about. The value itself is unlike any other. */

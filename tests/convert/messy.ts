@@ -1,12 +1,12 @@
 import { expect } from 'vitest';
-import { type ConvertResult, convertText } from '../../src/convert/convert-text.ts';
-import type { Mapping } from '../../src/convert/mapping.ts';
-import type { Plan } from '../../src/convert/plan.ts';
+import { type ConvertResult, convertText } from '../../src/convert/exams/convert-text.ts';
+import type { Mapping } from '../../src/convert/mapping/mapping.ts';
+import type { Plan } from '../../src/convert/mapping/plan.ts';
 import { prepareMapping } from '../../src/convert/prepare/prepare-mapping.ts';
-import type { Reader } from '../../src/convert/record.ts';
+import type { Reader } from '../../src/convert/record/record.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { issueText } from '../../src/issue.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 import type { Random } from './random.ts';
 import { checkLedger } from './syntax-cases.ts';
 

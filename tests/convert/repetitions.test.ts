@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fromHl7v2 } from '../../src/convert/hl7v2/from-hl7v2.ts';
-import type { Mapping } from '../../src/convert/mapping.ts';
+import type { Mapping } from '../../src/convert/mapping/mapping.ts';
 import clinic from './hl7v2/clinic.json' with { type: 'json' };
 import { checkLedger } from './syntax-cases.ts';
 

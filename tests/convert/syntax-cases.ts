@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import type { ConvertResult } from '../../src/convert/convert-text.ts';
-import type { Mapping } from '../../src/convert/mapping.ts';
-import { positionText } from '../../src/convert/note.ts';
+import type { ConvertResult } from '../../src/convert/exams/convert-text.ts';
+import { positionText } from '../../src/convert/exams/note.ts';
+import type { Mapping } from '../../src/convert/mapping/mapping.ts';
 import type { Issue } from '../../src/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { mergePatch } from './merge-patch.ts';

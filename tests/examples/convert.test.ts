@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fromCsv } from '../../src/convert/csv/from-csv.ts';
-import type { Mapping } from '../../src/convert/mapping.ts';
+import type { Mapping } from '../../src/convert/mapping/mapping.ts';
 import { parseMappingText } from '../../src/convert/prepare/read-mapping.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 const folder = join(import.meta.dirname, '../../examples/convert');
 const read = (file: string): string => readFileSync(join(folder, file), 'utf8');

@@ -4,7 +4,7 @@ import { examples } from '../../examples/all-exams.ts';
 import { coverageGaps, coverExam } from '../../src/checks/coverage/coverage.ts';
 import { type BundleType, parseExam, toBundle, toJson } from '../../src/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 function savedText(name: string): string {
   return readFileSync(new URL(`../../examples/exams/${name}.json`, import.meta.url), 'utf8');

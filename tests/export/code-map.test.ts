@@ -1,16 +1,16 @@
 import type { Bundle, Observation } from 'fhir/r4.js';
 import { describe, expect, test } from 'vitest';
 import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
-import { withheldCodes } from '../../src/export/code-map-policy.ts';
+import { withheldCodes } from '../../src/export/coding/code-map-policy.ts';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { licenceIssues } from '../../src/fhir/licence-gate.ts';
+import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import { orThrow } from '../../src/issue.ts';
-import { absent, measured, present, scored } from '../../src/kinds/builders.ts';
+import { absent, measured, present, scored } from '../../src/kinds/registries/builders.ts';
 import { startExam } from '../../src/model/builder/draft.ts';
 import { conclude, finishExamOrThrow } from '../../src/model/builder/finish-exam.ts';
 import { createCatalogue } from '../../src/terminology/catalogue.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 
 const HARBOUR = 'https://harbour.example/codes';
 const SCT = 'http://snomed.info/sct';

@@ -2,7 +2,11 @@ import { readFile } from 'node:fs/promises';
 import type { Bundle, DiagnosticReport, Observation, Resource } from 'fhir/r4.js';
 import { describe, expect, test } from 'vitest';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { languageFaults, languageSource, readLanguages } from '../../src/generate/languages.ts';
+import {
+  languageFaults,
+  languageSource,
+  readLanguages,
+} from '../../src/generate/terminology/languages.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { english, inLanguage } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';

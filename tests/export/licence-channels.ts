@@ -2,14 +2,14 @@ import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { toNdjson } from '../../src/export/to-ndjson.ts';
-import type { SnomedPolicy } from '../../src/fhir/snomed-policy.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
+import type { SnomedPolicy } from '../../src/fhir/licence/snomed-policy.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { createCatalogue } from '../../src/terminology/catalogue.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
 import { english } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 

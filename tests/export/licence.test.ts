@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { licenceIssues } from '../../src/fhir/licence-gate.ts';
+import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import { attempt, conceptUris, forms, leaving, planted, spellings } from './licence-channels.ts';
 

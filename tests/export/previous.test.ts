@@ -4,8 +4,8 @@ import { fromBundle } from '../../src/read/from-bundle.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
 import { withOnly } from '../../src/testing/without.ts';
-import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
-import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+import { validateBundle as validateR4 } from '../../src/validate/versions/r4.ts';
+import { validateBundle as validateR5 } from '../../src/validate/versions/r5.ts';
 
 const versions = [
   ['R4', validateR4],

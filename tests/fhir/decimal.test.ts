@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DECIMAL_TEXT, decimalProperty, decimalText } from '../../src/fhir/decimal.ts';
+import { DECIMAL_TEXT, decimalProperty, decimalText } from '../../src/fhir/json/decimal.ts';
 
 describe('decimals keep the precision as stated', () => {
   // 0.010 is the example of https://hl7.org/fhir/R4/datatypes.html#decimal: it is not 0.01.

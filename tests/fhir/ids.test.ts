@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import { idsOf } from '../../src/fhir/ids.ts';
+import { idsOf } from '../../src/fhir/names/ids.ts';
 
 /** UUID v5 after RFC 9562 section 5.5, written anew with the SHA-1 of Node. */
 function uuidV5(name: string, namespace: string): string {

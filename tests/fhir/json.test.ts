@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 
 // JSON.parse and JSON.stringify of the engine are the reference of both directions.
 const json = fc.jsonValue({ depthSize: 'medium', stringUnit: 'binary' });

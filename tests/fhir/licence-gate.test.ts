@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { licenceIssues } from '../../src/fhir/licence-gate.ts';
-import type { SnomedPolicy } from '../../src/fhir/snomed-policy.ts';
+import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
+import type { SnomedPolicy } from '../../src/fhir/licence/snomed-policy.ts';
 import { pathText } from '../../src/path.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 import planted from '../cases/terminology/planted-codes.json' with { type: 'json' };
 
 // 68426009 Nasal septum structure and 14240001 Poliosis are no members of the Global Patient Set

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { XMLParser } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { fhirVersionNumber } from '../../src/fhir/version.ts';
 import { fromXml } from '../../src/fhir/xml/from-xml.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';

@@ -2,8 +2,8 @@
  * What must not compile: an empty coding from a code of ours that is not there. Nothing here runs;
  * `npm run types` fails when a line marked as an error compiles, or when another one does not.
  */
-import type { Coder } from '../../src/export/coder.ts';
-import type { Components } from '../../src/read/components.ts';
+import type { Coder } from '../../src/export/coding/coder.ts';
+import type { Components } from '../../src/read/observation/components.ts';
 import type { TableName } from '../../src/terminology/built-in.ts';
 import type { TableCodes } from '../../src/terminology/tables/code-types.ts';
 

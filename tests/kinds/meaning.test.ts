@@ -2,7 +2,7 @@ import type { Bundle, FhirResource } from 'fhir/r4.js';
 import { describe, expect, test } from 'vitest';
 import { placeCode } from '../../src/fhir/place.ts';
 import { builtInCatalogue, type Exam, type Statement, toBundleOrThrow } from '../../src/index.ts';
-import { sayingsOf, standingOf, subjectOf } from '../../src/kinds/meanings.ts';
+import { sayingsOf, standingOf, subjectOf } from '../../src/kinds/registries/meanings.ts';
 import { sampleExam } from '../../src/testing/index.ts';
 
 const catalogue = builtInCatalogue;

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { codeSystemUrl } from '../../src/fhir/code-systems.ts';
-import { profileNames, profileUrl } from '../../src/fhir/profile-names.ts';
-import { CANONICAL_BASE } from '../../src/fhir/systems.ts';
+import { codeSystemUrl } from '../../src/fhir/names/code-systems.ts';
+import { profileNames, profileUrl } from '../../src/fhir/names/profile-names.ts';
+import { CANONICAL_BASE } from '../../src/fhir/names/systems.ts';
 import { packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
 import { profileExamples } from '../../src/generate/profile-examples.ts';
 import { toBundleOrThrow, toJson } from '../../src/index.ts';

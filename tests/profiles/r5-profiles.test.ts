@@ -3,8 +3,8 @@ import { packageDefinitions } from '../../src/generate/fhir-package/package-file
 import { issueText, toBundleOrThrow } from '../../src/index.ts';
 import { CANONICAL_BASE } from '../../src/terminology/canonical-base.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
-import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/r5.ts';
-import { thoroughR5 } from '../../src/validate/thorough.ts';
+import { thoroughR5 } from '../../src/validate/thorough/thorough.ts';
+import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/versions/r5.ts';
 
 // The verdicts of HL7's validator on the same: tests/reference/package.test.ts. For the profiles of R4:
 // tests/validate/own-profiles.test.ts.

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
-import { freeSetSource, publishedFreeSet } from '../../src/generate/free-set.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
+import { freeSetSource, publishedFreeSet } from '../../src/generate/terminology/free-set.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 
 const set = await publishedFreeSet();
 

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { choicesText } from '../../src/generate/choices.ts';
 import { versionSources } from '../../src/generate/fhir-schema/sources.ts';
 import { published } from '../../src/generate/published.ts';
-import { fileName, schemaText } from '../../src/generate/schemas.ts';
+import { fileName, schemaText } from '../../src/generate/schema/schemas.ts';
 import { issueTypes } from '../../src/issues/codes.ts';
 
 const project = new URL('../../', import.meta.url);

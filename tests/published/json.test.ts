@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 import { published } from '../../src/generate/published.ts';
 
 /** Numbers of a JSON text as they are written, in order; texts are taken out first. */

@@ -1,8 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { decimalText } from '../../src/fhir/decimal.ts';
-import { fromJson } from '../../src/fhir/from-json.ts';
+import { decimalText } from '../../src/fhir/json/decimal.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { published } from '../../src/generate/published.ts';
 import { pathText } from '../../src/path.ts';
 import { fromBundle, type Supplied } from '../../src/read/from-bundle.ts';

@@ -1,14 +1,14 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { validatorModule } from '../../src/generate/compile-validators.ts';
 import { heldResources } from '../../src/generate/fhir-schema/prune.ts';
 import { published } from '../../src/generate/published.ts';
-import { fileName } from '../../src/generate/schemas.ts';
+import { validatorModule } from '../../src/generate/schema/compile-validators.ts';
+import { fileName } from '../../src/generate/schema/schemas.ts';
 import { issueText } from '../../src/issue.ts';
 import type { SchemaValidator } from '../../src/schema-errors.ts';
-import { schemaIssues } from '../../src/validate/schema.ts';
-import { structureValidator } from '../../src/validate/structure.ts';
+import { schemaIssues } from '../../src/validate/elements/schema.ts';
+import { structureValidator } from '../../src/validate/elements/structure.ts';
 import { keptBases } from '../reference/bases.ts';
 import { mutants } from '../reference/mutants.ts';
 import { allDefinitions, resourceTypes } from '../validate/all-types.ts';

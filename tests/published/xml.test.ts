@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { fromXml } from '../../src/fhir/xml/from-xml.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { heldResources } from '../../src/generate/fhir-schema/prune.ts';

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { pathText } from '../../src/path.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';

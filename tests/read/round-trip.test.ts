@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { type SampleSize, sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';

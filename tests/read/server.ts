@@ -1,6 +1,6 @@
 import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import type { Json } from './spots.ts';

@@ -1,5 +1,5 @@
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { snomedDisplay } from '../../src/terminology/snomed.ts';
+import { snomedDisplay } from '../../src/terminology/published/snomed.ts';
 
 /**
  * Findings of others in the shapes that are published for them. What the finding is comes from the

@@ -1,5 +1,5 @@
-import { decimalText } from '../../src/fhir/decimal.ts';
-import { fromJson } from '../../src/fhir/from-json.ts';
+import { decimalText } from '../../src/fhir/json/decimal.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { orThrow } from '../../src/issue.ts';
 
 /** What a reader is known to write otherwise although it means the same. */

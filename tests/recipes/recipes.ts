@@ -39,26 +39,38 @@ export type Line = readonly [file: string, anchor: string, text: string];
 /** Lines that the compiler asks for: without one of them the copy does not compile. */
 export const registryLines: readonly Line[] = [
   ['src/model/statement.ts', '  | Image;', '  | SmellTest\n'],
-  ['src/kinds/forms.ts', '  image: imageForm', "  'smell-test': smellTestForm,\n"],
-  ['src/kinds/meanings.ts', '  image: imageMeaning', "  'smell-test': smellTestMeaning,\n"],
-  ['src/kinds/to-observation.ts', '  image: imageExport', "  'smell-test': smellTestExport,\n"],
-  ['src/kinds/from-observation.ts', '  image: imageReader', "  'smell-test': smellTestReader,\n"],
-  ['src/kinds/pages.ts', '  image: imagePage', "  'smell-test': smellTestPage,\n"],
-  ['src/kinds/checks.ts', '  image: imageCheck', "  'smell-test': smellTestCheck,\n"],
-  ['src/kinds/samples.ts', '  image: imageSample', "  'smell-test': smellTestSample,\n"],
+  ['src/kinds/registries/forms.ts', '  image: imageForm', "  'smell-test': smellTestForm,\n"],
   [
-    'src/kinds/conversions.ts',
+    'src/kinds/registries/meanings.ts',
+    '  image: imageMeaning',
+    "  'smell-test': smellTestMeaning,\n",
+  ],
+  [
+    'src/kinds/registries/to-observation.ts',
+    '  image: imageExport',
+    "  'smell-test': smellTestExport,\n",
+  ],
+  [
+    'src/kinds/registries/from-observation.ts',
+    '  image: imageReader',
+    "  'smell-test': smellTestReader,\n",
+  ],
+  ['src/kinds/registries/pages.ts', '  image: imagePage', "  'smell-test': smellTestPage,\n"],
+  ['src/kinds/registries/checks.ts', '  image: imageCheck', "  'smell-test': smellTestCheck,\n"],
+  ['src/kinds/registries/samples.ts', '  image: imageSample', "  'smell-test': smellTestSample,\n"],
+  [
+    'src/kinds/registries/conversions.ts',
     '  condition: conditionTarget',
     "  'smell-test': smellTestTarget,\n",
   ],
   [
-    'src/kinds/conversions.ts',
+    'src/kinds/registries/conversions.ts',
     '  image: imageConversion',
     "  'smell-test': smellTestConversion,\n",
   ],
-  ['src/kinds/subject-tables.ts', "  image: 'items'", "  'smell-test': 'testPoints',\n"],
-  ['src/kinds/counted-as.ts', '  image: (', "  'smell-test': ({ kind }) => kind,\n"],
-  ['src/convert/target.ts', '  | FunctionTestTarget\n', '  | SmellTarget\n'],
+  ['src/kinds/registries/subject-tables.ts', "  image: 'items'", "  'smell-test': 'testPoints',\n"],
+  ['src/kinds/registries/counted-as.ts', '  image: (', "  'smell-test': ({ kind }) => kind,\n"],
+  ['src/convert/mapping/target.ts', '  | FunctionTestTarget\n', '  | SmellTarget\n'],
   // A group of test points of its own.
   ['src/terminology/types.ts', " 'sensation' | 'facial-movement'", " 'smell' |"],
   ['src/kinds/sensation/sample.ts', '  function: drawFunctionTests', '  smell: drawSmellTests,\n'],
@@ -130,13 +142,13 @@ const further: readonly Line[] = [
     ],
   ),
   [
-    'src/kinds/builders.ts',
+    'src/kinds/registries/builders.ts',
     'export { symptom }',
     "export { smelled } from './smell-test/build.ts';\n",
   ],
   ['src/index.ts', '  symptom,\n  tested,', '  smelled,\n'],
   [
-    'src/convert/target.ts',
+    'src/convert/mapping/target.ts',
     '/** A number. The unit stands in the value',
     "/** Words: the results of the test. */\nexport interface SmellTarget extends Sided {\n  readonly kind: 'smell-test';\n  readonly test: Code;\n  readonly words: Words;\n}\n\n",
   ],
@@ -150,9 +162,13 @@ const further: readonly Line[] = [
     '  measurement: (measure',
     `  smell: (test: Code): string => \`smell:\${test}\`,\n`,
   ],
-  ['src/generate/code-types.ts', "  FunctionTestTypes: ['function']", "  SmellTypes: ['smell'],\n"],
   [
-    'src/generate/code-types.ts',
+    'src/generate/terminology/code-types.ts',
+    "  FunctionTestTypes: ['function']",
+    "  SmellTypes: ['smell'],\n",
+  ],
+  [
+    'src/generate/terminology/code-types.ts',
     "  record(\n    'MeasureTypes'",
     `  record(
     'SmellTypes',

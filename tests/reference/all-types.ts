@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Definitions, Property, TypeInfo } from '../../src/validate/definitions.ts';
-import { isObject } from '../../src/validate/json.ts';
+import type { Definitions, Property, TypeInfo } from '../../src/validate/elements/definitions.ts';
+import { isObject } from '../../src/validate/walk/json.ts';
 import { allDefinitions, resourceTypes } from '../validate/all-types.ts';
 import type { FhirRelease } from './corpus.ts';
 import { publishedExamples } from './definitions.ts';

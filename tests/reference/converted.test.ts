@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { cdaReader } from '../../src/convert/cda/reader.ts';
-import { convertText } from '../../src/convert/convert-text.ts';
+import { convertText } from '../../src/convert/exams/convert-text.ts';
 import { hl7v2Reader } from '../../src/convert/hl7v2/reader.ts';
-import type { XmlSource } from '../../src/convert/source.ts';
+import type { XmlSource } from '../../src/convert/mapping/source.ts';
 import { xmlReader } from '../../src/convert/xml/reader.ts';
 import { hasErrors, issueText, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { messyDocuments } from '../convert/cda/messy-documents.ts';

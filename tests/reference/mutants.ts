@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { fromJson } from '../../src/fhir/from-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { orThrow } from '../../src/issue.ts';
 import { applyFault, faults } from '../../src/testing/faults/apply-fault.ts';
 import type { Base } from './bases.ts';

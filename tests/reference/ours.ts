@@ -1,7 +1,7 @@
 import { fromJson, hasErrors, type Issue } from '../../src/index.ts';
-import { validateBundle as r4 } from '../../src/validate/r4.ts';
-import { validateBundle as r4b } from '../../src/validate/r4b.ts';
-import { validateBundle as r5 } from '../../src/validate/r5.ts';
+import { validateBundle as r4 } from '../../src/validate/versions/r4.ts';
+import { validateBundle as r4b } from '../../src/validate/versions/r4b.ts';
+import { validateBundle as r5 } from '../../src/validate/versions/r5.ts';
 import type { FhirRelease } from './corpus.ts';
 
 const validators = { R4: r4, R4B: r4b, R5: r5 } as const;

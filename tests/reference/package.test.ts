@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 import { exampleBundles } from '../../src/generate/fhir-package/examples.ts';
 import type { Definition } from '../../src/generate/fhir-package/head.ts';
 import { packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';

@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CANONICAL_BASE } from '../../src/fhir/systems.ts';
+import { CANONICAL_BASE } from '../../src/fhir/names/systems.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { fileName, packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
 import { toBundleOrThrow, toJson } from '../../src/index.ts';

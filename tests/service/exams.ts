@@ -1,7 +1,7 @@
 import type { Bundle } from 'fhir/r4.js';
 import { checkExam, type Exam, hasErrors, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/index.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 export interface Sent {
   readonly exam: Exam;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatLosses } from '../../src/testing/formats/losses.ts';
+import { formatLosses } from '../../src/testing/formats/losses/losses.ts';
 import { circle, circleExams } from '../testing/formats/circle.ts';
 
 const exams = circleExams(500);

@@ -2,8 +2,8 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { published } from '../../src/generate/published.ts';
-import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/r4.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
+import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/versions/r4.ts';
 
 // Guides that HL7 published hold profiles, and examples that their authors say conform to them.
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 const MEGABYTE = 1024 * 1024;
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { licenceIssues } from '../../src/fhir/licence-gate.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
+import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import adversarial from '../cases/terminology/caller-codings.json' with { type: 'json' };

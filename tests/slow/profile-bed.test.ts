@@ -3,10 +3,14 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { published } from '../../src/generate/published.ts';
 import { hasErrors, type Issue } from '../../src/issue.ts';
-import { isObject, type JsonObject, objectsOf } from '../../src/validate/json.ts';
 import { snapshotOf } from '../../src/validate/profiles/snapshot.ts';
-import { compileProfiles, type Validation, validateBundle } from '../../src/validate/r4.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
+import {
+  compileProfiles,
+  type Validation,
+  validateBundle,
+} from '../../src/validate/versions/r4.ts';
+import { isObject, type JsonObject, objectsOf } from '../../src/validate/walk/json.ts';
 import { type Difference, differences } from './profile-bed/differences.ts';
 import { type Guide, guides, readGuide } from './profile-bed/guides.ts';
 import { type Mutant, mutantsOf } from './profile-bed/mutations.ts';

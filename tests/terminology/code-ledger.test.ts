@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest';
-import { currentCodes, ledgerFaults, readLedger } from '../../src/generate/code-ledger.ts';
+import {
+  currentCodes,
+  ledgerFaults,
+  readLedger,
+} from '../../src/generate/terminology/code-ledger.ts';
 
 const ledger = await readLedger();
 

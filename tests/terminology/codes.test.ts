@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readTables } from '../../src/generate/terminology.ts';
-import { mappings, rows } from '../../src/generate/terminology-check.ts';
+import { readTables } from '../../src/generate/terminology/terminology.ts';
+import { mappings, rows } from '../../src/generate/terminology/terminology-check.ts';
 import hl7Extracts from '../../terminology/published/hl7.json' with { type: 'json' };
 import loincExtracts from '../../terminology/published/loinc.json' with { type: 'json' };
 import snomedExtracts from '../../terminology/published/snomed.json' with { type: 'json' };
@@ -17,7 +17,7 @@ const snomed = rows(tables, 'snomed');
 const loinc = rows(tables, 'loinc');
 const hl7 = rows(tables, 'hl7');
 
-/** The row of a published file, as cut out of it by src/generate/published-extracts.ts. */
+/** The row of a published file, as cut out of it by src/generate/terminology/published-extracts.ts. */
 function publishedRow(extracts: readonly Extract[], source: unknown, code: unknown) {
   return extracts.find((one) => one.source === source)?.concepts.find((row) => row.code === code);
 }

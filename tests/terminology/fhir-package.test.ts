@@ -4,12 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { licenceIssues } from '../../src/fhir/licence-gate.ts';
+import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import type { Definition, PackageOrder } from '../../src/generate/fhir-package/head.ts';
 import { packageFiles } from '../../src/generate/fhir-package/package-files.ts';
 import { tarball } from '../../src/generate/fhir-package/tar.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 
 const base = 'https://face-neck-fhir.example/fhir';

@@ -1,7 +1,7 @@
 import { stat } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
-import { isLoincCode, isSnomedId } from '../../src/terminology/check-digits.ts';
-import { freeSet } from '../../src/terminology/free-set.ts';
+import { isLoincCode, isSnomedId } from '../../src/terminology/published/check-digits.ts';
+import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { standardSystem } from '../../src/terminology/system-names.ts';
 import snomedExtracts from '../../terminology/published/snomed.json' with { type: 'json' };
 import { passesMod10, passesVerhoeff } from './check-digits.ts';

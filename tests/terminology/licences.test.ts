@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
-import { readTables } from '../../src/generate/terminology.ts';
+import { readTables } from '../../src/generate/terminology/terminology.ts';
 import { snomedConcepts } from '../../src/terminology/tables/snomed.ts';
 
 const notice = await readFile(new URL('../../NOTICE', import.meta.url), 'utf8');

@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
 import { type PackageConcept, packageConcepts } from '../../src/generate/fhir-package/concepts.ts';
-import { kebab, tableNames } from '../../src/generate/languages.ts';
-import { readTables } from '../../src/generate/terminology.ts';
-import { terminologyReadme } from '../../src/generate/terminology-readme.ts';
-import { isFreeSnomed } from '../../src/terminology/snomed.ts';
+import { kebab, tableNames } from '../../src/generate/terminology/languages.ts';
+import { readTables } from '../../src/generate/terminology/terminology.ts';
+import { terminologyReadme } from '../../src/generate/terminology/terminology-readme.ts';
+import { isFreeSnomed } from '../../src/terminology/published/snomed.ts';
 import gaps from '../../terminology/coverage/gaps.json' with { type: 'json' };
 
 test('terminology/README.md is what the tables give', async () => {

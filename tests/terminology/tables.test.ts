@@ -1,14 +1,14 @@
 import { readFile } from 'node:fs/promises';
 import { UcumLhcUtils } from '@lhncbc/ucum-lhc';
 import { describe, expect, test } from 'vitest';
-import { readTables, tableSources } from '../../src/generate/terminology.ts';
+import { readTables, tableSources } from '../../src/generate/terminology/terminology.ts';
 import {
   type Row,
   rows,
   type Tables,
   tableFaults,
   textsAt,
-} from '../../src/generate/terminology-check.ts';
+} from '../../src/generate/terminology/terminology-check.ts';
 import { protocols } from '../../src/terminology/tables/protocols.ts';
 import examItems from '../cases/terminology/exam-items.json' with { type: 'json' };
 import findingRows from '../cases/terminology/finding-rows.json' with { type: 'json' };

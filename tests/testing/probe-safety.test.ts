@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { afterEach, describe, expect, it } from 'vitest';
 import { probeServer } from '../../src/testing/probe/probe-server.ts';
-import { probeJUnit } from '../../src/testing/probe/report-junit.ts';
-import { probeText } from '../../src/testing/probe/report-text.ts';
+import { probeJUnit } from '../../src/testing/probe/report/report-junit.ts';
+import { probeText } from '../../src/testing/probe/report/report-text.ts';
 import { inFolder, run } from '../cli/in-process.ts';
 import { type FakeOptions, type FakeServer, startFake, type Twist } from './fake-server.ts';
 

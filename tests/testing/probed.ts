@@ -1,7 +1,7 @@
 import { afterEach } from 'vitest';
 import type { ProbeOptions } from '../../src/testing/probe/options.ts';
 import { probeServer } from '../../src/testing/probe/probe-server.ts';
-import type { ProbeReport } from '../../src/testing/probe/report.ts';
+import type { ProbeReport } from '../../src/testing/probe/report/report.ts';
 import { type FakeOptions, type FakeServer, startFake, type Twist } from './fake-server.ts';
 
 let servers: FakeServer[] = [];

@@ -1,4 +1,4 @@
-import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/r4.ts';
+import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/versions/r4.ts';
 
 // A profile as an adopter would give it: the elements of a snapshot that narrow Observation, by
 // https://hl7.org/fhir/R4/profiling.html and https://hl7.org/fhir/R4/elementdefinition.html.

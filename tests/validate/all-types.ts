@@ -1,5 +1,5 @@
 import type { FhirVersion } from '../../src/fhir/version.ts';
-import { createDefinitions, type Definitions } from '../../src/validate/definitions.ts';
+import { createDefinitions, type Definitions } from '../../src/validate/elements/definitions.ts';
 import * as r4 from '../../src/validate/tables/r4.ts';
 import * as r4Rest from '../../src/validate/tables/r4-rest.ts';
 import * as r4b from '../../src/validate/tables/r4b.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
-import { toJson } from '../../src/fhir/to-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { toJson } from '../../src/fhir/json/to-json.ts';
 import { hasErrors, type Issue } from '../../src/issue.ts';
-import { validateBundle as r4 } from '../../src/validate/r4.ts';
-import { validateBundle as r4b } from '../../src/validate/r4b.ts';
-import { validateBundle as r5 } from '../../src/validate/r5.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
+import { validateBundle as r4 } from '../../src/validate/versions/r4.ts';
+import { validateBundle as r4b } from '../../src/validate/versions/r4b.ts';
+import { validateBundle as r5 } from '../../src/validate/versions/r5.ts';
 import { example } from './example.ts';
 
 // Whatever arrives gives issues: no throw, no hang, and nothing of a patient in an issue.

@@ -16,7 +16,7 @@ async function forBrowser(entry: string): Promise<string> {
   return outputFiles[0]?.text ?? '';
 }
 
-test.each(['validate/r4.ts', 'validate/r4b.ts', 'validate/r5.ts'])(
+test.each(['validate/versions/r4.ts', 'validate/versions/r4b.ts', 'validate/versions/r5.ts'])(
   '%s runs without Node and where eval is forbidden',
   async (entry) => {
     const page = createContext({}, { codeGeneration: { strings: false, wasm: false } });

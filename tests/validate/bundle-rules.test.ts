@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 // The stage of bundles, in words of https://hl7.org/fhir/R4/bundle.html, documents.html and http.html.
 

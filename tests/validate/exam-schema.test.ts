@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { examSchemaText } from '../../src/generate/exam-schema.ts';
+import { examSchemaText } from '../../src/generate/schema/exam-schema.ts';
 import type { Issue } from '../../src/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { examSchemaIssues } from '../../src/model/schema-issues.ts';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { validateBundle as r4 } from '../../src/validate/r4.ts';
-import { validateBundle as r4b } from '../../src/validate/r4b.ts';
-import { validateBundle as r5 } from '../../src/validate/r5.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
+import { validateBundle as r4 } from '../../src/validate/versions/r4.ts';
+import { validateBundle as r4b } from '../../src/validate/versions/r4b.ts';
+import { validateBundle as r5 } from '../../src/validate/versions/r5.ts';
 import { keptBases } from '../reference/bases.ts';
 import { observation, profiles } from './adopter-profile.ts';
 

@@ -2,19 +2,19 @@ import modelOfR4 from 'fhirpath/fhir-context/r4';
 import modelOfR5 from 'fhirpath/fhir-context/r5';
 import type { FhirVersion } from '../../src/fhir/version.ts';
 import { pathPointer } from '../../src/path.ts';
-import { hasContent } from '../../src/validate/elements.ts';
-import { hasValueOrExtensions } from '../../src/validate/extensions.ts';
-import { type Invariant, rulesOf } from '../../src/validate/invariants.ts';
-import { isObject } from '../../src/validate/json.ts';
-import { validateBundle as r4 } from '../../src/validate/r4.ts';
-import { validateBundle as r4b } from '../../src/validate/r4b.ts';
-import { validateBundle as r5 } from '../../src/validate/r5.ts';
-import type { Scope } from '../../src/validate/scope.ts';
+import { hasContent } from '../../src/validate/elements/elements.ts';
+import { hasValueOrExtensions } from '../../src/validate/elements/extensions.ts';
+import { type Invariant, rulesOf } from '../../src/validate/invariants/invariants.ts';
 import { expressions as ofR4 } from '../../src/validate/tables/r4-expressions.ts';
 import { expressions as ofR4b } from '../../src/validate/tables/r4b-expressions.ts';
 import { expressions as ofR5 } from '../../src/validate/tables/r5-expressions.ts';
 import { createEvaluator, type ExpressionEngine } from '../../src/validate/thorough/engine.ts';
-import { compilerOf, modelOfR4b } from '../../src/validate/thorough.ts';
+import { compilerOf, modelOfR4b } from '../../src/validate/thorough/thorough.ts';
+import { validateBundle as r4 } from '../../src/validate/versions/r4.ts';
+import { validateBundle as r4b } from '../../src/validate/versions/r4b.ts';
+import { validateBundle as r5 } from '../../src/validate/versions/r5.ts';
+import { isObject } from '../../src/validate/walk/json.ts';
+import type { Scope } from '../../src/validate/walk/scope.ts';
 
 /** How the library's own functions and FHIRPath on the published expressions see the same elements. */
 export interface VerdictCount {

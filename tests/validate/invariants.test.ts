@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { fromJson } from '../../src/fhir/from-json.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { hasErrors } from '../../src/issue.ts';
-import { createDefinitions } from '../../src/validate/definitions.ts';
-import { rulesOf } from '../../src/validate/invariants.ts';
+import { createDefinitions } from '../../src/validate/elements/definitions.ts';
+import { rulesOf } from '../../src/validate/invariants/invariants.ts';
 import * as r4 from '../../src/validate/tables/r4.ts';
 import { expressions as ofR4 } from '../../src/validate/tables/r4-expressions.ts';
 import * as r4b from '../../src/validate/tables/r4b.ts';

@@ -1,4 +1,4 @@
-import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
+import { validateBundle as validateR5 } from '../../src/validate/versions/r5.ts';
 import { changed } from './example.ts';
 import { observation, run } from './stage-cases.ts';
 

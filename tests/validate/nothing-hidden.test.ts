@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compileProfiles, validateBundle } from '../../src/validate/r4.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
+import { compileProfiles, validateBundle } from '../../src/validate/versions/r4.ts';
 
 // What the base says of a place, here as warnings, may never stand for what a profile says of it.
 

@@ -1,16 +1,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { CANONICAL_BASE } from '../../src/fhir/systems.ts';
+import { CANONICAL_BASE } from '../../src/fhir/names/systems.ts';
 import { packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
 import { toBundleOrThrow } from '../../src/index.ts';
 import type { Issue } from '../../src/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
-import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/r4.ts';
+import { thoroughR4, thoroughR5 } from '../../src/validate/thorough/thorough.ts';
+import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/versions/r4.ts';
 import {
   compileProfiles as compileProfilesR5,
   validateBundle as validateR5,
-} from '../../src/validate/r5.ts';
-import { thoroughR4, thoroughR5 } from '../../src/validate/thorough.ts';
+} from '../../src/validate/versions/r5.ts';
 import { changed } from './example.ts';
 
 // That the examples conform to the profiles in profiles/ is the word of HL7's validator, in

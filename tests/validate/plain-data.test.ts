@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { examSchemaIssues } from '../../src/model/schema-issues.ts';
 import { plainDataIssues, withoutBadCharacters } from '../../src/plain-data.ts';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 const limits = { depth: 10, values: 1000 };
 

@@ -1,7 +1,7 @@
 import fhirpath from 'fhirpath';
 import modelOfR4 from 'fhirpath/fhir-context/r4';
 import { describe, expect, test } from 'vitest';
-import { ruleOf } from '../../src/validate/profile-rules/rule.ts';
+import { ruleOf } from '../../src/validate/profiles/rules/rule.ts';
 import { expressions } from '../../src/validate/tables/r4-expressions.ts';
 
 // Rules of profiles at the fast level, held to the library fhirpath on the same data: where this

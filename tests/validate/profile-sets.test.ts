@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { validateBundle } from '../../src/validate/r4.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 import {
   clinic,
   codeSystem,

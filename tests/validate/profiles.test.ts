@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { compileProfiles, validateBundle } from '../../src/validate/r4.ts';
+import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
+import { compileProfiles, validateBundle } from '../../src/validate/versions/r4.ts';
 import {
   compileProfiles as compileProfilesR5,
   validateBundle as validateR5,
-} from '../../src/validate/r5.ts';
-import { thoroughR4 } from '../../src/validate/thorough.ts';
+} from '../../src/validate/versions/r5.ts';
 import {
   clinic,
   codeSystem,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { validateBundle } from '../../src/validate/all-r4.ts';
+import { validateBundle } from '../../src/validate/versions/all-r4.ts';
 
 // Verdicts as HL7's validator (HAPI 8.4.0) gave them on bundles of these forms, unless a comment says
 // what it rests on.

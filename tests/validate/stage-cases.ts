@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
+import { validateBundle as validateR4 } from '../../src/validate/versions/r4.ts';
 import { changed } from './example.ts';
 
 // One sound resource, one thing changed in it, and what is then told; each case names the rule. Pages

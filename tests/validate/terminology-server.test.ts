@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { compileProfiles, validateBundle } from '../../src/validate/r4.ts';
 import {
   createTerminology,
   type Fetch,
   type TerminologyOptions,
   withTerminology,
-} from '../../src/validate/terminology-server/index.ts';
+} from '../../src/validate/terminology/server/index.ts';
+import { compileProfiles, validateBundle } from '../../src/validate/versions/r4.ts';
 
 // A terminology server as FHIR describes its operations, in memory; it can misbehave as servers do.
 // https://hl7.org/fhir/R4/valueset-operation-validate-code.html and valueset-operation-expand.html

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { orThrow, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
-import * as r4 from '../../src/validate/all-r4.ts';
-import * as r4b from '../../src/validate/all-r4b.ts';
-import * as r5 from '../../src/validate/all-r5.ts';
+import * as r4 from '../../src/validate/versions/all-r4.ts';
+import * as r4b from '../../src/validate/versions/all-r4b.ts';
+import * as r5 from '../../src/validate/versions/all-r5.ts';
 
 const entries = { R4: r4, R4B: r4b, R5: r5 } as const;
 const versions = ['R4', 'R4B', 'R5'] as const;

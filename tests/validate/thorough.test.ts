@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
-import { validateBundle as validateR5 } from '../../src/validate/r5.ts';
-import { thoroughR4, thoroughR5 } from '../../src/validate/thorough.ts';
+import { thoroughR4, thoroughR5 } from '../../src/validate/thorough/thorough.ts';
+import { validateBundle as validateR4 } from '../../src/validate/versions/r4.ts';
+import { validateBundle as validateR5 } from '../../src/validate/versions/r5.ts';
 import { changed, example } from './example.ts';
 
 const thorough = { level: 'thorough', engine: thoroughR4 } as const;

@@ -5,11 +5,11 @@ import { describe, expect, test } from 'vitest';
 import { issue } from '../../src/issue.ts';
 import { issueTypes } from '../../src/issues/codes.ts';
 import { type Path, pathText } from '../../src/path.ts';
-import { fhirPathText } from '../../src/validate/fhirpath.ts';
-import * as r4 from '../../src/validate/r4.ts';
-import * as r4b from '../../src/validate/r4b.ts';
-import * as r5 from '../../src/validate/r5.ts';
+import { fhirPathText } from '../../src/validate/invariants/fhirpath.ts';
 import { toOperationOutcome } from '../../src/validate/to-operation-outcome.ts';
+import * as r4 from '../../src/validate/versions/r4.ts';
+import * as r4b from '../../src/validate/versions/r4b.ts';
+import * as r5 from '../../src/validate/versions/r5.ts';
 import { changed, example } from './example.ts';
 
 test('an issue with all its parts', () => {

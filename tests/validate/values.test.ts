@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { validateBundle as validateR4 } from '../../src/validate/r4.ts';
+import { validateBundle as validateR4 } from '../../src/validate/versions/r4.ts';
 import { changed } from './example.ts';
 import { observation, run } from './stage-cases.ts';
 

@@ -1,5 +1,5 @@
-import { comparisonOf } from '../../kinds/checks.ts';
-import { subjectOf } from '../../kinds/meanings.ts';
+import { comparisonOf } from '../../kinds/registries/checks.ts';
+import { subjectOf } from '../../kinds/registries/meanings.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Key, Side } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';

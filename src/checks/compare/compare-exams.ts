@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
-import type { ComparedBy, ComparedExam, Verdict } from '../../kinds/check.ts';
-import { comparisonOf } from '../../kinds/checks.ts';
-import { subjectOf } from '../../kinds/meanings.ts';
+import type { ComparedBy, ComparedExam, Verdict } from '../../kinds/facets/check.ts';
+import { comparisonOf } from '../../kinds/registries/checks.ts';
+import { subjectOf } from '../../kinds/registries/meanings.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Finding, Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';

@@ -1,5 +1,5 @@
-import { isUnconfirmed } from '../../kinds/base.ts';
-import type { Compared, ComparedBy, Verdict } from '../../kinds/check.ts';
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
+import type { Compared, ComparedBy, Verdict } from '../../kinds/facets/check.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 

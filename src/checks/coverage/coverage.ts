@@ -1,5 +1,5 @@
 import { type Issue, issue } from '../../issue.ts';
-import { coverBy } from '../../kinds/checks.ts';
+import { coverBy } from '../../kinds/registries/checks.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';

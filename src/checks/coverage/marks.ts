@@ -1,4 +1,4 @@
-import { isUnconfirmed } from '../../kinds/base.ts';
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
 import type { Side } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';

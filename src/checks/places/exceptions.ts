@@ -1,4 +1,4 @@
-import type { ExceptedPlace } from '../../kinds/base.ts';
+import type { ExceptedPlace } from '../../kinds/facets/base.ts';
 import type { Finding, RegionState } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { ExamIndex } from '../exam-index.ts';

@@ -1,5 +1,5 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
-import { wordsIn } from '../../kinds/checks.ts';
+import { wordsIn } from '../../kinds/registries/checks.ts';
 import type { Statement } from '../../model/statement.ts';
 import { sideNamed } from '../places/side-words.ts';
 import { sideText } from '../places/sides.ts';

@@ -1,5 +1,5 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
-import { isUnconfirmed } from '../../kinds/base.ts';
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
 import { measuredIn } from '../../kinds/measurement/check.ts';
 import type { Measurement, Statement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';

@@ -1,5 +1,5 @@
 import { checkExam } from '../../checks/check-exam.ts';
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import { hasErrors } from '../../issue.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';

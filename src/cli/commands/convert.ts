@@ -4,7 +4,7 @@ import { resolve } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { convertFiles, hasFailed } from '../../convert/bulk/convert-files.ts';
 import type { BulkOptions } from '../../convert/bulk/options.ts';
-import { summaryText } from '../../convert/bulk/summary.ts';
+import { summaryText } from '../../convert/bulk/output/summary.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { convertByLine } from '../convert/by-line.ts';

@@ -1,10 +1,10 @@
 /// <reference types="node" />
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import { isLoopback, type ProbeOptions } from '../../testing/probe/options.ts';
 import { probeServer } from '../../testing/probe/probe-server.ts';
-import type { ProbeReport } from '../../testing/probe/report.ts';
-import { probeJUnit } from '../../testing/probe/report-junit.ts';
-import { probeText } from '../../testing/probe/report-text.ts';
+import type { ProbeReport } from '../../testing/probe/report/report.ts';
+import { probeJUnit } from '../../testing/probe/report/report-junit.ts';
+import { probeText } from '../../testing/probe/report/report-text.ts';
 import { countOption, flagOption, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';

@@ -1,6 +1,6 @@
 import { issue } from '../../issue.ts';
+import type { Remainder } from '../../read/bundle/remainder.ts';
 import { fromBundle } from '../../read/from-bundle.ts';
-import type { Remainder } from '../../read/remainder.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';

@@ -1,6 +1,6 @@
 import { hasErrors, type Issue, type Severity } from '../../issue.ts';
-import type { Unchecked } from '../../validate/scope.ts';
 import type { ValidateOptions } from '../../validate/validate-bundle.ts';
+import type { Unchecked } from '../../validate/walk/scope.ts';
 import { flagOption, type OptionTable, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import type { Document } from '../input/documents.ts';

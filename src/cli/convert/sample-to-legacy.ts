@@ -1,9 +1,9 @@
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { LegacyFormatName } from '../../testing/formats/format.ts';
 import { legacyFormats, sampleMapping } from '../../testing/formats/formats.ts';
-import { formatLosses } from '../../testing/formats/losses.ts';
-import { whatArrives } from '../../testing/formats/what-arrives.ts';
+import { formatLosses } from '../../testing/formats/losses/losses.ts';
+import { whatArrives } from '../../testing/formats/losses/what-arrives.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { outputTo, writeWhole } from '../output/output.ts';

@@ -1,7 +1,7 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
 import { suggestFromFile } from '../../convert/bulk/suggest-from-file.ts';
-import type { Source } from '../../convert/source.ts';
+import type { Source } from '../../convert/mapping/source.ts';
 import { suggestionText } from '../../convert/suggest/suggestion-text.ts';
 import { hasErrors } from '../../issue.ts';
 import { textOption } from '../arguments.ts';

@@ -8,7 +8,7 @@ import { pipeline } from 'node:stream/promises';
 import { append } from '../../append.ts';
 import { convertFiles, hasFailed } from '../../convert/bulk/convert-files.ts';
 import type { BulkIo, BulkOptions } from '../../convert/bulk/options.ts';
-import { fromJson } from '../../fhir/from-json.ts';
+import { fromJson } from '../../fhir/json/from-json.ts';
 import type { Issue } from '../../issue.ts';
 import type { OptionValues } from '../arguments.ts';
 import type { Call } from '../command.ts';

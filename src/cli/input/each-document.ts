@@ -1,5 +1,5 @@
-import { fromJson } from '../../fhir/from-json.ts';
-import { toJson } from '../../fhir/to-json.ts';
+import { fromJson } from '../../fhir/json/from-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import { hasErrors, type Issue } from '../../issue.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';

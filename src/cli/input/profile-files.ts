@@ -1,7 +1,7 @@
 /// <reference types="node" />
 import { readdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { fromJson } from '../../fhir/from-json.ts';
+import { fromJson } from '../../fhir/json/from-json.ts';
 import { hasErrors, type Issue } from '../../issue.ts';
 import type { Profiles } from '../../validate/profiles/compile.ts';
 import type { OptionTable } from '../arguments.ts';

@@ -1,4 +1,4 @@
-import { fromJson } from '../../fhir/from-json.ts';
+import { fromJson } from '../../fhir/json/from-json.ts';
 import { hasErrors, type Outcome } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';

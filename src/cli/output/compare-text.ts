@@ -1,6 +1,6 @@
 import { append } from '../../append.ts';
 import type { Change, Comparison, FigureChange } from '../../checks/compare/comparison.ts';
-import { subjectTables } from '../../kinds/subject-tables.ts';
+import { subjectTables } from '../../kinds/registries/subject-tables.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { sideText } from '../../terminology/sides.ts';

@@ -1,7 +1,7 @@
 import type { Coverage, CoverageCount } from '../../checks/coverage/coverage.ts';
 import type { AnyBundle } from '../../export/to-bundle.ts';
 import { type Issue, issueText } from '../../issue.ts';
-import { countedAs } from '../../kinds/counted-as.ts';
+import { countedAs } from '../../kinds/registries/counted-as.ts';
 import type { Exam } from '../../model/exam.ts';
 
 /** The usual caution; it stands under everything that people may read as advice. */

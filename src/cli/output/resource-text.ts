@@ -1,4 +1,4 @@
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { Outcome } from '../../issue.ts';
 import { type OptionTable, type OptionValues, textOption } from '../arguments.ts';

@@ -2,9 +2,9 @@ import type { ExamCondition } from '../../model/exam.ts';
 import type { Code, DateTime, Side } from '../../model/primitive.ts';
 import type { Attribute, Statement } from '../../model/statement.ts';
 import type { ConversionFacts, ConversionProblem } from '../issue.ts';
-import type { Meaning, StateWithReason } from '../mapping.ts';
-import type { Plan, PlannedTarget } from '../plan.ts';
-import type { Target } from '../target.ts';
+import type { Meaning, StateWithReason } from '../mapping/mapping.ts';
+import type { Plan, PlannedTarget } from '../mapping/plan.ts';
+import type { Target } from '../mapping/target.ts';
 
 /** A value with everything that the record says about it, words already looked up. */
 export interface Reading {

@@ -1,5 +1,5 @@
-import type { TargetConversion } from '../../kinds/conversion.ts';
-import type { ConditionTarget } from '../target.ts';
+import type { TargetConversion } from '../../kinds/facets/conversion.ts';
+import type { ConditionTarget } from '../mapping/target.ts';
 import { unknownWord } from './built.ts';
 
 /** A condition of the exam, which is no statement. */

@@ -1,7 +1,7 @@
 import type { UnitCode } from '../../model/primitive.ts';
 import type { Measurement } from '../../model/statement.ts';
-import { type NumberText, readNumber } from '../number.ts';
-import type { Plan } from '../plan.ts';
+import type { Plan } from '../mapping/plan.ts';
+import { type NumberText, readNumber } from '../values/number.ts';
 import type { Problem, Reading } from './built.ts';
 
 export interface QuantityText extends NumberText {

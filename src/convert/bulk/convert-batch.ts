@@ -1,15 +1,15 @@
 import { toBundle } from '../../export/to-bundle.ts';
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import { hasErrors, type Issue } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
-import { convertUnits } from '../convert-text.ts';
-import { countFates, type LedgerCounts, type LedgerEntry } from '../ledger.ts';
-import type { Plan } from '../plan.ts';
+import { convertUnits } from '../exams/convert-text.ts';
+import { countFates, type LedgerCounts, type LedgerEntry } from '../exams/ledger.ts';
+import type { Plan } from '../mapping/plan.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
-import type { RawUnit, Reader } from '../record.ts';
+import type { RawUnit, Reader } from '../record/record.ts';
 import type { ConvertSettings } from './options.ts';
 
 /** A line for one of the files of a run. */
@@ -70,11 +70,11 @@ async function validatorOf({ to, fhirVersion }: ConvertSettings): Promise<Valida
   }
   switch (fhirVersion) {
     case 'R4B':
-      return (await import('../../validate/r4b.ts')).validateBundle;
+      return (await import('../../validate/versions/r4b.ts')).validateBundle;
     case 'R5':
-      return (await import('../../validate/r5.ts')).validateBundle;
+      return (await import('../../validate/versions/r5.ts')).validateBundle;
     default:
-      return (await import('../../validate/r4.ts')).validateBundle;
+      return (await import('../../validate/versions/r4.ts')).validateBundle;
   }
 }
 

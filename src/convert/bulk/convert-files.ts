@@ -3,6 +3,9 @@ import { join } from 'node:path';
 import { hasErrors, type Issue } from '../../issue.ts';
 import { missingColumns } from '../csv/from-csv.ts';
 import { issue } from '../issue.ts';
+import { createConverter } from './convert-batch.ts';
+import { findInputs } from './input/inputs.ts';
+import type { BulkIo, BulkOptions } from './options.ts';
 import {
   type Checkpoint,
   checkpointFile,
@@ -11,15 +14,12 @@ import {
   readCheckpoint,
   removeCheckpoint,
   writeWhole,
-} from './checkpoint.ts';
-import { createConverter } from './convert-batch.ts';
-import { findInputs } from './inputs.ts';
-import type { BulkIo, BulkOptions } from './options.ts';
+} from './output/checkpoint.ts';
+import { cutBack } from './output/sinks.ts';
+import { type Summary, summaryText } from './output/summary.ts';
+import { emptyTally } from './output/tally.ts';
 import { builtWorker, localPool, workerPool } from './pool.ts';
 import { runConversion } from './run.ts';
-import { cutBack } from './sinks.ts';
-import { type Summary, summaryText } from './summary.ts';
-import { emptyTally } from './tally.ts';
 
 export interface BulkResult {
   /** None where the run did not begin: the mapping is wrong, or the folder is not free. */

@@ -1,11 +1,11 @@
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import type { Issue } from '../../issue.ts';
+import { quarantineEntry } from '../exams/quarantine.ts';
 import { issue } from '../issue.ts';
-import { quarantineEntry } from '../quarantine.ts';
 import { type Converter, createConverter, type OutputLine } from './convert-batch.ts';
-import { type Line, lineSplitter } from './line-splitter.ts';
+import { type Line, lineSplitter } from './input/line-splitter.ts';
+import { entryUnit } from './input/units-of-input.ts';
 import type { ConvertSettings } from './options.ts';
-import { entryUnit } from './units-of-input.ts';
 
 export interface LineResult {
   /** Lines read, and of them those that were converted. */

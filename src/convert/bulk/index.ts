@@ -1,12 +1,12 @@
-export type { Mapping } from '../mapping.ts';
+export type { QuarantineEntry } from '../exams/quarantine.ts';
+export type { Mapping } from '../mapping/mapping.ts';
 export { parseMappingText } from '../prepare/read-mapping.ts';
-export type { QuarantineEntry } from '../quarantine.ts';
-export type { RawUnit } from '../record.ts';
+export type { RawUnit } from '../record/record.ts';
 export type { Suggestion, SuggestOptions } from '../suggest/suggest-mapping.ts';
 export { suggestionText } from '../suggest/suggestion-text.ts';
 export { type BulkResult, convertFiles, hasFailed } from './convert-files.ts';
 export { convertLines, type LineResult } from './convert-lines.ts';
-export { type CutUnit, cutFiles } from './cut-files.ts';
+export { type CutUnit, cutFiles } from './input/cut-files.ts';
 export type { BulkIo, BulkOptions, ConvertSettings, OutputKind } from './options.ts';
+export { type Summary, summaryText } from './output/summary.ts';
 export { suggestFromFile } from './suggest-from-file.ts';
-export { type Summary, summaryText } from './summary.ts';

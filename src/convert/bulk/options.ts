@@ -1,5 +1,5 @@
 import type { BundleType } from '../../export/options.ts';
-import type { SnomedPolicy } from '../../fhir/snomed-policy.ts';
+import type { SnomedPolicy } from '../../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
 import type { Language } from '../../terminology/language.ts';

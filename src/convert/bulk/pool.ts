@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import type { RawUnit } from '../record.ts';
+import type { RawUnit } from '../record/record.ts';
 import type { UnitOutcome } from './convert-batch.ts';
 import type { ConvertSettings } from './options.ts';
 

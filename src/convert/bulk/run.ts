@@ -1,19 +1,19 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
-import { repeatedExam } from '../convert-text.ts';
-import { quarantineEntry } from '../quarantine.ts';
-import type { RawUnit, Reader } from '../record.ts';
-import type { Encoding } from '../source.ts';
-import { type Checkpoint, writeCheckpoint } from './checkpoint.ts';
+import { repeatedExam } from '../exams/convert-text.ts';
+import { quarantineEntry } from '../exams/quarantine.ts';
+import type { Encoding } from '../mapping/source.ts';
+import type { RawUnit, Reader } from '../record/record.ts';
 import type { UnitOutcome } from './convert-batch.ts';
-import type { Input } from './inputs.ts';
+import type { Input } from './input/inputs.ts';
+import { unitsOfInput, unitsOfQuarantine } from './input/units-of-input.ts';
 import type { BulkIo, BulkOptions } from './options.ts';
+import { type Checkpoint, writeCheckpoint } from './output/checkpoint.ts';
+import { progressOf } from './output/progress.ts';
+import { openSinks, type Sinks } from './output/sinks.ts';
+import { type Counter, counter, type Tally } from './output/tally.ts';
 import type { Pool } from './pool.ts';
-import { progressOf } from './progress.ts';
 import { readSeenIds, type SeenIds, seenFile } from './seen-ids.ts';
-import { openSinks, type Sinks } from './sinks.ts';
-import { type Counter, counter, type Tally } from './tally.ts';
-import { unitsOfInput, unitsOfQuarantine } from './units-of-input.ts';
 
 export interface Run {
   readonly options: BulkOptions;

@@ -6,9 +6,9 @@ import {
   type SuggestOptions,
   suggestMapping,
 } from '../suggest/suggest-mapping.ts';
-import { textPieces } from './byte-text.ts';
-import { decodeBytes } from './decode-unit.ts';
-import { findInputs, unreadableInput } from './inputs.ts';
+import { textPieces } from './input/byte-text.ts';
+import { decodeBytes } from './input/decode-unit.ts';
+import { findInputs, unreadableInput } from './input/inputs.ts';
 
 /** Characters of an export that are looked at. */
 const SAMPLE = 4 * 1024 * 1024;

@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import type { RawUnit } from '../record.ts';
+import type { RawUnit } from '../record/record.ts';
 import { createConverter } from './convert-batch.ts';
 import type { ConvertSettings } from './options.ts';
 

@@ -1,9 +1,9 @@
 import type { Issue } from '../../issue.ts';
-import { targetConversion } from '../../kinds/conversions.ts';
+import { targetConversion } from '../../kinds/registries/conversions.ts';
 import type { Path } from '../../path.ts';
 import { issue } from '../issue.ts';
-import type { ItemRecords, ItemStatus, Mapping } from '../mapping.ts';
-import type { Target } from '../target.ts';
+import type { ItemRecords, ItemStatus, Mapping } from '../mapping/mapping.ts';
+import type { Target } from '../mapping/target.ts';
 
 /**
  * What the statusCode of an entry says (code system v3-ActStatus of HL7 terminology 7.0.1). Our

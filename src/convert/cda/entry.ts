@@ -3,7 +3,7 @@ import type { Issue } from '../../issue.ts';
 import { sideSnomed } from '../../terminology/sides.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
-import type { Field, LegacyRecord } from '../record.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
 import { disagreements, type EntryClaim } from './conflict.ts';
 import { type PlaceOf, readFields, typeOf, valueFields } from './fields.ts';
 import { childElement, childElements } from './names.ts';

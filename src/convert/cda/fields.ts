@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import { attributeIn, localName, XSI } from '../../xml/namespaces.ts';
 import type { XmlElement } from '../../xml/reader.ts';
-import type { Field, Scope } from '../record.ts';
+import type { Field, Scope } from '../record/record.ts';
 import type { LinePlace } from '../xml/place.ts';
 import { scopeBelow, textContent } from '../xml/records.ts';
 import { childElements } from './names.ts';

@@ -2,8 +2,8 @@ import { type Issue, issue, type Outcome } from '../../issue.ts';
 import { adopterCodes, type CodeMapOptions } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes, CodeMapEntry } from '../../terminology/code-map/entry.ts';
 import { csvReader } from '../csv/reader.ts';
-import type { LegacyRecord } from '../record.ts';
-import type { CsvSource } from '../source.ts';
+import type { CsvSource } from '../mapping/source.ts';
+import type { LegacyRecord } from '../record/record.ts';
 
 export interface CsvCodeMapOptions extends CodeMapOptions {
   /** Default: `,` */

@@ -1,12 +1,12 @@
 import type { Issue } from '../../issue.ts';
-import { type ConvertResult, convertText } from '../convert-text.ts';
+import { type ConvertResult, convertText } from '../exams/convert-text.ts';
+import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
-import { noFields } from '../ledger.ts';
-import type { Mapping } from '../mapping.ts';
-import type { Plan } from '../plan.ts';
+import type { Mapping } from '../mapping/mapping.ts';
+import type { Plan } from '../mapping/plan.ts';
+import type { CsvSource } from '../mapping/source.ts';
 import { companionNames, headNames, itemNames } from '../prepare/names.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
-import type { CsvSource } from '../source.ts';
 import { csvReader } from './reader.ts';
 
 /**

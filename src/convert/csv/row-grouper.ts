@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { RawUnit } from '../record.ts';
+import type { RawUnit } from '../record/record.ts';
 import type { Row } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
 

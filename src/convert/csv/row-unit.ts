@@ -1,6 +1,6 @@
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { RawUnit } from '../record.ts';
+import type { RawUnit } from '../record/record.ts';
 import type { Row, RowFault } from './row-splitter.ts';
 
 /** What is wrong with a row, as an issue. */

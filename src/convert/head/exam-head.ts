@@ -1,11 +1,11 @@
 import { hasErrors, type Issue } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
-import { looksDamaged } from '../damaged.ts';
-import type { TextDraft } from '../draft.ts';
-import { fieldText } from '../note.ts';
-import type { Plan } from '../plan.ts';
-import type { Field, LegacyRecord } from '../record.ts';
-import { wordMap } from '../word-map.ts';
+import { fieldText } from '../exams/note.ts';
+import type { Plan } from '../mapping/plan.ts';
+import { wordMap } from '../mapping/word-map.ts';
+import type { TextDraft } from '../record/draft.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
+import { looksDamaged } from '../values/damaged.ts';
 import { conclusionOf } from './conclusion.ts';
 import { headFields } from './head-fields.ts';
 import { examinersOf, subjectOf } from './subject.ts';

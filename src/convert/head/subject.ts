@@ -1,10 +1,10 @@
 import type { Examiner, Subject } from '../../model/people.ts';
-import { inContext } from '../context.ts';
-import { looksDamaged } from '../damaged.ts';
 import { issue } from '../issue.ts';
-import type { IdentifierField } from '../mapping.ts';
-import type { Field, LegacyRecord } from '../record.ts';
-import { wordMap } from '../word-map.ts';
+import type { IdentifierField } from '../mapping/mapping.ts';
+import { wordMap } from '../mapping/word-map.ts';
+import { inContext } from '../record/context.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
+import { looksDamaged } from '../values/damaged.ts';
 import { type Found, textOf } from './head-fields.ts';
 import { timeOf } from './times.ts';
 import { keepAsText, refuse, type Work } from './work.ts';

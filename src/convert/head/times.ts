@@ -1,6 +1,6 @@
-import type { DateProblem } from '../date.ts';
 import { issue } from '../issue.ts';
-import type { DateField, FieldName } from '../mapping.ts';
+import type { DateField, FieldName } from '../mapping/mapping.ts';
+import type { DateProblem } from '../values/date.ts';
 import { keepAsText, refuse, type Work } from './work.ts';
 
 export interface Time {

@@ -1,9 +1,9 @@
 import type { Issue } from '../../issue.ts';
-import type { TextDraft } from '../draft.ts';
+import { fieldText } from '../exams/note.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
-import type { FieldName } from '../mapping.ts';
-import { fieldText } from '../note.ts';
-import type { Plan } from '../plan.ts';
+import type { FieldName } from '../mapping/mapping.ts';
+import type { Plan } from '../mapping/plan.ts';
+import type { TextDraft } from '../record/draft.ts';
 import type { HeadFields } from './head-fields.ts';
 
 /** Collects what is wrong while the head is put together. */

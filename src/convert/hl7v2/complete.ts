@@ -1,6 +1,6 @@
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { ItemRecords, Mapping, StatusField } from '../mapping.ts';
+import type { ItemRecords, Mapping, StatusField } from '../mapping/mapping.ts';
 import { headNames, itemNames } from '../prepare/names.ts';
 import {
   documentStatusWords,

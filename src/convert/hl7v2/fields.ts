@@ -1,6 +1,6 @@
 import type { Issue, SourcePosition } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { Field, Scope } from '../record.ts';
+import type { Field, Scope } from '../record/record.ts';
 import type { Delimiters } from './delimiters.ts';
 import { type BytesToText, unescapeText } from './escape.ts';
 import type { Segment } from './segments.ts';

@@ -1,5 +1,5 @@
 import { issue } from '../issue.ts';
-import type { Decode, RawUnit } from '../record.ts';
+import type { Decode, RawUnit } from '../record/record.ts';
 import { delimitersOf } from './delimiters.ts';
 import { withoutFrame } from './split.ts';
 

@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
-import type { RawUnit, Reader, RecordGroup } from '../record.ts';
-import type { Hl7v2Source } from '../source.ts';
+import type { Hl7v2Source } from '../mapping/source.ts';
+import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { bytesToText, declaredEncoding } from './charset.ts';
 import { headerIssues } from './header.ts';
 import { cutOrders } from './orders.ts';

@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
-import type { Field, LegacyRecord } from '../record.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
 import { type FieldForm, type FieldReading, readField, unescaped } from './fields.ts';
 import type { Message, Segment } from './segments.ts';
 import { unverifiedResult } from './tables.ts';

@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { RawUnit, Splitter } from '../record.ts';
+import type { RawUnit, Splitter } from '../record/record.ts';
 import { declaredEncoding } from './charset.ts';
 
 /** Longest message and longest line held in memory, in UTF-16 units. */

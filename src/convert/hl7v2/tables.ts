@@ -1,5 +1,5 @@
 import type { RecordStatus } from '../../model/record-event.ts';
-import type { ItemStatus, SideWithin } from '../mapping.ts';
+import type { ItemStatus, SideWithin } from '../mapping/mapping.ts';
 
 /**
  * What OBX-11 says about its value: table 0085 (code system v2-0085 of HL7 terminology 7.0.1). F, P,

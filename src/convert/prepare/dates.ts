@@ -1,10 +1,10 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
-import { formatProblems } from '../date.ts';
 import { issue } from '../issue.ts';
-import type { DateField, Mapping } from '../mapping.ts';
-import { zoneOf } from '../zone.ts';
+import type { DateField, Mapping } from '../mapping/mapping.ts';
+import { formatProblems } from '../values/date.ts';
+import { zoneOf } from '../values/zone.ts';
 
 /** Date forms that are none or can be mistaken for each other, and unknown zones. */
 export function dateIssues({ dates, exam, items }: Mapping): Issue[] {

@@ -1,6 +1,5 @@
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
-import { sourceNames } from '../context.ts';
 import { issue } from '../issue.ts';
 import type {
   DateField,
@@ -9,8 +8,9 @@ import type {
   ItemRecords,
   Mapping,
   SourceField,
-} from '../mapping.ts';
-import type { Target } from '../target.ts';
+} from '../mapping/mapping.ts';
+import type { Target } from '../mapping/target.ts';
+import { sourceNames } from '../record/context.ts';
 
 /** Names that the exam head takes. */
 export function headNames(exam: ExamFields): string[] {

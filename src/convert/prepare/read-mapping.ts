@@ -1,6 +1,6 @@
-import { fromJson } from '../../fhir/from-json.ts';
+import { fromJson } from '../../fhir/json/from-json.ts';
 import type { Outcome } from '../../issue.ts';
-import type { Plan } from '../plan.ts';
+import type { Plan } from '../mapping/plan.ts';
 import { type MappingOptions, prepareMapping } from './prepare-mapping.ts';
 
 /** The data of a mapping file's text, not yet checked. Comments of JavaScript are allowed. */

@@ -1,7 +1,7 @@
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { issue } from '../issue.ts';
-import type { Target } from '../target.ts';
+import type { Target } from '../mapping/target.ts';
 
 /** Parts of names that tell a side (common practice, no source). */
 const tokens: ReadonlyMap<string, 'right' | 'left'> = new Map([

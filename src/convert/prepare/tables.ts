@@ -3,7 +3,7 @@ import type { Issue } from '../../issue.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { units } from '../../terminology/tables/units.ts';
 import { issue } from '../issue.ts';
-import type { Mapping } from '../mapping.ts';
+import type { Mapping } from '../mapping/mapping.ts';
 import { unknownCode } from './targets.ts';
 import { clashIssues, reasonIssues } from './words.ts';
 

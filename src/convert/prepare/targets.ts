@@ -1,6 +1,11 @@
 import type { Issue } from '../../issue.ts';
-import type { CodeUse, Prepared, Supplied, TargetConversion } from '../../kinds/conversion.ts';
-import { targetConversion } from '../../kinds/conversions.ts';
+import type {
+  CodeUse,
+  Prepared,
+  Supplied,
+  TargetConversion,
+} from '../../kinds/facets/conversion.ts';
+import { targetConversion } from '../../kinds/registries/conversions.ts';
 import type { Side } from '../../model/primitive.ts';
 import { nearest } from '../../nearest.ts';
 import type { Path } from '../../path.ts';
@@ -9,8 +14,8 @@ import type { Catalogue } from '../../terminology/catalogue.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import type { Laterality } from '../../terminology/types.ts';
 import { issue } from '../issue.ts';
-import type { Mapping } from '../mapping.ts';
-import type { Target } from '../target.ts';
+import type { Mapping } from '../mapping/mapping.ts';
+import type { Target } from '../mapping/target.ts';
 
 /** Codes that the catalogue does not hold, and what the target leaves open that nothing supplies. */
 export function targetIssues(

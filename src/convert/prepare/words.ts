@@ -1,11 +1,11 @@
 import type { Issue } from '../../issue.ts';
-import { targetConversion } from '../../kinds/conversions.ts';
+import { targetConversion } from '../../kinds/registries/conversions.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
-import type { Mapping, Meaning, WordTable } from '../mapping.ts';
-import type { Target } from '../target.ts';
-import { clashingWords } from '../word-map.ts';
+import type { Mapping, Meaning, WordTable } from '../mapping/mapping.ts';
+import type { Target } from '../mapping/target.ts';
+import { clashingWords } from '../mapping/word-map.ts';
 import { tableOf } from './make-plan.ts';
 
 /** Meanings that every field can have. */

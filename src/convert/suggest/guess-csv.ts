@@ -1,6 +1,6 @@
 import { columnNames, readCells } from '../csv/cells.ts';
 import { rowBody, rowSplitter } from '../csv/row-splitter.ts';
-import type { CsvSource } from '../source.ts';
+import type { CsvSource } from '../mapping/source.ts';
 import { headNamesOf } from './head-names.ts';
 
 /** Rows that are looked at. */

@@ -1,4 +1,4 @@
-import type { Source } from '../source.ts';
+import type { Source } from '../mapping/source.ts';
 import { guessCsvSource } from './guess-csv.ts';
 
 /** First segment of a message, a batch or a file of batches; \s has the start of a block too. */

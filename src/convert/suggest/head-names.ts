@@ -1,4 +1,4 @@
-import type { Source } from '../source.ts';
+import type { Source } from '../mapping/source.ts';
 
 /** Fields of an export that have a use besides statements. */
 export interface HeadNames {

@@ -1,4 +1,4 @@
-export type { Mapping } from '../mapping.ts';
+export type { Mapping } from '../mapping/mapping.ts';
 export { prepareMapping } from '../prepare/prepare-mapping.ts';
 export { parseMappingText, readMapping } from '../prepare/read-mapping.ts';
 export { type Suggestion, type SuggestOptions, suggestMapping } from './suggest-mapping.ts';

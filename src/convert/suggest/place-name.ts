@@ -1,7 +1,7 @@
 import type { Side } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { TestPoint } from '../../terminology/types.ts';
-import type { Target } from '../target.ts';
+import type { Target } from '../mapping/target.ts';
 import { type NameParts, nameParts } from './name-parts.ts';
 
 /** Makes the target of a name; words are filled in later. */

@@ -1,5 +1,5 @@
-import { contentOf, isBlank } from '../note.ts';
-import type { LegacyRecord, Reader } from '../record.ts';
+import { contentOf, isBlank } from '../exams/note.ts';
+import type { LegacyRecord, Reader } from '../record/record.ts';
 
 /** What a sample shows of one field. */
 export interface SampleField {

@@ -1,11 +1,11 @@
 import type { Issue } from '../../issue.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
-import type { WordTable } from '../mapping.ts';
+import type { WordTable } from '../mapping/mapping.ts';
+import type { Source } from '../mapping/source.ts';
+import type { Target } from '../mapping/target.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
-import type { Source } from '../source.ts';
-import type { Target } from '../target.ts';
 import { examPart } from './exam-part.ts';
 import { guessSource } from './guess-source.ts';
 import { ambiguousWords, guessWords } from './guess-words.ts';

@@ -1,8 +1,8 @@
 import { hasErrors, type Issue, issue as textIssue } from '../../issue.ts';
 import { readXml, type XmlElement } from '../../xml/reader.ts';
 import { issue } from '../issue.ts';
-import type { RawUnit, Reader, RecordGroup } from '../record.ts';
-import type { XmlSource } from '../source.ts';
+import type { XmlSource } from '../mapping/source.ts';
+import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { xmlLimits } from './limits.ts';
 import { type LinePlace, placesIn } from './place.ts';
 import { readRecords } from './records.ts';

@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import { attributeIn, isDeclaration, XSI } from '../../xml/namespaces.ts';
 import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
-import type { Field, LegacyRecord, Scope } from '../record.ts';
+import type { Field, LegacyRecord, Scope } from '../record/record.ts';
 import type { LinePlace } from './place.ts';
 
 /** How the parts of one exam element become records. */

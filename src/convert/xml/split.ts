@@ -1,7 +1,7 @@
 import { resolveReferences } from '../../xml/characters.ts';
 import { isDeclaration } from '../../xml/namespaces.ts';
 import { type Token, tokenAt } from '../../xml/tokens.ts';
-import type { RawUnit, Splitter } from '../record.ts';
+import type { RawUnit, Splitter } from '../record/record.ts';
 import { faultIssue, type XmlFault } from './faults.ts';
 import { type XmlLimits, xmlLimits } from './limits.ts';
 import { Place } from './place.ts';

@@ -9,8 +9,8 @@ import {
 import type { Path } from '../../path.ts';
 import { positionsIn, type TextPosition } from '../../text-position.ts';
 import { readXml, type XmlElement, type XmlReadOptions } from '../../xml/reader.ts';
-import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../decimal.ts';
-import { XHTML } from '../systems.ts';
+import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../json/decimal.ts';
+import { XHTML } from '../names/systems.ts';
 import type { FhirVersion } from '../version.ts';
 import {
   type ElementRow,

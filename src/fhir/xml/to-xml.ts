@@ -12,8 +12,8 @@ import { plainDataIssues } from '../../plain-data.ts';
 import { withShownPaths } from '../../shown-path.ts';
 import { escapeAttribute } from '../../xml/characters.ts';
 import { readXml } from '../../xml/reader.ts';
-import { decimalText } from '../decimal.ts';
-import { XHTML } from '../systems.ts';
+import { decimalText } from '../json/decimal.ts';
+import { XHTML } from '../names/systems.ts';
 import type { FhirVersion } from '../version.ts';
 import {
   type ElementRow,

@@ -1,11 +1,11 @@
-import { codeSystemUrl } from '../../fhir/code-systems.ts';
+import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
-import { loincDisplay } from '../../terminology/loinc.ts';
-import { isFreeSnomed, snomedDisplay } from '../../terminology/snomed.ts';
+import { loincDisplay } from '../../terminology/published/loinc.ts';
+import { isFreeSnomed, snomedDisplay } from '../../terminology/published/snomed.ts';
 import { standardSystems } from '../../terminology/system-names.ts';
 import type { Mapping, Relation } from '../../terminology/types.ts';
-import { kebab } from '../languages.ts';
-import type { TableFile } from '../terminology-check.ts';
+import { kebab } from '../terminology/languages.ts';
+import type { TableFile } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
 import {
   type Definition,

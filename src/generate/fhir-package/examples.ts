@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { toBundle } from '../../export/to-bundle.ts';
-import { toJson } from '../../fhir/to-json.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import { orThrow } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import type { PackageOrder } from './head.ts';

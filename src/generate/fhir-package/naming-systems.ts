@@ -1,4 +1,4 @@
-import { identifierSystem } from '../../fhir/code-systems.ts';
+import { identifierSystem } from '../../fhir/names/code-systems.ts';
 import { type Definition, head, type PackageOrder } from './head.ts';
 
 /** What identifiers of ours name, by the last part of their system. */

@@ -1,6 +1,6 @@
 import type { TableName } from '../../terminology/built-in.ts';
-import { kebab, readLanguages, tableNames } from '../languages.ts';
-import { readTables } from '../terminology.ts';
+import { kebab, readLanguages, tableNames } from '../terminology/languages.ts';
+import { readTables } from '../terminology/terminology.ts';
 import { codeSystem, issueCodeSystem } from './code-systems.ts';
 import { conceptMaps } from './concept-maps.ts';
 import { packageConcepts } from './concepts.ts';

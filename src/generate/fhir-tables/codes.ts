@@ -5,7 +5,7 @@ import type {
   ExtensionTable,
   TypeTable,
   ValueSetTable,
-} from '../../validate/table-types.ts';
+} from '../../validate/elements/table-types.ts';
 import { type Definitions, structureUrl, withoutVersion } from './definitions.ts';
 import { allConcepts, type Expansion, expand } from './value-sets.ts';
 

@@ -3,7 +3,7 @@ import type {
   ElementRow,
   TypeRow,
   TypeTable,
-} from '../../validate/table-types.ts';
+} from '../../validate/elements/table-types.ts';
 import { heldResources } from '../fhir-schema/prune.ts';
 import {
   type Definitions,

@@ -1,6 +1,6 @@
+import type { ExtensionRow, ExtensionTable } from '../../validate/elements/table-types.ts';
 import { contextPlaces, extensionRow } from '../../validate/profiles/extension-row.ts';
 import { readStructure, typeName } from '../../validate/profiles/structure.ts';
-import type { ExtensionRow, ExtensionTable } from '../../validate/table-types.ts';
 import type { Definitions } from './definitions.ts';
 
 /** Types above the held ones, which contexts of extensions name too. */

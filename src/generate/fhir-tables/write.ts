@@ -13,7 +13,7 @@ import type {
   PrimitiveTable,
   TypeTable,
   ValueSetTable,
-} from '../../validate/table-types.ts';
+} from '../../validate/elements/table-types.ts';
 import { primitiveCorrections } from '../fhir-schema/primitive-corrections.ts';
 import { pruned } from '../fhir-schema/prune.ts';
 import { readPublished, type VersionSource, versionSources } from '../fhir-schema/sources.ts';

@@ -7,7 +7,7 @@ import { isWithin } from '../../checks/places/regions.ts';
 import { sidesOverlap } from '../../checks/places/sides.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
-import type { KindCheck, KindComparison, Verdict } from '../check.ts';
+import type { KindCheck, KindComparison, Verdict } from '../facets/check.ts';
 import type { RegionState } from '../region-state/statement.ts';
 import type { Attribute, Finding } from './statement.ts';
 

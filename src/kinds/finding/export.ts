@@ -1,6 +1,10 @@
 import type { ObservationComponent } from 'fhir/r4.js';
 import type { ExportContext } from '../../export/context.ts';
-import { codedComponent, type Exporter, subjectConcept } from '../../export/observation.ts';
+import {
+  codedComponent,
+  type Exporter,
+  subjectConcept,
+} from '../../export/resources/observation.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Attribute, Finding } from './statement.ts';
 

@@ -2,7 +2,7 @@ import { joined, words } from '../../report/html.ts';
 import { methodText, separated } from '../../report/page.ts';
 import type { ListSection } from '../../report/sections.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { Finding } from './statement.ts';
 
 /** Signs: present first, then suspected and undecided, then those looked for and not found. */

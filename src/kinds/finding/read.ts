@@ -1,10 +1,10 @@
-import type { Component } from '../../read/components.ts';
-import { innerValue, ownCode, ownValue } from '../../read/concept.ts';
-import { flagOf, innerOf, wholeOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
-import { exceptionsOf, siteOf } from '../../read/site.ts';
-import { codingsOf, filled, identifierOf, quantityOf } from '../../read/values.ts';
+import { flagOf, innerOf, wholeOf } from '../../read/bundle/element.ts';
+import type { Component } from '../../read/observation/components.ts';
+import { innerValue, ownCode, ownValue } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { claimCommon, methodsOf, type Observed } from '../../read/observation/observation.ts';
+import { exceptionsOf, siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled, identifierOf, quantityOf } from '../../read/observation/values.ts';
 import type { Attribute, Finding } from './statement.ts';
 
 export const findingReader: Reader<Finding> = {

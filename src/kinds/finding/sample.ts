@@ -9,7 +9,7 @@ import {
   sampleDecimal,
   sampleDetails,
 } from '../../testing/sample/sampling.ts';
-import { type KindSample, methodsOf } from '../sample.ts';
+import { type KindSample, methodsOf } from '../facets/sample.ts';
 import type { Attribute, Finding } from './statement.ts';
 
 /** A place in a region that is spoken of. */

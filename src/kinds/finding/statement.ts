@@ -3,9 +3,9 @@ import type { Code, Key, Quantity } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
 import type { AttributeConcept, Lean } from '../../terminology/types.ts';
-import type { Count, Examined, WithExceptions } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atRegion, type Meaning } from '../meaning.ts';
+import type { Count, Examined, WithExceptions } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atRegion, type Meaning } from '../facets/meaning.ts';
 
 /** A sign that was looked for: found, not found (a pertinent negative), or not to be decided. */
 export interface Finding extends Examined, WithExceptions {

@@ -1,6 +1,6 @@
 import { resultChange, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { coverAsMeasure, coverTest } from '../../checks/coverage/marks.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { FunctionTest } from './statement.ts';
 
 export const functionTestCheck: KindCheck<FunctionTest> = {

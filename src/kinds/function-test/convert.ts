@@ -5,9 +5,9 @@ import {
   reasonOf,
   unknownWord,
 } from '../../convert/build/built.ts';
-import type { FunctionTestTarget, MovementTarget } from '../../convert/target.ts';
+import type { FunctionTestTarget, MovementTarget } from '../../convert/mapping/target.ts';
 import type { Side } from '../../model/primitive.ts';
-import { notDone, type StatementConversion, type TargetConversion } from '../conversion.ts';
+import { notDone, type StatementConversion, type TargetConversion } from '../facets/conversion.ts';
 import type { FunctionTest } from './statement.ts';
 
 export const functionTestConversion: StatementConversion<FunctionTest> = {

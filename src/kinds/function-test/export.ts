@@ -4,9 +4,9 @@ import {
   type Exporter,
   type ObservationParts,
   subjectConcept,
-} from '../../export/observation.ts';
+} from '../../export/resources/observation.ts';
 import type { Statement } from '../../model/statement.ts';
-import type { Reason } from '../base.ts';
+import type { Reason } from '../facets/base.ts';
 import type { FunctionTest } from './statement.ts';
 
 /** A reflex, hearing, swallowing or similar test and its result. */

@@ -1,5 +1,5 @@
+import type { KindPage } from '../facets/page.ts';
 import { testAnswer } from '../movement/page.ts';
-import type { KindPage } from '../page.ts';
 import type { FunctionTest } from './statement.ts';
 
 export const functionTestPage: KindPage<FunctionTest> = {

@@ -1,9 +1,9 @@
-import { ownCode } from '../../read/concept.ts';
-import { innerOf } from '../../read/element.ts';
-import { claimCommon, type Observed, type Reader } from '../../read/observation.ts';
-import { absentReasonOf } from '../../read/reason.ts';
-import { siteOf } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+import { innerOf } from '../../read/bundle/element.ts';
+import { ownCode } from '../../read/observation/concept.ts';
+import { claimCommon, type Observed, type Reader } from '../../read/observation/observation.ts';
+import { absentReasonOf } from '../../read/observation/reason.ts';
+import { siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import type { FunctionTest } from './statement.ts';
 
 export const functionTestReader: Reader<FunctionTest> = {

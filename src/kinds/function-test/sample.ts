@@ -8,7 +8,7 @@ import {
   sampleDetails,
   sampleReason,
 } from '../../testing/sample/sampling.ts';
-import { answer, type KindSample, untested, withReason } from '../sample.ts';
+import { answer, type KindSample, untested, withReason } from '../facets/sample.ts';
 import type { FunctionTest } from './statement.ts';
 
 export const functionTestSample: KindSample<FunctionTest> = {

@@ -1,9 +1,9 @@
 import type { Code, Side } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
-import type { Reason, StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atTestPoint, type Meaning, resultPolarity } from '../meaning.ts';
+import type { Reason, StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atTestPoint, type Meaning, resultPolarity } from '../facets/meaning.ts';
 
 /** A reflex, hearing, swallowing or similar test, and its result. */
 export interface FunctionTest extends StatementBase {

@@ -1,4 +1,4 @@
-import type { StatementConversion } from '../conversion.ts';
+import type { StatementConversion } from '../facets/conversion.ts';
 import type { Image } from './statement.ts';
 
 /** No field or item can mean a picture; its key would start with its region. */

@@ -1,17 +1,17 @@
 import type { CodeableConcept, Media, Reference } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
-import { bodySite } from '../../export/body-site.ts';
 import type { ExportContext } from '../../export/context.ts';
-import { summary } from '../../export/narrative.ts';
+import { bodySite } from '../../export/resources/body-site.ts';
+import { summary } from '../../export/resources/narrative.ts';
 import {
   codedComponent,
   type Exporter,
   effective,
   flagComponent,
   textComponent,
-} from '../../export/observation.ts';
-import { resourceName } from '../../fhir/resource-names.ts';
-import { seenAt } from '../base.ts';
+} from '../../export/resources/observation.ts';
+import { resourceName } from '../../fhir/names/resource-names.ts';
+import { seenAt } from '../facets/base.ts';
 import type { Image } from './statement.ts';
 
 /** What is said of a picture; the picture itself is a Media (R4) or a DocumentReference (R5). */

@@ -1,5 +1,5 @@
 import { joined, words } from '../../report/html.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { Image } from './statement.ts';
 
 /** By title: a page holds no picture of itself. */

@@ -1,5 +1,4 @@
-import { resourceName } from '../../fhir/resource-names.ts';
-import { ownCode } from '../../read/concept.ts';
+import { resourceName } from '../../fhir/names/resource-names.ts';
 import {
   claimEqual,
   type Element,
@@ -10,14 +9,15 @@ import {
   peek,
   textOf,
   uriOf,
-} from '../../read/element.ts';
-import { claimFrame, type Entry } from '../../read/entries.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { aboutOf, claimCommon, type Observed } from '../../read/observation.ts';
-import { type Place, placeOf } from '../../read/place.ts';
-import { claimReference, targetOf } from '../../read/reference.ts';
-import { siteOf } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+} from '../../read/bundle/element.ts';
+import { claimFrame, type Entry } from '../../read/bundle/entries.ts';
+import { claimReference, targetOf } from '../../read/bundle/reference.ts';
+import { ownCode } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { aboutOf, claimCommon, type Observed } from '../../read/observation/observation.ts';
+import { type Place, placeOf } from '../../read/observation/place.ts';
+import { siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import type { Image } from './statement.ts';
 
 export const imageReader: Reader<Image> = {

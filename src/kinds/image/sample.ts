@@ -10,8 +10,8 @@ import {
   sampleText,
   sitedRegions,
 } from '../../testing/sample/sampling.ts';
+import type { KindSample } from '../facets/sample.ts';
 import { presentIn } from '../finding/sample.ts';
-import type { KindSample } from '../sample.ts';
 import type { Image } from './statement.ts';
 
 /** No item can say a picture. */

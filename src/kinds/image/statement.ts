@@ -1,7 +1,7 @@
 import type { Code, Key, Side, Text, Uri } from '../../model/primitive.ts';
-import type { StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atRegion, type Meaning } from '../meaning.ts';
+import type { StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atRegion, type Meaning } from '../facets/meaning.ts';
 
 /** A picture taken or referred to. It is never the only record of a measurement. */
 export interface Image extends StatementBase {

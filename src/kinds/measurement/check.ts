@@ -1,7 +1,7 @@
 import { compareFigures } from '../../checks/compare/compare-figures.ts';
 import type { Comparison } from '../../checks/compare/comparison.ts';
 import { cover, document, markMethods, sidesIn } from '../../checks/coverage/marks.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import { trackingOfFinding } from '../finding/check.ts';
 import type { Measurement } from './statement.ts';
 

@@ -6,7 +6,7 @@ import {
   type Exporter,
   flagComponent,
   textComponent,
-} from '../../export/observation.ts';
+} from '../../export/resources/observation.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Measurement } from './statement.ts';
 

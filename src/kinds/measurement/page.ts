@@ -1,6 +1,6 @@
 import { type Content, words } from '../../report/html.ts';
 import { type Page, separated } from '../../report/page.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { Measurement } from './statement.ts';
 
 export const measurementPage: KindPage<Measurement> = {

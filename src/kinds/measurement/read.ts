@@ -1,10 +1,15 @@
-import { ownCode } from '../../read/concept.ts';
-import { innerOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { aboutOf, claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
-import { absentReasonOf } from '../../read/reason.ts';
-import { siteOf } from '../../read/site.ts';
-import { codingsOf, filled, quantityOf } from '../../read/values.ts';
+import { innerOf } from '../../read/bundle/element.ts';
+import { ownCode } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import {
+  aboutOf,
+  claimCommon,
+  methodsOf,
+  type Observed,
+} from '../../read/observation/observation.ts';
+import { absentReasonOf } from '../../read/observation/reason.ts';
+import { siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled, quantityOf } from '../../read/observation/values.ts';
 import type { Measurement } from './statement.ts';
 
 export const measurementReader: Reader<Measurement> = {

@@ -5,7 +5,7 @@ import { canonicalFigure, isWithinSpan, limitsOf } from '../../terminology/limit
 import { lateralitySides } from '../../terminology/sides.ts';
 import type { Lean, Measure, Region } from '../../terminology/types.ts';
 import { itemCodes } from '../../testing/formats/item.ts';
-import type { Arriving } from '../../testing/formats/loss-work.ts';
+import type { Arriving } from '../../testing/formats/losses/loss-work.ts';
 import {
   amounts,
   maybe,
@@ -17,8 +17,8 @@ import {
   sampleText,
   sitedRegions,
 } from '../../testing/sample/sampling.ts';
+import { aboutFinding, answer, type KindSample, methodsOf } from '../facets/sample.ts';
 import { presentIn } from '../finding/sample.ts';
-import { aboutFinding, answer, type KindSample, methodsOf } from '../sample.ts';
 import type { Measurement } from './statement.ts';
 
 export const measurementSample: KindSample<Measurement> = {

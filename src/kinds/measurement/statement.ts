@@ -2,9 +2,9 @@ import type { Code, Decimal, Key, UnitCode } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
 import { canonicalFigure, liesOutside, limitsOf } from '../../terminology/limits.ts';
-import type { Examined, Reason } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atRegion, type Meaning } from '../meaning.ts';
+import type { Examined, Reason } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atRegion, type Meaning } from '../facets/meaning.ts';
 
 /** A quantity, with every reading that was taken. */
 export interface Measurement extends Examined {

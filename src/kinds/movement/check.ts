@@ -1,6 +1,6 @@
 import { resultChange, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { coverTest } from '../../checks/coverage/marks.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { Movement } from './statement.ts';
 
 export const movementCheck: KindCheck<Movement> = {

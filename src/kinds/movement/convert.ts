@@ -1,5 +1,5 @@
-import type { MovementTarget } from '../../convert/target.ts';
-import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { MovementTarget } from '../../convert/mapping/target.ts';
+import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import { testAnswer, testTarget } from '../function-test/convert.ts';
 import type { Movement } from './statement.ts';
 

@@ -1,4 +1,4 @@
-import { type Exporter, flagComponent } from '../../export/observation.ts';
+import { type Exporter, flagComponent } from '../../export/resources/observation.ts';
 import { testParts } from '../function-test/export.ts';
 import type { Movement } from './statement.ts';
 

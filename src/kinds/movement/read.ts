@@ -1,4 +1,4 @@
-import type { Reader } from '../../read/observation.ts';
+import type { Reader } from '../../read/observation/observation.ts';
 import { readTest } from '../function-test/read.ts';
 import type { Movement } from './statement.ts';
 

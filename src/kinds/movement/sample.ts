@@ -1,8 +1,8 @@
 import type { Lean, TestPoint } from '../../terminology/types.ts';
 import { itemCodes } from '../../testing/formats/item.ts';
 import { maybe, type Sampling, type Stated } from '../../testing/sample/sampling.ts';
+import { answer, type KindSample, untested, withReason } from '../facets/sample.ts';
 import { drawTests } from '../function-test/sample.ts';
-import { answer, type KindSample, untested, withReason } from '../sample.ts';
 import type { Movement } from './statement.ts';
 
 export const movementSample: KindSample<Movement> = {

@@ -1,8 +1,8 @@
 import type { Code, Side } from '../../model/primitive.ts';
-import type { Reason, StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
+import type { Reason, StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atTestPoint, type Meaning, resultPolarity } from '../facets/meaning.ts';
 import { checkTest } from '../function-test/statement.ts';
-import { atTestPoint, type Meaning, resultPolarity } from '../meaning.ts';
 
 /** A movement asked for, and its grade: facial, jaw, neck, tongue, palate, shoulder. */
 export interface Movement extends StatementBase {

@@ -1,4 +1,4 @@
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { Note } from './statement.ts';
 
 export const noteCheck: KindCheck<Note> = { words: ({ text }) => [text] };

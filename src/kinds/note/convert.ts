@@ -1,5 +1,5 @@
-import type { NoteTarget } from '../../convert/target.ts';
-import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { NoteTarget } from '../../convert/mapping/target.ts';
+import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import type { Note } from './statement.ts';
 
 export const noteConversion: StatementConversion<Note> = {

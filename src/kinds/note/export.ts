@@ -1,4 +1,4 @@
-import type { Exporter } from '../../export/observation.ts';
+import type { Exporter } from '../../export/resources/observation.ts';
 import type { Note } from './statement.ts';
 
 /** The examiner's words, verbatim, as the value of an observation of their own. */

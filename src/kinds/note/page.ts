@@ -1,5 +1,5 @@
 import { element, joined, words } from '../../report/html.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { Note } from './statement.ts';
 
 /** Verbatim. */

@@ -1,9 +1,9 @@
-import { ownCode } from '../../read/concept.ts';
-import { innerOf, textOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { claimCommon, type Observed } from '../../read/observation.ts';
-import { placeOrSide } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+import { innerOf, textOf } from '../../read/bundle/element.ts';
+import { ownCode } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { claimCommon, type Observed } from '../../read/observation/observation.ts';
+import { placeOrSide } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import type { Note } from './statement.ts';
 
 export const noteReader: Reader<Note> = {

@@ -9,7 +9,7 @@ import {
   sampleText,
   sitedRegions,
 } from '../../testing/sample/sampling.ts';
-import type { KindSample } from '../sample.ts';
+import type { KindSample } from '../facets/sample.ts';
 import type { Note } from './statement.ts';
 
 export const noteSample: KindSample<Note> = {

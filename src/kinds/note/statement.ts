@@ -1,6 +1,6 @@
 import type { Code, Side, Text } from '../../model/primitive.ts';
-import type { StatementBase } from '../base.ts';
-import { atRegion, type Meaning } from '../meaning.ts';
+import type { StatementBase } from '../facets/base.ts';
+import { atRegion, type Meaning } from '../facets/meaning.ts';
 
 /** The examiner's words on a region, or on the exam where no region is named. */
 export interface Note extends StatementBase {

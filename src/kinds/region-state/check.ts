@@ -2,7 +2,7 @@ import { alike, otherExceptions, whenConfirmed } from '../../checks/compare/verd
 import { cover, document, markMethods, sidesIn } from '../../checks/coverage/marks.ts';
 import { methodsMeet } from '../../checks/facts/signs.ts';
 import { sameExceptions } from '../../checks/places/exceptions.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { RegionState } from './statement.ts';
 
 export const regionStateCheck: KindCheck<RegionState> = {

@@ -9,11 +9,11 @@ import {
   unknownWord,
 } from '../../convert/build/built.ts';
 import { issue } from '../../convert/issue.ts';
-import type { StateWithReason } from '../../convert/mapping.ts';
+import type { StateWithReason } from '../../convert/mapping/mapping.ts';
+import type { RegionStateTarget } from '../../convert/mapping/target.ts';
 import { tableOf } from '../../convert/prepare/make-plan.ts';
-import type { RegionStateTarget } from '../../convert/target.ts';
 import type { Code } from '../../model/primitive.ts';
-import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import type { RegionState } from './statement.ts';
 
 export const regionStateConversion: StatementConversion<RegionState> = {

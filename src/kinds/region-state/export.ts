@@ -1,4 +1,4 @@
-import { absentReason, codedComponent, type Exporter } from '../../export/observation.ts';
+import { absentReason, codedComponent, type Exporter } from '../../export/resources/observation.ts';
 import type { RegionState } from './statement.ts';
 
 /** What became of a region: normal, abnormal, partly examined, not examined, not there. */

@@ -1,7 +1,7 @@
 import { joined, words } from '../../report/html.ts';
 import { methodText } from '../../report/page.ts';
 import type { ListSection } from '../../report/sections.ts';
-import type { KindPage, Mark } from '../page.ts';
+import type { KindPage, Mark } from '../facets/page.ts';
 import type { RegionState } from './statement.ts';
 
 const shown: Readonly<Record<RegionState['state'], { section: ListSection; mark: Mark }>> = {

@@ -1,10 +1,10 @@
-import { ownCode, ownValue } from '../../read/concept.ts';
-import { innerOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { claimCommon, methodsOf, type Observed } from '../../read/observation.ts';
-import { absentReasonOf, reasonOf } from '../../read/reason.ts';
-import { exceptionsOf, siteOf } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+import { innerOf } from '../../read/bundle/element.ts';
+import { ownCode, ownValue } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { claimCommon, methodsOf, type Observed } from '../../read/observation/observation.ts';
+import { absentReasonOf, reasonOf } from '../../read/observation/reason.ts';
+import { exceptionsOf, siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import type { RegionState } from './statement.ts';
 
 export const regionStateReader: Reader<RegionState> = {

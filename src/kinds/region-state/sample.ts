@@ -12,8 +12,8 @@ import {
   sampleText,
   sitedRegions,
 } from '../../testing/sample/sampling.ts';
+import { type KindSample, methodsOf } from '../facets/sample.ts';
 import { drawFindings, type Site } from '../finding/sample.ts';
-import { type KindSample, methodsOf } from '../sample.ts';
 import type { RegionState } from './statement.ts';
 
 export const regionStateSample: KindSample<RegionState> = {

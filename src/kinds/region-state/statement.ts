@@ -1,7 +1,7 @@
 import type { Code } from '../../model/primitive.ts';
-import type { Examined, Reason, WithExceptions } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atRegion, type Meaning, type Said } from '../meaning.ts';
+import type { Examined, Reason, WithExceptions } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atRegion, type Meaning, type Said } from '../facets/meaning.ts';
 
 /** What became of a region as a whole. */
 export type RegionState = Normal | Abnormal | Partial | NotExamined | NotApplicable;

@@ -1,6 +1,6 @@
 import { alike, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { coverAsMeasure, sidesOf } from '../../checks/coverage/marks.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import { trackingOfFinding } from '../finding/check.ts';
 import type { ScaleScore } from './statement.ts';
 

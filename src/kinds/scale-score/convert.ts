@@ -1,7 +1,7 @@
 import { unknownWord } from '../../convert/build/built.ts';
 import { issue } from '../../convert/issue.ts';
-import type { ScaleTarget } from '../../convert/target.ts';
-import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { ScaleTarget } from '../../convert/mapping/target.ts';
+import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import type { ScaleScore } from './statement.ts';
 
 export const scaleScoreConversion: StatementConversion<ScaleScore> = {

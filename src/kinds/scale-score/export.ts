@@ -1,6 +1,6 @@
 import type { CodeableConcept, ObservationComponent } from 'fhir/r4.js';
 import type { ExportContext } from '../../export/context.ts';
-import { type Exporter, textComponent } from '../../export/observation.ts';
+import { type Exporter, textComponent } from '../../export/resources/observation.ts';
 import type { ScaleItem, ScaleScore } from './statement.ts';
 
 /** The score as given by the examiner; the method names the scale and its version. */

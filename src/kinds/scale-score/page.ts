@@ -1,6 +1,6 @@
 import { joined } from '../../report/html.ts';
 import { atPlace } from '../../report/page.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { ScaleScore } from './statement.ts';
 
 /** Scores as the examiner gave them, each with the version of its scale. */

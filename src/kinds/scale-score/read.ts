@@ -1,9 +1,9 @@
-import { innerValue, ownCode } from '../../read/concept.ts';
-import { claimEqual, flagOf, innerOf, textOf, wholeOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { aboutOf, claimCommon, type Observed } from '../../read/observation.ts';
-import { placeOrSide } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+import { claimEqual, flagOf, innerOf, textOf, wholeOf } from '../../read/bundle/element.ts';
+import { innerValue, ownCode } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { aboutOf, claimCommon, type Observed } from '../../read/observation/observation.ts';
+import { placeOrSide } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import type { ScaleItem, ScaleScore } from './statement.ts';
 
 export const scaleScoreReader: Reader<ScaleScore> = {

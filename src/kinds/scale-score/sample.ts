@@ -7,9 +7,9 @@ import {
   type Stated,
   sampleDetails,
 } from '../../testing/sample/sampling.ts';
+import { aboutFinding, type KindSample } from '../facets/sample.ts';
 import { presentIn } from '../finding/sample.ts';
 import type { Finding } from '../finding/statement.ts';
-import { aboutFinding, type KindSample } from '../sample.ts';
 import type { ScaleItem, ScaleScore } from './statement.ts';
 
 export const scaleScoreSample: KindSample<ScaleScore> = {

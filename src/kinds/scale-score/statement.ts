@@ -2,9 +2,9 @@ import type { Code, Key, Side, Text } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
 import type { Lean, Scale } from '../../terminology/types.ts';
-import type { Count, StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atRegion, type Meaning } from '../meaning.ts';
+import type { Count, StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atRegion, type Meaning } from '../facets/meaning.ts';
 
 /** A score on a named, versioned scale, as the examiner gave it; never computed from other statements. */
 export interface ScaleScore extends StatementBase {

@@ -1,5 +1,5 @@
 import { resultChange, whenConfirmed } from '../../checks/compare/verdicts.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { SensationComparison } from './statement.ts';
 
 /** What the patient felt on both sides says nothing of what was examined. */

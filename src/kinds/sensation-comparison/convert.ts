@@ -1,6 +1,6 @@
 import { isState, reasonOf, unknownWord } from '../../convert/build/built.ts';
-import type { ComparisonTarget } from '../../convert/target.ts';
-import { notDone, type StatementConversion, type TargetConversion } from '../conversion.ts';
+import type { ComparisonTarget } from '../../convert/mapping/target.ts';
+import { notDone, type StatementConversion, type TargetConversion } from '../facets/conversion.ts';
 import { noModality } from '../sensation/convert.ts';
 import type { SensationComparison } from './statement.ts';
 

@@ -1,5 +1,5 @@
-import { absentReason, codedComponent, type Exporter } from '../../export/observation.ts';
-import { resourceName } from '../../fhir/resource-names.ts';
+import { absentReason, codedComponent, type Exporter } from '../../export/resources/observation.ts';
+import { resourceName } from '../../fhir/names/resource-names.ts';
 import type { SensationComparison } from './statement.ts';
 
 /** The patient's own comparison of both sides, derived from the two observations where both were made. */

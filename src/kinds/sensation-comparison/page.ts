@@ -1,4 +1,4 @@
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import { modalityText } from '../sensation/page.ts';
 import type { SensationComparison } from './statement.ts';
 

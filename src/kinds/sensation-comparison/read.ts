@@ -1,11 +1,11 @@
-import { ownCode, ownValue } from '../../read/concept.ts';
-import { claimEqual, innerOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { claimCommon, type Observed } from '../../read/observation.ts';
-import { absentReasonOf } from '../../read/reason.ts';
-import { claimReferences } from '../../read/reference.ts';
-import { siteOf } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+import { claimEqual, innerOf } from '../../read/bundle/element.ts';
+import { claimReferences } from '../../read/bundle/reference.ts';
+import { ownCode, ownValue } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { claimCommon, type Observed } from '../../read/observation/observation.ts';
+import { absentReasonOf } from '../../read/observation/reason.ts';
+import { siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import type { SensationComparison } from './statement.ts';
 
 export const comparisonReader: Reader<SensationComparison> = {

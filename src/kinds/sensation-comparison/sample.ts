@@ -5,7 +5,7 @@ import {
   sampleDetails,
   sampleReason,
 } from '../../testing/sample/sampling.ts';
-import { answer, type KindSample, withReason } from '../sample.ts';
+import { answer, type KindSample, withReason } from '../facets/sample.ts';
 import type { SensationComparison } from './statement.ts';
 
 export const comparisonSample: KindSample<SensationComparison> = {

@@ -1,7 +1,7 @@
 import type { Code } from '../../model/primitive.ts';
-import type { Reason, StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atTestPoint, type Meaning } from '../meaning.ts';
+import type { Reason, StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atTestPoint, type Meaning } from '../facets/meaning.ts';
 
 /** What the patient felt when both sides were touched alike. Not the sum of two results. */
 export interface SensationComparison extends StatementBase {

@@ -1,6 +1,6 @@
 import { resultChange, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import { cover, document, markMethods, sidesOf } from '../../checks/coverage/marks.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { Sensation } from './statement.ts';
 
 /** Covers and is compared for each modality. */

@@ -5,9 +5,9 @@ import {
   type Unkeyed,
   unknownWord,
 } from '../../convert/build/built.ts';
-import type { SensationTarget } from '../../convert/target.ts';
+import type { SensationTarget } from '../../convert/mapping/target.ts';
 import type { Side } from '../../model/primitive.ts';
-import { notDone, type StatementConversion, type TargetConversion } from '../conversion.ts';
+import { notDone, type StatementConversion, type TargetConversion } from '../facets/conversion.ts';
 import type { ModalityResult, Sensation } from './statement.ts';
 
 export const sensationConversion: StatementConversion<Sensation> = {

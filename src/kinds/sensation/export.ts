@@ -5,7 +5,7 @@ import {
   type Exporter,
   flagComponent,
   subjectConcept,
-} from '../../export/observation.ts';
+} from '../../export/resources/observation.ts';
 import { interpretation, interpretationsOf } from '../../fhir/observation-codes.ts';
 import { type ModalityResult, modalitySaid, type Sensation } from './statement.ts';
 

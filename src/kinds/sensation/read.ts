@@ -1,11 +1,15 @@
-import type { Component } from '../../read/components.ts';
-import { ownCode } from '../../read/concept.ts';
-import { innerOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { claimCommon, claimInterpretation, type Observed } from '../../read/observation.ts';
-import { absentReasonOf } from '../../read/reason.ts';
-import { siteOf } from '../../read/site.ts';
-import { codingsOf, filled } from '../../read/values.ts';
+import { innerOf } from '../../read/bundle/element.ts';
+import type { Component } from '../../read/observation/components.ts';
+import { ownCode } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import {
+  claimCommon,
+  claimInterpretation,
+  type Observed,
+} from '../../read/observation/observation.ts';
+import { absentReasonOf } from '../../read/observation/reason.ts';
+import { siteOf } from '../../read/observation/site.ts';
+import { codingsOf, filled } from '../../read/observation/values.ts';
 import { type ModalityResult, modalitySaid, type Sensation } from './statement.ts';
 
 export const sensationReader: Reader<Sensation> = {

@@ -8,9 +8,9 @@ import {
   sampleDetails,
   sampleReason,
 } from '../../testing/sample/sampling.ts';
+import { answer, type KindSample, untested } from '../facets/sample.ts';
 import { drawFunctionTests } from '../function-test/sample.ts';
 import { drawMovements } from '../movement/sample.ts';
-import { answer, type KindSample, untested } from '../sample.ts';
 import { drawComparison } from '../sensation-comparison/sample.ts';
 import type { ModalityResult, Sensation } from './statement.ts';
 

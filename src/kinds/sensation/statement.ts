@@ -2,9 +2,9 @@ import type { Code } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { Reason, StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atTestPoint, type Meaning, resultPolarity, type Said } from '../meaning.ts';
+import type { Reason, StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atTestPoint, type Meaning, resultPolarity, type Said } from '../facets/meaning.ts';
 
 /** Skin sensation at one point and side, one result for each modality tried. */
 export interface Sensation extends StatementBase {

@@ -1,6 +1,6 @@
 import { alike, whenConfirmed } from '../../checks/compare/verdicts.ts';
 import type { Statement } from '../../model/statement.ts';
-import type { KindCheck } from '../check.ts';
+import type { KindCheck } from '../facets/check.ts';
 import type { Symptom } from './statement.ts';
 
 /** A complaint says nothing of what was examined. */

@@ -1,6 +1,6 @@
 import { unknownWord } from '../../convert/build/built.ts';
-import type { SymptomTarget } from '../../convert/target.ts';
-import type { StatementConversion, TargetConversion } from '../conversion.ts';
+import type { SymptomTarget } from '../../convert/mapping/target.ts';
+import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import type { Symptom } from './statement.ts';
 
 const answers = ['yes', 'no', 'unsure', 'declined', 'not-asked'] as const;

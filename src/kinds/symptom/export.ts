@@ -5,7 +5,7 @@ import {
   type Exporter,
   subjectConcept,
   textComponent,
-} from '../../export/observation.ts';
+} from '../../export/resources/observation.ts';
 import { quantity } from '../../fhir/quantity.ts';
 import type { Symptom } from './statement.ts';
 

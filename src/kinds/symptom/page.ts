@@ -1,7 +1,7 @@
 import { joined, words } from '../../report/html.ts';
 import { atPlace } from '../../report/page.ts';
 import { quantityText } from '../../report/teller.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { Symptom } from './statement.ts';
 
 /** Complaints asked about; a question that was left out says so. */

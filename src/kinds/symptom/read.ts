@@ -1,9 +1,9 @@
-import { ownCode, ownValue } from '../../read/concept.ts';
-import { dateTimeOf, innerOf, wholeOf } from '../../read/element.ts';
-import type { Read, Reader } from '../../read/observation.ts';
-import { claimCommon, type Observed } from '../../read/observation.ts';
-import { placeOrSide } from '../../read/site.ts';
-import { codingsOf, filled, quantityOf } from '../../read/values.ts';
+import { dateTimeOf, innerOf, wholeOf } from '../../read/bundle/element.ts';
+import { ownCode, ownValue } from '../../read/observation/concept.ts';
+import type { Read, Reader } from '../../read/observation/observation.ts';
+import { claimCommon, type Observed } from '../../read/observation/observation.ts';
+import { placeOrSide } from '../../read/observation/site.ts';
+import { codingsOf, filled, quantityOf } from '../../read/observation/values.ts';
 import type { Symptom } from './statement.ts';
 
 export const symptomReader: Reader<Symptom> = {

@@ -10,7 +10,7 @@ import {
   sampleDetails,
   sampleText,
 } from '../../testing/sample/sampling.ts';
-import type { KindSample } from '../sample.ts';
+import type { KindSample } from '../facets/sample.ts';
 import type { Symptom } from './statement.ts';
 
 export const symptomSample: KindSample<Symptom> = {

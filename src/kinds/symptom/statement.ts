@@ -1,7 +1,7 @@
 import type { Code, DateTime, Quantity, Side, Text } from '../../model/primitive.ts';
-import type { StatementBase } from '../base.ts';
-import type { Form } from '../form.ts';
-import { atRegion, type Meaning, type Polarity } from '../meaning.ts';
+import type { StatementBase } from '../facets/base.ts';
+import type { Form } from '../facets/form.ts';
+import { atRegion, type Meaning, type Polarity } from '../facets/meaning.ts';
 
 /** A complaint that was asked about, told unasked, or not asked. */
 export interface Symptom extends StatementBase {

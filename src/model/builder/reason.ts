@@ -1,4 +1,4 @@
-import type { Reason } from '../../kinds/base.ts';
+import type { Reason } from '../../kinds/facets/base.ts';
 import type { ReasonCode } from '../../terminology/tables/code-types.ts';
 import type { Text } from '../primitive.ts';
 import type { AddedCode } from './place.ts';

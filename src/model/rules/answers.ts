@@ -1,4 +1,4 @@
-import { formOf } from '../../kinds/forms.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
 import type { ExamRule } from './rule.ts';
 
 /** Attributes, grades, results and scores must be among those that their sign, test or scale has. */

@@ -1,4 +1,4 @@
-import { formOf } from '../../kinds/forms.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
 import { firstNearest } from '../../nearest.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Exam } from '../exam.ts';

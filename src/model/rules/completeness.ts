@@ -1,5 +1,5 @@
-import { formOf } from '../../kinds/forms.ts';
-import { sayingsOf } from '../../kinds/meanings.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
+import { sayingsOf } from '../../kinds/registries/meanings.ts';
 import type { Path } from '../../path.ts';
 import type { Statement } from '../statement.ts';
 import type { ExamRule, RuleContext } from './rule.ts';

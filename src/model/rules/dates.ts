@@ -1,5 +1,5 @@
 import type { RecordFacts } from '../../issue.ts';
-import { formOf } from '../../kinds/forms.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
 import type { Path } from '../../path.ts';
 import type { Exam } from '../exam.ts';
 import { isAfter, spanOf } from '../time.ts';

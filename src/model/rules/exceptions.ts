@@ -1,4 +1,4 @@
-import { sayingsOf, standingOf } from '../../kinds/meanings.ts';
+import { sayingsOf, standingOf } from '../../kinds/registries/meanings.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import { isWithin } from './places.ts';
 import type { ExamRule } from './rule.ts';

@@ -1,5 +1,5 @@
-import type { Saying } from '../../kinds/meaning.ts';
-import { sayingsOf } from '../../kinds/meanings.ts';
+import type { Saying } from '../../kinds/facets/meaning.ts';
+import { sayingsOf } from '../../kinds/registries/meanings.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Key } from '../primitive.ts';
 import { sidesOverlap } from '../sides.ts';

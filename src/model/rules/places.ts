@@ -1,4 +1,4 @@
-import { formOf } from '../../kinds/forms.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { ExamRule } from './rule.ts';
 

@@ -1,4 +1,4 @@
-import { standingOf } from '../../kinds/meanings.ts';
+import { standingOf } from '../../kinds/registries/meanings.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import type { ExamRule } from './rule.ts';
 

@@ -1,4 +1,4 @@
-import type { Said } from '../../kinds/meaning.ts';
+import type { Said } from '../../kinds/facets/meaning.ts';
 import type { Finding, Presence } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import {
@@ -10,7 +10,7 @@ import {
   lookAt,
   lookAtList,
   peek,
-} from '../element.ts';
+} from '../bundle/element.ts';
 import type { Meanings } from './mapped.ts';
 import { type Answer, answers, assertions, interpretations, meaningIn } from './published-codes.ts';
 import { isElsewhere, isNegated } from './wording.ts';

@@ -1,9 +1,9 @@
 import { issue } from '../../issue.ts';
 import type { Note } from '../../model/statement.ts';
-import { innersOf, peek, textOf } from '../element.ts';
-import type { Entry } from '../entries.ts';
+import { innersOf, peek, textOf } from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
+import { codingsOf, filled } from '../observation/values.ts';
 import type { ExamReading } from '../reading.ts';
-import { codingsOf, filled } from '../values.ts';
 
 /** The words of a conclusion whose level of concern is not told, which is not ours to guess. */
 export function conclusionNote(reading: ExamReading, report: Entry): Note | undefined {

@@ -1,8 +1,8 @@
-import { OBSERVATION_CATEGORY } from '../../fhir/systems.ts';
+import { OBSERVATION_CATEGORY } from '../../fhir/names/systems.ts';
 import { issue } from '../../issue.ts';
-import { ownTable } from '../concept.ts';
-import { isSame, lookAt, lookAtList, peek } from '../element.ts';
-import type { Entry } from '../entries.ts';
+import { isSame, lookAt, lookAtList, peek } from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
+import { ownTable } from '../observation/concept.ts';
 import { type ExamReading, partNameOf } from '../reading.ts';
 
 /** What the head of an observation says about how its content may be read. */

@@ -1,6 +1,6 @@
-import { dateTimeOf, instantOf } from '../element.ts';
-import type { Entry } from '../entries.ts';
-import type { ReportHead } from '../report.ts';
+import { dateTimeOf, instantOf } from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
+import type { ReportHead } from '../exam/report.ts';
 
 /** Time of observations without a report, where all of them agree. Whether they are final is not told. */
 export function headOfObservations(observations: readonly Entry[]): ReportHead {

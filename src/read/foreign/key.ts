@@ -1,6 +1,6 @@
 import type { Key } from '../../model/primitive.ts';
-import { peek } from '../element.ts';
-import type { Entry } from '../entries.ts';
+import { peek } from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
 
 const fhirId = /^[A-Za-z0-9\-.]{1,64}$/;
 

@@ -1,8 +1,8 @@
-import { LOINC, SNOMED } from '../../fhir/systems.ts';
+import { LOINC, SNOMED } from '../../fhir/names/systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Mapping } from '../../terminology/types.ts';
-import { type Element, innersOf, peek, textOf } from '../element.ts';
+import { type Element, innersOf, peek, textOf } from '../bundle/element.ts';
 
 /** Codes of a table by the codes of other systems that mean the same. */
 export interface Meanings {

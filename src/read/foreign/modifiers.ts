@@ -1,7 +1,7 @@
 import { type Issue, issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
-import { isObject, peek } from '../element.ts';
-import type { Entry } from '../entries.ts';
+import { isObject, peek } from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
 import { modifierElements } from './tables/modifiers.ts';
 
 /**

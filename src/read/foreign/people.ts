@@ -1,8 +1,8 @@
 import type { Examiner } from '../../model/people.ts';
-import { lookAtList, peek, textOf } from '../element.ts';
-import type { Entry } from '../entries.ts';
+import { lookAtList, peek, textOf } from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
+import { claimReference, targetName, targetOf } from '../bundle/reference.ts';
 import type { People, Reading } from '../reading.ts';
-import { claimReference, targetName, targetOf } from '../reference.ts';
 
 /**
  * The people of a bundle of others: besides those whom its report names, the clinicians who performed

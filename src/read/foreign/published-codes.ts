@@ -1,4 +1,4 @@
-import { ACT_CODE, LOINC, SNOMED } from '../../fhir/systems.ts';
+import { ACT_CODE, LOINC, SNOMED } from '../../fhir/names/systems.ts';
 import type { Side } from '../../model/primitive.ts';
 
 /** A code that others publish, and what it means to the reader. */

@@ -1,5 +1,5 @@
 import { append } from '../../append.ts';
-import { BODY_SITE_EXTENSION, SNOMED } from '../../fhir/systems.ts';
+import { BODY_SITE_EXTENSION, SNOMED } from '../../fhir/names/systems.ts';
 import type { Side } from '../../model/primitive.ts';
 import {
   claimEqual,
@@ -9,11 +9,11 @@ import {
   lookAt,
   lookAtList,
   peek,
-} from '../element.ts';
-import { claimFrame, type Entry } from '../entries.ts';
-import { type Place, placeOf } from '../place.ts';
+} from '../bundle/element.ts';
+import { claimFrame, type Entry } from '../bundle/entries.ts';
+import { claimReference, targetOf } from '../bundle/reference.ts';
+import { type Place, placeOf } from '../observation/place.ts';
 import type { ExamReading } from '../reading.ts';
-import { claimReference, targetOf } from '../reference.ts';
 import type { Meanings } from './mapped.ts';
 import {
   lateralityAttribute,

@@ -1,14 +1,22 @@
 import { issue } from '../../issue.ts';
-import { standingOf } from '../../kinds/meanings.ts';
+import { standingOf } from '../../kinds/registries/meanings.ts';
 import type { Key, Side } from '../../model/primitive.ts';
 import type { Finding, Measurement, Note, Statement, Symptom } from '../../model/statement.ts';
 import { lateralitySides, sideText } from '../../terminology/sides.ts';
-import { claimEqual, type Element, innerOf, innersOf, lookAt, peek, textOf } from '../element.ts';
-import type { Entry } from '../entries.ts';
-import { baseOf, claimCommon, type Observed, observe } from '../observation.ts';
-import type { Place } from '../place.ts';
+import {
+  claimEqual,
+  type Element,
+  innerOf,
+  innersOf,
+  lookAt,
+  peek,
+  textOf,
+} from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
+import { baseOf, claimCommon, type Observed, observe } from '../observation/observation.ts';
+import type { Place } from '../observation/place.ts';
+import { codingsOf, filled, quantityOf } from '../observation/values.ts';
 import { type ExamReading, partNameOf } from '../reading.ts';
-import { codingsOf, filled, quantityOf } from '../values.ts';
 import { type SignTold, signTold } from './answers.ts';
 import { conditionFrame, type Frame } from './frame.ts';
 import { keyOfResource } from './key.ts';

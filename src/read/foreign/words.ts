@@ -1,4 +1,4 @@
-import { decimalText } from '../../fhir/decimal.ts';
+import { decimalText } from '../../fhir/json/decimal.ts';
 import {
   type Element,
   flagOf,
@@ -7,8 +7,8 @@ import {
   lookAtList,
   textOf,
   wholeOf,
-} from '../element.ts';
-import type { Entry } from '../entries.ts';
+} from '../bundle/element.ts';
+import type { Entry } from '../bundle/entries.ts';
 import { isAffirmed } from './answers.ts';
 
 /** The words of a concept: its text, or the display or code of its first coding. */

@@ -1,4 +1,4 @@
-import type { Mark } from '../../kinds/page.ts';
+import type { Mark } from '../../kinds/facets/page.ts';
 import { type Content, element, type Html, joined, section, table } from '../html.ts';
 import type { Page } from '../page.ts';
 import { type Column, markSymbols, marksOf } from './marks.ts';

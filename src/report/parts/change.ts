@@ -1,5 +1,5 @@
 import type { Comparison } from '../../checks/compare/comparison.ts';
-import { subjectTables } from '../../kinds/subject-tables.ts';
+import { subjectTables } from '../../kinds/registries/subject-tables.ts';
 import { type Content, element, section, table } from '../html.ts';
 import { type Page, separated } from '../page.ts';
 

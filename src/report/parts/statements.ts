@@ -1,7 +1,7 @@
 import { exact, signedText, subtract } from '../../checks/figures/decimal.ts';
-import { isUnconfirmed } from '../../kinds/base.ts';
-import type { ToldInList, ToldInTable } from '../../kinds/page.ts';
-import { tellAll } from '../../kinds/pages.ts';
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
+import type { ToldInList, ToldInTable } from '../../kinds/facets/page.ts';
+import { tellAll } from '../../kinds/registries/pages.ts';
 import { type Content, element, joined, list, section, table } from '../html.ts';
 import { type Page, remarks, separated } from '../page.ts';
 import {

@@ -8,9 +8,9 @@ import {
 import { nearest } from '../../nearest.ts';
 import type { TableName } from '../built-in.ts';
 import type { Catalogue } from '../catalogue.ts';
-import { formFault } from '../code-form.ts';
 import { type ExportedCode, exportedCodes } from '../exported-codes.ts';
-import { displayVerdict } from '../published-names.ts';
+import { formFault } from '../published/code-form.ts';
+import { displayVerdict } from '../published/published-names.ts';
 import { units } from '../tables/units.ts';
 import type { Relation } from '../types.ts';
 import { type CodeMapEntry, type EntryProperty, pathOf } from './entry.ts';

@@ -1,8 +1,8 @@
 import type { FhirVersion } from '../../fhir/version.ts';
-import { validateBundle as validateR4 } from '../../validate/r4.ts';
-import { validateBundle as validateR4B } from '../../validate/r4b.ts';
-import { validateBundle as validateR5 } from '../../validate/r5.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
+import { validateBundle as validateR4 } from '../../validate/versions/r4.ts';
+import { validateBundle as validateR4B } from '../../validate/versions/r4b.ts';
+import { validateBundle as validateR5 } from '../../validate/versions/r5.ts';
 import { issueLines, type Verdict, verdict } from './verdict.ts';
 
 const validators: Readonly<Record<FhirVersion, (resource: unknown) => Validation>> = {

@@ -2,10 +2,10 @@ import { type Issue, issue } from '../../issue.ts';
 import type { Statement } from '../../model/statement.ts';
 import { type Path, pathText } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
+import type { Remainder } from '../../read/bundle/remainder.ts';
+import { readOnce } from '../../read/exam/read-once.ts';
 import type { ReadOptions } from '../../read/options.ts';
-import { readOnce } from '../../read/read-once.ts';
 import { nothingRefused } from '../../read/refused.ts';
-import type { Remainder } from '../../read/remainder.ts';
 
 export interface ToldStatement {
   readonly statement: Statement;

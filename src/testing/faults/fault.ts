@@ -1,6 +1,6 @@
 import type { OperationOutcomeIssue } from 'fhir/r4.js';
-import { DECIMAL_TEXT } from '../../fhir/decimal.ts';
-import { toJson } from '../../fhir/to-json.ts';
+import { DECIMAL_TEXT } from '../../fhir/json/decimal.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { Severity } from '../../issue.ts';
 import type { Path } from '../../path.ts';

@@ -1,5 +1,5 @@
-import type { FieldName, Mapping } from '../../convert/mapping.ts';
-import type { Source } from '../../convert/source.ts';
+import type { FieldName, Mapping } from '../../convert/mapping/mapping.ts';
+import type { Source } from '../../convert/mapping/source.ts';
 import type { Exam } from '../../model/exam.ts';
 
 /** Formats of older systems that sample exams can be written in. */

@@ -1,4 +1,4 @@
-import type { Mapping } from '../../convert/mapping.ts';
+import type { Mapping } from '../../convert/mapping/mapping.ts';
 import type { Exam } from '../../model/exam.ts';
 import { cdaFormat } from './cda.ts';
 import { csvFormat } from './csv.ts';

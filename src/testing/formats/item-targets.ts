@@ -1,5 +1,5 @@
-import type { StateWithReason, WordTable } from '../../convert/mapping.ts';
-import type { Target } from '../../convert/target.ts';
+import type { StateWithReason, WordTable } from '../../convert/mapping/mapping.ts';
+import type { Target } from '../../convert/mapping/target.ts';
 import type { Code } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { AttributeConcept, FindingConcept, Lean, TestPoint } from '../../terminology/types.ts';

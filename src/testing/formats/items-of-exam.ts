@@ -1,5 +1,5 @@
 import { presentIn } from '../../kinds/finding/sample.ts';
-import { itemsOf } from '../../kinds/samples.ts';
+import { itemsOf } from '../../kinds/registries/samples.ts';
 import type { Exam, ExamCondition } from '../../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { type Item, itemCodes } from './item.ts';

@@ -1,4 +1,4 @@
-import type { Mapping } from '../../convert/mapping.ts';
+import type { Mapping } from '../../convert/mapping/mapping.ts';
 import type { Code, Side } from '../../model/primitive.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { sideText } from '../../terminology/sides.ts';

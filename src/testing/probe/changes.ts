@@ -2,7 +2,7 @@ import { type Difference, differences } from './differences.ts';
 import type { JsonResource } from './json.ts';
 import { textOf } from './json.ts';
 import type { Misbehaviour } from './misbehaviour.ts';
-import type { Place } from './place.ts';
+import type { Place } from './server/place.ts';
 
 /** What servers do to what they are given and may do, since it does not touch the record. */
 export const allowedChanges = {

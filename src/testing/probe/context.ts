@@ -1,10 +1,10 @@
 import type { ServerChange } from './changes.ts';
-import type { Client } from './client.ts';
-import type { Declared } from './declared.ts';
 import type { ProbeSettings } from './options.ts';
 import type { ProbeExams } from './probe-exams.ts';
-import type { FaultVerdict } from './report.ts';
-import type { Stored } from './store.ts';
+import type { FaultVerdict } from './report/report.ts';
+import type { Client } from './server/client.ts';
+import type { Declared } from './server/declared.ts';
+import type { Stored } from './server/store.ts';
 
 /** What the steps of one probe share. */
 export interface ProbeContext {

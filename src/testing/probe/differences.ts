@@ -1,4 +1,4 @@
-import { decimalText } from '../../fhir/decimal.ts';
+import { decimalText } from '../../fhir/json/decimal.ts';
 import type { Path } from '../../path.ts';
 
 export interface Difference {

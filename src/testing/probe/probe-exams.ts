@@ -10,7 +10,7 @@ import {
   present,
   sensation,
   symptom,
-} from '../../kinds/builders.ts';
+} from '../../kinds/registries/builders.ts';
 import { type ExamDraft, startExam } from '../../model/builder/draft.ts';
 import { conclude, finishExamOrThrow } from '../../model/builder/finish-exam.ts';
 import type { Exam } from '../../model/exam.ts';

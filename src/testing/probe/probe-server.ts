@@ -1,9 +1,9 @@
-import { createClient } from './client.ts';
 import type { ProbeContext, Step } from './context.ts';
 import { Misbehaved, type ProbeNote } from './misbehaviour.ts';
 import { type ProbeOptions, probeSettings } from './options.ts';
 import { probeExams } from './probe-exams.ts';
-import type { ProbeReport, ProbeStep } from './report.ts';
+import type { ProbeReport, ProbeStep } from './report/report.ts';
+import { createClient } from './server/client.ts';
 import { clean } from './steps/clean.ts';
 import { probeSteps } from './steps/steps.ts';
 

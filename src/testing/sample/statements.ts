@@ -1,5 +1,5 @@
-import { sectionOf } from '../../kinds/meanings.ts';
-import { drawExamined, drawReferring } from '../../kinds/samples.ts';
+import { sectionOf } from '../../kinds/registries/meanings.ts';
+import { drawExamined, drawReferring } from '../../kinds/registries/samples.ts';
 import { type ExamDraft, state } from '../../model/builder/draft.ts';
 import { oppositesIn } from '../../model/rules/opposites.ts';
 import type { Statement } from '../../model/statement.ts';

@@ -1,5 +1,5 @@
-import { isObject, type JsonObject } from '../json.ts';
-import { report, type Scope } from '../scope.ts';
+import { isObject, type JsonObject } from '../walk/json.ts';
+import { report, type Scope } from '../walk/scope.ts';
 import { readXhtml } from './xhtml.ts';
 
 /** The div of a narrative: its XHTML, and links of it that must lead to something in the resource. */

@@ -1,4 +1,4 @@
-import { XHTML } from '../../fhir/systems.ts';
+import { XHTML } from '../../fhir/names/systems.ts';
 import type { Severity } from '../../issue.ts';
 
 interface AttributeFault {

@@ -1,4 +1,4 @@
-import { XHTML } from '../../fhir/systems.ts';
+import { XHTML } from '../../fhir/names/systems.ts';
 import type { Severity } from '../../issue.ts';
 import { attributeFaults, plainAttribute } from './xhtml-attributes.ts';
 import { type ElementRule, elementRules } from './xhtml-rules.ts';

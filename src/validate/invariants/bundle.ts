@@ -1,4 +1,4 @@
-import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
+import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of Bundle and its entries. */

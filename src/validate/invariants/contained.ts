@@ -1,6 +1,6 @@
-import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
-import { containedById } from '../resolve.ts';
-import type { Scope } from '../scope.ts';
+import { containedById } from '../bundles/resolve.ts';
+import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
+import type { Scope } from '../walk/scope.ts';
 import { everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants on contained resources and on references to them. */

@@ -1,6 +1,6 @@
-import { decimalText } from '../../fhir/decimal.ts';
-import { UCUM } from '../../fhir/systems.ts';
-import { has, hasChoice, hasPart, type JsonObject, textOf } from '../json.ts';
+import { decimalText } from '../../fhir/json/decimal.ts';
+import { UCUM } from '../../fhir/names/systems.ts';
+import { has, hasChoice, hasPart, type JsonObject, textOf } from '../walk/json.ts';
 import { everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of data types, other than those that compare figures or dates. */

@@ -1,7 +1,7 @@
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { Severity } from '../../issue.ts';
-import { isObject, type JsonObject } from '../json.ts';
-import type { Scope } from '../scope.ts';
+import { isObject, type JsonObject } from '../walk/json.ts';
+import type { Scope } from '../walk/scope.ts';
 
 /** One published invariant. */
 export interface Invariant {

@@ -1,6 +1,6 @@
-import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
-import { resolve } from '../resolve.ts';
-import type { Scope } from '../scope.ts';
+import { resolve } from '../bundles/resolve.ts';
+import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
+import type { Scope } from '../walk/scope.ts';
 import { type Invariant, rules } from './invariant.ts';
 
 /** Invariants of R5 that follow references. One that leads nowhere at hand is as good as absent. */

@@ -1,8 +1,8 @@
-import { decimalText } from '../../fhir/decimal.ts';
-import { UCUM } from '../../fhir/systems.ts';
+import { decimalText } from '../../fhir/json/decimal.ts';
+import { UCUM } from '../../fhir/names/systems.ts';
 import { boundary, notAfter, parseDateTime } from '../data-types/date-time.ts';
-import { isObject, type JsonObject } from '../json.ts';
 import { factorBetween } from '../terminology/ucum.ts';
+import { isObject, type JsonObject } from '../walk/json.ts';
 import { beforeR5, type Invariant, rules } from './invariant.ts';
 
 /** Invariants that compare two ends. */

@@ -1,5 +1,13 @@
-import { has, hasChoice, hasPart, isObject, type JsonObject, listOf, objectsOf } from '../json.ts';
-import type { Scope } from '../scope.ts';
+import {
+  has,
+  hasChoice,
+  hasPart,
+  isObject,
+  type JsonObject,
+  listOf,
+  objectsOf,
+} from '../walk/json.ts';
+import type { Scope } from '../walk/scope.ts';
 import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of single resources and their parts. */

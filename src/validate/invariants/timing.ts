@@ -1,4 +1,4 @@
-import { has, type JsonObject, listOf } from '../json.ts';
+import { has, type JsonObject, listOf } from '../walk/json.ts';
 import { everyVersion, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of Timing.repeat. */

@@ -1,11 +1,11 @@
 import { hasErrors } from '../../issue.ts';
-import { isObject, type JsonObject, textOf } from '../json.ts';
-import type { Scope } from '../scope.ts';
+import { isObject, type JsonObject, textOf } from '../walk/json.ts';
+import type { Scope } from '../walk/scope.ts';
 import type { Profile, ProfileNode } from './compile.ts';
 import { type Fits, type Look, say, sayUnchecked } from './look.ts';
 import { type Member, membersOf } from './members.ts';
-import { checkConstraints } from './rules.ts';
-import { checkCount, checkSlices } from './slices.ts';
+import { checkConstraints } from './rules/compiled-constraint.ts';
+import { checkCount, checkSlices } from './slicing/slices.ts';
 import { structureBase, typeName } from './structure.ts';
 import { checkCodes, checkTarget, checkType, checkValue } from './value.ts';
 

@@ -1,11 +1,11 @@
 import { append } from '../../append.ts';
 import type { Issue } from '../../issue.ts';
-import type { Codes, Definitions, Members } from '../definitions.ts';
-import { isObject, type JsonObject, textOf } from '../json.ts';
-import { ruleOf as compileRule, type Rule } from '../profile-rules/rule.ts';
-import type { ExtensionRow } from '../table-types.ts';
+import type { Codes, Definitions, Members } from '../elements/definitions.ts';
+import type { ExtensionRow } from '../elements/table-types.ts';
+import { isObject, type JsonObject, textOf } from '../walk/json.ts';
 import { extensionRow } from './extension-row.ts';
-import { type CompiledConstraint, isHeldElsewhere } from './rules.ts';
+import { type CompiledConstraint, isHeldElsewhere } from './rules/compiled-constraint.ts';
+import { ruleOf as compileRule, type Rule } from './rules/rule.ts';
 import { type FindStructure, snapshotOf } from './snapshot.ts';
 import { readStructure, type Slicing, type SnapshotElement, type Structure } from './structure.ts';
 import { structureIssues, unusable } from './unusable.ts';

@@ -1,8 +1,8 @@
 import { hasErrors, type Issue } from '../../issue.ts';
 import { pathPointer } from '../../path.ts';
-import type { JsonObject } from '../json.ts';
-import type { Resolved } from '../resolve.ts';
-import type { Scope } from '../scope.ts';
+import type { Resolved } from '../bundles/resolve.ts';
+import type { JsonObject } from '../walk/json.ts';
+import type { Scope } from '../walk/scope.ts';
 import { checkAgainst } from './check.ts';
 import type { Profile } from './compile.ts';
 

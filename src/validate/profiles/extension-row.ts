@@ -1,4 +1,4 @@
-import type { ExtensionPart, ExtensionRow } from '../table-types.ts';
+import type { ExtensionPart, ExtensionRow } from '../elements/table-types.ts';
 import { type SnapshotElement, type Structure, typeName } from './structure.ts';
 
 /** Where an extension may stand and what it may hold, from its definition. */

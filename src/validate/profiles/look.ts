@@ -1,6 +1,6 @@
+import type { Resolved } from '../bundles/resolve.ts';
 import { issue, type ValidationCode, type ValidationFacts } from '../issue.ts';
-import type { Resolved } from '../resolve.ts';
-import { report, type Said, type Scope, type Unchecked } from '../scope.ts';
+import { report, type Said, type Scope, type Unchecked } from '../walk/scope.ts';
 import type { Profile, ProfileNode } from './compile.ts';
 
 /** Where a profile is looked at, and below what of the resource. */

@@ -1,4 +1,4 @@
-import { choiceName, isObject, type JsonObject } from '../json.ts';
+import { choiceName, isObject, type JsonObject } from '../walk/json.ts';
 import type { ProfileNode } from './compile.ts';
 
 /** One value of an element, where it stands below its holder, and the type that its name tells. */

@@ -1,6 +1,6 @@
 import { append } from '../../append.ts';
-import type { Definitions } from '../definitions.ts';
-import { isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
+import type { Definitions } from '../elements/definitions.ts';
+import { isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import { structureBase, withoutVersion } from './structure.ts';
 
 /** Finds a StructureDefinition by its canonical URL without version. */

@@ -1,5 +1,5 @@
 import type { ValidationFacts } from '../issue.ts';
-import { isObject, type JsonObject, listOf, objectsOf, textOf } from '../json.ts';
+import { isObject, type JsonObject, listOf, objectsOf, textOf } from '../walk/json.ts';
 
 /** One element of a snapshot, read from a StructureDefinition of whatever origin. */
 export interface SnapshotElement {

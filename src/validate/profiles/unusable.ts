@@ -1,7 +1,7 @@
 import { type FhirVersion, fhirVersionNumber } from '../../fhir/version.ts';
 import type { Issue } from '../../issue.ts';
 import { issue, type ValidationFacts } from '../issue.ts';
-import { isObject, textOf } from '../json.ts';
+import { isObject, textOf } from '../walk/json.ts';
 import type { Structure } from './structure.ts';
 
 /** Something given as a profile that is none, or without what it takes to be used. */

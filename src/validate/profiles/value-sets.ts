@@ -1,5 +1,5 @@
-import type { Codes, Definitions, Members } from '../definitions.ts';
-import { isObject, type JsonObject, listOf, objectsOf, textOf } from '../json.ts';
+import type { Codes, Definitions, Members } from '../elements/definitions.ts';
+import { isObject, type JsonObject, listOf, objectsOf, textOf } from '../walk/json.ts';
 import { withoutVersion } from './structure.ts';
 
 /** Codes of a CodeSystem resource that says it is complete; `undefined` for any other. */

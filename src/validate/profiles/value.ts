@@ -1,12 +1,12 @@
-import { isObject, textOf } from '../json.ts';
-import { resolve } from '../resolve.ts';
+import { resolve } from '../bundles/resolve.ts';
 import { grammars } from '../terminology/grammars.ts';
-import { checkBinding, codingsOf } from '../terminology.ts';
+import { checkBinding, codingsOf } from '../terminology/terminology.ts';
+import { isObject, textOf } from '../walk/json.ts';
 import type { ProfileNode } from './compile.ts';
 import { type Look, say, sayUnchecked } from './look.ts';
-import { fitsPattern, isSame } from './match.ts';
 import type { Member } from './members.ts';
-import { fitsOne, typeOfReference } from './slicing.ts';
+import { fitsPattern, isSame } from './slicing/match.ts';
+import { fitsOne, typeOfReference } from './slicing/slicing.ts';
 import { typeName } from './structure.ts';
 
 /** What the profile asks of one value as a whole. */

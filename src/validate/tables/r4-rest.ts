@@ -3,7 +3,7 @@
  * What r4.ts lacks of all types of FHIR R4.
  * From hl7.fhir.r4.examples@4.0.1, hl7.fhir.uv.extensions.r4@5.3.0-ballot-tc1, hl7.terminology.r4@7.0.1, hl7.fhir.r4.expansions@4.0.1 (CC0-1.0).
  */
-import type { CodeSystemTable, ExtensionTable, TypeTable, ValueSetTable } from '../table-types.ts';
+import type { CodeSystemTable, ExtensionTable, TypeTable, ValueSetTable } from '../elements/table-types.ts';
 
 export const types: TypeTable = {
   "Account": {"base":"DomainResource","elements":{"identifier":"Identifier*","status":{"is":"code!","codes":"http://hl7.org/fhir/ValueSet/account-status"},"type":"CodeableConcept","name":"string","subject":{"is":"Reference*","to":["Patient","Device","Practitioner","PractitionerRole","Location","HealthcareService","Organization"]},"servicePeriod":"Period","coverage":"Account.coverage*","owner":{"is":"Reference","to":["Organization"]},"description":"string","guarantor":"Account.guarantor*","partOf":{"is":"Reference","to":["Account"]}}},

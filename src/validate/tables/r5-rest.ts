@@ -3,7 +3,7 @@
  * What r5.ts lacks of all types of FHIR R5.
  * From hl7.fhir.r5.core@5.0.0, hl7.fhir.uv.extensions.r5@5.3.0-ballot-tc1, hl7.terminology.r4@7.0.1, hl7.fhir.r4.examples@4.0.1, hl7.fhir.r5.expansions@5.0.0 (CC0-1.0).
  */
-import type { CodeSystemTable, ExtensionTable, TypeTable, ValueSetTable } from '../table-types.ts';
+import type { CodeSystemTable, ExtensionTable, TypeTable, ValueSetTable } from '../elements/table-types.ts';
 
 export const types: TypeTable = {
   "Account": {"base":"DomainResource","elements":{"identifier":"Identifier*","status":{"is":"code!","codes":"http://hl7.org/fhir/ValueSet/account-status"},"billingStatus":"CodeableConcept","type":"CodeableConcept","name":"string","subject":{"is":"Reference*","to":["Patient","Device","Practitioner","PractitionerRole","Location","HealthcareService","Organization"]},"servicePeriod":"Period","coverage":"Account.coverage*","owner":{"is":"Reference","to":["Organization"]},"description":"markdown","guarantor":"Account.guarantor*","diagnosis":"Account.diagnosis*","procedure":"Account.procedure*","relatedAccount":"Account.relatedAccount*","currency":{"is":"CodeableConcept","codes":"http://hl7.org/fhir/ValueSet/currencies"},"balance":"Account.balance*","calculatedAt":"instant"}},

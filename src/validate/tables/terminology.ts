@@ -3,7 +3,7 @@
  * Complete code systems of HL7's terminology that bindings of the held types reach.
  * From hl7.terminology.r4@7.0.1 and, for codes that it has dropped, hl7.fhir.r4.examples@4.0.1 (CC0-1.0).
  */
-import type { CodeSystemTable } from '../table-types.ts';
+import type { CodeSystemTable } from '../elements/table-types.ts';
 
 export const terminology: CodeSystemTable = {
   "http://terminology.hl7.org/CodeSystem/admit-source": {"hosp-trans":"Transferred from other hospital","emd":"From accident/emergency department","outp":"From outpatient department","born":"Born in hospital","gp":"General Practitioner referral","mp":"Medical Practitioner/physician referral","nursing":"From nursing home","psych":"From psychiatric hospital","rehab":"From rehabilitation facility","other":"Other"},

@@ -1,4 +1,4 @@
-import { isSnomedId } from '../../terminology/check-digits.ts';
+import { isSnomedId } from '../../terminology/published/check-digits.ts';
 
 /**
  * Whether a text can be a code of SNOMED CT: an id whose check digit is right, or a postcoordinated

@@ -1,6 +1,6 @@
 import type { Issue } from '../../issue.ts';
 import type { Validation } from '../validate-bundle.ts';
-import type { ValidatedVersion } from '../version.ts';
+import type { ValidatedVersion } from '../versions/version.ts';
 import { runOnText, type ValidateTextOptions } from './validate-text.ts';
 
 /** The verdict on one line; positions of its issues count lines from the beginning of the input. */

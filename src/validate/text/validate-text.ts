@@ -1,4 +1,4 @@
-import { fromJson } from '../../fhir/from-json.ts';
+import { fromJson } from '../../fhir/json/from-json.ts';
 import { readResourceXml, type XmlLimits } from '../../fhir/xml/from-xml.ts';
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
@@ -10,7 +10,7 @@ import {
   type ValidateOptions,
   type Validation,
 } from '../validate-bundle.ts';
-import type { ValidatedVersion } from '../version.ts';
+import type { ValidatedVersion } from '../versions/version.ts';
 import { placesInJson } from './json-places.ts';
 import { placesInXml } from './xml-places.ts';
 import { xmlTypes } from './xml-types.ts';

@@ -1,6 +1,6 @@
 import type { ElementRow, TypeRows } from '../../fhir/xml/element-table.ts';
 import type { XmlTypes } from '../../fhir/xml/from-xml.ts';
-import { type Definitions, onDemand, type TypeInfo } from '../definitions.ts';
+import { type Definitions, onDemand, type TypeInfo } from '../elements/definitions.ts';
 
 /** The elements of every type in the order that XML keeps, from the tables of the validation. */
 export function xmlTypes(definitions: Definitions): XmlTypes {

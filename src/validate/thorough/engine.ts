@@ -1,8 +1,8 @@
 import type { FhirVersion } from '../../fhir/version.ts';
-import { rulesOf } from '../invariants.ts';
-import { isObject, type JsonObject, textOf } from '../json.ts';
-import { resolve } from '../resolve.ts';
-import { report, type Scope } from '../scope.ts';
+import { resolve } from '../bundles/resolve.ts';
+import { rulesOf } from '../invariants/invariants.ts';
+import { isObject, type JsonObject, textOf } from '../walk/json.ts';
+import { report, type Scope } from '../walk/scope.ts';
 import type { Expression, ExpressionTable } from './expressions.ts';
 
 /** Evaluates published invariants; made by `face-neck-fhir/validate/thorough`. */

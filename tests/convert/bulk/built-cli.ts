@@ -16,7 +16,7 @@ export function buildCli(): string {
     if (status !== 0) throw new Error(`${file} failed\n${stdout}${stderr}`);
   };
   tool('typescript/bin/tsc', '-p', 'tsconfig.json', '--outDir');
-  tool('tsx/dist/cli.mjs', 'src/generate/compile-validators.ts', '--out');
+  tool('tsx/dist/cli.mjs', 'src/generate/schema/compile-validators.ts', '--out');
   return join(root, folder, 'cli/bin.js');
 }
 

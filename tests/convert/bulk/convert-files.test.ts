@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { convertFiles } from '../../../src/convert/bulk/convert-files.ts';
 import { fromCsv } from '../../../src/convert/csv/from-csv.ts';
 import { parseExam } from '../../../src/model/parse-exam.ts';
-import { validateBundle } from '../../../src/validate/r4.ts';
+import { validateBundle } from '../../../src/validate/versions/r4.ts';
 import { messyRows } from '../csv/messy-rows.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { contents, convert, io, lines, temporaryFolder } from './folder.ts';

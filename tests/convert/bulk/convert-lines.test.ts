@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { convertLines } from '../../../src/convert/bulk/convert-lines.ts';
 import type { ConvertSettings } from '../../../src/convert/bulk/options.ts';
 import { hl7v2Reader } from '../../../src/convert/hl7v2/reader.ts';
-import { validateBundle } from '../../../src/validate/r4.ts';
+import { validateBundle } from '../../../src/validate/versions/r4.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { messyMessages } from '../hl7v2/messy-messages.ts';
 import { hl7v2Suite } from '../hl7v2/suite.ts';

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
-import { type CutUnit, cutFiles } from '../../../src/convert/bulk/cut-files.ts';
+import { type CutUnit, cutFiles } from '../../../src/convert/bulk/input/cut-files.ts';
 import { messyRows } from '../csv/messy-rows.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { temporaryFolder } from './folder.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { textPieces } from '../../../src/convert/bulk/byte-text.ts';
-import { decodeBytes, decodeUnit } from '../../../src/convert/bulk/decode-unit.ts';
+import { textPieces } from '../../../src/convert/bulk/input/byte-text.ts';
+import { decodeBytes, decodeUnit } from '../../../src/convert/bulk/input/decode-unit.ts';
 
 /** Bytes 80 to FF and their characters, by the mapping table that Unicode publishes. */
 const table: { readonly source: string; readonly bytes: { readonly [byte: string]: string } } =

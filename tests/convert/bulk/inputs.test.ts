@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { findInputs, type Input } from '../../../src/convert/bulk/inputs.ts';
+import { findInputs, type Input } from '../../../src/convert/bulk/input/inputs.ts';
 import { zipOf } from './archive.ts';
 import { temporaryFolder } from './folder.ts';
 

@@ -3,8 +3,8 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { expect } from 'vitest';
-import { checkpointFile } from '../../../src/convert/bulk/checkpoint.ts';
 import type { BulkOptions } from '../../../src/convert/bulk/options.ts';
+import { checkpointFile } from '../../../src/convert/bulk/output/checkpoint.ts';
 import { contents, convert } from './folder.ts';
 
 const child = join(import.meta.dirname, 'child.mjs');

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { lineSplitter } from '../../../src/convert/bulk/line-splitter.ts';
+import { lineSplitter } from '../../../src/convert/bulk/input/line-splitter.ts';
 
 const text = 'one\r\n\ntwo\n \nthree';
 

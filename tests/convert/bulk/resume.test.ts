@@ -4,7 +4,7 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { convertFiles } from '../../../src/convert/bulk/convert-files.ts';
 import type { BulkOptions } from '../../../src/convert/bulk/options.ts';
-import { cutBack } from '../../../src/convert/bulk/sinks.ts';
+import { cutBack } from '../../../src/convert/bulk/output/sinks.ts';
 import { messyRows } from '../csv/messy-rows.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { seeded } from '../random.ts';

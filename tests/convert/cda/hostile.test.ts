@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { cdaReader } from '../../../src/convert/cda/reader.ts';
-import { convertText } from '../../../src/convert/convert-text.ts';
+import { convertText } from '../../../src/convert/exams/convert-text.ts';
 import { syntaxOf } from '../messy.ts';
 import { messyDocuments } from './messy-documents.ts';
 import { cdaSuite } from './suite.ts';

@@ -1,5 +1,5 @@
 import { fromCda } from '../../../src/convert/cda/from-cda.ts';
-import type { Mapping } from '../../../src/convert/mapping.ts';
+import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import type { Suite } from '../syntax-cases.ts';
 import mapping from './harbour.json' with { type: 'json' };
 

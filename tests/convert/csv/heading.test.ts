@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { convertText } from '../../../src/convert/convert-text.ts';
+import { convertText } from '../../../src/convert/exams/convert-text.ts';
 import { csvSyntax } from './suite.ts';
 
 it('headings beyond any table are not repeated with every row', () => {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { csvReader } from '../../../src/convert/csv/reader.ts';
-import type { Mapping } from '../../../src/convert/mapping.ts';
+import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import { checkMessy, checkMutated, mutated, syntaxOf } from '../messy.ts';
 import { seeded } from '../random.ts';
 import { messyRows } from './messy-rows.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { csvReader } from '../../../src/convert/csv/reader.ts';
-import type { Mapping } from '../../../src/convert/mapping.ts';
+import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import { type Syntax, syntaxOf } from '../messy.ts';
 
 const file = join(import.meta.dirname, '../../cases/csv/mappings/wide.json');

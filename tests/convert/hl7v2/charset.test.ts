@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decodeUnit } from '../../../src/convert/bulk/decode-unit.ts';
+import { decodeUnit } from '../../../src/convert/bulk/input/decode-unit.ts';
 import { characterSets } from '../../../src/convert/hl7v2/charset.ts';
 import { hl7v2Reader } from '../../../src/convert/hl7v2/reader.ts';
 import { head } from './suite.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { convertText } from '../../../src/convert/convert-text.ts';
+import { convertText } from '../../../src/convert/exams/convert-text.ts';
+import { quarantineEntry, unitOfEntry } from '../../../src/convert/exams/quarantine.ts';
 import { fromHl7v2 } from '../../../src/convert/hl7v2/from-hl7v2.ts';
 import { hl7v2ReaderOf } from '../../../src/convert/hl7v2/reader.ts';
-import type { Mapping } from '../../../src/convert/mapping.ts';
-import { quarantineEntry, unitOfEntry } from '../../../src/convert/quarantine.ts';
+import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import { checkMutated, mutated, syntaxOf } from '../messy.ts';
 import { seeded } from '../random.ts';
 import { checkLedger } from '../syntax-cases.ts';

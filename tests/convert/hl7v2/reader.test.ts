@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hl7v2Reader } from '../../../src/convert/hl7v2/reader.ts';
 import { messageSplitter } from '../../../src/convert/hl7v2/split.ts';
-import type { LegacyRecord, RawUnit, RecordGroup } from '../../../src/convert/record.ts';
+import type { LegacyRecord, RawUnit, RecordGroup } from '../../../src/convert/record/record.ts';
 
 function split(text: string, piece = 7, limit?: number): RawUnit[] {
   const splitter = messageSplitter(limit);

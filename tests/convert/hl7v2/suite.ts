@@ -1,5 +1,5 @@
 import { fromHl7v2 } from '../../../src/convert/hl7v2/from-hl7v2.ts';
-import type { Mapping } from '../../../src/convert/mapping.ts';
+import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import type { Suite } from '../syntax-cases.ts';
 import mapping from './clinic.json' with { type: 'json' };
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { mappingSchemaIssues } from '../../../src/convert/prepare/schema-issues.ts';
-import { mappingSchemaText } from '../../../src/generate/mapping-schema.ts';
+import { mappingSchemaText } from '../../../src/generate/schema/mapping-schema.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { mergePatch } from '../merge-patch.ts';
 

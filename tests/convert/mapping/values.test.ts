@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { looksDamaged } from '../../../src/convert/damaged.ts';
-import { dateReader, formatProblems } from '../../../src/convert/date.ts';
-import { type DateFormat, dateFormat } from '../../../src/convert/date-format.ts';
-import { readNumber } from '../../../src/convert/number.ts';
-import { zoneOf } from '../../../src/convert/zone.ts';
+import { looksDamaged } from '../../../src/convert/values/damaged.ts';
+import { dateReader, formatProblems } from '../../../src/convert/values/date.ts';
+import { type DateFormat, dateFormat } from '../../../src/convert/values/date-format.ts';
+import { readNumber } from '../../../src/convert/values/number.ts';
+import { zoneOf } from '../../../src/convert/values/zone.ts';
 
 describe('readNumber', () => {
   it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { XmlSource } from '../../../src/convert/source.ts';
+import type { XmlSource } from '../../../src/convert/mapping/source.ts';
 import { xmlReader } from '../../../src/convert/xml/reader.ts';
 import { checkMessy, checkMutated, mutated, syntaxOf } from '../messy.ts';
 import { seeded } from '../random.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { RawUnit } from '../../../src/convert/record.ts';
+import type { RawUnit } from '../../../src/convert/record/record.ts';
 import { type XmlLimits, xmlLimits } from '../../../src/convert/xml/limits.ts';
 import { elementSplitter } from '../../../src/convert/xml/split.ts';
 

@@ -1,4 +1,4 @@
-import type { Mapping } from '../../../src/convert/mapping.ts';
+import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import { fromXml } from '../../../src/convert/xml/from-xml.ts';
 import type { Suite } from '../syntax-cases.ts';
 import mapping from './vineyard.json' with { type: 'json' };

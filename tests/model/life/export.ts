@@ -3,7 +3,7 @@ import { toBundleOrThrow } from '../../../src/export/to-bundle.ts';
 import { issueText } from '../../../src/issue.ts';
 import type { Exam } from '../../../src/model/exam.ts';
 import { fromBundle } from '../../../src/read/from-bundle.ts';
-import { validateBundle } from '../../../src/validate/r4.ts';
+import { validateBundle } from '../../../src/validate/versions/r4.ts';
 
 interface Resource {
   readonly resourceType: string;

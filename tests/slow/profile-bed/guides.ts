@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { published } from '../../../src/generate/published.ts';
-import { isObject, type JsonObject, listOf, textOf } from '../../../src/validate/json.ts';
+import { isObject, type JsonObject, listOf, textOf } from '../../../src/validate/walk/json.ts';
 
 /** A guide that HL7 or a national body published as a package: its profiles, and examples of them. */
 export interface Guide {

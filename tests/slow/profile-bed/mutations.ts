@@ -5,7 +5,7 @@ import {
   listOf,
   objectsOf,
   textOf,
-} from '../../../src/validate/json.ts';
+} from '../../../src/validate/walk/json.ts';
 import { claimsOf, type Example, type GuideFiles } from './guides.ts';
 
 /** An example of a guide with one change, made where an element of a profile constrains it. */

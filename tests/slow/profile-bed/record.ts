@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import type { JsonObject } from '../../../src/validate/json.ts';
+import type { JsonObject } from '../../../src/validate/walk/json.ts';
 import { type ReferenceResult, startValidator } from '../../reference/corpus.ts';
 import { extensionsPack } from '../../reference/definitions.ts';
 import { type Guide, guides, readGuide } from './guides.ts';

@@ -9,7 +9,7 @@ import { parseExam } from '../../../src/model/parse-exam.ts';
 import { fromBundle } from '../../../src/read/from-bundle.ts';
 import type { LegacyFormatName } from '../../../src/testing/formats/format.ts';
 import { sampleMapping, writeExams } from '../../../src/testing/formats/formats.ts';
-import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/what-arrives.ts';
+import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/losses/what-arrives.ts';
 import { sampleExams } from '../../../src/testing/sample-exam.ts';
 
 export const readers = { csv: fromCsv, hl7v2: fromHl7v2, xml: fromXml, cda: fromCda };

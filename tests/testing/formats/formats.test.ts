@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../../src/model/exam.ts';
 import { writeExams } from '../../../src/testing/formats/formats.ts';
-import { formatLosses } from '../../../src/testing/formats/losses.ts';
-import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/what-arrives.ts';
+import { formatLosses } from '../../../src/testing/formats/losses/losses.ts';
+import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/losses/what-arrives.ts';
 import { circle, circleExams } from './circle.ts';
 import { said } from './said.ts';
 

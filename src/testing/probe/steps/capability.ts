@@ -1,8 +1,8 @@
 import { fhirVersionNumber } from '../../../fhir/version.ts';
-import { FHIR_JSON, shortVersion } from '../client.ts';
 import type { Step } from '../context.ts';
-import { declaredBy } from '../declared.ts';
 import type { ProbeNote } from '../misbehaviour.ts';
+import { FHIR_JSON, shortVersion } from '../server/client.ts';
+import { declaredBy } from '../server/declared.ts';
 
 /** @see https://hl7.org/fhir/R4/http.html#capabilities */
 export const capability: Step = {

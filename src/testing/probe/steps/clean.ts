@@ -1,4 +1,4 @@
-import { toJson } from '../../../fhir/to-json.ts';
+import { toJson } from '../../../fhir/json/to-json.ts';
 import type { ProbeContext, Step } from '../context.ts';
 
 export const clean: Step = {

@@ -1,12 +1,12 @@
-import { fromJson } from '../../../fhir/from-json.ts';
+import { fromJson } from '../../../fhir/json/from-json.ts';
 import { applyFault, faults as catalogue } from '../../faults/apply-fault.ts';
-import { isHtmlOrNothing, saysError } from '../client.ts';
 import type { ProbeContext, Step } from '../context.ts';
-import type { HttpAnswer } from '../exchange.ts';
 import { objectOf, objectsOf, resourceOf, textOf } from '../json.ts';
-import { placeFrom, placeName } from '../place.ts';
-import type { FaultVerdict } from '../report.ts';
-import { sentEntries, transactionText } from '../store.ts';
+import type { FaultVerdict } from '../report/report.ts';
+import { isHtmlOrNothing, saysError } from '../server/client.ts';
+import type { HttpAnswer } from '../server/exchange.ts';
+import { placeFrom, placeName } from '../server/place.ts';
+import { sentEntries, transactionText } from '../server/store.ts';
 import { gone, removeAll } from './clean.ts';
 
 export const faults: Step = {

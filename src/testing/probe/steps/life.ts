@@ -1,9 +1,9 @@
 import type { ProbeContext, Step } from '../context.ts';
 import { differences } from '../differences.ts';
 import { identifierOf } from '../json.ts';
-import { placeName } from '../place.ts';
 import type { ProbeExams } from '../probe-exams.ts';
-import { readBack, type Stored, storeExam } from '../store.ts';
+import { placeName } from '../server/place.ts';
+import { readBack, type Stored, storeExam } from '../server/store.ts';
 import { found } from './search.ts';
 
 export const store: Step = {

@@ -1,6 +1,6 @@
-import { FHIR_JSON, mediaType, shortVersion } from '../client.ts';
 import type { ProbeContext, Step } from '../context.ts';
 import { Misbehaved } from '../misbehaviour.ts';
+import { FHIR_JSON, mediaType, shortVersion } from '../server/client.ts';
 
 const xml = 'application/fhir+xml';
 

@@ -9,14 +9,14 @@ import {
   textOf,
 } from '../json.ts';
 import { Misbehaved } from '../misbehaviour.ts';
-import { placeName } from '../place.ts';
+import { placeName } from '../server/place.ts';
 import {
   placeOf,
   type Stored,
   type StoredResource,
   sentEntries,
   transactionText,
-} from '../store.ts';
+} from '../server/store.ts';
 
 /** A search as a clinic makes it, and the resources of the exam that it must find, and no others. */
 interface Search {

@@ -1,0 +1,41 @@
+import { hasErrors, type Issue } from '../../../issue.ts';
+import { prepareMapping } from '../../prepare/prepare-mapping.ts';
+import { readerFor } from '../../reader-for.ts';
+import type { RawUnit } from '../../record/record.ts';
+import { findInputs } from './inputs.ts';
+import { unitsOfInput } from './units-of-input.ts';
+
+/**
+ * A unit or a problem, with the name of the input that it is from. Written out, since the types behind
+ * it need those of Node, which not every user of this entry has.
+ */
+export type CutUnit = ({ readonly unit: RawUnit } | { readonly problem: Issue }) & {
+  readonly file: string;
+};
+
+/**
+ * The texts of single exams in files and folders, in order, with flat memory: what `convertLines`
+ * takes, a line each, for a program that hands out the work. What cannot be read is told and passed
+ * over; with a mapping that is wrong nothing is read.
+ */
+export async function* cutFiles(
+  paths: readonly string[],
+  mapping: unknown,
+): AsyncGenerator<CutUnit> {
+  const { value: plan, issues } = prepareMapping(mapping);
+  if (plan === undefined) {
+    for (const problem of issues.filter((found) => hasErrors([found]))) {
+      yield { problem, file: 'mapping' };
+    }
+    return;
+  }
+  const { source } = plan.mapping;
+  const encoding = 'encoding' in source ? source.encoding : undefined;
+  const found = await findInputs(paths);
+  for (const problem of found.issues) yield { problem, file: String(problem.path[0]) };
+  for (const input of found.inputs) {
+    for await (const one of unitsOfInput(input, readerFor(source), encoding, () => {})) {
+      yield { ...one, file: input.name };
+    }
+  }
+}

@@ -1,0 +1,81 @@
+import type { Issue } from '../../issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import { issue } from '../issue.ts';
+import type { Plan } from '../mapping/plan.ts';
+import type { RawUnit, Reader } from '../record/record.ts';
+import { type ConvertedGroup, convertGroup } from './convert-group.ts';
+import { addCounts, countFates, type LedgerCounts, type LedgerEntry, noFields } from './ledger.ts';
+import { type QuarantineEntry, quarantineEntry } from './quarantine.ts';
+
+/** An exam made from an export, with what is to be said about it. */
+export interface ConvertedExam {
+  readonly exam: Exam;
+  readonly issues: readonly Issue[];
+  /** One entry for each field of its records: what became of it. */
+  readonly ledger: readonly LedgerEntry[];
+}
+
+/** Everything that became of a text. Each of its exams is in `exams` or in `quarantine`. */
+export interface ConvertResult {
+  readonly exams: readonly ConvertedExam[];
+  readonly quarantine: readonly QuarantineEntry[];
+  /** About the mapping and the text as a whole; those of single exams stand with them. */
+  readonly issues: readonly Issue[];
+  /** Fields of the text by what became of them: the fates sum to `fields`. */
+  readonly ledger: LedgerCounts;
+}
+
+/** What became of units, one for one and in order. */
+export function convertUnits(
+  units: readonly RawUnit[],
+  reader: Reader,
+  plan: Plan,
+): ConvertedGroup[] {
+  return reader.read(units).map((group) => convertGroup(group, plan));
+}
+
+/** Converts a whole text in memory. */
+export function convertText(text: string, reader: Reader, plan: Plan): ConvertResult {
+  const splitter = reader.splitter();
+  return collect([...splitter.push(text), ...splitter.end()], reader, plan);
+}
+
+/** Converts units in memory; a second exam with an id of an earlier one goes to quarantine. */
+export function collect(units: readonly RawUnit[], reader: Reader, plan: Plan): ConvertResult {
+  const exams: ConvertedExam[] = [];
+  const quarantine: QuarantineEntry[] = [];
+  const ids = new Set<string>();
+  let ledger = noFields;
+  convertUnits(units, reader, plan).forEach((converted, at) => {
+    const unit = units[at];
+    if (unit === undefined) return;
+    const { exam, issues, ledger: entries } = converted;
+    const isRepeat = exam !== undefined && ids.has(exam.id);
+    if (exam !== undefined && !isRepeat) {
+      ids.add(exam.id);
+      exams.push({ exam, issues, ledger: entries });
+      ledger = addCounts(ledger, countFates(entries));
+      return;
+    }
+    const all = isRepeat ? [...issues, repeatedExam(unit)] : issues;
+    quarantine.push(quarantineEntry(unit, all, entries.length));
+    ledger = addCounts(ledger, {
+      ...noFields,
+      fields: entries.length,
+      quarantined: entries.length,
+    });
+  });
+  return { exams, quarantine, issues: [], ledger };
+}
+
+/** Taking it too would overwrite the first, since resource ids come from exam ids. */
+export function repeatedExam(unit: RawUnit): Issue {
+  return issue(
+    'duplicate-exam',
+    ['id'],
+    { reason: 'id' },
+    {
+      source: unit.at,
+    },
+  );
+}

@@ -1,0 +1,88 @@
+import type { SourcePosition } from '../../issue.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
+
+/**
+ * What became of a field. `coded`: it is in a coded statement or in the head of the exam.
+ * `verbatim`: its text stands in a note. `blank`: it is empty, or a word that the mapping says stands
+ * for nothing. `layout`: the mapping names it as mere order or type. `administrative`: it is about
+ * the patient, the visit, the order or the document, and the exam has no place for it; only this
+ * ledger tells it. `quarantined`: its record was set aside whole.
+ */
+export type Fate = 'coded' | 'verbatim' | 'blank' | 'layout' | 'administrative' | 'quarantined';
+
+export interface LedgerEntry {
+  readonly name: string;
+  readonly at: SourcePosition;
+  readonly fate: Fate;
+  /** Key of the statement that holds it. */
+  readonly statement?: string;
+}
+
+export type LedgerCounts = { readonly [F in Fate]: number } & { readonly fields: number };
+
+/** Of two fates of one field the higher counts: a field that is coded may stand in a note as well. */
+const ranks: { readonly [F in Fate]: number } = {
+  blank: 0,
+  layout: 1,
+  administrative: 2,
+  verbatim: 3,
+  coded: 4,
+  quarantined: 5,
+};
+
+/** Keeps account of the fields of one exam. */
+export interface Ledger {
+  readonly mark: (field: Field, fate: Fate, statement?: string) => void;
+  readonly fateOf: (field: Field) => Fate | undefined;
+  readonly entries: () => LedgerEntry[];
+}
+
+export function openLedger(records: readonly LegacyRecord[]): Ledger {
+  const fates = new Map<Field, { fate: Fate; statement?: string }>();
+  return {
+    mark: (field, fate, statement) => {
+      const before = fates.get(field);
+      if (before !== undefined && ranks[before.fate] >= ranks[fate]) return;
+      fates.set(field, { fate, ...(statement !== undefined && { statement }) });
+    },
+    fateOf: (field) => fates.get(field)?.fate,
+    entries: () =>
+      records.flatMap(({ fields }) =>
+        fields.map((field) => ({
+          name: field.name,
+          at: field.at,
+          // A field that nobody took account of must not count as converted.
+          ...(fates.get(field) ?? { fate: 'quarantined' }),
+        })),
+      ),
+  };
+}
+
+export const noFields: LedgerCounts = {
+  fields: 0,
+  coded: 0,
+  verbatim: 0,
+  blank: 0,
+  layout: 0,
+  administrative: 0,
+  quarantined: 0,
+};
+
+/** How many fields met each fate; the fates sum to `fields`. */
+export function countFates(entries: readonly { readonly fate: Fate }[]): LedgerCounts {
+  const counts = { ...noFields, fields: entries.length };
+  for (const { fate } of entries) counts[fate] += 1;
+  return counts;
+}
+
+export function addCounts(one: LedgerCounts, other: LedgerCounts): LedgerCounts {
+  return {
+    fields: one.fields + other.fields,
+    coded: one.coded + other.coded,
+    verbatim: one.verbatim + other.verbatim,
+    blank: one.blank + other.blank,
+    layout: one.layout + other.layout,
+    administrative: one.administrative + other.administrative,
+    quarantined: one.quarantined + other.quarantined,
+  };
+}

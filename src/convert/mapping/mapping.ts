@@ -1,0 +1,306 @@
+import type { Organization } from '../../model/people.ts';
+import type { Code, Instant, Key, Side, Text, UnitCode, Uri } from '../../model/primitive.ts';
+import type { RecordStatus } from '../../model/record-event.ts';
+import type { Source } from './source.ts';
+import type { Target } from './target.ts';
+
+/**
+ * Name of a field of the input, exactly as the reader gives it.
+ * @minLength 1
+ * @maxLength 500
+ */
+export type FieldName = string;
+
+/** What the fields of an old export mean. Plain data; nothing in it is guessed when it is left out. */
+export interface Mapping {
+  readonly $schema?: string;
+  readonly format: 'face-neck-mapping/1';
+  /**
+   * A preset of the library that says what this mapping leaves out. Objects are joined part by part;
+   * anything else that this mapping says stands instead of what the preset says.
+   */
+  readonly use?: 'c-cda';
+  readonly title?: Text;
+  readonly source: Source;
+  readonly exam: ExamFields;
+  /** Meaning of single fields: one for each column of a wide table, each path of an XML exam. */
+  readonly fields?: { readonly [name: string]: Target };
+  /**
+   * Meaning of records that say in one field what another field means: rows of a long table, OBX
+   * segments, repeated elements.
+   * @minItems 1
+   */
+  readonly items?: readonly ItemRecords[];
+  /**
+   * Fields that only order or type other fields, such as set ids. They are counted and listed in
+   * the ledger but not kept in the exam. Any field that is named nowhere is kept as text.
+   */
+  readonly layout?: readonly FieldName[];
+  /** Fields kept as text on purpose: no issue is raised for them. */
+  readonly text?: readonly FieldName[];
+  /** Word tables that targets name. */
+  readonly words?: { readonly [table: string]: WordTable };
+  /** Words that stand for "no value" in every field: `""` is blank. Other tables go first. */
+  readonly noValue?: { readonly [word: string]: NoValue };
+  /** Side words. A word that is not listed is not a side. */
+  readonly sides?: { readonly [word: string]: Side | SideWithin };
+  /** Method words. */
+  readonly methods?: { readonly [word: string]: Code };
+  /** Words for the conditions of a measurement, for items with a conditions field. */
+  readonly measureConditions?: { readonly [word: string]: Code };
+  /** Region words, for items with a region field. */
+  readonly regions?: { readonly [word: string]: Code };
+  /** Modality words, for items with a modality field. */
+  readonly modalities?: { readonly [word: string]: Code };
+  /** Unit words and the UCUM code each stands for. A unit that is not listed is never assumed. */
+  readonly units?: { readonly [word: string]: UnitCode };
+  readonly dates?: DateRules;
+  /** Decimal mark of numbers. Default: `.` */
+  readonly decimalMark?: '.' | ',';
+  /** Words match without regard to case. Default: false. */
+  readonly ignoreCase?: boolean;
+}
+
+/**
+ * What a word says. For a finding `present`, `absent` or `indeterminate`, and `suspected` or
+ * `confirmed` for one that is present with this certainty; for a region `normal` or `abnormal`; for a symptom `yes`, `no`, `unsure`, `declined` or `not-asked`; for a comparison
+ * `equal`, `right-less`, `left-less` or `not-compared`; for sensations, movements, tests, scales,
+ * attributes and conditions a code of their own list; for an attribute that is true or false `yes`
+ * or `no`. For all: `not-stated`, `text`, or a state with its reason.
+ */
+export type Meaning = Code | StateWithReason;
+
+export interface WordTable {
+  readonly [word: string]: Meaning;
+}
+
+/** A word that stands for no value. */
+export type NoValue = NoValueWord | StateWithReason;
+
+/** `not-stated`: the source says nothing. `text`: keep as text, with no issue. */
+export type NoValueWord = 'not-stated' | 'text';
+
+export interface StateWithReason {
+  /** `partial` only for a region. */
+  readonly state: 'not-examined' | 'not-applicable' | 'partial';
+  /** Code of terminology/reasons.json. */
+  readonly reason: Code;
+  readonly text?: Text;
+}
+
+/** A side word that holds in one part of the body only: table 0163 `RE` is the right ear. */
+export interface SideWithin {
+  readonly side: Side;
+  /** Code of a section or of a region (and all below it). */
+  readonly within: Code;
+}
+
+export interface DateRules {
+  /**
+   * Accepted forms, such as `DD/MM/YYYY` or `YYYY-MM-DD HH:mm`. Parts: YYYY, YY, MM, DD, MMM, HH,
+   * mm, ss, Z. Two forms that could read one text in two ways are refused. Default: the forms of
+   * HL7 v2 and CDA times for these two, ISO 8601 for others.
+   * @minItems 1
+   */
+  readonly formats?: readonly string[];
+  /** Offset such as `+01:00` or `Z`, or an IANA zone such as `Europe/Lisbon`, for times without one. */
+  readonly zone?: string;
+  /**
+   * First year of the hundred years that two-digit years fall in; without it they are refused.
+   * @asType integer
+   * @minimum 1800
+   * @maximum 2100
+   */
+  readonly centuryFrom?: number;
+  /** Day numbers of a spreadsheet are accepted, counted from this base. Without it they are refused. */
+  readonly serial?: '1900' | '1904';
+}
+
+/** @minItems 1 */
+export type FieldNames = readonly FieldName[];
+
+/** A date field, or a date and a time field, with their own forms where these differ. */
+export type DateField = FieldName | DateFields;
+
+export interface DateFields {
+  /** One field, or several in order of preference: the first that holds anything is taken. */
+  readonly from: FieldName | FieldNames;
+  readonly time?: FieldName;
+  /**
+   * Forms for this field instead of those in `dates`; with `time`, of the two joined by one space.
+   * @minItems 1
+   */
+  readonly formats?: readonly string[];
+}
+
+export interface ExamFields {
+  readonly id: ExamId;
+  readonly status: StatusField;
+  readonly subject: SubjectFields;
+  readonly performed: { readonly start: DateField; readonly end?: DateField };
+  readonly recorded: RecordedField;
+  readonly examiner: ExaminerFields;
+  readonly organization?: Organization;
+  readonly protocol: { readonly id: Code; readonly version: Text };
+  /** Why the exam was done, in the words of the export. */
+  readonly indication?: FieldName;
+  readonly conclusion?: ConclusionFields;
+}
+
+/** The exam id is `prefix` and the fields' texts, joined by `.`; other characters are escaped. */
+export interface ExamId {
+  /** Name of the exporting system, so that ids of two systems never meet. */
+  readonly prefix: Key;
+  /** @minItems 1 */
+  readonly from: readonly FieldName[];
+  /**
+   * Further parts, each where the export has it.
+   * @minItems 1
+   */
+  readonly also?: readonly FieldName[];
+}
+
+/** Status of the record: a field and what its words mean, or one for the whole export. */
+export interface StatusField {
+  readonly from?: FieldName;
+  readonly words?: { readonly [word: string]: RecordStatus };
+  /** Used where the field is blank or not given. */
+  readonly value?: RecordStatus;
+}
+
+/** When the record was written: a field, or one time for the whole export. */
+export interface RecordedField {
+  readonly from?: DateField;
+  /** Used where the field is blank or not given. */
+  readonly value?: Instant;
+  /**
+   * Time of day for a date alone, such as `00:00`, at the offset or in the zone of `dates`. Each exam
+   * that it was used for says so.
+   * @pattern ^([01]\d|2[0-3]):[0-5]\d$
+   */
+  readonly timeOfDay?: string;
+}
+
+export interface IdentifierField {
+  readonly from: FieldName;
+  /** Name space of the number; with `oidFrom` what stands before the OID: `urn:oid:`. */
+  readonly system: Uri;
+  /**
+   * Field beside the number with the OID of its name space: each of several
+   * numbers is taken, under its own name space.
+   */
+  readonly oidFrom?: FieldName;
+  /** Regular expression that the whole text must match: finds lost leading zeros. */
+  readonly pattern?: string;
+  /** Of several repetitions, the one that has this beside it. */
+  readonly where?: Where;
+}
+
+/**
+ * A field that must stand beside another, in the same element, repetition or row, and the text or one
+ * of the texts that it must hold: `PID-3.5` is `MR`.
+ */
+export interface Where {
+  readonly field: FieldName;
+  readonly is: Text | WhereTexts;
+}
+
+/** @minItems 1 */
+export type WhereTexts = readonly Text[];
+
+/** A field, where need be only the one of several that has something beside it. */
+export type SourceField = FieldName | FieldWhere;
+
+export interface FieldWhere {
+  readonly from: FieldName;
+  readonly where: Where;
+}
+
+export interface SubjectFields {
+  /** @minItems 1 */
+  readonly identifiers?: readonly IdentifierField[];
+  /** Reference to a Patient that the receiver has: `prefix` and the field's text. */
+  readonly reference?: { readonly from: FieldName; readonly prefix: string };
+  readonly family?: FieldName;
+  readonly given?: FieldName;
+  /** The whole name in one field. */
+  readonly name?: FieldName;
+  readonly birthDate?: DateField;
+  readonly gender?: GenderField;
+}
+
+export interface GenderField {
+  readonly from: FieldName;
+  readonly words: { readonly [word: string]: 'male' | 'female' | 'other' | 'unknown' };
+}
+
+/** Who examined: fields of the export, or one fixed name for the whole export. */
+export interface ExaminerFields {
+  readonly identifier?: IdentifierField;
+  readonly name?: FieldName;
+  readonly role?: Text;
+  /** Used where the fields are blank or not given. */
+  readonly fixed?: { readonly name?: Text; readonly reference?: Text };
+}
+
+export interface ConclusionFields {
+  readonly text: FieldName;
+  readonly concern: ConcernField;
+}
+
+/** Level of concern: a field and what its words mean, or one for the whole export. */
+export interface ConcernField {
+  readonly from?: FieldName;
+  readonly words?: { readonly [word: string]: Concern };
+  /** Used where the field is blank or not given. */
+  readonly value?: Concern;
+}
+
+export type Concern = 'none' | 'low' | 'watch' | 'refer-routine' | 'refer-urgent' | 'emergency';
+
+/** What a status field of an item says: a word, or that nothing was sought or obtained and why. */
+export type ItemStatus = ItemStatusWord | StateWithReason;
+
+/**
+ * `stated`: the value holds. `withdrawn`: it is deleted or of the wrong patient; it is kept as text
+ * with an issue and never coded. `text`: it is not to be coded for another reason.
+ */
+export type ItemStatusWord = 'stated' | 'withdrawn' | 'text';
+
+/**
+ * Records whose `code` fields say what the `value` field means. Of several that fit a record, the first
+ * whose `map` lists its code is taken.
+ */
+export interface ItemRecords {
+  /** Records of this kind only (`OBX`, an element name); any record with the code fields otherwise. */
+  readonly kind?: string;
+  /**
+   * Fields that name the item; their texts joined by `|` are looked up in `map`.
+   * @minItems 1
+   */
+  readonly code: readonly FieldName[];
+  readonly value: FieldName;
+  /** May stand several times beside one value: what it says holds on each of the sides. */
+  readonly side?: SourceField;
+  readonly region?: SourceField;
+  /** May stand several times in a record: each is a method used. */
+  readonly method?: SourceField;
+  /** Conditions of a measurement; may stand several times in a record. */
+  readonly conditions?: SourceField;
+  readonly modality?: SourceField;
+  readonly unit?: SourceField;
+  readonly note?: SourceField;
+  /**
+   * Tells several things of one kind at one place apart, such as lesions that OBX-4 numbers: findings
+   * of different groups stand beside each other, and attributes and measurements go to the finding
+   * of their own group.
+   */
+  readonly group?: SourceField;
+  /** When this was done, where it differs from the exam. */
+  readonly at?: DateField;
+  readonly status?: {
+    readonly from: FieldName;
+    readonly words: { readonly [word: string]: ItemStatus };
+  };
+  readonly map: { readonly [code: string]: Target };
+}

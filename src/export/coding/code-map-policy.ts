@@ -1,0 +1,37 @@
+import { type SnomedPolicy, snomedMayLeave } from '../../fhir/licence/snomed-policy.ts';
+import { type Issue, issue } from '../../issue.ts';
+import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
+import type { FreeSet } from '../../terminology/published/snomed.ts';
+import { standardSystem } from '../../terminology/system-names.ts';
+
+/** What the policy lets out, as in the export. */
+export interface MapPolicy {
+  /** Default `free-set`. */
+  readonly snomed?: SnomedPolicy;
+  readonly freeSet?: FreeSet;
+}
+
+/**
+ * The SNOMED CT codings of a code map that an export with this policy holds back, one issue each:
+ * to be looked at when the map is loaded. `path` is the row and the place of the coding in it.
+ */
+export function withheldCodes(
+  codes: AdopterCodes,
+  { snomed = 'free-set', freeSet }: MapPolicy = {},
+): Issue[] {
+  return [...codes.entries].flatMap(([row, { codings }]) =>
+    codings.flatMap(({ system, code }, at) => {
+      const held = standardSystem(system) === 'snomed' && !snomedMayLeave(snomed, code, freeSet);
+      return held
+        ? [issue('withheld-code', [row, at], { reason: 'map-coding' }, { severity: 'warning' })]
+        : [];
+    }),
+  );
+}
+
+/** The same in one issue, for an export: which rows an exam uses would tell what was found. */
+export function codeMapRemark(codes: AdopterCodes | undefined, policy: MapPolicy): Issue[] {
+  const held = codes === undefined ? 0 : withheldCodes(codes, policy).length;
+  if (held === 0) return [];
+  return [issue('withheld-code', ['codes'], { reason: 'map' }, { severity: 'information' })];
+}

@@ -1,0 +1,54 @@
+import type { Coding, Provenance } from 'fhir/r4.js';
+import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
+import { resourceName } from '../../fhir/names/resource-names.ts';
+import { DATA_OPERATION, PARTICIPANT_TYPE } from '../../fhir/names/systems.ts';
+import { dataOperation } from '../../fhir/record-status.ts';
+import type { RecordEvent } from '../../model/record-event.ts';
+import { hl7Display } from '../../terminology/published/hl7.ts';
+import type { ExportContext } from '../context.ts';
+import { summary } from '../resources/narrative.ts';
+
+/** Who made a step in the life of the record, when and why. The version that it replaced is named as entity. */
+export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
+  const { coder } = context;
+  const code = dataOperation[event.action];
+  const verify = event.action === 'sign';
+  const agent: Coding = participant(verify ? 'verifier' : 'author');
+  return {
+    resourceType: 'Provenance',
+    id: context.id(resourceName.event(event.version)),
+    ...summary(context, [coder.display('values', `event.${event.action}`), event.at, event.reason]),
+    target: [
+      context.reference(resourceName.report),
+      ...(event.changed ?? []).map((key) => context.reference(resourceName.statement(key))),
+    ],
+    recorded: event.at,
+    ...(event.reason !== undefined && { reason: [{ text: event.reason }] }),
+    activity: {
+      coding: [
+        ...coder.codings('values', `event.${event.action}`),
+        { system: DATA_OPERATION, code, display: hl7Display(DATA_OPERATION, code) },
+      ],
+      text: coder.display('values', `event.${event.action}`),
+    },
+    agent: [{ type: { coding: [agent] }, who: context.performer(event.by) }],
+    ...(event.version > 1 && {
+      entity: [
+        {
+          role: 'revision',
+          what: {
+            identifier: partIdentifier(
+              context.systems.exam,
+              context.exam.id,
+              partName.version(event.version - 1),
+            ),
+          },
+        },
+      ],
+    }),
+  };
+}
+
+function participant(code: 'author' | 'verifier'): Coding {
+  return { system: PARTICIPANT_TYPE, code, display: hl7Display(PARTICIPANT_TYPE, code) };
+}

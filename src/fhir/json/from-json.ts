@@ -1,0 +1,258 @@
+import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
+import type { FormWord } from '../../issues/forms.ts';
+import type { Path } from '../../path.ts';
+import { isKnownName, unknownStep } from '../../shown-path.ts';
+import { positionsIn, type TextPosition } from '../../text-position.ts';
+import { DECIMAL_TEXT, type DecimalCarrier } from './decimal.ts';
+
+export interface FromJsonOptions {
+  /** Levels of objects and lists; the outermost is 1. Default 200. */
+  readonly depth?: number;
+}
+
+/**
+ * The value of a JSON text, with each decimal as it was written (4.0 stays 4.0 for `toJson`). Unlike
+ * JSON.parse it refuses a text that names a property of one object twice, since one of the two would
+ * be lost in silence, and it says where a fault stands. A property `__proto__` becomes an ordinary
+ * one, for the checks of exams and resources to refuse. Issues hold nothing of the text itself.
+ * @see https://www.rfc-editor.org/rfc/rfc8259
+ */
+export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): Outcome<unknown> {
+  const cursor: Cursor = {
+    text,
+    at: 0,
+    backslash: text.indexOf('\\'),
+    path: [],
+    places: [],
+    depth,
+    issues: [],
+    position: positionsIn(text),
+  };
+  try {
+    skipSpace(cursor);
+    const value = readValue(cursor);
+    skipSpace(cursor);
+    if (cursor.at < text.length) fail(cursor, 'json-end');
+    return hasErrors(cursor.issues) ? { issues: cursor.issues } : { value, issues: cursor.issues };
+  } catch (thrown) {
+    if (thrown instanceof Stop) return { issues: [...cursor.issues, thrown.issue] };
+    throw thrown;
+  }
+}
+
+interface Cursor {
+  readonly text: string;
+  at: number;
+  /** Place of the next backslash at or after `at`, as far as known; -1 when there is none. */
+  backslash: number;
+  readonly path: (string | number)[];
+  /** Beside each step of the path, the place of the property in its object, from 1. */
+  readonly places: number[];
+  readonly depth: number;
+  readonly issues: Issue[];
+  readonly position: (at: number) => TextPosition;
+}
+
+/** Ends the reading: what follows a fault of syntax cannot be understood. */
+class Stop extends Error {
+  readonly issue: Issue;
+
+  constructor(found: Issue) {
+    super(found.message);
+    this.issue = found;
+  }
+}
+
+function readValue(cursor: Cursor): unknown {
+  const { text, at } = cursor;
+  switch (text[at]) {
+    case '{':
+      return readObject(cursor);
+    case '[':
+      return readList(cursor);
+    case '"':
+      return readString(cursor);
+    case 't':
+      return readWord(cursor, 'true', true);
+    case 'f':
+      return readWord(cursor, 'false', false);
+    case 'n':
+      return readWord(cursor, 'null', null);
+    default:
+      return Number(numberText(cursor));
+  }
+}
+
+function readObject(cursor: Cursor): unknown {
+  const { path, places } = cursor;
+  const holder: DecimalCarrier = {};
+  if (open(cursor, '}')) return holder;
+  for (let place = 1; ; place++) {
+    if (cursor.text[cursor.at] !== '"') fail(cursor, 'json-property');
+    const start = cursor.at;
+    const name = readString(cursor);
+    path.push(name);
+    places.push(place);
+    if (Object.hasOwn(holder, name)) {
+      const source = cursor.position(start);
+      cursor.issues.push(
+        issue('duplicate-property', shownPath(cursor), { reason: 'twice' }, { source }),
+      );
+    }
+    skipSpace(cursor);
+    if (cursor.text[cursor.at] !== ':') fail(cursor, 'json-colon');
+    cursor.at += 1;
+    skipSpace(cursor);
+    const from = cursor.at;
+    const value = readValue(cursor);
+    put(holder, name, value);
+    if (typeof value === 'number')
+      keepText(holder, name, value, cursor.text.slice(from, cursor.at));
+    path.pop();
+    places.pop();
+    if (closed(cursor, '}')) return holder;
+  }
+}
+
+function readList(cursor: Cursor): unknown {
+  const list: unknown[] & DecimalCarrier = [];
+  if (open(cursor, ']')) return list;
+  for (;;) {
+    const from = cursor.at;
+    cursor.path.push(list.length);
+    cursor.places.push(0);
+    const value = readValue(cursor);
+    if (typeof value === 'number') {
+      keepText(list, String(list.length), value, cursor.text.slice(from, cursor.at));
+    }
+    list.push(value);
+    cursor.path.pop();
+    cursor.places.pop();
+    if (closed(cursor, ']')) return list;
+  }
+}
+
+/** Carries the text of a number that JavaScript would write otherwise. */
+function keepText(holder: DecimalCarrier, name: string, value: number, written: string): void {
+  if (String(value) === written) return;
+  holder[DECIMAL_TEXT] ??= {};
+  put(holder[DECIMAL_TEXT], name, written);
+}
+
+/** Past the opening bracket; true when the closing one follows at once. */
+function open(cursor: Cursor, closing: string): boolean {
+  if (cursor.path.length >= cursor.depth) {
+    const source = cursor.position(cursor.at);
+    throw new Stop(
+      issue('too-deep', shownPath(cursor), { reason: 'levels', maximum: cursor.depth }, { source }),
+    );
+  }
+  cursor.at += 1;
+  skipSpace(cursor);
+  if (cursor.text[cursor.at] !== closing) return false;
+  cursor.at += 1;
+  return true;
+}
+
+/** Past a comma (false) or the closing bracket (true). */
+function closed(cursor: Cursor, closing: string): boolean {
+  skipSpace(cursor);
+  const next = cursor.text[cursor.at];
+  if (next !== ',' && next !== closing)
+    fail(cursor, closing === '}' ? 'json-comma-or-brace' : 'json-comma-or-bracket');
+  cursor.at += 1;
+  if (next === closing) return true;
+  skipSpace(cursor);
+  return false;
+}
+
+function put(holder: object, name: string, value: unknown): void {
+  // By definition and not by assignment, which for `__proto__` would set the prototype.
+  Object.defineProperty(holder, name, {
+    value,
+    writable: true,
+    enumerable: true,
+    configurable: true,
+  });
+}
+
+/** The control characters below the space, which JSON escapes; the later ones may stand as they are. */
+const controlCharacter = /(?![\u007F-\u009F])\p{Cc}/u;
+
+function readString(cursor: Cursor): string {
+  const { text, at: start } = cursor;
+  let end = text.indexOf('"', start + 1);
+  let escaped = false;
+  for (let back = nextBackslash(cursor, start); back !== -1 && back < end; ) {
+    escaped = true;
+    if (back + 1 === end) end = text.indexOf('"', end + 1);
+    back = nextBackslash(cursor, back + 2);
+  }
+  if (end === -1) fail(cursor, 'json-closing-quote');
+  const control = controlCharacter.exec(text.slice(start + 1, end));
+  if (control !== null) {
+    cursor.at = start + 1 + control.index;
+    fail(cursor, 'json-control-escape');
+  }
+  cursor.at = end + 1;
+  return escaped ? unescaped(cursor, start, end) : text.slice(start + 1, end);
+}
+
+function nextBackslash(cursor: Cursor, from: number): number {
+  if (cursor.backslash !== -1 && cursor.backslash < from) {
+    cursor.backslash = cursor.text.indexOf('\\', from);
+  }
+  return cursor.backslash;
+}
+
+const wrongEscape = /\\(?:[^"\\/bfnrtu]|u(?![0-9A-Fa-f]{4}))/;
+
+function unescaped(cursor: Cursor, start: number, end: number): string {
+  const raw = cursor.text.slice(start, end + 1);
+  // Escaped backslashes are taken out first, so that what follows one is no escape.
+  const wrong = wrongEscape.exec(raw.replaceAll('\\\\', '  '));
+  if (wrong !== null) {
+    cursor.at = start + wrong.index;
+    fail(cursor, 'json-escape');
+  }
+  return JSON.parse(raw);
+}
+
+const numberForm = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+
+function numberText(cursor: Cursor): string {
+  numberForm.lastIndex = cursor.at;
+  const written = numberForm.exec(cursor.text)?.[0];
+  if (written === undefined) fail(cursor, 'json-value');
+  if (!Number.isFinite(Number(written))) fail(cursor, 'json-number');
+  cursor.at += written.length;
+  return written;
+}
+
+function readWord<T>(cursor: Cursor, word: string, value: T): T {
+  if (!cursor.text.startsWith(word, cursor.at)) fail(cursor, 'json-value');
+  cursor.at += word.length;
+  return value;
+}
+
+function skipSpace(cursor: Cursor): void {
+  const { text } = cursor;
+  for (;;) {
+    const code = text.charCodeAt(cursor.at);
+    if (code !== 0x20 && code !== 0x0a && code !== 0x0d && code !== 0x09) return;
+    cursor.at += 1;
+  }
+}
+
+/** The path without names that exams and FHIR do not have: a lost bracket makes a value a name. */
+function shownPath({ path, places }: Cursor): Path {
+  return path.map((step, at) =>
+    typeof step === 'number' || isKnownName(step) ? step : unknownStep(places[at] ?? 0),
+  );
+}
+
+function fail(cursor: Cursor, form: FormWord): never {
+  const { text, at, position } = cursor;
+  const reason = at >= text.length ? 'ends-early' : 'syntax';
+  throw new Stop(issue('not-json', shownPath(cursor), { reason, form }, { source: position(at) }));
+}

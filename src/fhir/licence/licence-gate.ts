@@ -1,0 +1,127 @@
+import { append } from '../../append.ts';
+import { hasErrors, type Issue, issue, type RecordFacts } from '../../issue.ts';
+import type { Path } from '../../path.ts';
+import { isSnomedId } from '../../terminology/published/check-digits.ts';
+import type { FreeSet } from '../../terminology/published/snomed.ts';
+import { type SnomedPolicy, snomedMayLeave, snomedPolicyIssues } from './snomed-policy.ts';
+import {
+  mayNameSnomed,
+  type SnomedUse,
+  type SystemNames,
+  snomedCodesOf,
+  snomedInText,
+  systemNames,
+} from './snomed-uses.ts';
+
+export interface LicenceOptions {
+  /** Look-up of the whole free set. Without it only ids of our own tables are known to be free. */
+  readonly freeSet?: FreeSet;
+  /** Put the offending code into `received`. Default false, since it can be patient data. */
+  readonly includeValues?: boolean;
+}
+
+/**
+ * Every SNOMED CT code in a finished bundle, or any other FHIR resource, that the policy does not let
+ * out, whoever put it there: in codings and quantities, extensions, contained resources, value sets,
+ * concept maps, and URIs that name a concept. Expressions and value sets by hierarchy need more than
+ * a list of ids, so no policy but a licence lets them out. Of text, what names a concept by URI counts
+ * wherever it stands, narratives included; an id with its term beside it does not: that is text. An object that stands in several places is told once. A policy
+ * that is not understood is an issue and lets nothing out. `toBundle` runs this over what it made.
+ */
+export function licenceIssues(
+  resource: unknown,
+  policy: SnomedPolicy,
+  options: LicenceOptions = {},
+): Issue[] {
+  const issues = snomedPolicyIssues(policy);
+  const applied = hasErrors(issues) ? 'none' : policy;
+  if (typeof applied === 'object') return issues;
+  const search: Search = {
+    policy: applied,
+    options,
+    isSnomed: systemNames(),
+    issues,
+    seen: new Set(),
+    path: [],
+    deep: [],
+  };
+  look(resource, search);
+  for (let next = search.deep.pop(); next !== undefined; next = search.deep.pop()) {
+    look(next.value, { ...search, path: [...next.path] });
+  }
+  return issues;
+}
+
+interface Search {
+  readonly policy: FreePolicy;
+  readonly options: LicenceOptions;
+  readonly isSnomed: SystemNames;
+  readonly issues: Issue[];
+  readonly seen: Set<object>;
+  readonly path: (string | number)[];
+  /** What stands too deep to be reached by calls within calls; looked at afterwards. */
+  readonly deep: { readonly value: object; readonly path: Path }[];
+}
+
+/** Levels looked at by calls within calls. */
+const mostCalls = 200;
+
+function look(value: unknown, search: Search, level = 0): void {
+  if (typeof value === 'string') {
+    if (mayNameSnomed(value)) report(snomedInText(value), search);
+    return;
+  }
+  if (typeof value !== 'object' || value === null || search.seen.has(value)) return;
+  if (level === mostCalls) {
+    search.deep.push({ value, path: [...search.path] });
+    return;
+  }
+  search.seen.add(value);
+  if (Array.isArray(value)) {
+    for (let at = 0; at < value.length; at++) lookAt(value[at], at, search, level);
+    return;
+  }
+  report(snomedCodesOf(value, search.isSnomed), search);
+  // By name and not by a list of them, which would be made for each object.
+  const holder = value as Readonly<Record<string, unknown>>;
+  for (const name in holder) lookAt(holder[name], name, search, level);
+}
+
+function lookAt(member: unknown, step: string | number, search: Search, level: number): void {
+  if (typeof member === 'string' ? !mayNameSnomed(member) : typeof member !== 'object') return;
+  search.path.push(step);
+  look(member, search, level + 1);
+  search.path.pop();
+}
+
+function report(uses: readonly SnomedUse[], { path, policy, options, issues }: Search): void {
+  for (const { code, at } of uses) {
+    append(issues, codeIssues(code, [...path, ...at], policy, options));
+  }
+}
+
+type FreePolicy = 'none' | 'free-set';
+
+/** `code` is undefined for a use of SNOMED CT that names no single concept. */
+function codeIssues(
+  code: string | undefined,
+  path: Path,
+  policy: FreePolicy,
+  { freeSet, includeValues }: LicenceOptions,
+): Issue[] {
+  if (code !== undefined && snomedMayLeave(policy, code, freeSet)) return [];
+  const received = includeValues === true ? code : undefined;
+  const reason = reasonOf(code, policy, freeSet);
+  return [issue('licence-policy', path, { reason }, { received })];
+}
+
+function reasonOf(
+  code: string | undefined,
+  policy: FreePolicy,
+  freeSet: FreeSet | undefined,
+): RecordFacts<'licence-policy'>['reason'] {
+  if (policy === 'none') return 'none';
+  if (code === undefined) return 'hierarchy';
+  if (!isSnomedId(code)) return 'not-an-id';
+  return freeSet === undefined ? 'not-looked-up' : 'outside-free-set';
+}

@@ -1,0 +1,11 @@
+import type { TableName } from '../../terminology/built-in.ts';
+
+/** Canonical URL of the CodeSystem made from a table: `testPoints` is `…/CodeSystem/test-points`. */
+export function codeSystemUrl(base: string, table: TableName): string {
+  return `${base}/CodeSystem/${table.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+}
+
+/** Identifier systems of our own, below the canonical base unless the clinic names its own. */
+export function identifierSystem(base: string, name: 'exam' | 'statement' | 'tracking'): string {
+  return `${base}/NamingSystem/${name}`;
+}

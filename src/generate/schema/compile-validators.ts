@@ -1,0 +1,142 @@
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { Ajv, type AnySchemaObject } from 'ajv';
+import standalone from 'ajv/dist/standalone/index.js';
+import { transform } from 'esbuild';
+import { withSharedLists, withWords } from './validator-schema.ts';
+
+const project = fileURLToPath(new URL('../../../', import.meta.url));
+
+interface Target {
+  readonly schema: string;
+  /** Folder and name below the output folder. */
+  readonly folder: string;
+  readonly name: string;
+  readonly validator: string;
+}
+
+const targets: readonly Target[] = [
+  {
+    schema: 'profiles/exam.schema.json',
+    folder: 'model/compiled',
+    name: 'exam',
+    validator: 'examValidator',
+  },
+  {
+    schema: 'profiles/check-settings.schema.json',
+    folder: 'checks/compiled',
+    name: 'settings',
+    validator: 'settingsValidator',
+  },
+  {
+    schema: 'profiles/mapping.schema.json',
+    folder: 'convert/compiled',
+    name: 'mapping',
+    validator: 'mappingValidator',
+  },
+];
+
+/**
+ * The validator of a schema as an ES module that imports nothing and needs no eval, so that it works
+ * under a strict content security policy.
+ */
+export async function validatorModule(text: string, name: string): Promise<string> {
+  const schema: AnySchemaObject = withWords(withSharedLists(JSON.parse(text)));
+  const ajv = new Ajv({
+    allErrors: true,
+    verbose: true,
+    messages: false,
+    inlineRefs: false,
+    discriminator: true,
+    allowUnionTypes: true,
+    strict: true,
+    strictTuples: false,
+    strictTypes: false,
+    strictRequired: false,
+    // Lengths are in UTF-16 units: counting code points would import a part of ajv at run time.
+    unicode: false,
+    // It would only say that `unicode` is deprecated; what matters is thrown by strict mode.
+    logger: false,
+    code: { source: true, esm: true, lines: false },
+  });
+  ajv.addVocabulary(['x-missing', 'x-tags']);
+  const code = linearErrors(standalone.default(ajv, ajv.compile(schema)))
+    .replace('"use strict";', '')
+    .replace(/export const validate = (\w+);export default \w+;/, `export const ${name} = $1;`);
+  const resourceTypes: unknown = JSON.parse(text)['x-resource-types'];
+  const names = resourceTypes
+    ? `export const resourceTypes = ${JSON.stringify(resourceTypes)};`
+    : '';
+  const { code: small } = await transform(code + names, {
+    format: 'esm',
+    minify: true,
+    treeShaking: true,
+    target: 'es2022',
+  });
+  if (/\brequire\(|\bimport\b/.test(small)) throw new Error('the validator imports something');
+  if (!small.includes(` as ${name}`)) throw new Error(`the validator does not export ${name}`);
+  return small;
+}
+
+/** Errors kept of one call: with them a call lists all that it may, and hostile input stays cheap. */
+const mostSchemaErrors = 10_000;
+
+/**
+ * ajv joins the errors of parts by `concat`, which copies all errors so far each time: quadratic for
+ * a bundle with a fault in every entry. Pushing them is linear.
+ */
+function linearErrors(code: string): string {
+  const joined = code.replace(
+    /vErrors = vErrors === null \? ([\w.]+)\.errors : vErrors\.concat\(\1\.errors\);/g,
+    'vErrors = joinErrors(vErrors, $1.errors);',
+  );
+  if (joined.includes('.concat(')) throw new Error('ajv joins errors in a way not known here');
+  const bounded = joined.replaceAll(/vErrors\.push\(/g, 'addError(vErrors, ');
+  return `${bounded}
+function addError(all, error) {
+  if (all.length < ${mostSchemaErrors}) all.push(error);
+}
+function joinErrors(all, more) {
+  if (all === null) return more;
+  for (const error of more) addError(all, error);
+  return all;
+}`;
+}
+
+function declarations(name: string, resourceTypes: boolean): string {
+  return `interface SchemaFault {
+  instancePath: string;
+  schemaPath: string;
+  keyword: string;
+  params: Record<string, unknown>;
+  schema?: unknown;
+  parentSchema?: Record<string, unknown>;
+  data?: unknown;
+}
+export declare const ${name}: {
+  (data: unknown): boolean;
+  errors?: SchemaFault[] | null;
+};
+${resourceTypes ? 'export declare const resourceTypes: readonly string[];\n' : ''}`;
+}
+
+/** Writes the compiled validators and their types below `out`, normally src or dist. */
+export async function compileValidators(out: string): Promise<void> {
+  for (const { schema, folder, name, validator } of targets) {
+    const text = await readFile(join(project, schema), 'utf8');
+    const home = join(out, folder);
+    await mkdir(home, { recursive: true });
+    await writeFile(join(home, `${name}.js`), await validatorModule(text, validator));
+    await writeFile(
+      join(home, `${name}.d.ts`),
+      declarations(validator, validator === 'resourceValidator'),
+    );
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const { values } = parseArgs({ options: { out: { type: 'string', default: 'src' } } });
+  await compileValidators(join(project, values.out));
+}

@@ -1,0 +1,35 @@
+import type { Quantity, Side } from '../../model/primitive.ts';
+import type { Content } from '../../report/html.ts';
+import type { Page } from '../../report/page.ts';
+import type { ListSection, SideTable } from '../../report/sections.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { StatementBase } from './base.ts';
+
+/** What the map shows of a place. `silent`: nothing was said, which is not normal. */
+export type Mark = 'sign' | 'partial' | 'not-examined' | 'normal' | 'said' | 'silent';
+
+/** A line of a list. */
+export interface ToldInList {
+  readonly section: ListSection;
+  readonly line: Content;
+}
+
+/** An answer in a table by side. Answers of one name stand in one row. */
+export interface ToldInTable {
+  readonly table: SideTable;
+  readonly name: string;
+  readonly side: Side | undefined;
+  readonly answer: Content;
+  /** Figure of which the difference of the sides may be taken; none where it is a bound. */
+  readonly figure?: Quantity | undefined;
+}
+
+/**
+ * How a kind of statement stands on the page: facet `page.ts`, listed in `pages.ts`. Every statement
+ * has a place in one section; its note and origin are put below it whatever its kind.
+ */
+export interface KindPage<S extends StatementBase> {
+  tell(statement: S, page: Page): ToldInList | ToldInTable;
+  /** Default `said`: something was said of the place, and it was not judged as a whole. */
+  mark?(statement: S, catalogue: Catalogue): Mark;
+}

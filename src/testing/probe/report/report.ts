@@ -1,0 +1,37 @@
+import type { FhirVersion } from '../../../fhir/version.ts';
+import type { ServerChange } from '../changes.ts';
+import type { ProbeNote } from '../misbehaviour.ts';
+
+/** What a server did with one fault. */
+export interface FaultVerdict {
+  readonly fault: string;
+  readonly title: string;
+  readonly verdict: 'refused' | 'accepted' | 'failed';
+  /** HTTP status; none where no answer came. */
+  readonly status?: number;
+}
+
+export interface ProbeStep {
+  readonly id: string;
+  readonly title: string;
+  readonly verdict: 'passed' | 'failed' | 'skipped';
+  /** Why it was skipped. */
+  readonly reason?: string;
+  readonly notes: readonly ProbeNote[];
+}
+
+/** What a probe found out about a server. It holds no patient data and no token. */
+export interface ProbeReport {
+  readonly url: string;
+  readonly fhirVersion: FhirVersion;
+  /** As the server names itself. */
+  readonly software?: string;
+  /** No step failed, and the exam was stored. */
+  readonly passed: boolean;
+  readonly steps: readonly ProbeStep[];
+  /** What the server changed in what it was sent; allowed or not. */
+  readonly changes: readonly ServerChange[];
+  readonly faults: readonly FaultVerdict[];
+  readonly requests: number;
+  readonly retries: number;
+}

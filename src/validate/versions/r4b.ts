@@ -1,0 +1,26 @@
+import type { Profiles } from '../profiles/compile.ts';
+import { compileAll } from '../profiles/compile.ts';
+import * as tables from '../tables/r4b.ts';
+import { terminology } from '../tables/terminology.ts';
+import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
+import { createVersion } from '../walk/stages.ts';
+
+export type { Profiles } from '../profiles/compile.ts';
+export { referenceSeverities, type SeverityRule } from '../severities.ts';
+export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
+export type { Unchecked } from '../walk/scope.ts';
+
+const version = createVersion('R4B', { ...tables, terminology });
+
+/** Whether a bundle, or a single resource, conforms to FHIR R4B, and every issue found with it. */
+export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
+  return runStages(bundle, version, options);
+}
+
+/**
+ * Profiles of an adopter for FHIR R4B, put together once for many calls of {@link validateBundle};
+ * its `issues` tell what was given and cannot be used.
+ */
+export function compileProfiles(resources: readonly unknown[]): Profiles {
+  return compileAll(resources, version.plan.definitions);
+}

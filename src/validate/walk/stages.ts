@@ -1,0 +1,38 @@
+import type { FhirVersion } from '../../fhir/version.ts';
+import { bundleStage } from '../bundles/bundle-rules.ts';
+import { referenceStage } from '../bundles/references.ts';
+import { dataTypeStage } from '../data-types/data-types.ts';
+import { createDefinitions, type Tables } from '../elements/definitions.ts';
+import { extensionStage } from '../elements/extensions.ts';
+import { structureValidator } from '../elements/structure.ts';
+import { terminologyStage } from '../terminology/terminology.ts';
+import type { ValidatedVersion } from '../versions/version.ts';
+import { createPlan } from './plan.ts';
+
+/**
+ * What one walk over a resource does at each type, by stage. The stages of elements and invariants
+ * look at every type and are part of the walk itself; the schema comes before it.
+ */
+const stages = [
+  extensionStage,
+  dataTypeStage,
+  referenceStage,
+  bundleStage,
+  terminologyStage,
+] as const;
+
+/** What validates one FHIR version, from its tables. */
+export function createVersion(
+  fhirVersion: FhirVersion,
+  tables: Tables & { readonly resourceTypes: readonly string[] },
+): ValidatedVersion {
+  const { resourceTypes } = tables;
+  const definitions = createDefinitions(fhirVersion, tables);
+  return {
+    fhirVersion,
+    resourceValidator: structureValidator(definitions, resourceTypes),
+    resourceTypes,
+    knownTypes: new Set(resourceTypes),
+    plan: createPlan(definitions, stages),
+  };
+}
