@@ -111,6 +111,28 @@ function lookAt(member: unknown, step: string | number, search: Search): boolean
   return goesOn;
 }
 
+export function isPlainObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Whether two values say the same, in whatever order their properties stand. */
+export function isSame(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a) || Array.isArray(b)) {
+    if (!Array.isArray(a) || !Array.isArray(b) || a.length !== b.length) return false;
+    return a.every((entry, at) => isSame(entry, b[at]));
+  }
+  const names = Object.keys(b);
+  if (Object.keys(a).length !== names.length) return false;
+  return names.every(
+    (name) =>
+      Object.hasOwn(a, name) &&
+      // Own properties of both, as just seen.
+      isSame((a as Record<string, unknown>)[name], (b as Record<string, unknown>)[name]),
+  );
+}
+
 /** The same text with U+FFFD for every character that FHIR does not allow. */
 export function withoutBadCharacters(text: string): string {
   return text.replace(new RegExp(badCharacter, 'gu'), '\uFFFD');

@@ -1,6 +1,8 @@
 import { append } from '../append.ts';
-import { type Issue, issue, issuesBelow } from '../issue.ts';
+import { hasErrors, type Issue, issue, issuesBelow } from '../issue.ts';
+import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
+import { examSchemaIssues } from '../model/schema-issues.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../terminology/types.ts';
 import { compareExams } from './compare/compare-exams.ts';
@@ -44,9 +46,11 @@ export interface CheckResult {
 /**
  * Coverage, consistency, computation, change since the prior exam, and prompts. The exam is taken to
  * be well formed (`parseExam` sees to that); one that only has the right structure gives results
- * that may lack inputs. Nothing in the exam is changed.
+ * that may lack inputs, and one that has not gives issues alone. Nothing in the exam is changed.
  */
 export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
+  const misshapen = examSchemaIssues(exam);
+  if (hasErrors(misshapen)) return { ...nothingFound, issues: cutIssues(misshapen) };
   const catalogue = options.catalogue ?? builtInCatalogue;
   const usable = usableOptions(options);
   const issues: Issue[] = [...optionIssues(options, exam)];
@@ -86,9 +90,11 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
     prompts,
     comparisons,
     notEvaluable: ran.results.filter((one) => one.outcome === 'not-evaluable'),
-    issues,
+    issues: cutIssues(issues),
   };
 }
+
+const nothingFound = { results: [], prompts: [], comparisons: [], notEvaluable: [] } as const;
 
 /** The rules that run: a prompt only where its rule set was chosen. */
 function chosen(sets: readonly string[]): readonly Rule[] {

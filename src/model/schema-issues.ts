@@ -5,7 +5,7 @@ import { examValidator } from './compiled/exam.js';
 import { examForms } from './words.ts';
 
 /** A full exam has some ten thousand values, six levels deep. */
-const limits = { depth: 32, values: 1_000_000 };
+export const examLimits = { depth: 32, values: 1_000_000 };
 
 /**
  * Where `value` departs from the structure of an exam, one issue for each fault. Whether codes, sides
@@ -17,7 +17,7 @@ export function examSchemaIssues(
 ): Issue[] {
   const issues = checkAgainstSchema(value, {
     validator: examValidator,
-    limits,
+    limits: examLimits,
     forms: examForms,
     includeValues,
   });

@@ -1,6 +1,9 @@
 import { checkExam } from '../checks/check-exam.ts';
 import type { CheckOptions } from '../checks/settings/check-settings.ts';
+import { hasErrors, IssueError } from '../issue.ts';
+import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
+import { examSchemaIssues } from '../model/schema-issues.ts';
 import { builtInCatalogue } from '../terminology/catalogue.ts';
 import { english, inLanguage, type Language } from '../terminology/language.ts';
 import { element, joined } from './html.ts';
@@ -30,8 +33,11 @@ export interface ReportOptions {
  * A page for people, complete in itself: no script, nothing fetched, every text of the exam escaped.
  * Conclusion first, then what is present, what was looked for and not found, what was not examined
  * and why, and what nothing was said about. The exam is taken to be well formed (`parseExam`).
+ * @throws IssueError with all that was found, where the exam has not the structure of one
  */
 export function toHtml(exam: Exam, options: ReportOptions = {}): string {
+  const misshapen = examSchemaIssues(exam);
+  if (hasErrors(misshapen)) throw new IssueError('write a page', cutIssues(misshapen));
   const language = options.language ?? english;
   const labels = options.words ?? englishWords;
   const catalogue = inLanguage(options.checks?.catalogue ?? builtInCatalogue, language);

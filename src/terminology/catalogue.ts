@@ -130,8 +130,9 @@ function referenceIssues(catalogue: Catalogue, additions: CatalogueAdditions): I
     const path = ['findings', at, 'attributes'];
     issues.push(issue('unresolved-key', path, { reason: 'attribute-family' }));
   });
+  const isInCircle = circleFinder(catalogue);
   additions.regions?.forEach(({ code }, at) => {
-    if (!isInCircle(code, catalogue)) return;
+    if (!isInCircle(code)) return;
     const path = ['regions', at, 'parent'];
     issues.push(issue('contradiction', path, { reason: 'region-circle' }));
   });
@@ -143,13 +144,20 @@ function referencesOf<Name extends TableName>(name: Name, row: unknown): readonl
   return references[name]?.(row as TableRows[Name]) ?? [];
 }
 
-function isInCircle(region: string, { regions }: Catalogue): boolean {
-  const seen = new Set<string>();
-  for (let at: string | undefined = region; at !== undefined; at = regions.get(at)?.parent) {
-    if (seen.has(at)) return true;
-    seen.add(at);
-  }
-  return false;
+/** Whether the regions above one lead into a circle; each region is walked over once. */
+function circleFinder({ regions }: Catalogue): (region: string) => boolean {
+  const known = new Map<string, boolean>();
+  return (region) => {
+    const way = new Set<string>();
+    let at: string | undefined = region;
+    while (at !== undefined && !known.has(at) && !way.has(at)) {
+      way.add(at);
+      at = regions.get(at)?.parent;
+    }
+    const leadsIn = at !== undefined && (known.get(at) ?? true);
+    for (const walked of way) known.set(walked, leadsIn);
+    return leadsIn;
+  };
 }
 
 function rowsOf(

@@ -26,19 +26,59 @@ type WithoutKey<S> = S extends Statement ? Omit<S, 'key'> & { readonly key?: str
  * kind, code, place and side; a second one of the same gets `.2`, and so on, in the order added.
  */
 export function state(draft: ExamDraft, statement: WithoutKey<Statement>): ExamDraft {
-  const { exam } = draft;
-  const key = statement.key ?? freeKey(exam, baseKey(statement));
+  const line = lineBehind(draft);
+  const key = statement.key ?? freeKey(line, baseKey(statement));
+  line.taken.add(key);
   // Key and kind are set; the callers are typed, and finishExam checks what they cannot.
-  const complete = { ...statement, key } as Statement;
-  return { exam: { ...exam, statements: [...exam.statements, complete] } };
+  line.statements.push({ ...statement, key } as Statement);
+  return nextDraft(line);
 }
 
-function freeKey({ statements }: Exam, base: string): string {
+/**
+ * What drafts made of each other share, so that a draft costs no copy of those before it: each holds
+ * the first so many of the statements.
+ */
+interface Line {
+  readonly start: Exam;
+  readonly statements: Statement[];
+  readonly taken: Set<string>;
+  /** By the key that a statement would have: the number that the next one of the same gets. */
+  readonly next: Map<string, number>;
+}
+
+const lines = new WeakMap<ExamDraft, { readonly line: Line; readonly length: number }>();
+
+/** The line that goes on from a draft: its own where nothing has followed yet, else a new one. */
+function lineBehind(draft: ExamDraft): Line {
+  const known = lines.get(draft);
+  if (known !== undefined && known.line.statements.length === known.length) return known.line;
+  const statements = [...draft.exam.statements];
   const taken = new Set(statements.map(({ key }) => key));
-  if (!taken.has(base)) return base;
-  let count = 2;
-  while (taken.has(`${base}.${count}`)) count++;
-  return `${base}.${count}`;
+  return { start: draft.exam, statements, taken, next: new Map() };
+}
+
+function nextDraft(line: Line): ExamDraft {
+  const { length } = line.statements;
+  let exam: Exam | undefined;
+  const draft: ExamDraft = {
+    get exam() {
+      exam ??= { ...line.start, statements: line.statements.slice(0, length) };
+      return exam;
+    },
+  };
+  lines.set(draft, { line, length });
+  return draft;
+}
+
+function freeKey({ taken, next }: Line, base: string): string {
+  let count = next.get(base) ?? 1;
+  let key = count === 1 ? base : `${base}.${count}`;
+  while (taken.has(key)) {
+    count += 1;
+    key = `${base}.${count}`;
+  }
+  next.set(base, count + 1);
+  return key;
 }
 
 /** Properties that say what a statement is about, in the order they stand in its key. */

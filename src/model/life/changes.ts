@@ -1,4 +1,5 @@
 import { type Issue, issue } from '../../issue.ts';
+import { isPlainObject, isSame } from '../../plain-data.ts';
 import type { Conclusion } from '../conclusion.ts';
 import type { Exam } from '../exam.ts';
 import type { Key } from '../primitive.ts';
@@ -21,6 +22,21 @@ export interface Changed {
   readonly changed: readonly Key[];
 }
 
+/** What keeps changes from being applied; what they hold is checked with the exam that they make. */
+export function changeIssues(changes: unknown): Issue[] {
+  if (!isPlainObject(changes)) {
+    return [issue('wrong-type', ['changes'], { reason: 'not-an-object' })];
+  }
+  const { statements = [] } = changes;
+  const path = ['changes', 'statements'];
+  if (!Array.isArray(statements)) return [issue('wrong-type', path, { reason: 'not-a-list' })];
+  return statements.flatMap((statement: unknown, at) =>
+    isPlainObject(statement)
+      ? []
+      : [issue('wrong-type', [...path, at], { reason: 'not-an-object' })],
+  );
+}
+
 /** The exam with the changes; an issue where they change nothing. */
 export function applyChanges(exam: Exam, changes: Changes): Changed | Issue {
   const given = new Map((changes.statements ?? []).map((statement) => [statement.key, statement]));
@@ -28,9 +44,9 @@ export function applyChanges(exam: Exam, changes: Changes): Changed | Issue {
   const known = new Set(exam.statements.map(({ key }) => key));
   const added = [...given.values()].filter(({ key }) => !known.has(key));
   const statements = [...kept, ...added];
-  const changed = statements.filter((statement, at) => differs(statement, exam.statements[at]));
+  const changed = statements.filter((statement, at) => !isSame(statement, exam.statements[at]));
   const { conclusion = exam.conclusion } = changes;
-  if (changed.length === 0 && !differs(conclusion, exam.conclusion)) {
+  if (changed.length === 0 && isSame(conclusion, exam.conclusion)) {
     return issue('nothing-changed', ['statements'], { reason: 'same' });
   }
   return {
@@ -51,9 +67,4 @@ export function overwritten(exam: Exam, { statements = [], conclusion }: Changes
     issues.push(issue('contradiction', ['conclusion'], { reason: 'conclusion' }));
   }
   return issues;
-}
-
-/** Exams are plain data, so that equal texts mean equal data; another order counts as a change. */
-function differs(a: unknown, b: unknown): boolean {
-  return JSON.stringify(a) !== JSON.stringify(b);
 }

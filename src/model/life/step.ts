@@ -1,9 +1,12 @@
-import { issue, type Outcome } from '../../issue.ts';
+import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
+import { cutIssues } from '../../issue-list.ts';
+import { isPlainObject, isSame, plainDataIssues } from '../../plain-data.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
 import type { Instant, Key, Text } from '../primitive.ts';
 import type { RecordEvent } from '../record-event.ts';
+import { examLimits, examSchemaIssues } from '../schema-issues.ts';
 import { type StepAction, stateAfter, stepsFrom } from './transitions.ts';
 
 export interface Step {
@@ -26,9 +29,12 @@ interface Taken {
 export function takeStep(
   { exam, changed }: Taken,
   action: StepAction,
-  { by, at, reason }: Step,
+  step: Step,
   options?: ParseOptions,
 ): Outcome<Exam> {
+  const misshapen = stepIssues(exam, step);
+  if (misshapen.length > 0) return { issues: misshapen };
+  const { by, at, reason } = step;
   const status = stateAfter(exam.status, action);
   if (status === undefined) return { issues: [illegalStep(exam, action)] };
   const known = exam.examiners.find(({ key }) => key === (typeof by === 'object' ? by.key : by));
@@ -54,9 +60,20 @@ export function takeStep(
   return parseExam(next, options);
 }
 
-/** Plain data, so that equal texts mean equal people. */
-function isSame(one: Examiner, other: Examiner): boolean {
-  return JSON.stringify(one) === JSON.stringify(other);
+/**
+ * What keeps a step from being looked at: an exam without the structure of one, a step that is no
+ * plain data or does not say by whom. The rest of it becomes part of the exam and is checked there.
+ */
+export function stepIssues(exam: unknown, step: unknown): Issue[] {
+  const misshapen = examSchemaIssues(exam);
+  if (hasErrors(misshapen)) return [...cutIssues(misshapen)];
+  const unfit = plainDataIssues(step, examLimits);
+  if (unfit.length > 0) return unfit;
+  if (!isPlainObject(step)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
+  const { by } = step;
+  if (by === undefined) return [issue('missing-property', ['by'], { reason: 'text' })];
+  if (typeof by === 'string' || isPlainObject(by)) return [];
+  return [issue('wrong-type', ['by'], { reason: 'not-text' })];
 }
 
 export function illegalStep({ status }: Exam, action: StepAction): ReturnType<typeof issue> {

@@ -1,9 +1,10 @@
-import type { Outcome } from '../../issue.ts';
+import type { Issue, Outcome } from '../../issue.ts';
+import { cutIssues } from '../../issue-list.ts';
 import type { Exam } from '../exam.ts';
 import type { ParseOptions } from '../parse-exam.ts';
 import type { Text } from '../primitive.ts';
-import { applyChanges, type Changes, overwritten } from './changes.ts';
-import { illegalStep, type Step, takeStep } from './step.ts';
+import { applyChanges, type Changes, changeIssues, overwritten } from './changes.ts';
+import { illegalStep, type Step, stepIssues, takeStep } from './step.ts';
 import { type StepAction, stateAfter } from './transitions.ts';
 
 export type { Changes } from './changes.ts';
@@ -27,8 +28,9 @@ export interface ReleaseStep extends Step {
 
 /** The exam as a preliminary record: it can be read, and is not verified. Again for a newer one. */
 export function releaseExam(exam: Exam, step: ReleaseStep, options?: ParseOptions): Outcome<Exam> {
-  if (step.changes === undefined) return takeStep({ exam }, 'release', step, options);
-  return change(exam, 'release', { ...step, changes: step.changes }, options);
+  return step?.changes !== undefined
+    ? change(exam, 'release', { ...step, changes: step.changes }, options)
+    : takeStep({ exam }, 'release', step, options);
 }
 
 /** The exam as a final record, or a final or changed record with one more signature. */
@@ -52,9 +54,7 @@ export function appendExam(
   step: Step & { readonly changes: Changes },
   options?: ParseOptions,
 ): Outcome<Exam> {
-  const issues = overwritten(exam, step.changes);
-  if (issues.length > 0 && stateAfter(exam.status, 'append') !== undefined) return { issues };
-  return change(exam, 'append', step, options);
+  return change(exam, 'append', step, options, overwritten);
 }
 
 /** An exam that was not made or not completed, before it was ever final. */
@@ -72,8 +72,13 @@ function change(
   action: StepAction,
   step: Step & { readonly changes: Changes },
   options: ParseOptions | undefined,
+  forbidden: (exam: Exam, changes: Changes) => Issue[] = () => [],
 ): Outcome<Exam> {
+  const misshapen = [...stepIssues(exam, step), ...changeIssues(step?.changes)];
+  if (misshapen.length > 0) return { issues: cutIssues(misshapen) };
   if (stateAfter(exam.status, action) === undefined) return { issues: [illegalStep(exam, action)] };
+  const issues = forbidden(exam, step.changes);
+  if (issues.length > 0) return { issues };
   const changed = applyChanges(exam, step.changes);
   return 'code' in changed ? { issues: [changed] } : takeStep(changed, action, step, options);
 }

@@ -1,6 +1,6 @@
-import { decimalText } from '../../fhir/json/decimal.ts';
-import { spanOf } from '../../model/time.ts';
-import { withoutBadCharacters } from '../../plain-data.ts';
+import { decimalText } from '../fhir/decimal.ts';
+import { spanOf } from '../model/time.ts';
+import { isSame, withoutBadCharacters } from '../plain-data.ts';
 import type { Claims } from './claims.ts';
 
 /**
@@ -137,23 +137,6 @@ export function claimEqual(element: Element, name: string, expected: unknown): b
   if (!isSame(peek(element, name), expected)) return false;
   if (expected !== undefined) element.claims.claimAll(element.json, name);
   return true;
-}
-
-export function isSame(a: unknown, b: unknown): boolean {
-  if (a === b) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (Array.isArray(a) || Array.isArray(b)) {
-    if (!Array.isArray(a) || !Array.isArray(b) || a.length !== b.length) return false;
-    return a.every((entry, at) => isSame(entry, b[at]));
-  }
-  const names = Object.keys(b);
-  if (Object.keys(a).length !== names.length) return false;
-  return names.every(
-    (name) =>
-      Object.hasOwn(a, name) &&
-      // Own properties of both, as just seen.
-      isSame((a as Record<string, unknown>)[name], (b as Record<string, unknown>)[name]),
-  );
 }
 
 function matching(

@@ -1,5 +1,5 @@
-import type { Reading } from '../reading.ts';
-import { type Element, isObject, isSame, lookAtList, peek, textOf } from './element.ts';
+import { isSame } from '../plain-data.ts';
+import { type Element, isObject, lookAtList, peek, textOf } from './element.ts';
 import type { Entry } from './entries.ts';
 
 /** Where a reference leads: a resource of the bundle, or the text of one that leads out of it. */

@@ -1,15 +1,16 @@
-import { emptyReason } from '../../fhir/empty-section.ts';
-import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
-import { resourceName } from '../../fhir/names/resource-names.ts';
-import { outsideReference } from '../../fhir/outside-reference.ts';
-import { compositionStatus } from '../../fhir/record-status.ts';
-import type { Exam } from '../../model/exam.ts';
+import { emptyReason } from '../fhir/empty-section.ts';
+import { outsideReference } from '../fhir/outside-reference.ts';
+import { partIdentifier, partName } from '../fhir/part-names.ts';
+import { compositionStatus } from '../fhir/record-status.ts';
+import { resourceName } from '../fhir/resource-names.ts';
+import type { Exam } from '../model/exam.ts';
+import { isSame } from '../plain-data.ts';
+import { ownCode, ownTable } from './concept.ts';
 import {
   claimEqual,
   type Element,
   innerOf,
   innersOf,
-  isSame,
   lookAt,
   lookAtList,
   peek,

@@ -16,6 +16,9 @@ export interface CodeMapOptions {
 /** Entries of one map; a map of every code that we have holds some 2,000. */
 const MOST_ENTRIES = 100_000;
 
+/** Codings of all rows together: a chain over other systems counts for each row that leads into it. */
+const MOST_CODINGS = 500_000;
+
 /**
  * A code map of an adopter, to be given to `toBundle` as `codes`. Errors, without a value: an unknown
  * table or row, a target that can be no code of its system, one of our own systems as target, a unit
@@ -43,21 +46,32 @@ export function adopterCodes(
     ...circleIssues(links),
   ];
   if (hasErrors(issues)) return { issues };
-  append(issues, unreachedIssues(sound, links));
+  const entriesOf = ownEntries(sound, links);
+  if (entriesOf === undefined) {
+    return { issues: [issue('too-large', [], { reason: 'lines', maximum: MOST_CODINGS })] };
+  }
+  append(issues, unreachedIssues(sound, entriesOf));
   append(issues, rivalIssues(sound));
-  const sources = new Set(sound.filter(({ own }) => own).map(({ source }) => source));
-  return {
-    value: { entries: new Map([...sources].map((source) => [source, entryOf(source, links)])) },
-    issues,
-  };
+  return { value: { entries: entriesOf }, issues };
 }
 
-function entryOf(source: string, links: Links): AdopterEntry {
-  const direct = links.get(source) ?? [];
-  return {
-    replaces: new Set(direct.filter(({ replace }) => replace).map(({ entry }) => entry.system)),
-    codings: reachable(source, links),
-  };
+/** By source of ours; undefined where chains over other systems lead to more codings than are kept. */
+function ownEntries(
+  sound: readonly SoundEntry[],
+  links: Links,
+): Map<string, AdopterEntry> | undefined {
+  const entriesOf = new Map<string, AdopterEntry>();
+  let left = MOST_CODINGS;
+  for (const { own, source } of sound) {
+    if (!own || entriesOf.has(source)) continue;
+    const direct = links.get(source) ?? [];
+    const codings = reachable(source, links, left);
+    left -= codings.length;
+    if (left < 0) return undefined;
+    const replaces = direct.filter(({ replace }) => replace).map(({ entry }) => entry.system);
+    entriesOf.set(source, { replaces: new Set(replaces), codings });
+  }
+  return entriesOf;
 }
 
 function linksOf(sound: readonly SoundEntry[]): Links {
@@ -84,11 +98,13 @@ function repeatIssues(sound: readonly SoundEntry[]): Issue[] {
 }
 
 /** Lines from another system that can have no effect. */
-function unreachedIssues(sound: readonly SoundEntry[], links: Links): Issue[] {
+function unreachedIssues(
+  sound: readonly SoundEntry[],
+  entriesOf: ReadonlyMap<string, AdopterEntry>,
+): Issue[] {
   const reached = new Set<string>();
-  for (const { own, source } of sound) {
-    if (!own) continue;
-    for (const { system, code } of reachable(source, links)) reached.add(`${system}|${code}`);
+  for (const { codings } of entriesOf.values()) {
+    for (const { system, code } of codings) reached.add(`${system}|${code}`);
   }
   return sound
     .filter(({ own, source }) => !own && !reached.has(source))

@@ -14,12 +14,12 @@ export function targetOf({ entry }: SoundEntry): string | undefined {
 /**
  * Codings that a source leads to, directly and over codes of other systems, nearest first. Going on
  * weakens the relation: what is wider than something wider is wider, and so on; a narrower or related
- * step leaves no more than `relatedto`.
+ * step leaves no more than `relatedto`. Ends with one coding more than `most`.
  */
-export function reachable(source: string, links: Links): AdopterCoding[] {
+export function reachable(source: string, links: Links, most: number): AdopterCoding[] {
   const found = new Map<string, AdopterCoding>();
   const open = (links.get(source) ?? []).map((step) => ({ step, relation: step.relation }));
-  for (let at = 0; at < open.length; at++) {
+  for (let at = 0; at < open.length && found.size <= most; at++) {
     const next = open[at];
     const target = next === undefined ? undefined : targetOf(next.step);
     if (next === undefined || target === undefined || found.has(target)) continue;

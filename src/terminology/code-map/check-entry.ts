@@ -5,7 +5,7 @@ import {
   type RecordCode,
   type RecordFacts,
 } from '../../issue.ts';
-import { nearest } from '../../nearest.ts';
+import { firstNearest, type nearest } from '../../nearest.ts';
 import type { TableName } from '../built-in.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type ExportedCode, exportedCodes } from '../exported-codes.ts';
@@ -44,6 +44,7 @@ const kinds: ReadonlyMap<string, string> = /*@__PURE__*/ new Map(
 /** Checks entries one by one; what was looked up for one serves the next. */
 export function entryChecker(context: MapContext): (entry: CodeMapEntry) => CheckedEntry {
   const tables = new Map(tableNames(context.catalogue).map((name) => [kebab(name), name]));
+  const near = firstNearest();
   const codes = new Map<TableName, ReadonlyMap<string, ExportedCode>>();
   const codesOf = (table: TableName): ReadonlyMap<string, ExportedCode> => {
     const known =
@@ -57,8 +58,8 @@ export function entryChecker(context: MapContext): (entry: CodeMapEntry) => Chec
     const issues: Issue[] = [];
     const report = reporter(entry, issues);
     const table = tableOf(entry.source, context.base, tables);
-    if (table !== undefined) checkRow(entry, table, codesOf(table), report);
-    else if (!isUri(entry.source)) checkName(entry, tables, report);
+    if (table !== undefined) checkRow(entry, table, { codes: codesOf(table), near }, report);
+    else if (!isUri(entry.source)) checkName(entry, { tables, near }, report);
     checkWords(entry, report);
     checkTarget(entry, tableOf(entry.system, context.base, tables) !== undefined, report);
     if (entry.unit !== undefined) checkUnit(entry, table, context.catalogue, report);
@@ -91,20 +92,21 @@ function reporter(entry: CodeMapEntry, issues: Issue[]): Report {
 function checkRow(
   { code }: CodeMapEntry,
   table: TableName,
-  codes: ReadonlyMap<string, ExportedCode>,
+  known: { readonly codes: ReadonlyMap<string, ExportedCode>; readonly near: typeof nearest },
   report: Report,
 ): void {
+  const { codes } = known;
   if (codes.has(code)) return;
-  const near = nearest(code, codes.keys());
+  const near = known.near(code, codes.keys());
   report('unknown-code', 'code', { reason: 'table', table: kebab(table), near });
 }
 
 function checkName(
   { source }: CodeMapEntry,
-  tables: ReadonlyMap<string, TableName>,
+  known: { readonly tables: ReadonlyMap<string, TableName>; readonly near: typeof nearest },
   report: Report,
 ): void {
-  const near = nearest(source, tables.keys());
+  const near = known.near(source, known.tables.keys());
   report('unknown-code', 'source', { reason: 'map-table', near });
 }
 
