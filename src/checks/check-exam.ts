@@ -1,8 +1,8 @@
 import { append } from '../append.ts';
-import { hasErrors, type Issue, issue, issuesBelow } from '../issue.ts';
+import { type Issue, issue, issuesBelow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
-import { examSchemaIssues } from '../model/schema-issues.ts';
+import { structureIssues } from '../model/schema-issues.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../terminology/types.ts';
 import { compareExams } from './compare/compare-exams.ts';
@@ -49,8 +49,8 @@ export interface CheckResult {
  * that may lack inputs, and one that has not gives issues alone. Nothing in the exam is changed.
  */
 export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
-  const misshapen = examSchemaIssues(exam);
-  if (hasErrors(misshapen)) return { ...nothingFound, issues: cutIssues(misshapen) };
+  const misshapen = structureIssues(exam);
+  if (misshapen.length > 0) return { ...nothingFound, issues: cutIssues(misshapen) };
   const catalogue = options.catalogue ?? builtInCatalogue;
   const usable = usableOptions(options);
   const issues: Issue[] = [...optionIssues(options, exam)];

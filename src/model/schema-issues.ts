@@ -23,3 +23,18 @@ export function examSchemaIssues(
   });
   return withShownPaths(issues, value);
 }
+
+/**
+ * What keeps a value from being looked into as an exam: parts that are missing or of another type.
+ * Codes, numbers and texts may be of any form.
+ */
+export function structureIssues(value: unknown): Issue[] {
+  return examSchemaIssues(value).filter(
+    ({ code, facts }) =>
+      code === 'wrong-type' ||
+      code === 'missing-property' ||
+      code === 'too-deep' ||
+      facts.reason === 'values' ||
+      facts.reason === 'kind',
+  );
+}

@@ -1,9 +1,9 @@
 import { checkExam } from '../checks/check-exam.ts';
 import type { CheckOptions } from '../checks/settings/check-settings.ts';
-import { hasErrors, IssueError } from '../issue.ts';
+import { IssueError } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
-import { examSchemaIssues } from '../model/schema-issues.ts';
+import { structureIssues } from '../model/schema-issues.ts';
 import { builtInCatalogue } from '../terminology/catalogue.ts';
 import { english, inLanguage, type Language } from '../terminology/language.ts';
 import { element, joined } from './html.ts';
@@ -36,8 +36,8 @@ export interface ReportOptions {
  * @throws IssueError with all that was found, where the exam has not the structure of one
  */
 export function toHtml(exam: Exam, options: ReportOptions = {}): string {
-  const misshapen = examSchemaIssues(exam);
-  if (hasErrors(misshapen)) throw new IssueError('write a page', cutIssues(misshapen));
+  const misshapen = structureIssues(exam);
+  if (misshapen.length > 0) throw new IssueError('write a page', cutIssues(misshapen));
   const language = options.language ?? english;
   const labels = options.words ?? englishWords;
   const catalogue = inLanguage(options.checks?.catalogue ?? builtInCatalogue, language);

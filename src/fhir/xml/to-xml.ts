@@ -228,7 +228,7 @@ function writeElement(
 ): void {
   const rows = writing.types(type) ?? new Map();
   const { parts } = writing;
-  if (Object.keys(value).length === 0 && attributes === '') {
+  if (attributes === '' && Object.values(value).every((member) => member === undefined)) {
     say(writing, 'empty-value', path, { reason: 'xml-object' });
     return;
   }

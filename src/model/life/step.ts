@@ -1,4 +1,4 @@
-import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
+import { type Issue, issue, type Outcome } from '../../issue.ts';
 import { cutIssues } from '../../issue-list.ts';
 import { isPlainObject, isSame, plainDataIssues } from '../../plain-data.ts';
 import type { Exam } from '../exam.ts';
@@ -6,7 +6,7 @@ import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
 import type { Instant, Key, Text } from '../primitive.ts';
 import type { RecordEvent } from '../record-event.ts';
-import { examLimits, examSchemaIssues } from '../schema-issues.ts';
+import { examLimits, structureIssues } from '../schema-issues.ts';
 import { type StepAction, stateAfter, stepsFrom } from './transitions.ts';
 
 export interface Step {
@@ -65,8 +65,8 @@ export function takeStep(
  * plain data or does not say by whom. The rest of it becomes part of the exam and is checked there.
  */
 export function stepIssues(exam: unknown, step: unknown): Issue[] {
-  const misshapen = examSchemaIssues(exam);
-  if (hasErrors(misshapen)) return [...cutIssues(misshapen)];
+  const misshapen = structureIssues(exam);
+  if (misshapen.length > 0) return [...cutIssues(misshapen)];
   const unfit = plainDataIssues(step, examLimits);
   if (unfit.length > 0) return unfit;
   if (!isPlainObject(step)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
