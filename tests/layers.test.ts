@@ -129,7 +129,7 @@ const fixedSpreads: Readonly<Record<string, string>> = {
 /** Whether a list is passed as arguments, `f(...list)`; what came as arguments may go on as such. */
 function spreadsList(file: string): boolean {
   const text = readFileSync(join(src, file), 'utf8');
-  if (!/[\w>)\]]\([^;{}[\]]*\.\.\.|^\s*\.\.\./m.test(text)) return false;
+  if (!/\([^()]*\.\.\./.test(text)) return false;
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, false);
   const rest = new Set<string>();
   const spreads: string[] = [];

@@ -90,7 +90,7 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
     prompts,
     comparisons,
     notEvaluable: ran.results.filter((one) => one.outcome === 'not-evaluable'),
-    issues: cutIssues(issues),
+    issues,
   };
 }
 
