@@ -1,9 +1,9 @@
 import { OBSERVATION_CATEGORY } from '../../fhir/names/systems.ts';
 import { issue } from '../../issue.ts';
 import { isSame } from '../../plain-data.ts';
-import { ownTable } from '../observation/concept.ts';
 import { lookAt, lookAtList, peek } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
+import { ownTable } from '../observation/concept.ts';
 import { type ExamReading, partNameOf } from '../reading.ts';
 
 /** What the head of an observation says about how its content may be read. */

@@ -1,5 +1,5 @@
-import { licenceIssues } from '../../../src/fhir/licence/licence-gate.ts';
 import { toJson } from '../../../src/fhir/json/to-json.ts';
+import { licenceIssues } from '../../../src/fhir/licence/licence-gate.ts';
 import { toXml } from '../../../src/fhir/xml/index.ts';
 import { fromBundle } from '../../../src/read/from-bundle.ts';
 import { conformsTo, holdsExam } from '../../../src/testing/index.ts';
