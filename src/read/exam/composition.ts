@@ -1,3 +1,10 @@
+import { emptyReason } from '../../fhir/empty-section.ts';
+import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
+import { resourceName } from '../../fhir/names/resource-names.ts';
+import { outsideReference } from '../../fhir/outside-reference.ts';
+import { compositionStatus } from '../../fhir/record-status.ts';
+import type { Exam } from '../../model/exam.ts';
+import { isSame } from '../../plain-data.ts';
 import {
   claimEqual,
   type Element,
@@ -9,16 +16,8 @@ import {
 } from '../bundle/element.ts';
 import { claimFrame, claimGeneratedText, type Entry } from '../bundle/entries.ts';
 import { claimReference, claimReferences, targetName, targetOf } from '../bundle/reference.ts';
-import { emptyReason } from '../fhir/empty-section.ts';
-import { outsideReference } from '../fhir/outside-reference.ts';
-import { partIdentifier, partName } from '../fhir/part-names.ts';
-import { compositionStatus } from '../fhir/record-status.ts';
-import { resourceName } from '../fhir/resource-names.ts';
-import type { Exam } from '../model/exam.ts';
 import { ownCode, ownTable } from '../observation/concept.ts';
-import { isSame } from '../plain-data.ts';
 import type { ExamReading } from '../reading.ts';
-import { ownCode, ownTable } from './concept.ts';
 import { claimExamCode, type ReportHead } from './report.ts';
 
 /** What a document repeats of the exam. */
