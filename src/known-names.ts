@@ -76,7 +76,7 @@ valueRatioRange valueReference valueRelatedArtifact valueSampledData valueSet
 valueSignature valueString valueTime valueTiming valueTriggerDefinition valueUnsignedInt
 valueUri valueUrl valueUsageContext valueUuid verification verificationDate
 verificationType verified verifiedBy verifiedWith version versionId view virtualService
-visit what when who width worries
+visit what when who width withdrawn worries
 `
     .trim()
     .split(/\s+/),

@@ -61,6 +61,8 @@ export interface ExportContext {
   readonly systems: Required<IdentitySystems>;
   /** The claim of a profile, where the export makes claims. */
   readonly profile: (name: ProfileName) => { readonly meta?: Meta };
+  /** Whether a statement stands in the exam; one that a step withdrew does not. */
+  readonly isStated: (key: string) => boolean;
   /** Keys of the statements of a kind about one thing: the sensations at a test point. */
   readonly about: (kind: StatementKind, subject: string) => readonly string[];
 }
@@ -74,6 +76,7 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
   const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
   // A reference alone would not tell the reader which examiner or instrument of the exam is meant.
   const partOf = (name: string): Identifier => partIdentifier(systems.statement, exam.id, name);
+  const stated = new Set(exam.statements.map(({ key }) => key));
   const examiners = new Map(exam.examiners.map((examiner) => [examiner.key, examiner]));
   const instruments = new Map(exam.instruments?.map((instrument) => [instrument.key, instrument]));
 
@@ -109,6 +112,7 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
       options.profiles === true && options.fhirVersion !== 'R4B'
         ? { meta: { profile: [profileUrl(base, name)] } }
         : {},
+    isStated: (key) => stated.has(key),
     about: statementsAbout(exam),
     systems,
     examIdentifier: { system: systems.exam, value: exam.id },

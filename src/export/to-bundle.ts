@@ -15,8 +15,9 @@ import { type AnyResource, codingRules, createContext, type ExportContext } from
 import { previousIssues, resourcesSent } from './history/previous.ts';
 import { withdrawnResources } from './history/withdrawn.ts';
 import type { ExportOptions } from './options.ts';
+import { notTakenBack, previousIssues, resourcesSent } from './history/previous.ts';
 import { examResources } from './resources/exam-resources.ts';
-import { leftBehind } from './resources/existing.ts';
+import { withdrawnResources } from './history/withdrawn.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -53,6 +54,7 @@ export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBund
   }
   if (parsed.value === undefined || hasErrors(issues)) return { issues };
   append(issues, leftBehind(parsed.value));
+  append(issues, notTakenBack(parsed.value, options));
   append(issues, callerCodingIssues(parsed.value, codingRules(options)));
   append(issues, codeMapRemark(options.codes, options));
   const made = bundleOf(createContext(parsed.value, options), options);

@@ -62,6 +62,10 @@ const table = {
     'business-rule',
     'a step that should change the record and leaves it as it is',
   ],
+  'lacking-statement': [
+    'incomplete',
+    'a statement of the exam that a form sent anew does not hold',
+  ],
   'draft-exam': ['business-rule', 'an exam that is still a draft where a released one is needed'],
   contradiction: ['conflict', 'two statements that cannot both hold'],
 

@@ -9,7 +9,7 @@ import { knownCodes } from './rules/codes.ts';
 import { completeStatements } from './rules/completeness.ts';
 import { orderedDates, realDates } from './rules/dates.ts';
 import { memberExceptions } from './rules/exceptions.ts';
-import { resolvedKeys, uniqueKeys } from './rules/keys.ts';
+import { resolvedKeys, uniqueKeys, withdrawnKeys } from './rules/keys.ts';
 import { noOpposites } from './rules/opposites.ts';
 import { expectedPlaces } from './rules/places.ts';
 import type { ExamRule } from './rules/rule.ts';
@@ -28,6 +28,7 @@ export interface ParseOptions {
 const rules: readonly ExamRule[] = [
   uniqueKeys,
   resolvedKeys,
+  withdrawnKeys,
   knownCodes,
   knownUnits,
   possibleSides,

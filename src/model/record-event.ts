@@ -39,4 +39,10 @@ export interface RecordEvent {
    * @minItems 1
    */
   readonly changed?: readonly Key[];
+  /**
+   * Keys of statements that the step took out: they should not have been made, and nothing stands in
+   * their place.
+   * @minItems 1
+   */
+  readonly withdrawn?: readonly Key[];
 }

@@ -12,6 +12,8 @@ export interface Page {
   readonly exam: Exam;
   /** The exam compared with, where there is one. */
   readonly prior: Exam | undefined;
+  /** The version of the record before the last step, where it is given. */
+  readonly versionBefore: Exam | undefined;
   readonly checks: CheckResult;
   readonly catalogue: Catalogue;
   readonly teller: Teller;

@@ -85,6 +85,11 @@ export interface ReportWords {
     >
   >;
   readonly carried: string;
+  /** Heading of what a step changed or took out. */
+  readonly corrected: string;
+  /** In place of what now stands: the statement was withdrawn, or is new. */
+  readonly withdrawn: string;
+  readonly notBefore: string;
   readonly cautionHeading: string;
   readonly cautions: readonly string[];
 }

@@ -15,6 +15,7 @@ import { conclusionPart, promptPart } from './parts/conclusion.ts';
 import { gapPart } from './parts/gaps.ts';
 import { cautionPart, headPart, recordPart } from './parts/head.ts';
 import { statementParts } from './parts/statements.ts';
+import { versionPart } from './parts/version.ts';
 import type { ReportWords } from './report-words.ts';
 import { style } from './style.ts';
 import { createTeller } from './teller.ts';
@@ -27,6 +28,8 @@ export interface ReportOptions {
   readonly language?: Language;
   /** Words of the page itself, those of `language`. Default English. */
   readonly words?: ReportWords;
+  /** The version before the last step, so that the page shows what stood there beside what now does. */
+  readonly versionBefore?: Exam;
 }
 
 /**
@@ -44,6 +47,7 @@ export function toHtml(exam: Exam, options: ReportOptions = {}): string {
   const page: Page = {
     exam,
     prior: options.checks?.prior,
+    versionBefore: options.versionBefore,
     checks: checkExam(exam, { ...options.checks, catalogue }),
     catalogue,
     labels,
@@ -77,6 +81,7 @@ function mainPart(page: Page): ReturnType<typeof element> {
     {},
     joined(
       conclusionPart(page),
+      versionPart(page),
       promptPart(page),
       changePart(page),
       mapPart(page),

@@ -54,6 +54,21 @@ export function resourcesSent(previous: Previous, options: ExportOptions): Sent 
   return { resources, issues: [withheld] };
 }
 
+/** Statements that the last step withdrew, in a transaction that does not say what was sent before. */
+export function notTakenBack(exam: Exam, { bundleType, previous }: ExportOptions): Issue[] {
+  const at = (exam.history?.length ?? 0) - 1;
+  const withdrawn = exam.history?.[at]?.withdrawn;
+  if (bundleType !== 'transaction' || previous !== undefined || withdrawn === undefined) return [];
+  return [
+    issue(
+      'not-exported',
+      ['history', at, 'withdrawn'],
+      { reason: 'withdrawn' },
+      { severity: 'warning' },
+    ),
+  ];
+}
+
 /** Why what was sent before cannot be used: it has faults, or is another exam. */
 export function previousIssues(exam: Exam | undefined, options: ExportOptions): Issue[] {
   const { previous } = options;

@@ -1,14 +1,14 @@
-import type { Coding, Provenance } from 'fhir/r4.js';
-import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
-import { resourceName } from '../../fhir/names/resource-names.ts';
-import { DATA_OPERATION, PARTICIPANT_TYPE } from '../../fhir/names/systems.ts';
-import { dataOperation } from '../../fhir/record-status.ts';
-import type { RecordEvent } from '../../model/record-event.ts';
-import { hl7Display } from '../../terminology/published/hl7.ts';
-import type { ExportContext } from '../context.ts';
-import { summary } from '../resources/narrative.ts';
+import type { Coding, Provenance, ProvenanceEntity, Reference } from 'fhir/r4.js';
+import { partIdentifier, partName } from '../fhir/part-names.ts';
+import { dataOperation } from '../fhir/record-status.ts';
+import { resourceName } from '../fhir/resource-names.ts';
+import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
+import type { RecordEvent } from '../model/record-event.ts';
+import { hl7Display } from '../terminology/hl7.ts';
+import type { ExportContext } from './context.ts';
+import { summary } from './narrative.ts';
 
-/** Who made a step in the life of the record, when and why. The version that it replaced is named as entity. */
+/** Who made a step in the life of the record, when and why. What it replaced or took out is named as entity. */
 export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
   const { coder } = context;
   const code = dataOperation[event.action];
@@ -20,7 +20,7 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
     ...summary(context, [coder.display('values', `event.${event.action}`), event.at, event.reason]),
     target: [
       context.reference(resourceName.report),
-      ...(event.changed ?? []).map((key) => context.reference(resourceName.statement(key))),
+      ...(event.changed ?? []).map((key) => changedStatement(context, key)),
     ],
     recorded: event.at,
     ...(event.reason !== undefined && { reason: [{ text: event.reason }] }),
@@ -32,21 +32,31 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
       text: coder.display('values', `event.${event.action}`),
     },
     agent: [{ type: { coding: [agent] }, who: context.performer(event.by) }],
-    ...(event.version > 1 && {
-      entity: [
-        {
-          role: 'revision',
-          what: {
-            identifier: partIdentifier(
-              context.systems.exam,
-              context.exam.id,
-              partName.version(event.version - 1),
-            ),
-          },
-        },
-      ],
-    }),
+    ...entities(context, event),
   };
+}
+
+/** What the step replaced, and the statements that it took out. */
+function entities(
+  { systems, exam, statementIdentifier }: ExportContext,
+  { version, withdrawn = [] }: RecordEvent,
+): Partial<Pick<Provenance, 'entity'>> {
+  const before = partIdentifier(systems.exam, exam.id, partName.version(version - 1));
+  const entity: ProvenanceEntity[] = [
+    ...(version > 1 ? [{ role: 'revision' as const, what: { identifier: before } }] : []),
+    ...withdrawn.map((key) => ({
+      role: 'removal' as const,
+      what: { identifier: statementIdentifier(key) },
+    })),
+  ];
+  return entity.length > 0 ? { entity } : {};
+}
+
+/** A later step may have withdrawn it; then nothing in the bundle can be referred to. */
+function changedStatement(context: ExportContext, key: string): Reference {
+  return context.isStated(key)
+    ? context.reference(resourceName.statement(key))
+    : { identifier: context.statementIdentifier(key) };
 }
 
 function participant(code: 'author' | 'verifier'): Coding {

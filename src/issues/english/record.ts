@@ -258,6 +258,10 @@ export const record = {
       'left out, because the receiver is said to hold the record',
       'either a reference or a description',
     ],
+    withdrawn: [
+      'what was withdrawn is not taken back from a receiver that holds it',
+      'the option previous',
+    ],
   },
   'illegal-step': {
     status: [
@@ -270,6 +274,12 @@ export const record = {
     same: [
       'the changes leave the exam as it is',
       'a statement or conclusion that is new or different',
+    ],
+  },
+  'lacking-statement': {
+    kept: [
+      'what was sent anew lacks this statement, and it was kept',
+      'the statement; or the option lacking, keep or withdraw',
     ],
   },
   'draft-exam': {
@@ -294,6 +304,9 @@ export const record = {
       'an exception must lie within the region of its statement',
       'a region below it',
     ],
+    withdrawn: 'this statement was withdrawn, and stands in the exam',
+    'stated-and-withdrawn': 'a statement is either stated anew or withdrawn',
+    'addition-withdraws': ['an addition cannot withdraw a statement', 'the step amend or correct'],
     opposites: [
       '{keys} says the opposite of the same place',
       'one of the two, or another side, place, time or method',

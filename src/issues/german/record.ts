@@ -274,6 +274,10 @@ export const germanRecord: Translated<typeof record> = {
       'weggelassen, weil der Empfänger die Aufzeichnung laut Angabe schon hat',
       'entweder eine Referenz oder eine Beschreibung',
     ],
+    withdrawn: [
+      'was zurückgezogen wurde, bleibt bei einem Empfänger, der es hat',
+      'die Option previous',
+    ],
   },
   'illegal-step': {
     status: [
@@ -286,6 +290,12 @@ export const germanRecord: Translated<typeof record> = {
     same: [
       'die Änderungen lassen die Untersuchung, wie sie ist',
       'eine neue oder andere Aussage oder Beurteilung',
+    ],
+  },
+  'lacking-statement': {
+    kept: [
+      'dem neu Gesandten fehlt diese Aussage, und sie wurde behalten',
+      'die Aussage; oder die Option lacking, keep oder withdraw',
     ],
   },
   'draft-exam': {
@@ -313,6 +323,12 @@ export const germanRecord: Translated<typeof record> = {
     'not-a-member': [
       'eine Ausnahme muss in der Region ihrer Aussage liegen',
       'eine Region darunter',
+    ],
+    withdrawn: 'diese Aussage wurde zurückgezogen und steht in der Untersuchung',
+    'stated-and-withdrawn': 'eine Aussage wird entweder neu gemacht oder zurückgezogen',
+    'addition-withdraws': [
+      'eine Ergänzung kann keine Aussage zurückziehen',
+      'der Schritt amend oder correct',
     ],
     opposites: [
       '{keys} sagt von derselben Stelle das Gegenteil',

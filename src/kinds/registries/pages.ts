@@ -48,6 +48,11 @@ export function tellAll(
     .map((statement) => ({ statement, told: pageOf(statement).tell(statement, page) }));
 }
 
+/** How one statement stands on the page. */
+export function tellOne(statement: Statement, page: Page): ToldInList | ToldInTable {
+  return pageOf(statement).tell(statement, page);
+}
+
 /** What the map shows at the place of a statement because of it. */
 export function markOf(statement: Statement, catalogue: Catalogue): Mark {
   return pageOf(statement).mark?.(statement, catalogue) ?? 'said';

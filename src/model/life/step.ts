@@ -20,6 +20,7 @@ export interface Step {
 interface Taken {
   readonly exam: Exam;
   readonly changed?: readonly Key[];
+  readonly withdrawn?: readonly Key[];
 }
 
 /**
@@ -27,7 +28,7 @@ interface Taken {
  * makes a version of the record, which was written when the step was taken.
  */
 export function takeStep(
-  { exam, changed }: Taken,
+  { exam, changed = [], withdrawn = [] }: Taken,
   action: StepAction,
   step: Step,
   options?: ParseOptions,
@@ -47,7 +48,8 @@ export function takeStep(
     at,
     ...(reason !== undefined && { reason }),
     version: (exam.history?.length ?? 0) + 1,
-    ...(changed !== undefined && changed.length > 0 && { changed }),
+    ...(changed.length > 0 && { changed }),
+    ...(withdrawn.length > 0 && { withdrawn }),
   };
   const next: Exam = {
     ...exam,

@@ -77,8 +77,10 @@ function change(
   const misshapen = [...stepIssues(exam, step), ...changeIssues(step?.changes)];
   if (misshapen.length > 0) return { issues: cutIssues(misshapen) };
   if (stateAfter(exam.status, action) === undefined) return { issues: [illegalStep(exam, action)] };
-  const issues = forbidden(exam, step.changes);
-  if (issues.length > 0) return { issues };
-  const changed = applyChanges(exam, step.changes);
-  return 'code' in changed ? { issues: [changed] } : takeStep(changed, action, step, options);
+  const refused = forbidden(exam, step.changes);
+  if (refused.length > 0) return { issues: refused };
+  const { exam: next, issues, ...keys } = applyChanges(exam, step.changes);
+  if (next === undefined) return { issues };
+  const outcome = takeStep({ exam: next, ...keys }, action, step, options);
+  return { ...outcome, issues: cutIssues([...issues, ...outcome.issues]) };
 }

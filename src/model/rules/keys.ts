@@ -28,6 +28,21 @@ export const uniqueKeys: ExamRule = ({ exam, report }) => {
   }
 };
 
+/** What a step withdrew does not stand in the exam, unless a later step stated it anew. */
+export const withdrawnKeys: ExamRule = ({ exam, report }) => {
+  const gone = new Map<string, Path>();
+  exam.history?.forEach((event, at) => {
+    for (const key of event.changed ?? []) gone.delete(key);
+    event.withdrawn?.forEach((key, i) => {
+      gone.set(key, ['history', at, 'withdrawn', i]);
+    });
+  });
+  for (const { key } of exam.statements) {
+    const path = gone.get(key);
+    if (path !== undefined) report('contradiction', path, { reason: 'withdrawn' });
+  }
+};
+
 /** Every key that is named must be there. */
 export const resolvedKeys: ExamRule = ({ exam, report }) => {
   const statements = new Map(exam.statements.map((statement) => [statement.key, statement]));
@@ -63,10 +78,12 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
       need(statements, key, ['conclusion', 'plan', at, 'reasons', i]);
     });
   });
+  const withdrawn = new Set(exam.history?.flatMap((event) => event.withdrawn ?? []));
+  const stated = { has: (key: string) => statements.has(key) || withdrawn.has(key) };
   exam.history?.forEach((event, at) => {
     need(examiners, event.by, ['history', at, 'by']);
     event.changed?.forEach((key, i) => {
-      need(statements, key, ['history', at, 'changed', i]);
+      need(stated, key, ['history', at, 'changed', i]);
     });
   });
 };

@@ -38,12 +38,14 @@ function readEvent(reading: ExamReading, report: Entry, entry: Entry): RecordEve
     const activity = innerOf(resource, 'activity');
     const action = activity && actionOf(reading, activity);
     if (!about || action === undefined) return undefined;
-    const version = versionOf(reading, resource);
+    const entities = innersOf(resource, 'entity');
+    const version = versionOf(reading, entities);
     claimFrame(reading, entry, resourceName.event(version ?? 0));
     const by = agentOf(reading, entry, action);
     const at = instantOf(resource, 'recorded');
     if (by === undefined || at === undefined || version === undefined) return undefined;
     const changed = filled(targetsOf(reading, entry, report));
+    const withdrawn = filled(withdrawnOf(reading, entities));
     const reason = reasonOf(resource);
     return {
       action,
@@ -52,6 +54,7 @@ function readEvent(reading: ExamReading, report: Entry, entry: Entry): RecordEve
       ...(reason !== undefined && { reason }),
       version,
       ...(changed && { changed }),
+      ...(withdrawn && { withdrawn }),
     };
   });
 }
@@ -64,7 +67,9 @@ function leadsTo(reading: ExamReading, reference: Element, from: Entry, report: 
 /** The statements that the step changed; the report itself is its first target. */
 function targetsOf(reading: ExamReading, entry: Entry, report: Entry): string[] {
   const found = claimReferences(reading, entry.resource, 'target', (reference) =>
-    leadsTo(reading, reference, entry, report) ? '' : reading.statementOf(reference, entry),
+    leadsTo(reading, reference, entry, report)
+      ? ''
+      : (reading.statementOf(reference, entry) ?? keyNamed(reading, reference)),
   );
   return found.filter((key) => key !== '');
 }
@@ -101,9 +106,32 @@ function agentOf(
   return key;
 }
 
+/** The statements that the step took out. */
+function withdrawnOf(reading: ExamReading, entities: readonly Element[]): string[] {
+  return entities.flatMap((entity) => {
+    if (peek(entity, 'role') !== 'removal') return [];
+    const what = innerOf(entity, 'what');
+    const key = what && keyNamed(reading, what);
+    if (key === undefined) return [];
+    claimEqual(entity, 'role', 'removal');
+    return [key];
+  });
+}
+
+/** Key of a statement that is named by its identifier alone, since it no longer stands in the exam. */
+function keyNamed(reading: ExamReading, reference: Element): string | undefined {
+  const identifier = lookAt(reference, 'identifier');
+  const value = identifier && peek(identifier, 'value');
+  const start = `${reading.id}|`;
+  if (typeof value !== 'string' || !value.startsWith(start)) return undefined;
+  const key = value.slice(start.length);
+  const named = partIdentifier(reading.systems.statement, reading.id, key);
+  return !key.includes('|') && claimEqual(reference, 'identifier', named) ? key : undefined;
+}
+
 /** One more than the version that the step replaced; the first step replaced none. */
-function versionOf(reading: ExamReading, resource: Element): number | undefined {
-  const [entity] = innersOf(resource, 'entity');
+function versionOf(reading: ExamReading, entities: readonly Element[]): number | undefined {
+  const entity = entities.find((one) => peek(one, 'role') === 'revision');
   if (entity === undefined) return 1;
   const what = innerOf(entity, 'what');
   const identifier = what && lookAt(what, 'identifier');

@@ -105,6 +105,9 @@ export const englishWords: ReportWords = {
     reason: 'Reason',
   },
   carried: 'carried over from',
+  corrected: 'What this version changed',
+  withdrawn: 'withdrawn',
+  notBefore: 'not stated',
   cautionHeading: 'Cautions',
   cautions: [
     'This page supports a licensed clinician and replaces no judgement and no local rule.',

@@ -109,6 +109,9 @@ export const germanWords: ReportWords = {
     reason: 'Begründung',
   },
   carried: 'übernommen von',
+  corrected: 'Was diese Fassung geändert hat',
+  withdrawn: 'zurückgezogen',
+  notBefore: 'nicht erwähnt',
   cautionHeading: 'Vorsicht',
   cautions: [
     'Diese Seite unterstützt eine dazu befugte Fachperson und ersetzt weder ihr Urteil noch örtliche Regeln.',

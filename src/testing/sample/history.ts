@@ -71,6 +71,8 @@ export function sampleHistory(
       .slice(0, random.int(1, 3))
       .map(({ key }) => key);
     const explained = changes || action === 'cancel' || action === 'retract';
+    // Now and then a step takes a statement out.
+    const takesOut = (action === 'amend' || action === 'correct') && keys.length === 3;
     return {
       action,
       by: random.pick(examiners).key,
@@ -78,6 +80,7 @@ export function sampleHistory(
       version: at + 1,
       ...((explained || maybe(sampling, 0.1)) && { reason: sampleText(sampling) }),
       ...(changes && keys.length > 0 && { changed: keys }),
+      ...(takesOut && { withdrawn: [`withdrawn/${at}`] }),
     };
   });
 }
