@@ -12,10 +12,11 @@ import { callerCodingIssues } from './coding/caller-codings.ts';
 import { codeMapRemark } from './coding/code-map-policy.ts';
 import { inLanguageOf } from './coding/language-tags.ts';
 import { type AnyResource, codingRules, createContext, type ExportContext } from './context.ts';
-import { notTakenBack, previousIssues, previousIssues, resourcesSent, resourcesSent } from './history/previous.ts';
-import { withdrawnResources, withdrawnResources } from './history/withdrawn.ts';
+import { notTakenBack, previousIssues, resourcesSent } from './history/previous.ts';
+import { withdrawnResources } from './history/withdrawn.ts';
 import type { ExportOptions } from './options.ts';
 import { examResources } from './resources/exam-resources.ts';
+import { leftBehind } from './resources/existing.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;

@@ -1,12 +1,12 @@
 import type { Coding, Provenance, ProvenanceEntity, Reference } from 'fhir/r4.js';
-import { partIdentifier, partName } from '../fhir/part-names.ts';
-import { dataOperation } from '../fhir/record-status.ts';
-import { resourceName } from '../fhir/resource-names.ts';
-import { DATA_OPERATION, PARTICIPANT_TYPE } from '../fhir/systems.ts';
-import type { RecordEvent } from '../model/record-event.ts';
-import { hl7Display } from '../terminology/hl7.ts';
-import type { ExportContext } from './context.ts';
-import { summary } from './narrative.ts';
+import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
+import { resourceName } from '../../fhir/names/resource-names.ts';
+import { DATA_OPERATION, PARTICIPANT_TYPE } from '../../fhir/names/systems.ts';
+import { dataOperation } from '../../fhir/record-status.ts';
+import type { RecordEvent } from '../../model/record-event.ts';
+import { hl7Display } from '../../terminology/published/hl7.ts';
+import type { ExportContext } from '../context.ts';
+import { summary } from '../resources/narrative.ts';
 
 /** Who made a step in the life of the record, when and why. What it replaced or took out is named as entity. */
 export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
