@@ -1,4 +1,4 @@
-import { cdaReader } from './cda/reader.ts';
+import { cdaReaderOf } from './cda/reader.ts';
 import { csvReader } from './csv/reader.ts';
 import { hl7v2ReaderOf } from './hl7v2/reader.ts';
 import type { Source } from './mapping/source.ts';
@@ -15,6 +15,6 @@ export function readerFor(source: Source): Reader {
     case 'xml':
       return xmlReader(source);
     case 'cda':
-      return cdaReader;
+      return cdaReaderOf(source);
   }
 }

@@ -14,6 +14,8 @@ export interface EntryReading {
   readonly records: LegacyRecord[];
   /** Narrative of the element with this ID in the entry's section. */
   readonly narrative: (id: string) => string | undefined;
+  /** The section, or an entry around this one, is about someone else. */
+  readonly ofOther?: boolean;
 }
 
 const ownRecords: ReadonlySet<string> = new Set(['entryRelationship', 'component', 'value']);
@@ -37,7 +39,12 @@ export function readEntry(
     ...outerFields(parent, placeOf),
   ];
   const negated = isTrue(act.attributes.get('negationInd'));
-  const problems = [...moodProblems(act, placeOf), ...nullProblems(act, values, placeOf)];
+  const ofOther = reading.ofOther || childElement(act, 'subject') !== undefined;
+  const problems = [
+    ...moodProblems(act, placeOf),
+    ...nullProblems(act, values, placeOf),
+    ...(ofOther ? [otherSubject(act, placeOf)] : []),
+  ];
   records.push({
     kind: negated ? `negated-${act.name}` : act.name,
     fields,
@@ -47,7 +54,7 @@ export function readEntry(
   append(reading.issues, referenceIssues(act, values, negated, reading));
   for (const link of act.children) {
     if (link.name !== 'entryRelationship' && link.name !== 'component') continue;
-    for (const inner of link.children) readEntry(inner, act, reading);
+    for (const inner of link.children) readEntry(inner, act, { ...reading, ofOther });
   }
 }
 
@@ -73,6 +80,12 @@ function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
       },
     ),
   ];
+}
+
+/** What is found on a relative, a fetus or a specimen is not found on the patient (CDA R2, 4.3.3.7). */
+function otherSubject(act: XmlElement, placeOf: PlaceOf): Issue {
+  const source = placeOf(act.start);
+  return issue('several-patients', [], { reason: 'subject' }, { severity: 'warning', source });
 }
 
 /** A nullFlavor on the entry says that there is no information; a value in it says that there is. */

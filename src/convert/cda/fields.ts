@@ -13,6 +13,9 @@ const markup = /^(?:xmlns(?::.*)?|xsi:schemaLocation|classCode|moodCode|typeCode
 
 const nothing: ReadonlySet<string> = new Set();
 
+/** Parts of a section or an entry that say who took part. @see CDA R2, section 4.3.4 */
+const people: ReadonlySet<string> = new Set(['author', 'performer', 'informant', 'participant']);
+
 /**
  * The fields of a CDA element by their paths from `path` on: `observation/code/@code`,
  * `observation/targetSiteCode/qualifier/value/@code`. Children named in `skip` are told elsewhere.
@@ -44,8 +47,12 @@ export function readFields(
     const below = `${path}/${child.name}`;
     const inner = scopeBelow(child.name, scope);
     // The text of mixed content is told whole; its elements add their attributes only.
-    if (text !== '') append(fields, attributeFields(child, below, placeOf(child.start), inner));
-    else append(fields, readFields(child, placeOf, nothing, below, inner));
+    const found =
+      text === ''
+        ? readFields(child, placeOf, nothing, below, inner)
+        : attributeFields(child, below, placeOf(child.start), inner);
+    if (!people.has(child.name)) append(fields, found);
+    else append(fields, found.map((field) => ({ ...field, administrative: true as const })));
   }
   return fields;
 }

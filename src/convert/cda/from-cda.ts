@@ -1,9 +1,10 @@
 import { type ConvertResult, convertText } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
-import type { Mapping } from '../mapping/mapping.ts';
+import { noFields } from '../ledger.ts';
+import type { WrittenMapping } from '../mapping.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
-import { cdaReader } from './reader.ts';
+import { cdaReaderOf } from './reader.ts';
 
 /**
  * Exams of CDA R2 text: each ClinicalDocument with a physical exam section is one exam. Bytes are decoded
@@ -11,7 +12,7 @@ import { cdaReader } from './reader.ts';
  */
 export function fromCda(
   text: string,
-  mapping: Mapping,
+  mapping: WrittenMapping,
   options: MappingOptions = {},
 ): ConvertResult {
   const prepared = prepareMapping(mapping, options);
@@ -23,6 +24,6 @@ export function fromCda(
     const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'cda' });
     return { ...none, issues: [...prepared.issues, wrong] };
   }
-  const result = convertText(text, cdaReader, plan);
+  const result = convertText(text, cdaReaderOf(source), plan);
   return { ...result, issues: [...prepared.issues, ...result.issues] };
 }

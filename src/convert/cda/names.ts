@@ -16,17 +16,18 @@ export const CDA_NAMESPACE = 'urn:hl7-org:v3';
 const SDTC_NAMESPACE = 'urn:hl7-org:sdtc';
 
 /**
- * The element with every name as CDA has it, by namespace and not by prefix: the local part for CDA,
+ * The element with every name as CDA has it, by namespace and not by prefix: the local part for the
+ * namespace of the document,
  * `sdtc:` for HL7's extensions, and `{namespace}name` for all that is foreign, so that it is never
  * taken for CDA.
  */
-export function namedByCda(element: XmlElement): XmlElement {
-  const content = element.content.map((node) => (isElement(node) ? namedByCda(node) : node));
-  return { ...element, name: cdaName(element), content, children: content.filter(isElement) };
+export function namedByCda(element: XmlElement, own = element.namespace): XmlElement {
+  const content = element.content.map((node) => (isElement(node) ? namedByCda(node, own) : node));
+  return { ...element, name: cdaName(element, own), content, children: content.filter(isElement) };
 }
 
-function cdaName({ name, namespace }: XmlElement): string {
-  if (namespace === CDA_NAMESPACE) return name;
+function cdaName({ name, namespace }: XmlElement, own: string): string {
+  if (namespace === own) return name;
   return namespace === SDTC_NAMESPACE ? `sdtc:${name}` : `{${namespace}}${name}`;
 }
 

@@ -1,7 +1,8 @@
 import type { Issue } from '../../issue.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { issue } from '../issue.ts';
-import type { Field, LegacyRecord } from '../record/record.ts';
+import type { Field, LegacyRecord } from '../record.ts';
+import type { CdaSource } from '../source.ts';
 import { type EntryReading, readEntry } from './entry.ts';
 import { type PlaceOf, readFields } from './fields.ts';
 import {
@@ -19,12 +20,17 @@ export interface DocumentRecords {
 }
 
 /**
- * A CDA document as records: `ClinicalDocument` for its header; for each physical exam section and
- * its subsections one `section` with the narrative as the field `section/text`, and one record for
+ * A CDA document as records: `ClinicalDocument` for its header; for each section of the exam and its
+ * subsections one `section` with the narrative as the field `section/text`, and one record for
  * each entry, named by its element. Names of fields are paths that begin with that element:
- * `ClinicalDocument/id/@extension`, `observation/code/@code`. Other sections are set aside.
+ * `ClinicalDocument/id/@extension`, `observation/code/@code`. Other sections are set aside, or their
+ * narrative is kept, as the source says.
  */
-export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRecords {
+export function readDocument(
+  document: XmlElement,
+  placeOf: PlaceOf,
+  source: CdaSource = { syntax: 'cda' },
+): DocumentRecords {
   const issues: Issue[] = [];
   if (childElements(document, 'recordTarget').length !== 1) {
     issues.push(
@@ -45,10 +51,12 @@ export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRe
     administrative: true,
   };
   const records = [header];
+  const examCodes = new Set([PHYSICAL_FINDINGS, ...(source.sections ?? [])]);
+  const keepsOthers = source.otherSections === 'narrative';
   for (const section of sectionsOf(bodyOf(document))) {
-    readSection(section, { placeOf, issues, records, inside: false });
+    readSection(section, { placeOf, issues, records, inside: false, examCodes, keepsOthers });
   }
-  if (!records.some((record) => record.kind === 'section')) {
+  if (!records.some(({ kind, aside }) => kind.endsWith('section') && aside === undefined)) {
     const facts = { reason: 'no-exam-section', code: PHYSICAL_EXAM_TEMPLATE } as const;
     const source = placeOf(document.start);
     issues.push(issue('unsupported-message', [], facts, { source }));
@@ -57,8 +65,10 @@ export function readDocument(document: XmlElement, placeOf: PlaceOf): DocumentRe
 }
 
 function bodyOf(document: XmlElement): XmlElement | undefined {
-  const [component] = childElements(document, 'component');
-  return component && childElement(component, 'structuredBody');
+  const bodies = childElements(document, 'component').flatMap((component) =>
+    childElements(component, 'structuredBody'),
+  );
+  return bodies[0];
 }
 
 function sectionsOf(parent: XmlElement | undefined): readonly XmlElement[] {
@@ -72,15 +82,20 @@ interface SectionReading {
   readonly placeOf: PlaceOf;
   readonly issues: Issue[];
   readonly records: LegacyRecord[];
-  /** Below a physical exam section. */
+  /** Below a section of the exam. */
   readonly inside: boolean;
+  readonly examCodes: ReadonlySet<string>;
+  readonly keepsOthers: boolean;
+  /** A section around it is about someone else. */
+  readonly ofOther?: boolean;
 }
 
 const ownRecords: ReadonlySet<string> = new Set(['component', 'entry', 'text']);
 
 function readSection(section: XmlElement, reading: SectionReading): void {
   const { placeOf, records } = reading;
-  const inside = reading.inside || isPhysicalExam(section);
+  const inside = reading.inside || isPartOfExam(section, reading.examCodes);
+  const ofOther = reading.ofOther || childElement(section, 'subject') !== undefined;
   const at = placeOf(section.start);
   const text = childElement(section, 'text');
   const fields: Field[] = readFields(section, placeOf, ownRecords, 'section');
@@ -91,37 +106,44 @@ function readSection(section: XmlElement, reading: SectionReading): void {
     records.push({ kind: 'section', fields, at });
     const entries: EntryReading = {
       ...reading,
+      ofOther,
       narrative: text === undefined ? () => undefined : narrativeIndex(text),
     };
     for (const entry of childElements(section, 'entry')) {
       for (const act of entry.children) readEntry(act, undefined, entries);
     }
-  } else records.push(otherSection(section, fields, placeOf));
-  for (const below of sectionsOf(section)) readSection(below, { ...reading, inside });
+  } else if (reading.keepsOthers) {
+    records.push({ kind: 'other-section', fields, at });
+    const rest = entryFields(section, placeOf);
+    if (rest.length > 0) records.push(setAside(rest, at));
+  } else {
+    records.push(setAside([...fields, ...entryFields(section, placeOf)], at));
+  }
+  for (const below of sectionsOf(section)) {
+    readSection(below, { ...reading, inside, ofOther });
+  }
 }
 
-function isPhysicalExam(section: XmlElement): boolean {
+function isPartOfExam(section: XmlElement, codes: ReadonlySet<string>): boolean {
   const templates = childElements(section, 'templateId');
   if (templates.some((part) => part.attributes.get('root') === PHYSICAL_EXAM_TEMPLATE)) return true;
   const code = childElement(section, 'code')?.attributes;
-  return code?.get('code') === PHYSICAL_FINDINGS && code.get('codeSystem') === LOINC_OID;
+  return code?.get('codeSystem') === LOINC_OID && codes.has(code.get('code')?.trim() ?? '');
 }
 
-/** A section of another kind is no part of the exam, whatever a mapping says of its fields. */
-function otherSection(
-  section: XmlElement,
-  fields: readonly Field[],
-  placeOf: PlaceOf,
-): LegacyRecord {
-  const at = placeOf(section.start);
+function entryFields(section: XmlElement, placeOf: PlaceOf): Field[] {
+  return childElements(section, 'entry').flatMap((entry) =>
+    readFields(entry, placeOf, new Set(), 'section/entry'),
+  );
+}
+
+/** What is no part of the exam, whatever a mapping says of its fields. */
+function setAside(fields: readonly Field[], at: LegacyRecord['at']): LegacyRecord {
   const problem = issue(
     'other-section',
     [],
     { reason: 'set-aside', code: PHYSICAL_EXAM_TEMPLATE, system: PHYSICAL_FINDINGS },
     { severity: 'information', source: at },
   );
-  const entries = childElements(section, 'entry').flatMap((entry) =>
-    readFields(entry, placeOf, new Set(), 'section/entry'),
-  );
-  return { kind: 'other-section', fields: [...fields, ...entries], at, aside: [problem] };
+  return { kind: 'other-section', fields, at, aside: [problem] };
 }

@@ -1,4 +1,5 @@
 import { parse } from 'csv-parse/sync';
+import type { CsvSource } from '../source.ts';
 
 /** Cells of one row; undefined where its quoting is broken. */
 export type Cells = readonly string[] | undefined;
@@ -35,6 +36,29 @@ export function columnNames(headings: readonly string[]): string[] {
     seen.set(name, times);
     return times === 1 ? name : `${name}#${times}`;
   });
+}
+
+/** The names with those that a mapping knows under another name renamed. */
+export function renamedColumns(
+  names: readonly string[],
+  { headings }: Pick<CsvSource, 'headings'>,
+): readonly string[] {
+  if (headings === undefined) return names;
+  const meant = new Map(
+    Object.entries(headings).flatMap(([name, others]) =>
+      [name, ...others].map((heading) => [plainHeading(heading), name] as const),
+    ),
+  );
+  const known = names.map((name) => meant.get(plainHeading(name)));
+  return names.map((name, at) => {
+    const other = known[at];
+    const isOnly = other !== undefined && known.indexOf(other) === known.lastIndexOf(other);
+    return isOnly ? other : name;
+  });
+}
+
+function plainHeading(heading: string): string {
+  return heading.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
 }
 
 /**

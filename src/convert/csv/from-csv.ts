@@ -2,9 +2,9 @@ import type { Issue } from '../../issue.ts';
 import { type ConvertResult, convertText } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
-import type { Mapping } from '../mapping/mapping.ts';
-import type { Plan } from '../mapping/plan.ts';
-import type { CsvSource } from '../mapping/source.ts';
+import { noFields } from '../ledger.ts';
+import type { WrittenMapping } from '../mapping.ts';
+import type { Plan } from '../plan.ts';
 import { companionNames, headNames, itemNames } from '../prepare/names.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 import { csvReader } from './reader.ts';
@@ -15,7 +15,7 @@ import { csvReader } from './reader.ts';
  */
 export function fromCsv(
   text: string,
-  mapping: Mapping,
+  mapping: WrittenMapping,
   options: MappingOptions = {},
 ): ConvertResult {
   const prepared = prepareMapping(mapping, options);

@@ -1,6 +1,6 @@
-import type { CsvSource } from '../mapping/source.ts';
-import type { LegacyRecord, RawUnit, Reader, RecordGroup } from '../record/record.ts';
-import { columnNames, fittingCells, readCells } from './cells.ts';
+import type { LegacyRecord, RawUnit, Reader, RecordGroup } from '../record.ts';
+import type { CsvSource } from '../source.ts';
+import { columnNames, fittingCells, readCells, renamedColumns } from './cells.ts';
 import { type RowFault, rowBody, rowSplitter } from './row-splitter.ts';
 import { rowIssue } from './row-unit.ts';
 import { csvSplitter } from './splitter.ts';
@@ -31,7 +31,8 @@ function readUnits(units: readonly RawUnit[], source: CsvSource): RecordGroup[] 
   const cellsOf = new Map(whole.map((row, at) => [row, cells[at]]));
   const records: LegacyRecord[][] = units.map(() => []);
   for (const row of rows) {
-    const header = units[row.unit]?.header ?? columnNames(source.header ?? []);
+    const header =
+      units[row.unit]?.header ?? renamedColumns(columnNames(source.header ?? []), source);
     records[row.unit]?.push(
       record(
         row,

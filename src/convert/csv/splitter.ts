@@ -1,7 +1,6 @@
-import { append } from '../../append.ts';
-import type { CsvSource } from '../mapping/source.ts';
-import type { RawUnit, Splitter } from '../record/record.ts';
-import { columnNames, fittingCells, readCells } from './cells.ts';
+import type { RawUnit, Splitter } from '../record.ts';
+import type { CsvSource } from '../source.ts';
+import { columnNames, fittingCells, readCells, renamedColumns } from './cells.ts';
 import { type KeyedRow, rowGrouper } from './row-grouper.ts';
 import { type Row, rowBody, rowSplitter } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
@@ -17,7 +16,9 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
   const delimiter = source.delimiter ?? ',';
   const rows = rowSplitter(delimiter);
   const groups = source.groupBy === undefined ? undefined : rowGrouper(source.rows ?? 'adjacent');
-  let header = source.header === undefined ? undefined : columnNames(source.header);
+  const namesOf = (headings: readonly string[]): readonly string[] =>
+    renamedColumns(columnNames(headings), source);
+  let header = source.header === undefined ? undefined : namesOf(source.header);
   let started = false;
 
   const withoutMark = (piece: string): string => {
@@ -32,7 +33,7 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
       const [first] = data.splice(0, 1).map(bounded);
       if (first === undefined) return units;
       const cells = first.fault === undefined ? readCells([rowBody(first.text)], delimiter)[0] : [];
-      header = columnNames((cells ?? []).map(decode));
+      header = namesOf((cells ?? []).map(decode));
       if (header.length === 0) units.push(rowUnit([first], header));
     }
     const names = header;

@@ -1,7 +1,7 @@
 import type { Conclusion } from '../../model/conclusion.ts';
-import type { ConcernField } from '../mapping/mapping.ts';
-import { wordMap } from '../mapping/word-map.ts';
-import { keepAsText, type Work } from './work.ts';
+import type { ConcernField } from '../mapping.ts';
+import { wordMap } from '../word-map.ts';
+import { holder, keepAsText, type Work } from './work.ts';
 
 export function conclusionOf(work: Work): Conclusion | undefined {
   const { conclusion } = work.plan.mapping.exam;
@@ -9,7 +9,7 @@ export function conclusionOf(work: Work): Conclusion | undefined {
   if (conclusion === undefined || text === undefined) return undefined;
   const concern = concernOf(conclusion.concern, work);
   if (concern !== undefined) return { text, concern };
-  keepAsText(work, 'unknown-word', conclusion.text, { reason: 'concern' });
+  keepAsText(work, 'unknown-word', holder(conclusion.text, work), { reason: 'concern' });
   const { from } = conclusion.concern;
   if (from !== undefined && work.fields.text(from) !== undefined) {
     keepAsText(work, 'unknown-word', from, { reason: 'concern' });

@@ -1,16 +1,18 @@
 import { hasErrors, type Issue } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
-import { fieldText } from '../exams/note.ts';
-import type { Plan } from '../mapping/plan.ts';
-import { wordMap } from '../mapping/word-map.ts';
-import type { TextDraft } from '../record/draft.ts';
-import type { Field, LegacyRecord } from '../record/record.ts';
-import { looksDamaged } from '../values/damaged.ts';
+import { namesOfText } from '../context.ts';
+import { looksDamaged } from '../damaged.ts';
+import type { TextDraft } from '../draft.ts';
+import { fieldText } from '../note.ts';
+import type { Plan } from '../plan.ts';
+import { dateNames } from '../prepare/names.ts';
+import type { Field, LegacyRecord } from '../record.ts';
+import { wordMap } from '../word-map.ts';
 import { conclusionOf } from './conclusion.ts';
 import { headFields } from './head-fields.ts';
 import { examinersOf, subjectOf } from './subject.ts';
 import { optionalTime, recordedOf, vitalTime } from './times.ts';
-import { refuse, type Work } from './work.ts';
+import { holder, refuse, type Work } from './work.ts';
 
 export type ExamHead = Omit<Exam, 'statements'>;
 
@@ -36,9 +38,9 @@ export function examHead(records: readonly LegacyRecord[], plan: Plan): HeadResu
   const status = statusOf(work);
   const subject = subjectOf(work);
   const examiners = examinersOf(work);
-  const start = vitalTime(exam.performed.start, work);
-  const end = optionalTime(exam.performed.end, work);
   const recorded = recordedOf(work);
+  const start = vitalTime(exam.performed.start, work, recorded);
+  const end = optionalTime(exam.performed.end, work);
   const conclusion = conclusionOf(work);
   const indication = fields.text(exam.indication);
   const left = fields.left();
@@ -72,14 +74,18 @@ export function examHead(records: readonly LegacyRecord[], plan: Plan): HeadResu
 /** Injective: other characters than letters, digits, hyphen and underscore become `~` and hex digits. */
 function examId(work: Work): string | undefined {
   const { prefix, from: vital, also = [] } = work.plan.mapping.exam.id;
-  const from = [...vital, ...also.filter((name) => work.fields.text(name) !== undefined)];
-  const parts = from.map((name) => work.fields.text(name));
+  const from = [...vital, ...also.filter((source) => work.fields.text(source) !== undefined)];
+  const names = from.map((source) => holder(source, work));
+  const parts = from.map((source) => work.fields.text(source));
+  const [first = ''] = names;
   if (parts.some((part) => part === undefined)) {
-    refuse(work, 'missing-field', from[0] ?? '', { reason: 'exam-id', codes: from });
+    refuse(work, 'missing-field', first, { reason: 'exam-id', codes: from.flatMap(namesOfText) });
     return undefined;
   }
-  const damaged = from.find((name, at) => {
-    if (!looksDamaged(parts[at] ?? '')) return false;
+  // Only a table can have gone through a spreadsheet.
+  const isTable = work.plan.mapping.source.syntax === 'csv';
+  const damaged = names.find((name, at) => {
+    if (!isTable || !looksDamaged(parts[at] ?? '')) return false;
     // A date is one by its meaning: it stands in the id in the form of ISO 8601.
     const date = dateOfExam(name, work);
     if (date !== undefined) parts[at] = date;
@@ -94,7 +100,7 @@ function examId(work: Work): string | undefined {
   );
   const id = [prefix, ...escaped].join('.');
   if (id.length <= 200) return id;
-  refuse(work, 'too-large', from[0] ?? '', { reason: 'exam-id' });
+  refuse(work, 'too-large', first, { reason: 'exam-id' });
   return undefined;
 }
 
@@ -102,7 +108,7 @@ function examId(work: Work): string | undefined {
 function dateOfExam(name: string, work: Work): string | undefined {
   const { performed, recorded, subject } = work.plan.mapping.exam;
   const field = [performed.start, performed.end, recorded.from, subject.birthDate].find(
-    (one) => one === name || (typeof one === 'object' && one.from === name),
+    (one) => one !== undefined && dateNames(one).includes(name),
   );
   if (field === undefined) return undefined;
   const { value, problem } = work.plan.dates(field)(work.fields.text(name) ?? '');
@@ -114,13 +120,13 @@ function statusOf(work: Work): Exam['status'] | undefined {
   const text = work.fields.text(from);
   if (from === undefined || text === undefined) {
     if (value === undefined && from !== undefined) {
-      refuse(work, 'missing-field', from, { reason: 'exam-status' });
+      refuse(work, 'missing-field', holder(from, work), { reason: 'exam-status' });
     }
     return value;
   }
   const status = wordMap(words, work.plan.mapping.ignoreCase ?? false).get(text);
   if (status === undefined) {
-    refuse(work, 'unknown-word', from, { reason: 'exam-status' });
+    refuse(work, 'unknown-word', holder(from, work), { reason: 'exam-status' });
   }
   return status;
 }

@@ -1,9 +1,9 @@
 import type { Issue } from '../../issue.ts';
-import { contentOf, isBlank, printable } from '../exams/note.ts';
+import { fits, inContext, partsOfText } from '../context.ts';
 import { issue } from '../issue.ts';
-import type { FieldName, Where } from '../mapping/mapping.ts';
-import { fits, inContext } from '../record/context.ts';
-import type { Field, LegacyRecord } from '../record/record.ts';
+import type { FieldName, TextPart, TextSource, Where } from '../mapping.ts';
+import { contentOf, isBlank, printable } from '../note.ts';
+import type { Field, LegacyRecord } from '../record.ts';
 
 /** Fields of the exam head, over all records of one exam. */
 export interface HeadFields {
@@ -11,7 +11,9 @@ export interface HeadFields {
    * The one text of a field, trimmed; undefined where it is blank or not there. Where records of one
    * exam differ in it, an issue is raised: they may be of two patients.
    */
-  readonly text: (name: FieldName | undefined, where?: Where) => string | undefined;
+  readonly text: (source: TextSource | undefined, where?: Where) => string | undefined;
+  /** Every text of the first of several sources that holds anything; their fields count as taken. */
+  readonly texts: (source: TextSource | undefined) => readonly FoundText[];
   readonly first: (name: FieldName) => Field | undefined;
   /** All that are not blank. */
   readonly every: (name: FieldName) => readonly Field[];
@@ -30,6 +32,11 @@ export interface Found {
   readonly record: LegacyRecord;
 }
 
+/** A text of the head, with the first of its fields. */
+export interface FoundText extends Found {
+  readonly text: string;
+}
+
 export function headFields(
   records: readonly LegacyRecord[],
   names: ReadonlySet<string>,
@@ -46,6 +53,8 @@ export function headFields(
     }
   }
   const taken = new Set<Field>();
+  /** Fields that were told to differ from others of their name. */
+  const compared = new Set<Field>();
   /** Fields whose contradiction has been told. */
   const told = new Set<Field>();
   const fieldsOf = (name: string): readonly Field[] =>
@@ -66,22 +75,47 @@ export function headFields(
     }
     return field.contradicted === true;
   };
+  const chosen = (name: FieldName, where?: Where): Found[] =>
+    (found.get(name) ?? [])
+      .filter((one) => where === undefined || matches(one, where))
+      .filter(({ field }) => !isContradicted(field));
+  const near = (name: FieldName, other: Found): Found[] =>
+    (found.get(name) ?? []).filter(
+      ({ field, record }) =>
+        record === other.record && inContext(other.field, field) && !isContradicted(field),
+    );
+  const textsOf = (part: TextPart, where?: Where): { text: string; fields: readonly Found[] }[] => {
+    if (typeof part === 'string') {
+      return chosen(part, where).map((one) => ({ text: textOf(one.field), fields: [one] }));
+    }
+    const anchor = part.join.find((name) => chosen(name).length > 0);
+    return (anchor === undefined ? [] : chosen(anchor)).map((one) => {
+      const fields = part.join.flatMap((name) => (name === anchor ? [one] : near(name, one)));
+      return { text: fields.map(({ field }) => textOf(field)).join(part.with ?? ' '), fields };
+    });
+  };
+  const taking = (source: TextSource | undefined, where?: Where): FoundText[] => {
+    for (const part of partsOfText(source)) {
+      const texts = textsOf(part, where);
+      for (const { fields } of texts) for (const { field } of fields) taken.add(field);
+      const all = texts.flatMap(({ text, fields: [first] }) => (first ? [{ ...first, text }] : []));
+      if (all.length > 0) return all;
+    }
+    return [];
+  };
   return {
-    text: (name, where) => {
-      if (name === undefined) return undefined;
-      const all = found.get(name) ?? [];
-      const fitting = where === undefined ? all : all.filter((one) => matches(one, where));
-      const chosen = fitting.filter(({ field }) => !isContradicted(field));
-      const [first, ...more] = chosen.map(({ field }) => field);
+    text: (source, where) => {
+      const [first, ...more] = taking(source, where);
       if (first === undefined) return undefined;
-      const other = more.find((field) => textOf(field) !== textOf(first));
-      const isNew = !taken.has(first);
-      for (const { field } of chosen) taken.add(field);
-      if (other !== undefined && isNew) {
-        issues.push(issue('conflicting-fields', [name], { reason: 'head' }, { source: other.at }));
+      const other = more.find(({ text }) => text !== first.text);
+      if (other !== undefined && !compared.has(other.field)) {
+        compared.add(other.field);
+        const details = { source: other.field.at };
+        issues.push(issue('conflicting-fields', [first.field.name], { reason: 'head' }, details));
       }
-      return textOf(first);
+      return first.text;
     },
+    texts: (source) => taking(source),
     first: (name) => fieldsOf(name)[0],
     every: fieldsOf,
     taken: () => [...taken],
@@ -94,13 +128,9 @@ export function headFields(
       return all;
     },
     beside: (name, other) => {
-      const all = name === undefined ? [] : (found.get(name) ?? []);
-      const near = all.filter(
-        ({ field, record }) =>
-          record === other.record && inContext(other.field, field) && !isContradicted(field),
-      );
-      for (const { field } of near) taken.add(field);
-      return near.map(({ field }) => field);
+      const all = name === undefined ? [] : near(name, other);
+      for (const { field } of all) taken.add(field);
+      return all.map(({ field }) => field);
     },
   };
 }

@@ -1,4 +1,6 @@
 import type { Examiner, Subject } from '../../model/people.ts';
+import { inContext, namesOfText } from '../context.ts';
+import { looksDamaged } from '../damaged.ts';
 import { issue } from '../issue.ts';
 import type { IdentifierField } from '../mapping/mapping.ts';
 import { wordMap } from '../mapping/word-map.ts';
@@ -7,7 +9,7 @@ import type { Field, LegacyRecord } from '../record/record.ts';
 import { looksDamaged } from '../values/damaged.ts';
 import { type Found, textOf } from './head-fields.ts';
 import { timeOf } from './times.ts';
-import { keepAsText, refuse, type Work } from './work.ts';
+import { holder, keepAsText, refuse, type Work } from './work.ts';
 
 export function subjectOf(work: Work): Subject | undefined {
   const { subject } = work.plan.mapping.exam;
@@ -18,7 +20,8 @@ export function subjectOf(work: Work): Subject | undefined {
   const number = work.fields.text(subject.reference?.from);
   const name = nameOf(work);
   if (first === undefined && number === undefined && name === undefined) {
-    const from = subject.identifiers?.[0]?.from ?? subject.reference?.from ?? subject.name ?? '';
+    const [name] = namesOfText(subject.name);
+    const from = subject.identifiers?.[0]?.from ?? subject.reference?.from ?? name ?? '';
     refuse(work, 'missing-field', from, { reason: 'subject' });
     return undefined;
   }
@@ -33,6 +36,9 @@ export function subjectOf(work: Work): Subject | undefined {
   };
 }
 
+/** Form of a UUID, which CDA takes for a name space as well. @see https://www.rfc-editor.org/rfc/rfc9562 */
+const uuid = /^[\da-f]{8}(?:-[\da-f]{4}){3}-[\da-f]{12}$/i;
+
 /** Each number under the name space that stands beside it; one without an OID stays in the ledger. */
 function everyIdentifier(
   { from, oidFrom, system }: IdentifierField,
@@ -40,8 +46,10 @@ function everyIdentifier(
 ): { system: string; value: string }[] {
   const found = work.fields.all(from).flatMap((number) => {
     const [oid, other] = work.fields.beside(oidFrom, number).map(textOf);
-    if (oid === undefined || other !== undefined || !/^[0-2](?:\.\d+)+$/.test(oid)) return [];
-    return [{ system: `${system}${oid}`, value: textOf(number.field) }];
+    if (oid === undefined || other !== undefined) return [];
+    const value = textOf(number.field);
+    if (/^[0-2](?:\.\d+)+$/.test(oid)) return [{ system: `${system}${oid}`, value }];
+    return uuid.test(oid) ? [{ system: `urn:uuid:${oid.toLowerCase()}`, value }] : [];
   });
   return [...new Map(found.map((one) => [JSON.stringify(one), one])).values()];
 }
@@ -75,7 +83,9 @@ function nameOf(work: Work): Subject['name'] | undefined {
 function namedParts(work: Work): Subject['name'] | undefined {
   const { family, given } = work.plan.mapping.exam.subject;
   const heads = work.fields.all(family);
-  const names = heads.length === 0 ? givenAlone(work) : heads.map((head) => nameAt(head, work));
+  const all = heads.length === 0 ? givenAlone(work) : heads.map((head) => nameAt(head, work));
+  const current = all.filter(({ isFormer }) => !isFormer);
+  const names = current.length === 0 ? all : current;
   const legal = names.filter(({ isLegal }) => isLegal);
   const [first, ...others] = differing(names);
   if (first === undefined) return undefined;
@@ -83,7 +93,7 @@ function namedParts(work: Work): Subject['name'] | undefined {
   const isOneRecord = others.every(({ record }) => record === first.record);
   const [only, second] = differing(legal);
   if (isOneRecord && only !== undefined && second === undefined) return only.name;
-  const at = family ?? given ?? '';
+  const at = family ?? namesOfText(given)[0] ?? '';
   work.issues.push(
     issue(
       'conflicting-fields',
@@ -99,14 +109,18 @@ interface FoundName {
   readonly name: NonNullable<Subject['name']>;
   readonly record: LegacyRecord;
   readonly isLegal: boolean;
+  /** A name of birth or an alias, beside which another can hold. */
+  readonly isFormer: boolean;
 }
 
 function nameAt(head: Found, work: Work): FoundName {
   const { family, given } = work.plan.mapping.exam.subject;
-  const [first, ...more] = work.fields.beside(given, head).map(textOf);
-  const isLegal = head.record.fields.some(
-    (field) => isLegalMark(field, family) && inContext(head.field, field),
-  );
+  const [first, ...more] = namesOfText(given)
+    .flatMap((name) => work.fields.beside(name, head))
+    .map(textOf);
+  const marks = head.record.fields.filter((field) => inContext(head.field, field));
+  const isLegal = marks.some((field) => isLegalMark(field, family));
+  const isFormer = marks.some((field) => isFormerMark(field, family));
   return {
     name: {
       family: textOf(head.field),
@@ -114,6 +128,7 @@ function nameAt(head: Found, work: Work): FoundName {
     },
     record: head.record,
     isLegal,
+    isFormer,
   };
 }
 
@@ -123,12 +138,26 @@ function isLegalMark({ name, text }: Field, family: string | undefined): boolean
   return name === `${family}.7` || name === family.replace(/\/family$/, '/@use');
 }
 
+/**
+ * Name types of table 0200 (XPN.7): alias, name at birth, maiden name, pseudonym; CDA's use P and the
+ * qualifier BR of a part of the name (EntityNameUse, EntityNamePartQualifier).
+ */
+function isFormerMark({ name, text }: Field, family: string | undefined): boolean {
+  if (family === undefined) return false;
+  const mark = text.trim();
+  if (name === `${family}.7`) return ['A', 'B', 'M', 'S'].includes(mark);
+  const whole = family.replace(/\/family$/, '');
+  if (name === `${whole}/@use`) return mark === 'P';
+  return mark === 'BR' && [`${family}/@qualifier`, `${whole}/given/@qualifier`].includes(name);
+}
+
 function givenAlone(work: Work): FoundName[] {
-  const all = work.fields.all(work.plan.mapping.exam.subject.given);
+  const { given } = work.plan.mapping.exam.subject;
+  const all = namesOfText(given).flatMap((name) => work.fields.all(name));
   const [first, ...more] = all.map(({ field }) => textOf(field));
   const record = all[0]?.record;
   if (first === undefined || record === undefined) return [];
-  return [{ name: { given: [first, ...more] }, record, isLegal: false }];
+  return [{ name: { given: [first, ...more] }, record, isLegal: false, isFormer: false }];
 }
 
 function differing(names: readonly FoundName[]): FoundName[] {
@@ -153,7 +182,7 @@ function genderOf(work: Work): Subject['gender'] | undefined {
   if (gender === undefined || text === undefined) return undefined;
   const found = wordMap(gender.words, work.plan.mapping.ignoreCase ?? false).get(text);
   if (found === undefined) {
-    keepAsText(work, 'unknown-word', gender.from, { reason: 'gender' });
+    keepAsText(work, 'unknown-word', holder(gender.from, work), { reason: 'gender' });
   }
   return found;
 }
@@ -162,8 +191,8 @@ function genderOf(work: Work): Subject['gender'] | undefined {
 export function examinersOf(work: Work): readonly [Examiner, ...Examiner[]] | undefined {
   const { examiner } = work.plan.mapping.exam;
   const role = examiner.role === undefined ? {} : { role: examiner.role };
-  const names = work.fields.all(examiner.name);
-  const texts = new Set(names.map(({ field }) => textOf(field)));
+  const names = work.fields.texts(examiner.name);
+  const texts = new Set(names.map(({ text }) => text));
   const isOneRecord = names.every(({ record }) => record === names[0]?.record);
   if (texts.size > 1 && isOneRecord) {
     const several = names.map((head, at): Examiner => {
@@ -173,7 +202,7 @@ export function examinersOf(work: Work): readonly [Examiner, ...Examiner[]] | un
         key: at === 0 ? 'examiner' : `examiner-${at + 1}`,
         ...(number !== undefined &&
           system !== undefined && { identifiers: [{ system, value: textOf(number) }] }),
-        name: { text: textOf(head.field) },
+        name: { text: head.text },
         ...role,
       };
     });
@@ -201,7 +230,7 @@ function examinerOf(work: Work): Examiner | undefined {
   if (fixed?.reference !== undefined)
     return { key: 'examiner', reference: fixed.reference, ...role };
   if (fixed?.name !== undefined) return { key: 'examiner', name: { text: fixed.name }, ...role };
-  const from = examiner.name ?? examiner.identifier?.from ?? '';
+  const from = namesOfText(examiner.name)[0] ?? examiner.identifier?.from ?? '';
   refuse(work, 'missing-field', from, { reason: 'examiner' });
   return undefined;
 }

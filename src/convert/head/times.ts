@@ -1,3 +1,5 @@
+import { isAfter } from '../../model/time.ts';
+import type { DateProblem } from '../date.ts';
 import { issue } from '../issue.ts';
 import type { DateField, FieldName } from '../mapping/mapping.ts';
 import type { DateProblem } from '../values/date.ts';
@@ -11,19 +13,41 @@ export interface Time {
   readonly codes?: readonly string[];
 }
 
-export function timeOf(field: DateField, { fields, plan }: Work): Time {
+/**
+ * The first of several fields that can be read as a time, and that is not later than `latest`; what is
+ * passed over on the way is told. Where none can be read it is the first that holds anything.
+ */
+export function timeOf(field: DateField, work: Work, latest?: string): Time {
+  const { fields, plan } = work;
   const { from: names, time } =
     typeof field === 'string' ? { from: field, time: undefined } : field;
   const choice = typeof names === 'string' ? [names] : names;
-  const from = choice.find((name) => fields.text(name) !== undefined) ?? choice[0] ?? '';
-  const parts = [fields.text(from), fields.text(time)].filter((part) => part !== undefined);
-  if (fields.text(from) === undefined) return { name: from };
-  return { name: from, ...plan.dates(field)(parts.join(' ')) };
+  const found = choice.flatMap((name): Time[] => {
+    const text = fields.text(name);
+    if (text === undefined) return [];
+    const parts = [text, fields.text(time)].filter((part) => part !== undefined);
+    return [{ name, ...plan.dates(field)(parts.join(' ')) }];
+  });
+  const fitting = found.find(
+    ({ value }) => value !== undefined && !(latest !== undefined && isAfter(value, latest)),
+  );
+  const chosen = fitting ?? found.find(({ value }) => value !== undefined) ?? found[0];
+  if (chosen === undefined) return { name: choice[0] ?? '' };
+  for (const passed of found.slice(0, found.indexOf(chosen))) {
+    const details = { severity: 'warning', source: fields.first(passed.name)?.at } as const;
+    const { problem = 'unreadable-date', codes } = passed;
+    work.issues.push(
+      passed.value === undefined
+        ? issue(problem, [passed.name], { reason: 'time', codes }, details)
+        : issue('reversed-dates', [passed.name], { reason: 'passed-over' }, details),
+    );
+  }
+  return chosen;
 }
 
-/** A moment that the exam needs. */
-export function vitalTime(field: DateField, work: Work): string | undefined {
-  const { value, problem, codes, name } = timeOf(field, work);
+/** A moment that the exam needs, not later than another where there is a choice. */
+export function vitalTime(field: DateField, work: Work, latest?: string): string | undefined {
+  const { value, problem, codes, name } = timeOf(field, work, latest);
   if (value === undefined) {
     refuse(work, problem ?? 'missing-field', name, { reason: 'performed-start', codes });
   } else if (problem !== undefined) {
@@ -47,12 +71,16 @@ export function recordedOf(work: Work): string | undefined {
   // `recorded` is a moment: a date alone does not do.
   if (value?.includes('T')) return value;
   if (value?.length === 10 && problem === undefined && timeOfDay !== undefined) {
+    const start = sameDayStart(value, work);
+    if (start !== undefined) {
+      tellTimeOfDay(name, work);
+      return start;
+    }
     const whole = work.plan.dates({ from: name, formats: ['YYYY-MM-DD HH:mm'] })(
       `${value} ${timeOfDay}`,
     );
     if (whole.value?.includes('T')) {
-      const details = { severity: 'information', source: work.fields.first(name)?.at } as const;
-      work.issues.push(issue('missing-zone', [name], { reason: 'time-of-day' }, details));
+      tellTimeOfDay(name, work);
       return whole.value;
     }
   }
@@ -65,4 +93,15 @@ export function recordedOf(work: Work): string | undefined {
   const helps = [...(codes ?? []), ...cures];
   refuse(work, problem ?? 'missing-field', name, { reason: 'recorded-missing', codes: helps });
   return undefined;
+}
+
+/** When the exam began, where that was on the day of a record that has no time: it was not written before. */
+function sameDayStart(day: string, work: Work): string | undefined {
+  const { value } = timeOf(work.plan.mapping.exam.performed.start, { ...work, issues: [] });
+  return value?.includes('T') && value.startsWith(day) ? value : undefined;
+}
+
+function tellTimeOfDay(name: FieldName, work: Work): void {
+  const details = { severity: 'information', source: work.fields.first(name)?.at } as const;
+  work.issues.push(issue('missing-zone', [name], { reason: 'time-of-day' }, details));
 }

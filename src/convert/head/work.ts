@@ -1,9 +1,10 @@
 import type { Issue } from '../../issue.ts';
-import { fieldText } from '../exams/note.ts';
+import { namesOfText } from '../context.ts';
+import type { TextDraft } from '../draft.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
-import type { FieldName } from '../mapping/mapping.ts';
-import type { Plan } from '../mapping/plan.ts';
-import type { TextDraft } from '../record/draft.ts';
+import type { FieldName, TextSource } from '../mapping.ts';
+import { fieldText } from '../note.ts';
+import type { Plan } from '../plan.ts';
 import type { HeadFields } from './head-fields.ts';
 
 /** Collects what is wrong while the head is put together. */
@@ -37,4 +38,9 @@ export function keepAsText<Code extends ConversionCode>(
   if (first !== undefined) work.texts.push({ text: fieldText(first), name, fields });
   const source = work.fields.first(name)?.at;
   work.issues.push(issue(code, [name], facts, { severity: 'warning', source }));
+}
+
+/** Name of the field that holds a text of the head, or of the first that could. */
+export function holder(source: TextSource | undefined, { fields }: Work): FieldName {
+  return fields.texts(source)[0]?.field.name ?? namesOfText(source)[0] ?? '';
 }

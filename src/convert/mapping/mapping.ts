@@ -1,8 +1,9 @@
-import type { Organization } from '../../model/people.ts';
-import type { Code, Instant, Key, Side, Text, UnitCode, Uri } from '../../model/primitive.ts';
-import type { RecordStatus } from '../../model/record-event.ts';
-import type { Source } from './source.ts';
-import type { Target } from './target.ts';
+import type { Organization } from '../model/people.ts';
+import type { Code, Instant, Key, Side, Text, UnitCode, Uri } from '../model/primitive.ts';
+import type { RecordStatus } from '../model/record-event.ts';
+import type { PresetName } from './presets/names.ts';
+import type { CdaSource, CsvSource, Hl7v2Source, Source } from './source.ts';
+import type { NoteTarget, Target } from './target.ts';
 
 /**
  * Name of a field of the input, exactly as the reader gives it.
@@ -11,15 +12,29 @@ import type { Target } from './target.ts';
  */
 export type FieldName = string;
 
+/** A mapping as it is written: whole, or what a preset of the library leaves open. */
+export type WrittenMapping = Mapping | PresetMapping;
+
+/**
+ * A mapping that uses a preset of the library, which says what this one leaves out. Objects are joined
+ * part by part; anything else that this mapping says stands instead of what the preset says.
+ */
+export type PresetMapping = Pick<Mapping, 'format'> &
+  Partial<Omit<Mapping, 'exam' | 'source'>> & {
+    readonly use: PresetName;
+    readonly source?: Partial<CsvSource> | Partial<Hl7v2Source> | Partial<CdaSource>;
+    readonly exam?: Parts<ExamFields>;
+  };
+
+/** The same with every part left open, lists apart. */
+type Parts<T> = T extends readonly unknown[] | string
+  ? T
+  : { readonly [Name in keyof T]?: Parts<T[Name]> };
+
 /** What the fields of an old export mean. Plain data; nothing in it is guessed when it is left out. */
 export interface Mapping {
   readonly $schema?: string;
   readonly format: 'face-neck-mapping/1';
-  /**
-   * A preset of the library that says what this mapping leaves out. Objects are joined part by part;
-   * anything else that this mapping says stands instead of what the preset says.
-   */
-  readonly use?: 'c-cda';
   readonly title?: Text;
   readonly source: Source;
   readonly exam: ExamFields;
@@ -98,8 +113,9 @@ export interface SideWithin {
 export interface DateRules {
   /**
    * Accepted forms, such as `DD/MM/YYYY` or `YYYY-MM-DD HH:mm`. Parts: YYYY, YY, MM, DD, MMM, HH,
-   * mm, ss, Z. Two forms that could read one text in two ways are refused. Default: the forms of
-   * HL7 v2 and CDA times for these two, ISO 8601 for others.
+   * mm, ss, Z. Two forms that could read one text in two ways are refused. Whole dates and times of
+   * ISO 8601 and of HL7 are read beside them, where none of them reads such a text in another way.
+   * Default: the forms of HL7 v2 and CDA times for these two, ISO 8601 for others.
    * @minItems 1
    */
   readonly formats?: readonly string[];
@@ -119,15 +135,33 @@ export interface DateRules {
 /** @minItems 1 */
 export type FieldNames = readonly FieldName[];
 
+/** One field, or several in order of preference: the first that holds anything is taken. */
+export type FieldChoice = FieldName | FieldNames;
+
+/** A text: one field or several joined; of a list the first that holds anything. */
+export type TextSource = TextPart | TextParts;
+
+/** @minItems 1 */
+export type TextParts = readonly TextPart[];
+
+export type TextPart = FieldName | JoinedFields;
+
+/** The texts of fields of one element, row or segment, blank ones left out: given name and family name. */
+export interface JoinedFields {
+  readonly join: FieldNames;
+  /** What stands between them. Default: a space. */
+  readonly with?: string;
+}
+
 /** A date field, or a date and a time field, with their own forms where these differ. */
 export type DateField = FieldName | DateFields;
 
 export interface DateFields {
-  /** One field, or several in order of preference: the first that holds anything is taken. */
-  readonly from: FieldName | FieldNames;
+  readonly from: FieldChoice;
   readonly time?: FieldName;
   /**
    * Forms for this field instead of those in `dates`; with `time`, of the two joined by one space.
+   * The standard ones are read beside them as there.
    * @minItems 1
    */
   readonly formats?: readonly string[];
@@ -143,7 +177,7 @@ export interface ExamFields {
   readonly organization?: Organization;
   readonly protocol: { readonly id: Code; readonly version: Text };
   /** Why the exam was done, in the words of the export. */
-  readonly indication?: FieldName;
+  readonly indication?: TextSource;
   readonly conclusion?: ConclusionFields;
 }
 
@@ -152,17 +186,17 @@ export interface ExamId {
   /** Name of the exporting system, so that ids of two systems never meet. */
   readonly prefix: Key;
   /** @minItems 1 */
-  readonly from: readonly FieldName[];
+  readonly from: readonly FieldChoice[];
   /**
    * Further parts, each where the export has it.
    * @minItems 1
    */
-  readonly also?: readonly FieldName[];
+  readonly also?: readonly FieldChoice[];
 }
 
 /** Status of the record: a field and what its words mean, or one for the whole export. */
 export interface StatusField {
-  readonly from?: FieldName;
+  readonly from?: FieldChoice;
   readonly words?: { readonly [word: string]: RecordStatus };
   /** Used where the field is blank or not given. */
   readonly value?: RecordStatus;
@@ -222,29 +256,30 @@ export interface SubjectFields {
   /** Reference to a Patient that the receiver has: `prefix` and the field's text. */
   readonly reference?: { readonly from: FieldName; readonly prefix: string };
   readonly family?: FieldName;
-  readonly given?: FieldName;
-  /** The whole name in one field. */
-  readonly name?: FieldName;
+  /** Of several fields each is a given name, in their order. */
+  readonly given?: FieldChoice;
+  /** The whole name in one text. */
+  readonly name?: TextSource;
   readonly birthDate?: DateField;
   readonly gender?: GenderField;
 }
 
 export interface GenderField {
-  readonly from: FieldName;
+  readonly from: FieldChoice;
   readonly words: { readonly [word: string]: 'male' | 'female' | 'other' | 'unknown' };
 }
 
 /** Who examined: fields of the export, or one fixed name for the whole export. */
 export interface ExaminerFields {
   readonly identifier?: IdentifierField;
-  readonly name?: FieldName;
+  readonly name?: TextSource;
   readonly role?: Text;
   /** Used where the fields are blank or not given. */
   readonly fixed?: { readonly name?: Text; readonly reference?: Text };
 }
 
 export interface ConclusionFields {
-  readonly text: FieldName;
+  readonly text: TextSource;
   readonly concern: ConcernField;
 }
 
@@ -274,6 +309,8 @@ export type ItemStatusWord = 'stated' | 'withdrawn' | 'text';
 export interface ItemRecords {
   /** Records of this kind only (`OBX`, an element name); any record with the code fields otherwise. */
   readonly kind?: string;
+  /** Records only in which a field says this: `OBX-2` is `TX`. */
+  readonly where?: Where;
   /**
    * Fields that name the item; their texts joined by `|` are looked up in `map`.
    * @minItems 1
@@ -303,4 +340,6 @@ export interface ItemRecords {
     readonly words: { readonly [word: string]: ItemStatus };
   };
   readonly map: { readonly [code: string]: Target };
+  /** What a record is whose code `map` does not list, or that has no code: a note and nothing else. */
+  readonly otherwise?: NoteTarget;
 }

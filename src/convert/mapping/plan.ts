@@ -24,6 +24,8 @@ export interface Plan {
   readonly head: ReadonlySet<string>;
   /** Names that targets take beside their value: units, sides, methods, notes. */
   readonly companions: ReadonlySet<string>;
+  /** Names that the mapping takes for anything but the head and layout. */
+  readonly named: ReadonlySet<string>;
   readonly layout: ReadonlySet<string>;
   readonly text: ReadonlySet<string>;
   readonly noValue: WordMap<NoValue>;
@@ -45,6 +47,8 @@ export interface PlannedTarget<T extends Target = Target> {
 export interface ItemPlan {
   readonly records: ItemRecords;
   readonly map: WordMap<PlannedTarget>;
+  /** For what the map does not list. */
+  readonly otherwise?: PlannedTarget;
   readonly statuses: WordMap<ItemStatus>;
   /** Names that the item takes, besides those of its target. */
   readonly names: ReadonlySet<string>;

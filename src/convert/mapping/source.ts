@@ -22,6 +22,11 @@ export interface CsvSource {
   /** Column headings where the file has none; otherwise the first row holds them. */
   readonly header?: readonly string[];
   /**
+   * Names of columns and the headings that mean each, compared without case, spaces and signs. A
+   * heading keeps its own name where two columns would get one name.
+   */
+  readonly headings?: { readonly [name: string]: readonly string[] };
+  /**
    * Columns whose texts tell the exams apart, for a table with several rows for an exam. Left out:
    * each row is an exam.
    * @minItems 1
@@ -59,4 +64,15 @@ export interface XmlSource {
 
 export interface CdaSource {
   readonly syntax: 'cda';
+  /**
+   * LOINC codes of sections that are part of the exam, besides the physical exam section and what
+   * stands inside it.
+   * @minItems 1
+   */
+  readonly sections?: readonly string[];
+  /**
+   * What becomes of all other sections: set aside, or their narratives kept as records of the kind
+   * `other-section`. Their entries are set aside either way. Default: `aside`.
+   */
+  readonly otherSections?: 'aside' | 'narrative';
 }

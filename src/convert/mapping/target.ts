@@ -54,6 +54,8 @@ interface ExaminedTarget extends SitedTarget {
 export interface FindingTarget extends ExaminedTarget {
   readonly kind: 'finding';
   readonly finding?: Code;
+  /** Without `finding`: what is said of the finding that the word names. Default: `present`. */
+  readonly presence?: 'present' | 'absent';
   readonly words: Words;
 }
 

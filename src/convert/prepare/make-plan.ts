@@ -1,10 +1,10 @@
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { DateField, ItemRecords, Mapping } from '../mapping/mapping.ts';
-import type { ItemPlan, Plan, PlannedTarget } from '../mapping/plan.ts';
-import type { Target, Words } from '../mapping/target.ts';
-import { wordMap } from '../mapping/word-map.ts';
-import { type DateReader, dateReader } from '../values/date.ts';
-import { type DateFormat, dateFormat } from '../values/date-format.ts';
+import { type DateReader, dateReader, formatProblems } from '../date.ts';
+import { type DateFormat, dateFormat } from '../date-format.ts';
+import type { DateField, ItemRecords, Mapping } from '../mapping.ts';
+import type { ItemPlan, Plan, PlannedTarget } from '../plan.ts';
+import type { Target, Words } from '../target.ts';
+import { wordMap } from '../word-map.ts';
 import { companionNames, headNames, itemNames } from './names.ts';
 
 /**
@@ -30,6 +30,18 @@ const isoFormats: readonly string[] = [
   'YYYY-MM-DDTHH:mm:ss',
 ];
 
+/** Whole dates and times of both standards. A year or month alone is one only where nothing else is stated. */
+const standardFormats: readonly string[] = [...compactFormats, ...isoFormats].filter((form) =>
+  form.includes('DD'),
+);
+
+/** The forms of a mapping with those of the standards that read no text in another way than they do. */
+function withStandardForms(formats: readonly string[]): readonly string[] {
+  const all = [...formats, ...standardFormats.filter((form) => !formats.includes(form))];
+  const doubtful = new Set(formatProblems(all).map(({ at }) => at));
+  return all.filter((_, at) => at < formats.length || !doubtful.has(at));
+}
+
 /** The mapping with its look-ups made, once. It must have passed its checks. */
 export function makePlan(mapping: Mapping, catalogue: Catalogue): Plan {
   const ignoreCase = mapping.ignoreCase ?? false;
@@ -46,6 +58,14 @@ export function makePlan(mapping: Mapping, catalogue: Catalogue): Plan {
     items: (mapping.items ?? []).map((records) => itemPlan(records, planned, ignoreCase)),
     head: new Set(headNames(mapping.exam)),
     companions: new Set(Object.values(mapping.fields ?? {}).flatMap(companionNames)),
+    named: new Set([
+      ...Object.entries(mapping.fields ?? {}).flatMap(([name, target]) => [
+        name,
+        ...companionNames(target),
+      ]),
+      ...(mapping.items ?? []).flatMap(itemNames),
+      ...(mapping.text ?? []),
+    ]),
     layout: new Set(mapping.layout),
     text: new Set(mapping.text),
     noValue: wordMap(mapping.noValue, ignoreCase),
@@ -85,13 +105,16 @@ function itemPlan(
     records,
     // Codes are identifiers of the export, not words: their case counts.
     map: wordMap(Object.fromEntries(targets), false),
+    ...(records.otherwise !== undefined && { otherwise: planned(records.otherwise) }),
     statuses: wordMap(records.status?.words, ignoreCase),
     names: new Set(itemNames(records)),
   };
 }
 
 function dateReaders(mapping: Mapping): (field: DateField) => DateReader {
-  const rules = { ...mapping.dates, formats: mapping.dates?.formats ?? defaultFormats(mapping) };
+  const stated = mapping.dates?.formats;
+  const formats = stated === undefined ? defaultFormats(mapping) : withStandardForms(stated);
+  const rules = { ...mapping.dates, formats };
   const compile = (formats: readonly string[]): DateReader =>
     dateReader(
       formats.map(dateFormat).filter((format): format is DateFormat => format !== undefined),
@@ -102,7 +125,7 @@ function dateReaders(mapping: Mapping): (field: DateField) => DateReader {
   return (field) => {
     const formats = typeof field === 'string' ? undefined : field.formats;
     if (formats === undefined) return usual;
-    const reader = own.get(formats) ?? compile(formats);
+    const reader = own.get(formats) ?? compile(withStandardForms(formats));
     own.set(formats, reader);
     return reader;
   };

@@ -1,5 +1,6 @@
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
+import { namesOfText, sourceNames } from '../context.ts';
 import { issue } from '../issue.ts';
 import type {
   DateField,
@@ -16,23 +17,22 @@ import { sourceNames } from '../record/context.ts';
 export function headNames(exam: ExamFields): string[] {
   const { subject, performed, recorded, examiner, conclusion } = exam;
   return [
-    ...exam.id.from,
-    ...(exam.id.also ?? []),
-    exam.status.from,
+    ...[...exam.id.from, ...(exam.id.also ?? [])].flatMap(namesOfText),
+    ...namesOfText(exam.status.from),
     ...(subject.identifiers ?? []).flatMap(identifierNames),
     subject.reference?.from,
     subject.family,
-    subject.given,
-    subject.name,
+    ...namesOfText(subject.given),
+    ...namesOfText(subject.name),
     ...dateNames(subject.birthDate),
-    subject.gender?.from,
+    ...namesOfText(subject.gender?.from),
     ...dateNames(performed.start),
     ...dateNames(performed.end),
     ...dateNames(recorded.from),
     ...(examiner.identifier === undefined ? [] : identifierNames(examiner.identifier)),
-    examiner.name,
-    exam.indication,
-    conclusion?.text,
+    ...namesOfText(examiner.name),
+    ...namesOfText(exam.indication),
+    ...namesOfText(conclusion?.text),
     conclusion?.concern.from,
   ].filter((name) => name !== undefined);
 }
@@ -56,8 +56,13 @@ export function itemNames(items: ItemRecords): string[] {
     ...code,
     ...own.flatMap(sourceNames),
     ...dateNames(at),
-    ...Object.values(items.map).flatMap(companionNames),
+    ...(items.where === undefined ? [] : [items.where.field]),
+    ...targetsOf(items).flatMap(companionNames),
   ];
+}
+
+function targetsOf({ map, otherwise }: ItemRecords): Target[] {
+  return [...Object.values(map), ...(otherwise === undefined ? [] : [otherwise])];
 }
 
 function identifierNames({ from, where, oidFrom }: IdentifierField): string[] {
@@ -65,7 +70,8 @@ function identifierNames({ from, where, oidFrom }: IdentifierField): string[] {
   return [from, ...beside];
 }
 
-function dateNames(field: DateField | undefined): string[] {
+/** Names of the fields that a date is taken from. */
+export function dateNames(field: DateField | undefined): string[] {
   if (field === undefined) return [];
   if (typeof field === 'string') return [field];
   const from = typeof field.from === 'string' ? [field.from] : field.from;
@@ -122,10 +128,7 @@ function whereNames({ exam, items, fields }: Mapping): string[] {
     ...(exam.subject.identifiers ?? []),
     ...(exam.examiner.identifier === undefined ? [] : [exam.examiner.identifier]),
   ];
-  const targets = [
-    ...Object.values(fields ?? {}),
-    ...(items ?? []).flatMap(({ map }) => Object.values(map)),
-  ];
+  const targets = [...Object.values(fields ?? {}), ...(items ?? []).flatMap(targetsOf)];
   const sources: (SourceField | undefined)[] = [
     ...(items ?? []).flatMap(
       ({ side, region, method, conditions, modality, unit, note, group }) => [
@@ -146,7 +149,8 @@ function whereNames({ exam, items, fields }: Mapping): string[] {
       'unitFrom' in target ? target.unitFrom : undefined,
     ]),
   ];
-  return [...identifiers, ...sources].flatMap((source) =>
+  const beside = [...identifiers, ...sources].flatMap((source) =>
     typeof source === 'object' && source.where !== undefined ? [source.where.field] : [],
   );
+  return [...beside, ...(items ?? []).flatMap(({ where }) => where?.field ?? [])];
 }

@@ -3,11 +3,11 @@ import { hasErrors, type Issue, type Outcome } from '../../issue.ts';
 import type { Supplied } from '../../kinds/facets/conversion.ts';
 import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
-import { completeMapping, syntaxIssues } from '../mapping/complete.ts';
-import type { ItemRecords, Mapping } from '../mapping/mapping.ts';
-import type { Plan } from '../mapping/plan.ts';
-import { withPreset } from '../mapping/presets.ts';
-import type { Target } from '../mapping/target.ts';
+import { completeMapping, syntaxIssues } from '../complete.ts';
+import type { ItemRecords, Mapping } from '../mapping.ts';
+import type { Plan } from '../plan.ts';
+import { withPreset } from '../presets/index.ts';
+import type { Target } from '../target.ts';
 import { dateIssues } from './dates.ts';
 import { examIssues } from './exam.ts';
 import { makePlan } from './make-plan.ts';
@@ -30,7 +30,7 @@ export interface MappingOptions {
  */
 export function prepareMapping(value: unknown, options: MappingOptions = {}): Outcome<Plan> {
   const catalogue = options.catalogue ?? builtInCatalogue;
-  const whole = withPreset(value);
+  const whole = withPreset(value, catalogue);
   const schema = mappingSchemaIssues(whole);
   if (hasErrors(schema)) return { issues: schema };
   const given = whole as Mapping; // the schema, generated from this type, has accepted it
@@ -81,6 +81,10 @@ function itemIssues(
     const at = [...path, 'map', code];
     append(issues, oneTarget(target, at, supplied, mapping, catalogue));
     append(issues, sideNameIssues(code, target, at));
+  }
+  const { otherwise } = items;
+  if (otherwise !== undefined) {
+    issues.push(...oneTarget(otherwise, [...path, 'otherwise'], supplied, mapping, catalogue));
   }
   return issues;
 }

@@ -1,5 +1,5 @@
-import { contentOf, isBlank } from '../exams/note.ts';
-import type { SourceField, Where } from '../mapping/mapping.ts';
+import type { SourceField, TextPart, TextSource, Where } from './mapping.ts';
+import { contentOf, isBlank } from './note.ts';
 import type { Field, LegacyRecord, Scope } from './record.ts';
 
 /**
@@ -108,4 +108,19 @@ export function sourceNames(source: SourceField | undefined): string[] {
   if (source === undefined) return [];
   const { from, where } = parts(source);
   return where === undefined ? [from] : [from, where.field];
+}
+
+/** The parts of a text in order of preference. */
+export function partsOfText(source: TextSource | undefined): readonly TextPart[] {
+  if (source === undefined) return [];
+  return isOnePart(source) ? [source] : source;
+}
+
+function isOnePart(source: TextSource): source is TextPart {
+  return !Array.isArray(source);
+}
+
+/** Names of the fields that a text is taken from. */
+export function namesOfText(source: TextSource | undefined): string[] {
+  return partsOfText(source).flatMap((part) => (typeof part === 'string' ? [part] : part.join));
 }

@@ -1,7 +1,7 @@
 import { append } from '../../append.ts';
 import type { Problem } from '../build/built.ts';
 import { contentOf, fieldText, isBlank, recordText } from '../exams/note.ts';
-import type { ItemRecords } from '../mapping/mapping.ts';
+import type { ItemRecords, Where } from '../mapping/mapping.ts';
 import type { ItemPlan, Plan, PlannedTarget } from '../mapping/plan.ts';
 import type { Drafts } from './draft.ts';
 import { fieldIssue, readTarget, type TargetInput, type TargetResult } from './read-target.ts';
@@ -28,8 +28,12 @@ export function recordDrafts(record: LegacyRecord, plan: Plan): RecordResult {
     unmapped: [],
   };
   if (record.malformed !== undefined) {
-    const text = recordText(record, record.fields);
-    result.drafts.push({ text, name: record.kind, fields: record.fields });
+    const told = record.fields.filter((field) => !isApart(field, plan));
+    append(
+      result.administrative,
+      record.fields.filter((field) => isApart(field, plan)),
+    );
+    result.drafts.push({ text: recordText(record, told), name: record.kind, fields: told });
     append(
       result.issues,
       record.malformed.map((found) => ({ ...found, severity: 'warning' as const })),
@@ -37,13 +41,21 @@ export function recordDrafts(record: LegacyRecord, plan: Plan): RecordResult {
     return result;
   }
   const free = record.fields.filter((field) => {
+    if (plan.head.has(field.name)) return false;
     if (plan.layout.has(field.name)) result.layout.push(field);
-    return !plan.layout.has(field.name) && !plan.head.has(field.name);
+    else if (isApart(field, plan)) result.administrative.push(field);
+    else return true;
+    return false;
   });
   const item = itemOf(record, free, plan);
   if (item === undefined) wideFields(record, free, plan, result);
   else itemFields(record, free, item, plan, result);
   return result;
+}
+
+/** A field about who took part, which the mapping takes for nothing. */
+function isApart({ administrative, name }: Field, plan: Plan): boolean {
+  return administrative === true && !plan.named.has(name);
 }
 
 /** Of several items that fit, the first that lists the code; else the first, to tell that it is not listed. */
@@ -60,9 +72,18 @@ function codeOf(fields: readonly Field[], { code }: ItemRecords): string {
     .join('|');
 }
 
-function isItem(record: LegacyRecord, { kind, code }: ItemRecords): boolean {
+function isItem(record: LegacyRecord, { kind, code, where, otherwise }: ItemRecords): boolean {
   if (kind !== undefined && kind !== record.kind) return false;
+  if (where !== undefined && !says(record, where)) return false;
+  // A note needs no code, where the kind of its record is named.
+  if (kind !== undefined && otherwise !== undefined) return true;
   return record.fields.some((field) => code.includes(field.name) && !isBlank(field));
+}
+
+function says(record: LegacyRecord, { field, is }: Where): boolean {
+  const accepted = typeof is === 'string' ? [is] : is;
+  const said = record.fields.filter(({ name }) => name === field);
+  return said.length > 0 && said.every((one) => accepted.includes(contentOf(one).trim()));
 }
 
 function take(result: RecordResult, found: TargetResult): void {
@@ -173,7 +194,7 @@ function itemFields(
   const code = codeOf(free, item.records);
   const said = present.filter((field) => !isBlank(field));
   const text = recordText(record, said);
-  const planned = item.map.get(code);
+  const planned = item.map.get(code) ?? item.otherwise;
   if (planned === undefined) {
     result.drafts.push({ text, name: code, fields: said });
     append(result.blank, present.filter(isBlank));

@@ -29,6 +29,8 @@ export interface Field {
   readonly contradicted?: true;
   /** The sender's words for the code in the same scope: v2 OBX-3.2, CDA displayName. */
   readonly wording?: true;
+  /** About who took part or with what, beside what was found: as `administrative` of a record. */
+  readonly administrative?: true;
 }
 
 /** One row, segment group, element or entry. */

@@ -1,7 +1,8 @@
 import { type ConvertResult, convertText } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
-import type { Mapping } from '../mapping/mapping.ts';
+import { noFields } from '../ledger.ts';
+import type { WrittenMapping } from '../mapping.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 import { xmlReader } from './reader.ts';
 
@@ -11,7 +12,7 @@ import { xmlReader } from './reader.ts';
  */
 export function fromXml(
   text: string,
-  mapping: Mapping,
+  mapping: WrittenMapping,
   options: MappingOptions = {},
 ): ConvertResult {
   const prepared = prepareMapping(mapping, options);

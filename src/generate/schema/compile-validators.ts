@@ -15,6 +15,8 @@ interface Target {
   readonly folder: string;
   readonly name: string;
   readonly validator: string;
+  /** Definition to check by; the schema as a whole where left out. */
+  readonly root?: string;
 }
 
 const targets: readonly Target[] = [
@@ -35,6 +37,8 @@ const targets: readonly Target[] = [
     folder: 'convert/compiled',
     name: 'mapping',
     validator: 'mappingValidator',
+    // What is checked is the mapping with its preset below it.
+    root: 'Mapping',
   },
 ];
 
@@ -105,6 +109,13 @@ function joinErrors(all, more) {
 }`;
 }
 
+/** The schema for values of one of its definitions, without those that this one does not need. */
+function rootedAt(root: string, text: string): string {
+  const { anyOf: _, ...schema } = JSON.parse(text);
+  const { PresetMapping: __, ...definitions } = schema.definitions;
+  return JSON.stringify({ ...schema, $ref: `#/definitions/${root}`, definitions });
+}
+
 function declarations(name: string, resourceTypes: boolean): string {
   return `interface SchemaFault {
   instancePath: string;
@@ -124,8 +135,9 @@ ${resourceTypes ? 'export declare const resourceTypes: readonly string[];\n' : '
 
 /** Writes the compiled validators and their types below `out`, normally src or dist. */
 export async function compileValidators(out: string): Promise<void> {
-  for (const { schema, folder, name, validator } of targets) {
-    const text = await readFile(join(project, schema), 'utf8');
+  for (const { schema, folder, name, validator, root } of targets) {
+    const file = await readFile(join(project, schema), 'utf8');
+    const text = root === undefined ? file : rootedAt(root, file);
     const home = join(out, folder);
     await mkdir(home, { recursive: true });
     await writeFile(join(home, `${name}.js`), await validatorModule(text, validator));

@@ -320,6 +320,9 @@ export const conversion = {
   'broken-reference': {
     narrative: 'the entry refers to narrative that is not there',
   },
+  'reversed-dates': {
+    'passed-over': 'this time is after the record was written; the next in the mapping is taken',
+  },
   'narrative-conflict': {
     parts: [
       'the entry and its narrative seem to disagree: {names}',
@@ -327,16 +330,21 @@ export const conversion = {
     ],
   },
   'unsupported-message': {
+    'no-namespace': ['the document declares no namespace; it is read as CDA', '{url}'],
     namespace: ['the document is not in the CDA namespace', '{url}'],
     document: ['the document is not a ClinicalDocument', 'ClinicalDocument'],
     type: ['this message type does not hold an exam', 'ORU^R01 or MDM^T02'],
     version: ['this version of HL7 v2 is not read', '2.3 to 2.8'],
-    'no-exam-section': ['the document has no physical exam section', 'a section {code}'],
+    'no-exam-section': [
+      'the document has no section of an examination',
+      'a section {code}, or sections or otherSections in the source of the mapping',
+    ],
   },
   'test-message': {
     processing: ['the message does not come from production', 'P, table 0103'],
   },
   'several-patients': {
+    subject: 'the entry is about someone else than the patient, or a specimen; it is kept as text',
     'record-target': [
       'the document does not have exactly one recordTarget',
       'one patient in a document',

@@ -339,6 +339,10 @@ export const germanConversion: Translated<typeof conversion> = {
   'broken-reference': {
     narrative: 'der Eintrag verweist auf Text, den es nicht gibt',
   },
+  'reversed-dates': {
+    'passed-over':
+      'diese Zeit liegt nach dem Schreiben des Datensatzes; die nächste der Zuordnung gilt',
+  },
   'narrative-conflict': {
     parts: [
       'Eintrag und Text scheinen sich zu widersprechen: {names}',
@@ -346,19 +350,22 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'unsupported-message': {
+    'no-namespace': ['das Dokument nennt keinen Namensraum; es wird als CDA gelesen', '{url}'],
     namespace: ['das Dokument ist nicht im CDA-Namensraum', '{url}'],
     document: ['das Dokument ist kein ClinicalDocument', 'ClinicalDocument'],
     type: ['dieser Nachrichtentyp enthält keine Untersuchung', 'ORU^R01 oder MDM^T02'],
     version: ['diese Version von HL7 v2 wird nicht gelesen', '2.3 bis 2.8'],
     'no-exam-section': [
-      'das Dokument hat keinen Abschnitt mit einer körperlichen Untersuchung',
-      'ein Abschnitt {code}',
+      'das Dokument hat keinen Abschnitt einer Untersuchung',
+      'ein Abschnitt {code}, oder sections oder otherSections in der Quelle der Zuordnung',
     ],
   },
   'test-message': {
     processing: ['die Nachricht stammt nicht aus dem Echtbetrieb', 'P, Tabelle 0103'],
   },
   'several-patients': {
+    subject:
+      'der Eintrag handelt von jemand anderem als dem Patienten oder von einer Probe; er bleibt als Text',
     'record-target': ['das Dokument hat nicht genau ein recordTarget', 'eine Person je Dokument'],
     pid: ['die Nachricht hat nicht genau ein PID-Segment', 'eine Person je Nachricht'],
   },

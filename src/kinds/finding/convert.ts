@@ -8,10 +8,11 @@ import {
   unknownWord,
 } from '../../convert/build/built.ts';
 import { quantityParts, readQuantity } from '../../convert/build/quantity.ts';
-import type { Plan } from '../../convert/mapping/plan.ts';
-import type { AttributeTarget, FindingTarget } from '../../convert/mapping/target.ts';
-import { readNumber } from '../../convert/values/number.ts';
-import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
+import { readNumber } from '../../convert/number.ts';
+import type { Plan } from '../../convert/plan.ts';
+import type { AttributeTarget, FindingTarget } from '../../convert/target.ts';
+import type { Code } from '../../model/primitive.ts';
+import type { StatementConversion, TargetConversion } from '../conversion.ts';
 import { regionState } from '../region-state/convert.ts';
 import type { Attribute, Finding, Presence } from './statement.ts';
 
@@ -36,16 +37,18 @@ export const findingTarget: TargetConversion<FindingTarget> = {
     finding === undefined ? [...catalogue.findings.keys()] : [...presences, ...certainties],
   states: ['not-examined', 'not-applicable', 'partial'],
   build: ({ target }, reading, plan) => {
-    const { region = target.region, meaning } = reading;
+    const { meaning } = reading;
+    const { finding, presence = 'present' } = target;
+    const named = finding ?? (typeof meaning === 'string' ? meaning : undefined);
+    const region = reading.region ?? target.region ?? onlyRegion(named, presence, plan);
     if (region === undefined) return noRegion;
     if (isState(meaning)) return regionState(region, reading, meaning);
     const place = placed(region, reading);
-    const { finding } = target;
     if (finding === undefined) {
       if (meaning === undefined || !plan.catalogue.findings.has(meaning)) {
         return unknownWord({ reason: 'finding' });
       }
-      return { statements: [{ kind: 'finding', ...place, finding: meaning, presence: 'present' }] };
+      return { statements: [{ kind: 'finding', ...place, finding: meaning, presence }] };
     }
     if (isCertainty(meaning)) {
       const sure = { presence: 'present', certainty: meaning } as const;
@@ -56,6 +59,17 @@ export const findingTarget: TargetConversion<FindingTarget> = {
     return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
   },
 };
+
+/** The one region that a finding can have. What is absent is not said to be absent in all of a group. */
+function onlyRegion(
+  finding: Code | undefined,
+  presence: Presence,
+  { catalogue }: Plan,
+): Code | undefined {
+  const [region, other] = catalogue.findings.get(finding ?? '')?.regions ?? [];
+  if (region === undefined || other !== undefined) return undefined;
+  return presence === 'absent' && catalogue.regions.get(region)?.group ? undefined : region;
+}
 
 export const attributeTarget: TargetConversion<AttributeTarget> = {
   codes: ({ finding, attribute }) => [

@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
+import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
 import { mappingSchemaIssues } from '../../../src/convert/prepare/schema-issues.ts';
-import { mappingSchemaText } from '../../../src/generate/schema/mapping-schema.ts';
+import { presetNames } from '../../../src/convert/presets/index.ts';
+import { mappingSchemaText } from '../../../src/generate/mapping-schema.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { mergePatch } from '../merge-patch.ts';
 
@@ -64,6 +66,20 @@ describe('the compiled schema', () => {
     expect(accepts(mapping)).toBe(false);
     expect(mappingSchemaIssues(mapping)).toMatchObject([{ code, path }]);
   });
+
+  it.each(presetNames)(
+    'lets a mapping that uses the preset %s leave open what that says',
+    (use) => {
+      const format = 'face-neck-mapping/1';
+      const exam = { subject: { identifiers: [{ from: 'n', system: 'urn:oid:1.2.3' }] } };
+      expect(accepts({ format, use })).toBe(true);
+      expect(accepts({ format, use, exam, dates: { zone: 'Z' } })).toBe(true);
+      expect(accepts({ format, use: `${use}-2` })).toBe(false);
+      expect(accepts({ format, use, exam: { colour: 1 } })).toBe(false);
+      expect(prepareMapping({ format, use, exam }).issues).toEqual([]);
+      expect(mappingSchemaIssues({ format, use })).not.toEqual([]);
+    },
+  );
 
   it('refuses what could change prototypes', () => {
     const mapping = JSON.parse(`{"__proto__": {"format": "face-neck-mapping/1"}}`);

@@ -1,16 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { fromCda } from '../../src/convert/cda/from-cda.ts';
-import { fromCsv } from '../../src/convert/csv/from-csv.ts';
-import type { Mapping } from '../../src/convert/mapping/mapping.ts';
-import { checkLedger } from './syntax-cases.ts';
+import { fromCda } from '../../../src/convert/cda/from-cda.ts';
+import { fromCsv } from '../../../src/convert/csv/from-csv.ts';
+import type { Mapping, PresetMapping } from '../../../src/convert/mapping.ts';
+import { checkLedger } from '../syntax-cases.ts';
 
-/** All that a person writes: the zone of times without one, and what a date alone stands for. */
-const own = {
+/** All that a person writes: the zone of times without one. */
+const own: PresetMapping = {
   format: 'face-neck-mapping/1',
   use: 'c-cda',
   dates: { zone: 'America/New_York' },
-  exam: { recorded: { timeOfDay: '00:00' } },
-} as unknown as Mapping; // the preset says the rest; the whole is checked against the schema
+};
 
 interface Parts {
   readonly ids?: string;
@@ -71,6 +70,46 @@ describe('the preset for C-CDA', () => {
       {},
     ],
     [
+      'the name at birth beside the one of today',
+      {
+        patient:
+          '<name><given>Ada</given><family>Rope</family></name><name><given qualifier="BR">Ada</given><family>Knot</family></name>',
+      },
+      { name: { family: 'Rope', given: ['Ada'] } },
+    ],
+    [
+      'a name space that is a UUID',
+      { ids: '<id root="CA7B5F0E-4F2B-4C43-9A53-6D3B9B1F2A10" extension="H-1"/>' },
+      {
+        identifiers: [{ system: 'urn:uuid:ca7b5f0e-4f2b-4c43-9a53-6d3b9b1f2a10', value: 'H-1' }],
+      },
+    ],
+    [
+      'a date alone, and a visit later on that day',
+      {
+        time: '20240301',
+        header:
+          '<componentOf><encompassingEncounter><effectiveTime><low value="202403011000-0500"/></effectiveTime></encompassingEncounter></componentOf>',
+      },
+      {},
+    ],
+    [
+      'a visit that began after the document was written',
+      {
+        header:
+          '<componentOf><encompassingEncounter><effectiveTime><low value="20250301"/></effectiveTime></encompassingEncounter></componentOf>',
+      },
+      {},
+    ],
+    [
+      'a visit whose time can not be read',
+      {
+        header:
+          '<componentOf><encompassingEncounter><effectiveTime><low value="unknown"/></effectiveTime></encompassingEncounter></componentOf>',
+      },
+      {},
+    ],
+    [
       'an alias',
       {
         patient:
@@ -101,14 +140,14 @@ describe('the preset for C-CDA', () => {
   });
 
   it('gives way to what the mapping says', () => {
-    const mapping = { ...own, exam: { ...own.exam, status: { value: 'preliminary' } } } as Mapping;
+    const mapping: PresetMapping = { ...own, exam: { status: { value: 'preliminary' } } };
     expect(fromCda(document({}), mapping).exams[0]?.exam.status).toBe('preliminary');
   });
 
   it('tells the cure for a date alone', () => {
-    const mapping = { ...own, exam: {} } as unknown as Mapping;
+    const { dates: _, ...mapping } = own;
     const { quarantine } = fromCda(document({ time: '20240301' }), mapping);
-    expect(quarantine[0]?.issues.map(({ expected }) => expected).join()).toContain('timeOfDay');
+    expect(quarantine[0]?.issues.map(({ expected }) => expected).join()).toContain('dates.zone');
   });
 });
 
