@@ -52,7 +52,11 @@ export function readFields(
         ? readFields(child, placeOf, nothing, below, inner)
         : attributeFields(child, below, placeOf(child.start), inner);
     if (!people.has(child.name)) append(fields, found);
-    else append(fields, found.map((field) => ({ ...field, administrative: true as const })));
+    else
+      append(
+        fields,
+        found.map((field) => ({ ...field, administrative: true as const })),
+      );
   }
   return fields;
 }

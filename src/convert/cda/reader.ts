@@ -1,7 +1,7 @@
 import { hasErrors } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { RawUnit, Reader, RecordGroup } from '../record.ts';
-import type { CdaSource } from '../source.ts';
+import type { CdaSource } from '../mapping/source.ts';
+import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { readExam } from '../xml/reader.ts';
 import { elementSplitter } from '../xml/split.ts';
 import { CDA_NAMESPACE, namedByCda } from './names.ts';

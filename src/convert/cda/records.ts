@@ -1,8 +1,8 @@
 import type { Issue } from '../../issue.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { issue } from '../issue.ts';
-import type { Field, LegacyRecord } from '../record.ts';
-import type { CdaSource } from '../source.ts';
+import type { CdaSource } from '../mapping/source.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
 import { type EntryReading, readEntry } from './entry.ts';
 import { type PlaceOf, readFields } from './fields.ts';
 import {

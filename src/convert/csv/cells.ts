@@ -1,5 +1,5 @@
 import { parse } from 'csv-parse/sync';
-import type { CsvSource } from '../source.ts';
+import type { CsvSource } from '../mapping/source.ts';
 
 /** Cells of one row; undefined where its quoting is broken. */
 export type Cells = readonly string[] | undefined;

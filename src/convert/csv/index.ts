@@ -1,4 +1,4 @@
-export type { ConvertedExam, ConvertResult } from '../convert-text.ts';
-export type { Mapping, PresetMapping, WrittenMapping } from '../mapping.ts';
-export type { QuarantineEntry } from '../quarantine.ts';
+export type { ConvertedExam, ConvertResult } from '../exams/convert-text.ts';
+export type { QuarantineEntry } from '../exams/quarantine.ts';
+export type { Mapping, PresetMapping, WrittenMapping } from '../mapping/mapping.ts';
 export { fromCsv } from './from-csv.ts';

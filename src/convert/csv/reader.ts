@@ -1,5 +1,5 @@
-import type { LegacyRecord, RawUnit, Reader, RecordGroup } from '../record.ts';
-import type { CsvSource } from '../source.ts';
+import type { CsvSource } from '../mapping/source.ts';
+import type { LegacyRecord, RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { columnNames, fittingCells, readCells, renamedColumns } from './cells.ts';
 import { type RowFault, rowBody, rowSplitter } from './row-splitter.ts';
 import { rowIssue } from './row-unit.ts';

@@ -1,5 +1,6 @@
-import type { RawUnit, Splitter } from '../record.ts';
-import type { CsvSource } from '../source.ts';
+import { append } from '../../append.ts';
+import type { CsvSource } from '../mapping/source.ts';
+import type { RawUnit, Splitter } from '../record/record.ts';
 import { columnNames, fittingCells, readCells, renamedColumns } from './cells.ts';
 import { type KeyedRow, rowGrouper } from './row-grouper.ts';
 import { type Row, rowBody, rowSplitter } from './row-splitter.ts';

@@ -1,6 +1,6 @@
 import type { Conclusion } from '../../model/conclusion.ts';
-import type { ConcernField } from '../mapping.ts';
-import { wordMap } from '../word-map.ts';
+import type { ConcernField } from '../mapping/mapping.ts';
+import { wordMap } from '../mapping/word-map.ts';
 import { holder, keepAsText, type Work } from './work.ts';
 
 export function conclusionOf(work: Work): Conclusion | undefined {

@@ -1,9 +1,9 @@
 import type { Issue } from '../../issue.ts';
-import { fits, inContext, partsOfText } from '../context.ts';
+import { contentOf, isBlank, printable } from '../exams/note.ts';
 import { issue } from '../issue.ts';
-import type { FieldName, TextPart, TextSource, Where } from '../mapping.ts';
-import { contentOf, isBlank, printable } from '../note.ts';
-import type { Field, LegacyRecord } from '../record.ts';
+import type { FieldName, TextPart, TextSource, Where } from '../mapping/mapping.ts';
+import { fits, inContext, partsOfText } from '../record/context.ts';
+import type { Field, LegacyRecord } from '../record/record.ts';
 
 /** Fields of the exam head, over all records of one exam. */
 export interface HeadFields {

@@ -1,10 +1,8 @@
 import type { Examiner, Subject } from '../../model/people.ts';
-import { inContext, namesOfText } from '../context.ts';
-import { looksDamaged } from '../damaged.ts';
 import { issue } from '../issue.ts';
 import type { IdentifierField } from '../mapping/mapping.ts';
 import { wordMap } from '../mapping/word-map.ts';
-import { inContext } from '../record/context.ts';
+import { inContext, namesOfText } from '../record/context.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
 import { looksDamaged } from '../values/damaged.ts';
 import { type Found, textOf } from './head-fields.ts';

@@ -1,5 +1,4 @@
 import { isAfter } from '../../model/time.ts';
-import type { DateProblem } from '../date.ts';
 import { issue } from '../issue.ts';
 import type { DateField, FieldName } from '../mapping/mapping.ts';
 import type { DateProblem } from '../values/date.ts';

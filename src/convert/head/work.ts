@@ -1,10 +1,10 @@
 import type { Issue } from '../../issue.ts';
-import { namesOfText } from '../context.ts';
-import type { TextDraft } from '../draft.ts';
+import { fieldText } from '../exams/note.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
-import type { FieldName, TextSource } from '../mapping.ts';
-import { fieldText } from '../note.ts';
-import type { Plan } from '../plan.ts';
+import type { FieldName, TextSource } from '../mapping/mapping.ts';
+import type { Plan } from '../mapping/plan.ts';
+import { namesOfText } from '../record/context.ts';
+import type { TextDraft } from '../record/draft.ts';
 import type { HeadFields } from './head-fields.ts';
 
 /** Collects what is wrong while the head is put together. */

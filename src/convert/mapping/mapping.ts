@@ -1,6 +1,6 @@
-import type { Organization } from '../model/people.ts';
-import type { Code, Instant, Key, Side, Text, UnitCode, Uri } from '../model/primitive.ts';
-import type { RecordStatus } from '../model/record-event.ts';
+import type { Organization } from '../../model/people.ts';
+import type { Code, Instant, Key, Side, Text, UnitCode, Uri } from '../../model/primitive.ts';
+import type { RecordStatus } from '../../model/record-event.ts';
 import type { PresetName } from './presets/names.ts';
 import type { CdaSource, CsvSource, Hl7v2Source, Source } from './source.ts';
 import type { NoteTarget, Target } from './target.ts';

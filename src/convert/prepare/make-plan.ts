@@ -1,10 +1,10 @@
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import { type DateReader, dateReader, formatProblems } from '../date.ts';
-import { type DateFormat, dateFormat } from '../date-format.ts';
-import type { DateField, ItemRecords, Mapping } from '../mapping.ts';
-import type { ItemPlan, Plan, PlannedTarget } from '../plan.ts';
-import type { Target, Words } from '../target.ts';
-import { wordMap } from '../word-map.ts';
+import type { DateField, ItemRecords, Mapping } from '../mapping/mapping.ts';
+import type { ItemPlan, Plan, PlannedTarget } from '../mapping/plan.ts';
+import type { Target, Words } from '../mapping/target.ts';
+import { wordMap } from '../mapping/word-map.ts';
+import { type DateReader, dateReader, formatProblems } from '../values/date.ts';
+import { type DateFormat, dateFormat } from '../values/date-format.ts';
 import { companionNames, headNames, itemNames } from './names.ts';
 
 /**

@@ -1,6 +1,5 @@
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
-import { namesOfText, sourceNames } from '../context.ts';
 import { issue } from '../issue.ts';
 import type {
   DateField,
@@ -11,7 +10,7 @@ import type {
   SourceField,
 } from '../mapping/mapping.ts';
 import type { Target } from '../mapping/target.ts';
-import { sourceNames } from '../record/context.ts';
+import { namesOfText, sourceNames } from '../record/context.ts';
 
 /** Names that the exam head takes. */
 export function headNames(exam: ExamFields): string[] {

@@ -1,5 +1,5 @@
-import type { SourceField, TextPart, TextSource, Where } from './mapping.ts';
-import { contentOf, isBlank } from './note.ts';
+import { contentOf, isBlank } from '../exams/note.ts';
+import type { SourceField, TextPart, TextSource, Where } from '../mapping/mapping.ts';
 import type { Field, LegacyRecord, Scope } from './record.ts';
 
 /**

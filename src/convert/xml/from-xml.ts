@@ -1,8 +1,7 @@
 import { type ConvertResult, convertText } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
-import { noFields } from '../ledger.ts';
-import type { WrittenMapping } from '../mapping.ts';
+import type { WrittenMapping } from '../mapping/mapping.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 import { xmlReader } from './reader.ts';
 

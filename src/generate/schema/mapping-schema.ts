@@ -1,6 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { presetNames } from '../convert/presets/index.ts';
+import { presetNames } from '../../convert/mapping/presets/index.ts';
 import { schemaFromTypes } from './schema-from-types.ts';
 
 const target = fileURLToPath(new URL('../../../profiles/mapping.schema.json', import.meta.url));

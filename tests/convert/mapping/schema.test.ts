@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
+import { presetNames } from '../../../src/convert/mapping/presets/index.ts';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
 import { mappingSchemaIssues } from '../../../src/convert/prepare/schema-issues.ts';
-import { presetNames } from '../../../src/convert/presets/index.ts';
-import { mappingSchemaText } from '../../../src/generate/mapping-schema.ts';
+import { mappingSchemaText } from '../../../src/generate/schema/mapping-schema.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { mergePatch } from '../merge-patch.ts';
 

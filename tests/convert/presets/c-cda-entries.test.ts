@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { fromCda } from '../../../src/convert/cda/from-cda.ts';
-import type { ConvertResult } from '../../../src/convert/convert-text.ts';
-import type { PresetMapping } from '../../../src/convert/mapping.ts';
-import { snomedWords } from '../../../src/convert/presets/published-codes.ts';
-import { examSections } from '../../../src/convert/presets/sections.ts';
-import { standingOf } from '../../../src/kinds/meanings.ts';
+import type { ConvertResult } from '../../../src/convert/exams/convert-text.ts';
+import type { PresetMapping } from '../../../src/convert/mapping/mapping.ts';
+import { snomedWords } from '../../../src/convert/mapping/presets/published-codes.ts';
+import { examSections } from '../../../src/convert/mapping/presets/sections.ts';
+import { standingOf } from '../../../src/kinds/registries/meanings.ts';
 import type { Statement } from '../../../src/model/statement.ts';
 import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
 import { lateralitySides } from '../../../src/terminology/sides.ts';

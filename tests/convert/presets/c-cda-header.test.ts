@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fromCda } from '../../../src/convert/cda/from-cda.ts';
 import { fromCsv } from '../../../src/convert/csv/from-csv.ts';
-import type { Mapping, PresetMapping } from '../../../src/convert/mapping.ts';
+import type { Mapping, PresetMapping } from '../../../src/convert/mapping/mapping.ts';
 import { checkLedger } from '../syntax-cases.ts';
 
 /** All that a person writes: the zone of times without one. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fromHl7v2 } from '../../../src/convert/hl7v2/from-hl7v2.ts';
-import type { PresetMapping } from '../../../src/convert/mapping.ts';
+import type { PresetMapping } from '../../../src/convert/mapping/mapping.ts';
 import { checkLedger } from '../syntax-cases.ts';
 
 const oru: PresetMapping = {

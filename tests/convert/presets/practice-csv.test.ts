@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { fromCsv } from '../../../src/convert/csv/from-csv.ts';
-import type { PresetMapping } from '../../../src/convert/mapping.ts';
+import type { PresetMapping } from '../../../src/convert/mapping/mapping.ts';
 import { checkLedger } from '../syntax-cases.ts';
 
 /** What only the practice knows: its number space, its zone and how it writes dates. */

@@ -1,4 +1,4 @@
-import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
 import type { PresetMapping } from '../mapping.ts';
 import { snomedWords, ucumUnits } from './published-codes.ts';
 

@@ -1,4 +1,4 @@
-import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import { builtInCatalogue, type Catalogue } from '../../../terminology/catalogue.ts';
 import { cCda } from './c-cda.ts';
 import { mdm, oru } from './hl7v2.ts';
 import type { PresetName } from './names.ts';

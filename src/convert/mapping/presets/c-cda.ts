@@ -1,6 +1,6 @@
-import { ACT_CODE, LOINC, SNOMED } from '../../fhir/systems.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
-import { LOINC_OID } from '../cda/names.ts';
+import { ACT_CODE, LOINC, SNOMED } from '../../../fhir/names/systems.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
+import { LOINC_OID } from '../../cda/names.ts';
 import type { PresetMapping } from '../mapping.ts';
 import {
   codedTargets,

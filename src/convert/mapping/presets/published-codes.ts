@@ -1,13 +1,13 @@
-import { LOINC, SNOMED } from '../../fhir/systems.ts';
+import { LOINC, SNOMED } from '../../../fhir/names/systems.ts';
 import {
   answers,
   assertions,
   type PublishedCode,
   sideCodes,
-} from '../../read/foreign/published-codes.ts';
-import type { TableName } from '../../terminology/built-in.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { Mapping as CodeMapping } from '../../terminology/types.ts';
+} from '../../../read/foreign/published-codes.ts';
+import type { TableName } from '../../../terminology/built-in.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
+import type { Mapping as CodeMapping } from '../../../terminology/types.ts';
 import type { Target } from '../target.ts';
 
 /** How a syntax names the code systems that others publish, by their canonical URIs. */
