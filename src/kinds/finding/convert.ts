@@ -8,9 +8,9 @@ import {
   unknownWord,
 } from '../../convert/build/built.ts';
 import { quantityParts, readQuantity } from '../../convert/build/quantity.ts';
-import { readNumber } from '../../convert/values/number.ts';
 import type { Plan } from '../../convert/mapping/plan.ts';
 import type { AttributeTarget, FindingTarget } from '../../convert/mapping/target.ts';
+import { readNumber } from '../../convert/values/number.ts';
 import type { Code } from '../../model/primitive.ts';
 import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import { regionState } from '../region-state/convert.ts';
