@@ -84,7 +84,7 @@ function itemIssues(
   }
   const { otherwise } = items;
   if (otherwise !== undefined) {
-    issues.push(...oneTarget(otherwise, [...path, 'otherwise'], supplied, mapping, catalogue));
+    append(issues, oneTarget(otherwise, [...path, 'otherwise'], supplied, mapping, catalogue));
   }
   return issues;
 }
