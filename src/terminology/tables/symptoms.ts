@@ -11,7 +11,7 @@ export const symptoms: readonly Lean<SymptomConcept>[] = [
   {"code":"sym-general.limb-claudication","display":"Arm or leg tires and hurts on use, eased by rest","maps":[{"system":"snomed","code":"63491006","relation":"relatedto"}],"group":"sym-general","section":"general"},
   {"code":"sym-general.breathlessness","display":"Short of breath","maps":[{"system":"snomed","code":"267036007","relation":"equivalent"}],"group":"sym-general","section":"general"},
   {"code":"sym-general.limb-weakness","display":"Weakness of an arm or leg","maps":[{"system":"snomed","code":"713514005","relation":"equivalent"}],"group":"sym-general","section":"general"},
-  {"code":"sym-general.speech-trouble","display":"Trouble speaking or finding words","maps":[{"system":"snomed","code":"29164008","relation":"equivalent"}],"group":"sym-general","section":"general"},
+  {"code":"sym-general.speech-trouble","display":"Trouble speaking or finding words","maps":[{"system":"snomed","code":"29164008","relation":"wider"}],"group":"sym-general","section":"general"},
   {"code":"sym-general.confusion","display":"Newly confused","maps":[{"system":"snomed","code":"130987000","relation":"equivalent"}],"group":"sym-general","section":"general"},
   {"code":"sym-general.vomiting","display":"Vomiting","maps":[{"system":"snomed","code":"249497008","relation":"equivalent"}],"group":"sym-general","section":"general"},
   {"code":"sym-skin.itch","display":"Itch of the skin","maps":[{"system":"snomed","code":"418363000","relation":"equivalent"}],"group":"sym-skin","section":"skin"},
