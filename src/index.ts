@@ -25,6 +25,7 @@ export {
 } from './checks/settings/thresholds.ts';
 export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
+export type { MasterData, MasterDataMode } from './export/resources/master-data.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
 export {
   type NdjsonOptions,

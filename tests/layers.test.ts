@@ -17,6 +17,7 @@ const layers = [
   'checks',
   'export',
   'read',
+  'deliver',
   'validate',
   'convert',
   'report',

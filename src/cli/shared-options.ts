@@ -1,4 +1,9 @@
 import type { BundleType, ExportOptions } from '../export/options.ts';
+import {
+  type MasterData,
+  type MasterDataMode,
+  masterDataKinds,
+} from '../export/resources/master-data.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
@@ -18,6 +23,15 @@ export const fhirOption: OptionTable = {
   },
 };
 
+const masterDataModes: readonly MasterDataMode[] = ['match', 'reference', 'own'];
+
+const masterDataOptions: OptionTable = Object.fromEntries(
+  masterDataKinds.map((kind) => [
+    kind,
+    { type: 'text', values: masterDataModes, help: `The same for ${kind} resources alone` },
+  ]),
+);
+
 /** How an exam becomes a bundle. */
 export const bundleOptions: OptionTable = {
   ...fhirOption,
@@ -28,6 +42,21 @@ export const bundleOptions: OptionTable = {
     fallback: 'collection',
     help: 'Kind of bundle',
   },
+  transaction: {
+    type: 'text',
+    values: ['put', 'conditional'],
+    fallback: 'put',
+    help: 'With --bundle transaction: update by our ids, or by identifier where the server gives ids',
+  },
+  'master-data': {
+    type: 'text',
+    values: masterDataModes,
+    fallback: 'match',
+    help:
+      'With --bundle transaction: people, places and devices are matched and never written over, ' +
+      'only referred to, or our own to write',
+  },
+  ...masterDataOptions,
   snomed: {
     type: 'text',
     values: ['none', 'free-set', 'licensed'],
@@ -94,8 +123,17 @@ export function exportOptionsOf(options: OptionValues): ExportOptions {
     ...(displays.tag !== 'en' && { language: displays }),
     fhirVersion: fhirVersionOf(options),
     bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? 'collection',
+    transaction: textOption(options, 'transaction') === 'conditional' ? 'conditional' : 'put',
+    masterData: masterDataOf(options),
     snomed: snomedPolicyOf(options),
   };
+}
+
+function masterDataOf(options: OptionValues): MasterData {
+  const modeIn = (name: string): MasterDataMode | undefined =>
+    masterDataModes.find((mode) => mode === textOption(options, name));
+  const all = modeIn('master-data') ?? 'match';
+  return Object.fromEntries(masterDataKinds.map((kind) => [kind, modeIn(kind) ?? all]));
 }
 
 function snomedPolicyOf(options: OptionValues): SnomedPolicy {

@@ -1,6 +1,12 @@
 import type { FhirResource, Identifier, Meta, Observation, Reference } from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
-import { idsOf } from '../fhir/names/ids.ts';
+import {
+  identityOf,
+  instrumentIdentity,
+  organizationIdentity,
+  roleIdentity,
+} from '../fhir/names/identity.ts';
+import { type Identity, idsOf, type SharedType, sharedId } from '../fhir/names/ids.ts';
 import {
   type IdentitySystems,
   identitySystems,
@@ -22,7 +28,13 @@ import type { CodingRules } from './coding/caller-codings.ts';
 import { type Coder, createCoder } from './coding/coder.ts';
 import { ownCodes } from './coding/own-codes.ts';
 import type { ExportOptions } from './options.ts';
-import { existingReference } from './resources/existing.ts';
+import {
+  conditionalReference,
+  existingReference,
+  type MasterDataKind,
+  masterDataMode,
+  type Stated,
+} from './resources/master-data.ts';
 
 /** A resource of any version that the library writes. */
 export type AnyResource = FhirResource | r5.FhirResource;
@@ -54,6 +66,13 @@ export interface ExportContext {
   readonly device: (instrument: string) => Reference;
   /** Resource id for a stable name within this exam. */
   readonly id: (name: string) => string;
+  /** Whether the resource of that stable name has an identity beyond the exam. */
+  readonly isShared: (name: string) => boolean;
+  /**
+   * The reference to whoever or whatever no resource is written for; undefined where one is. A
+   * document holds everyone whom it names.
+   */
+  readonly outside: (kind: MasterDataKind, stated: Stated | undefined) => Reference | undefined;
   readonly reference: (name: string) => Reference;
   readonly statementIdentifier: (key: string) => Identifier;
   readonly trackingIdentifier: (tracking: string) => Identifier;
@@ -72,7 +91,10 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
   const language = options.language ?? english;
   const catalogue = inLanguage(options.catalogue ?? builtInCatalogue, language);
   const systems = identitySystems(base, options.identity);
-  const id = idsOf(systems.exam, exam.id);
+  const ownId = idsOf(systems.exam, exam.id);
+  const shared = sharedIds(exam, systems.exam);
+  const id = (name: string): string => shared.get(name) ?? ownId(name);
+  const outside = outsideOf(options);
   const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
   // A reference alone would not tell the reader which examiner or instrument of the exam is meant.
   const partOf = (name: string): Identifier => partIdentifier(systems.statement, exam.id, name);
@@ -93,21 +115,23 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     version: options.fhirVersion ?? 'R4',
     narrative: options.narrative ?? true,
     status: observationStatus(exam),
-    subject: existingReference(exam.subject) ?? reference(resourceName.patient),
+    isShared: (name) => shared.has(name),
+    outside,
+    subject: outside('patient', exam.subject) ?? reference(resourceName.patient),
     encounter:
-      exam.encounter && (existingReference(exam.encounter) ?? reference(resourceName.encounter)),
+      exam.encounter && (outside('encounter', exam.encounter) ?? reference(resourceName.encounter)),
     performer: (key) => {
       const examiner = examiners.get(key);
-      if (examiner?.role !== undefined) return reference(resourceName.role(key));
-      const existing = existingReference(examiner);
-      if (existing === undefined) return reference(resourceName.practitioner(key));
-      return { ...existing, identifier: partOf(partName.examiner(key)) };
+      const hasRole = examiner?.role !== undefined;
+      const name = hasRole ? resourceName.role(key) : resourceName.practitioner(key);
+      const existing = hasRole ? undefined : outside('practitioner', examiner);
+      if (existing === undefined && !shared.has(name)) return reference(name);
+      return { ...(existing ?? reference(name)), identifier: partOf(partName.examiner(key)) };
     },
-    device: (key) => {
-      const existing = existingReference(instruments.get(key));
-      if (existing === undefined) return reference(resourceName.device(key));
-      return { ...existing, identifier: partOf(partName.instrument(key)) };
-    },
+    device: (key) => ({
+      ...(outside('device', instruments.get(key)) ?? reference(resourceName.device(key))),
+      identifier: partOf(partName.instrument(key)),
+    }),
     profile: (name) =>
       options.profiles === true && options.fhirVersion !== 'R4B'
         ? { meta: { profile: [profileUrl(base, name)] } }
@@ -119,6 +143,54 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     statementIdentifier: partOf,
     trackingIdentifier: (tracking) => ({ system: systems.tracking, value: tracking }),
   };
+}
+
+const resourceTypes: Readonly<Record<MasterDataKind, string>> = {
+  patient: 'Patient',
+  practitioner: 'Practitioner',
+  organization: 'Organization',
+  encounter: 'Encounter',
+  device: 'Device',
+};
+
+function outsideOf({ bundleType, masterData }: ExportOptions): ExportContext['outside'] {
+  return (kind, stated) => {
+    if (stated === undefined || (bundleType === 'document' && kind !== 'device')) return undefined;
+    const existing = existingReference(stated);
+    if (existing !== undefined || bundleType !== 'transaction') return existing;
+    return masterDataMode(masterData, kind) === 'reference'
+      ? conditionalReference(resourceTypes[kind], stated)
+      : undefined;
+  };
+}
+
+/**
+ * Ids of what has an identity beyond the exam, by stable name. Of two examiners with one identity the
+ * second keeps a resource of the exam, since the two may say different things.
+ */
+function sharedIds(exam: Exam, examSystem: string): ReadonlyMap<string, string> {
+  const { subject, organization, encounter, examiners, instruments = [] } = exam;
+  const ids = new Map<string, string>();
+  const add = (name: string, type: SharedType, identity: Identity | undefined): void => {
+    if (identity !== undefined) ids.set(name, sharedId(type, identity));
+  };
+  add(resourceName.patient, 'Patient', identityOf(subject));
+  add(resourceName.organization, 'Organization', organizationIdentity(organization, examSystem));
+  add(resourceName.encounter, 'Encounter', identityOf(encounter));
+  const known = new Set<string>();
+  for (const examiner of examiners) {
+    const person = identityOf(examiner);
+    const word = JSON.stringify(person);
+    if (person === undefined || known.has(word)) continue;
+    known.add(word);
+    add(resourceName.practitioner(examiner.key), 'Practitioner', person);
+    const role = roleIdentity(examiner, organization, examSystem);
+    add(resourceName.role(examiner.key), 'PractitionerRole', role);
+  }
+  for (const one of instruments) {
+    add(resourceName.device(one.key), 'Device', instrumentIdentity(one, examSystem));
+  }
+  return ids;
 }
 
 /** What decides which codings of the caller leave. */

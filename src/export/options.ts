@@ -9,6 +9,7 @@ import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
 import type { FreeSet } from '../terminology/published/snomed.ts';
+import type { MasterData, MasterDataMode } from './resources/master-data.ts';
 
 export type BundleType = 'collection' | 'transaction' | 'document';
 
@@ -35,8 +36,16 @@ export interface ExportOptions {
   readonly laterality?: 'extension' | 'body-structure' | 'text';
   /** Put the offending value into `received` of an issue. Default false, since it can be patient data. */
   readonly includeValues?: boolean;
-  /** In a transaction: `put` (update by our id, the default) or `conditional` (update by identifier). */
+  /**
+   * In a transaction, how what the exam says is stored: `put` (update by our id, the default) or
+   * `conditional` (update by identifier, where the server gives the ids).
+   */
   readonly transaction?: 'put' | 'conditional';
+  /**
+   * In a transaction, how people, places and devices meet those that the server holds. Default
+   * `match`: nothing that is there is written over.
+   */
+  readonly masterData?: MasterDataMode | MasterData;
   /**
    * In a transaction: the exam as it was sent before, or the transaction that it was sent in, of the
    * same version and with the same options. What it held and this one no longer holds is sent as

@@ -1,10 +1,11 @@
-import type { Bundle, BundleEntry } from 'fhir/r4.js';
+import type { Bundle, BundleEntry, Identifier } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
 import { append } from '../append.ts';
 import { licenceIssues } from '../fhir/licence/licence-gate.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/licence/snomed-policy.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
+import { searchToken } from '../fhir/names/search-token.ts';
 import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
@@ -16,7 +17,8 @@ import { notTakenBack, previousIssues, resourcesSent } from './history/previous.
 import { withdrawnResources } from './history/withdrawn.ts';
 import type { ExportOptions } from './options.ts';
 import { examResources } from './resources/exam-resources.ts';
-import { leftBehind } from './resources/existing.ts';
+import { leftBehind, unnamedRecords } from './resources/existing.ts';
+import { masterDataKindOf, masterDataMode } from './resources/master-data.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -47,16 +49,18 @@ export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBund
     ...parsed.issues,
     ...snomedPolicyIssues(snomed),
     ...previousIssues(parsed.value, options),
+    ...(parsed.value === undefined ? [] : unnamedRecords(parsed.value, options)),
   ];
   if (exam?.status === 'draft' && options.allowDraft !== true) {
     issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
   }
   if (parsed.value === undefined || hasErrors(issues)) return { issues };
-  append(issues, leftBehind(parsed.value));
+  const context = createContext(parsed.value, options);
+  append(issues, leftBehind(context));
   append(issues, notTakenBack(parsed.value, options));
   append(issues, callerCodingIssues(parsed.value, codingRules(options)));
   append(issues, codeMapRemark(options.codes, options));
-  const made = bundleOf(createContext(parsed.value, options), options);
+  const made = bundleOf(context, options);
   append(issues, made.issues);
   // Looks at what leaves and at nothing before it, so that no way into the bundle goes around it.
   const leaks = licenceIssues(made.bundle, snomed, {
@@ -105,7 +109,7 @@ function bundleOf(context: ExportContext, options: ExportOptions): Made {
       const entry = { fullUrl: `urn:uuid:${resource.id}`, resource };
       // One structure for all versions; each resource was made in the version asked for.
       if (type !== 'transaction') return entry as BundleEntry;
-      return withRequest(entry, options.transaction ?? 'put') as BundleEntry;
+      return withRequest(entry, options, context) as BundleEntry;
     }),
   };
   return { bundle, issues: sent?.issues ?? [] };
@@ -117,24 +121,36 @@ interface Entry {
 }
 
 /**
- * The request that stores a resource so that sending again updates it: by our own id, or by its
- * identifier where the server gives the ids. What has no identifier keeps our id.
- * @see https://hl7.org/fhir/R4/http.html#cond-update
+ * The request that stores a resource so that sending again does no harm: an update by our own id, or
+ * by its identifier where the server gives the ids; for what the server may hold already, a creation
+ * that does nothing where it does. What has no identifier keeps our id.
+ * @see https://hl7.org/fhir/R4/http.html#cond-update and https://hl7.org/fhir/R4/http.html#ccreate
  */
-function withRequest(entry: Entry, mode: 'put' | 'conditional'): object {
+function withRequest(
+  entry: Entry,
+  { transaction = 'put', masterData }: ExportOptions,
+  { systems }: ExportContext,
+): object {
   const { resource } = entry;
-  const identifier = mode === 'conditional' ? firstIdentifier(resource) : undefined;
-  if (identifier === undefined) {
-    const url = `${resource.resourceType}/${resource.id}`;
-    return { ...entry, request: { method: 'PUT', url } };
+  const { resourceType, id, ...content } = resource;
+  const identifier = firstIdentifier(resource);
+  const kind = masterDataKindOf(resourceType);
+  // What is identified within the exam is nobody else's.
+  const shared = identifier !== undefined && identifier.system !== systems.statement;
+  const match = shared && kind !== undefined && masterDataMode(masterData, kind) !== 'own';
+  if (identifier === undefined || (transaction === 'put' && !match)) {
+    return { ...entry, request: { method: 'PUT', url: `${resourceType}/${id}` } };
   }
-  const { id: _ours, ...withoutId } = resource;
-  const url = `${resource.resourceType}?identifier=${encodeURIComponent(identifier)}`;
-  return { ...entry, resource: withoutId, request: { method: 'PUT', url } };
+  const withoutId = { resourceType, ...content };
+  const condition = `identifier=${searchToken(identifier)}`;
+  const request = match
+    ? { method: 'POST', url: resourceType, ifNoneExist: condition }
+    : { method: 'PUT', url: `${resourceType}?${condition}` };
+  return { ...entry, resource: withoutId, request };
 }
 
-function firstIdentifier(resource: AnyResource): string | undefined {
+function firstIdentifier(resource: AnyResource): Pick<Identifier, 'system' | 'value'> | undefined {
   if (!('identifier' in resource) || !Array.isArray(resource.identifier)) return undefined;
   const [first] = resource.identifier;
-  return first?.value === undefined ? undefined : `${first.system ?? ''}|${first.value}`;
+  return first?.value === undefined ? undefined : first;
 }

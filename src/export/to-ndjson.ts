@@ -1,8 +1,10 @@
 import { append } from '../append.ts';
 import { toJson } from '../fhir/json/to-json.ts';
+import { withReferences } from '../fhir/references.ts';
 import type { Issue } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { ExportOptions } from './options.ts';
+import { masterDataKindOf } from './resources/master-data.ts';
 import { type AnyBundle, toBundle } from './to-bundle.ts';
 
 /** The lines of one exam by type of resource, and what is to be said of it. */
@@ -17,7 +19,8 @@ export type NdjsonOptions = Omit<ExportOptions, 'bundleType' | 'transaction'>;
 
 /**
  * The resources of exams for a bulk import, one line of JSON each, exam by exam so that any number of
- * them fits in memory. References name type and id, as they resolve on a server that keeps our ids.
+ * them fits in memory. A person, place or device that several exams share is written once, as the
+ * first exam of these has it. References name type and id, as they resolve on a server that keeps our ids.
  * The lines of one type, each with a line feed, make the file of that type.
  * @see https://hl7.org/fhir/uv/bulkdata/export.html#response---output-file-request
  */
@@ -25,9 +28,10 @@ export function* ndjsonParts(
   exams: Iterable<Exam>,
   options: NdjsonOptions = {},
 ): Generator<NdjsonPart, void, undefined> {
+  const written = new Set<string>();
   for (const exam of exams) {
     const { value, issues } = toBundle(exam, { ...options, bundleType: 'collection' });
-    const lines = value === undefined ? new Map<string, string[]>() : linesOf(value);
+    const lines = value === undefined ? new Map<string, string[]>() : linesOf(value, written);
     yield { exam: exam.id, lines, issues };
   }
 }
@@ -52,7 +56,8 @@ export function toNdjson(
   return { lines: all, issues };
 }
 
-function linesOf(bundle: AnyBundle): Map<string, string[]> {
+/** @param written people, places and devices written so far, which several exams share */
+function linesOf(bundle: AnyBundle, written: Set<string>): Map<string, string[]> {
   const lines = new Map<string, string[]>();
   const types = new Map<string, string>();
   const resources = (bundle.entry ?? []).flatMap(({ fullUrl, resource }) => {
@@ -61,7 +66,11 @@ function linesOf(bundle: AnyBundle): Map<string, string[]> {
     return [resource];
   });
   for (const resource of resources) {
-    add(lines, resource.resourceType, [toJson(relative(resource, types))]);
+    if (masterDataKindOf(resource.resourceType) !== undefined) {
+      if (written.has(resource.id ?? '')) continue;
+      written.add(resource.id ?? '');
+    }
+    add(lines, resource.resourceType, [toJson(withReferences(resource, (urn) => types.get(urn)))]);
   }
   return lines;
 }
@@ -70,18 +79,4 @@ function add(all: Map<string, string[]>, type: string, lines: readonly string[])
   const known = all.get(type);
   if (known === undefined) all.set(type, [...lines]);
   else for (const line of lines) known.push(line);
-}
-
-/** A copy whose references by `urn:uuid:` name type and id; the text of decimals is kept. */
-function relative(value: unknown, types: ReadonlyMap<string, string>): unknown {
-  if (Array.isArray(value)) return value.map((item) => relative(item, types));
-  if (typeof value !== 'object' || value === null) return value;
-  // Spread keeps the symbol under which decimals carry their text.
-  const copy: Record<string, unknown> = { ...value };
-  for (const [name, member] of Object.entries(copy)) {
-    const target =
-      name === 'reference' && typeof member === 'string' ? types.get(member) : undefined;
-    copy[name] = target ?? relative(member, types);
-  }
-  return copy;
 }

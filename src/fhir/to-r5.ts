@@ -62,16 +62,8 @@ function encounter({ class: kind, status, ...rest }: r4.Encounter): object {
   };
 }
 
-function device({ type, property, ...rest }: r4.Device): object {
-  return {
-    ...rest,
-    ...(type && { type: [type] }),
-    ...(property && {
-      property: property.flatMap(({ type: name, valueQuantity = [] }) =>
-        valueQuantity.map((value) => ({ type: name, valueQuantity: value })),
-      ),
-    }),
-  };
+function device({ type, ...rest }: r4.Device): object {
+  return { ...rest, ...(type && { type: [type] }) };
 }
 
 function provenance({ reason, ...rest }: r4.Provenance): object {

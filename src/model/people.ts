@@ -18,7 +18,7 @@ export interface HumanName {
 
 /** The person examined: described here, or a reference to a Patient that the receiver has. */
 export interface Subject {
-  /** Literal reference such as `Patient/123`; when given, no Patient resource is written. */
+  /** Literal reference such as `Patient/123`; when given, only a document holds a Patient. */
   readonly reference?: ExistingReference;
   /** @minItems 1 */
   readonly identifiers?: readonly Identifier[];

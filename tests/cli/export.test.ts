@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
+import { cutBundle } from '../../src/deliver/cut.ts';
 import { type BundleType, type FhirVersion, toBundle, toJson } from '../../src/index.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { examplePath, inFolder, run } from './in-process.ts';
@@ -38,6 +39,43 @@ describe('export', () => {
     const { code, out } = await run(['export', examplePath('neck-lump'), '--language', 'de']);
     expect(code).toBe(0);
     expect(out).toBe(`${toJson(toBundle(lump, { language: german }).value, { pretty: true })}\n`);
+  });
+
+  it('--master-data and the kinds on their own', async () => {
+    const argv = ['export', examplePath('neck-lump'), '--bundle', 'transaction'];
+    const words = ['--transaction', 'conditional', '--master-data', 'own', '--patient', 'match'];
+    const { code, out } = await run([...argv, ...words]);
+    expect(code).toBe(0);
+    const bundle = toBundle(lump, {
+      bundleType: 'transaction',
+      transaction: 'conditional',
+      masterData: {
+        patient: 'match',
+        practitioner: 'own',
+        organization: 'own',
+        encounter: 'own',
+        device: 'own',
+      },
+    }).value;
+    expect(out).toBe(`${toJson(bundle, { pretty: true })}\n`);
+  });
+
+  it('--most cuts it into bundles, one a line', async () => {
+    const argv = ['export', examplePath('neck-lump'), '--bundle', 'transaction'];
+    const { code, out } = await run([...argv, '--most', '40']);
+    expect(code).toBe(0);
+    const whole = toBundle(lump, { bundleType: 'transaction' }).value;
+    const bundles = whole === undefined ? [] : cutBundle(whole, { most: 40 }).value;
+    expect(bundles?.length).toBeGreaterThan(2);
+    expect(out).toBe(`${bundles?.map((bundle) => toJson(bundle)).join('\n')}\n`);
+    for (const wrong of [
+      ['--most', '0'],
+      ['--most', 'x'],
+      ['--as', 'batch'],
+    ]) {
+      expect((await run([...argv, ...wrong])).code, wrong.join(' ')).toBe(2);
+    }
+    expect((await run([...argv.slice(0, 2), '--most', '4'])).code).toBe(2);
   });
 
   it('keeps decimals as stated', async () => {

@@ -6,7 +6,7 @@ import { validateBundle } from '../../src/validate/versions/r4.ts';
 export interface Sent {
   readonly exam: Exam;
   readonly text: string;
-  /** `Observation/ID` and the like: every resource that a FHIR server should hold of it. */
+  /** `Observation/ID`, `Patient?identifier=…` and the like: every resource that a FHIR server should hold of it. */
   readonly resources: readonly string[];
 }
 
@@ -22,11 +22,16 @@ export function examsToSend(seed: number, count: number): Sent[] {
 }
 
 export function toSend(exam: Exam): Sent {
-  const bundle = toBundleOrThrow(exam) as Bundle; // no version was asked for, so it is R4
+  const options = { bundleType: 'transaction' } as const;
+  const bundle = toBundleOrThrow(exam, options) as Bundle; // no version was asked for, so it is R4
   const entries = bundle.entry ?? [];
   return {
     exam,
     text: toJson(exam),
-    resources: entries.map(({ resource }) => `${resource?.resourceType}/${resource?.id}`),
+    resources: entries.map(({ request }) =>
+      request?.ifNoneExist === undefined
+        ? (request?.url ?? '')
+        : `${request.url}?${request.ifNoneExist}`,
+    ),
   };
 }

@@ -168,7 +168,12 @@ function reply(
 
 interface Transaction {
   readonly entry: readonly {
-    readonly request: { readonly method: string; readonly url: string; readonly ifMatch?: string };
+    readonly request: {
+      readonly method: string;
+      readonly url: string;
+      readonly ifMatch?: string;
+      readonly ifNoneExist?: string;
+    };
     readonly resource: object;
   }[];
 }
@@ -187,13 +192,18 @@ function store(
   });
   if (stale) return undefined;
   const entry = bundle.entry.map(({ request, resource }) => {
-    if (request.method !== 'PUT') throw new TypeError('expected PUT');
+    const { method, ifNoneExist } = request;
+    const matched = method === 'POST' && ifNoneExist !== undefined;
+    if (method !== 'PUT' && !matched) throw new TypeError('expected PUT, or POST with a condition');
+    // What is made by a condition is kept under it, and never written again.
+    const url = matched ? `${request.url}?${ifNoneExist}` : request.url;
+    if (matched && resources.has(url)) return { response: { status: '200 OK' } };
     const text = JSON.stringify(resource);
-    const known = resources.get(request.url);
+    const known = resources.get(url);
     const versions = (known?.versions ?? 0) + (known?.text === text ? 0 : 1);
     if (known?.text !== text) {
-      resources.set(request.url, { text, versions });
-      history.push([request.url, text]);
+      resources.set(url, { text, versions });
+      history.push([url, text]);
     }
     const status = known === undefined ? '201 Created' : '200 OK';
     return { response: { status, etag: `W/"${versions}"` } };

@@ -141,7 +141,7 @@ function metadata(
 interface Entry {
   fullUrl?: string;
   resource?: Data;
-  request: { method: string; url: string };
+  request: { method: string; url: string; ifNoneExist?: string };
 }
 
 function transaction(stored: Map<string, Kept>, body: string, options: FakeOptions): FakeAnswer {
@@ -157,6 +157,10 @@ function transaction(stored: Map<string, Kept>, body: string, options: FakeOptio
   const answered = entry.map((one) => {
     const name = names.get(one.fullUrl) ?? '';
     if (one.request.method === 'DELETE') return remove(stored, one.request.url);
+    // A conditional creation writes nothing where something is found.
+    const kept = one.request.method === 'POST' ? stored.get(name) : undefined;
+    if (kept !== undefined)
+      return { status: '200 OK', location: `${name}/_history/${kept.version}` };
     return put(stored, name, one.resource ?? {}, names);
   });
   return json(200, {
@@ -167,7 +171,8 @@ function transaction(stored: Map<string, Kept>, body: string, options: FakeOptio
 }
 
 function nameFor(stored: Map<string, Kept>, { resource, request, fullUrl }: Entry): string {
-  const [type = '', query] = request.url.split('?');
+  const [type = '', inUrl] = request.url.split('?');
+  const query = inUrl ?? request.ifNoneExist;
   if (query === undefined) return type;
   const [system, value] = (new URLSearchParams(query).get('identifier') ?? '').split('|');
   const known = [...stored].find(

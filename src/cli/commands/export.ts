@@ -1,21 +1,70 @@
+import { type CutOptions, cutBundle } from '../../deliver/cut.ts';
+import type { BundleType } from '../../export/options.ts';
 import { toBundle } from '../../export/to-bundle.ts';
+import type { Issue, Outcome } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
-import { flagOption } from '../arguments.ts';
+import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import { type DocumentStep, eachDocument, standsAlone } from '../input/each-document.ts';
+import { UsageError } from '../failure.ts';
+import {
+  type DocumentStep,
+  eachDocument,
+  type StepResult,
+  standsAlone,
+} from '../input/each-document.ts';
 import { formatOutOption, resourceWriter } from '../output/resource-text.ts';
 import { bundleOptions, exportOptionsOf, issueOptions, outOption } from '../shared-options.ts';
+
+const cutOptions: OptionTable = {
+  most: {
+    type: 'text',
+    value: 'NUMBER',
+    help: 'With --bundle transaction: several bundles of at most so many entries, one a line',
+  },
+  as: {
+    type: 'text',
+    values: ['transaction', 'batch'],
+    help: 'With --most: transactions, or batches for servers without transactions',
+  },
+};
+
+function cutOptionsOf(options: OptionValues, type: BundleType | undefined): CutOptions | undefined {
+  const most = textOption(options, 'most');
+  const as = textOption(options, 'as');
+  if (most === undefined && as === undefined) return undefined;
+  if (most === undefined || !/^[1-9]\d{0,5}$/.test(most) || type !== 'transaction') {
+    throw new UsageError('--most needs a whole number from 1, and --bundle transaction');
+  }
+  return { most: Number(most), as: as === 'batch' ? 'batch' : 'transaction' };
+}
+
+/** One text where everything could be written. */
+function textOf(written: readonly Outcome<string>[], issues: readonly Issue[]): StepResult {
+  const texts = written.flatMap(({ value }) => value ?? []);
+  return {
+    ...(texts.length > 0 && texts.length === written.length && { text: texts.join('') }),
+    issues: [...issues, ...written.flatMap((one) => one.issues)],
+  };
+}
 
 export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Turns exams into FHIR bundles. Each input is an exam as JSON, or one exam a line; without a ' +
     'file it is read from standard input. Several exams give one bundle a line.',
-  options: { ...bundleOptions, ...formatOutOption, ...outOption, ...issueOptions },
+  options: { ...bundleOptions, ...cutOptions, ...formatOutOption, ...outOption, ...issueOptions },
   examples: [
     ['export exam.json --out bundle.json', 'one exam as an R4 collection'],
     ['export exam.json --fhir r5 --bundle document', 'as an R5 document'],
     ['export exam.json --format-out xml --out bundle.xml', 'as FHIR XML'],
+    [
+      'export exam.json --bundle transaction --most 50 > bundles.ndjson',
+      'bundles of at most 50 entries, one a line, to be sent in this order',
+    ],
+    [
+      'export exam.json --bundle transaction --patient reference',
+      'to be sent to a server that knows the patient',
+    ],
     ['export < exams.ndjson > bundles.ndjson', 'many exams, one a line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
@@ -23,16 +72,21 @@ export const command: Command = {
     const options = exportOptionsOf(call.options);
     const includeValues = flagOption(call.options, 'include-values');
     const write = await resourceWriter(call.options);
+    const cut = cutOptionsOf(call.options, options.bundleType);
     const run: DocumentStep['run'] = async (value, document) => {
       const { value: exam, issues } = parseExam(value, { includeValues });
       if (exam === undefined) return { issues };
       const made = toBundle(exam, options);
       if (made.value === undefined) return { issues: [...issues, ...made.issues] };
-      const written = write(made.value, !standsAlone(call, document));
-      return {
-        ...(written.value !== undefined && { text: written.value }),
-        issues: [...issues, ...made.issues, ...written.issues],
-      };
+      const before = [...issues, ...made.issues];
+      if (cut !== undefined) {
+        const { value: bundles = [], issues: further } = cutBundle(made.value, cut);
+        return textOf(
+          bundles.map((bundle) => write(bundle, true)),
+          [...before, ...further],
+        );
+      }
+      return textOf([write(made.value, !standsAlone(call, document))], before);
     };
     return eachDocument(call, { run });
   },

@@ -2,7 +2,6 @@ import type { Composition, CompositionSection, Observation, Reference } from 'fh
 import { emptyReason } from '../../fhir/empty-section.ts';
 import { partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
-import { outsideReference } from '../../fhir/outside-reference.ts';
 import { compositionStatus } from '../../fhir/record-status.ts';
 import { escapeXhtml } from '../../fhir/xhtml.ts';
 import type { ExportContext } from '../context.ts';
@@ -30,11 +29,6 @@ export function compositionResource(context: ExportContext, parts: DocumentParts
   const custodian = organizationReference(context);
   const signed = exam.history?.filter((event) => event.action === 'sign') ?? [];
   const title = coder.display('items', 'exam');
-  const examiner = (key: string): Reference => {
-    const stated = exam.examiners.find((one) => one.key === key);
-    // A role is a resource of the document, whoever holds it.
-    return inDocument(stated?.role === undefined ? stated : undefined, context.performer(key));
-  };
   return {
     resourceType: 'Composition',
     id: context.id(resourceName.composition),
@@ -43,33 +37,25 @@ export function compositionResource(context: ExportContext, parts: DocumentParts
     identifier: { ...context.examIdentifier, value: `${exam.id}|${partName.document}` },
     status: compositionStatus[exam.status],
     type: { coding: [...coder.codings('items', 'exam')].reverse(), text: title },
-    subject: inDocument(exam.subject, context.subject),
-    ...(context.encounter && { encounter: inDocument(exam.encounter, context.encounter) }),
+    subject: context.subject,
+    ...(context.encounter && { encounter: context.encounter }),
     date: exam.recorded,
-    author: exam.examiners.map(({ key }) => examiner(key)),
+    author: exam.examiners.map(({ key }) => context.performer(key)),
     title,
     ...(signed.length > 0 && {
       attester: signed.map((event) => ({
         mode: 'professional' as const,
         time: event.at,
-        party: examiner(event.by),
+        party: context.performer(event.by),
       })),
     }),
-    ...(custodian && { custodian: inDocument(exam.organization, custodian) }),
+    ...(custodian && { custodian }),
     section: [
       conclusionSection(context, parts),
       circumstancesSection(context, parts.circumstances),
       ...bodySections(context, parts.groups),
     ],
   };
-}
-
-/** Whoever is not in the document is named in it. */
-function inDocument(
-  stated: { readonly reference?: string } | undefined,
-  reference: Reference,
-): Reference {
-  return stated?.reference === undefined ? reference : outsideReference(reference);
 }
 
 function conclusionSection(context: ExportContext, parts: DocumentParts): CompositionSection {

@@ -7,7 +7,7 @@ import { provenanceResource } from '../history/provenance.ts';
 import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
-import { deviceResource } from './instrument.ts';
+import { deviceResources } from './instrument.ts';
 import { assessmentObservations, circumstanceObservations } from './items.ts';
 import { peopleResources } from './people.ts';
 import { planRequest } from './plan.ts';
@@ -37,9 +37,7 @@ export function examResources(
   const written: FhirResource[] = [
     diagnosticReport(context, results),
     ...peopleResources(context),
-    ...(exam.instruments ?? [])
-      .filter((instrument) => instrument.reference === undefined)
-      .map((instrument) => deviceResource(context, instrument)),
+    ...deviceResources(context),
     ...results,
     ...circumstances.members,
     ...[...context.placed.values()].map((placed) => bodyStructure(context, placed)),

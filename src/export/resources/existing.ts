@@ -1,61 +1,64 @@
-import type { Reference } from 'fhir/r4.js';
 import { type Issue, issue } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
-import type { HumanName } from '../../model/people.ts';
 import type { Identifier } from '../../model/primitive.ts';
 import type { Path } from '../../path.ts';
-
-/** A person, place or thing that the exam describes, or that the receiver holds already. */
-interface Stated {
-  readonly reference?: string;
-  readonly identifiers?: readonly Identifier[];
-  readonly name?: HumanName | string;
-}
-
-/** A reference to what the receiver holds, with the little that a reference can say of it. */
-export function existingReference(stated: Stated | undefined): Reference | undefined {
-  if (stated?.reference === undefined) return undefined;
-  const identifier = stated.identifiers?.[0];
-  const display = typeof stated.name === 'object' ? stated.name.text : stated.name;
-  return {
-    reference: stated.reference,
-    ...(identifier && { identifier: { ...identifier } }),
-    ...(display !== undefined && { display }),
-  };
-}
+import type { ExportContext } from '../context.ts';
+import type { ExportOptions } from '../options.ts';
+import { type MasterDataKind, masterDataMode, type Stated } from './master-data.ts';
 
 /** What is stated of someone or something beside a reference, and does not fit into the reference. */
-export function leftBehind({ subject, examiners, organization, encounter }: Exam): Issue[] {
+export function leftBehind({ exam, outside }: ExportContext): Issue[] {
+  const { subject, examiners, organization, encounter } = exam;
   const found: Path[] = [];
-  const look = (stated: Stated | undefined, path: Path, identifiersKept = 1): void => {
-    if (stated?.reference === undefined) return;
-    if ((stated.identifiers?.length ?? 0) > identifiersKept) found.push([...path, 'identifiers']);
-    if (typeof stated.name !== 'object') return;
+  const look = (kind: MasterDataKind, stated: Stated | undefined, path: Path): boolean => {
+    if (outside(kind, stated) === undefined) return false;
+    if ((stated?.identifiers?.length ?? 0) > 1) found.push([...path, 'identifiers']);
+    if (typeof stated?.name !== 'object') return true;
     const { text: _, ...parts } = stated.name;
     for (const part of Object.keys(parts)) found.push([...path, 'name', part]);
+    return true;
   };
-  look(subject, ['subject']);
-  if (subject.reference !== undefined) {
+  if (look('patient', subject, ['subject'])) {
     if (subject.birthDate !== undefined) found.push(['subject', 'birthDate']);
     if (subject.gender !== undefined) found.push(['subject', 'gender']);
   }
   examiners.forEach((examiner, at) => {
+    const path = ['examiners', at];
+    const { role, identifiers = [] } = examiner;
     // Without a role resource the identifier of the reference is the examiner's key.
-    look(examiner, ['examiners', at], examiner.role === undefined ? 0 : 1);
+    const keyed = look('practitioner', examiner, path) && role === undefined;
+    if (keyed && identifiers.length === 1 && !isInReference(examiner, identifiers)) {
+      found.push([...path, 'identifiers']);
+    }
   });
-  look(organization, ['organization']);
-  look(encounter, ['encounter']);
-  if (encounter?.reference !== undefined && encounter.class !== undefined) {
+  look('organization', organization, ['organization']);
+  if (look('encounter', encounter, ['encounter']) && encounter?.class !== undefined) {
     found.push(['encounter', 'class']);
   }
   return found.map((path) =>
-    issue(
-      'not-exported',
-      path,
-      { reason: 'held' },
-      {
-        severity: 'information',
-      },
-    ),
+    issue('not-exported', path, { reason: 'held' }, { severity: 'information' }),
   );
+}
+
+/** A reference by the identifier itself says it, but for its use. */
+function isInReference({ reference }: Stated, [first]: readonly Identifier[]): boolean {
+  return reference === undefined && first?.use === undefined;
+}
+
+/** Whoever the receiver is said to hold, and nothing says which of its records is meant. */
+export function unnamedRecords(exam: Exam, { bundleType, masterData }: ExportOptions): Issue[] {
+  if (bundleType !== 'transaction') return [];
+  const look = (kind: MasterDataKind, stated: Stated | undefined, path: Path): Issue[] => {
+    const named = stated?.reference !== undefined || stated?.identifiers !== undefined;
+    if (stated === undefined || named) return [];
+    if (masterDataMode(masterData, kind) !== 'reference') return [];
+    return [issue('missing-property', path, { reason: 'held-record' })];
+  };
+  return [
+    ...look('patient', exam.subject, ['subject']),
+    ...exam.examiners.flatMap((one, at) => look('practitioner', one, ['examiners', at])),
+    ...look('organization', exam.organization, ['organization']),
+    ...look('encounter', exam.encounter, ['encounter']),
+    ...(exam.instruments ?? []).flatMap((one, at) => look('device', one, ['instruments', at])),
+  ];
 }

@@ -1,40 +1,42 @@
 import type { Device, Observation } from 'fhir/r4.js';
+import { identityIdentifier } from '../../fhir/names/identity.ts';
 import { partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { quantity } from '../../fhir/quantity.ts';
-import { escapeXhtml } from '../../fhir/xhtml.ts';
 import type { Instrument } from '../../model/people.ts';
 import type { ExportContext } from '../context.ts';
-import { generated } from './narrative.ts';
+import { summary } from './narrative.ts';
 import { finishObservation, startObservation, textComponent } from './observation.ts';
 
-/** An instrument as a Device in R4 form; the version adapter turns it into R5's. */
-export function deviceResource(context: ExportContext, instrument: Instrument): Device {
+/**
+ * The Devices of an exam in R4 form; the version adapter turns them into R5's. A Device is one
+ * instrument with a serial number, or else a type of instrument, and is the same in every exam.
+ */
+export function deviceResources(context: ExportContext): Device[] {
+  const devices = new Map<string, Device>();
+  for (const instrument of context.exam.instruments ?? []) {
+    if (context.outside('device', instrument)) continue;
+    const device = deviceResource(context, instrument);
+    devices.set(device.id ?? '', device);
+  }
+  return [...devices.values()];
+}
+
+function deviceResource(context: ExportContext, instrument: Instrument): Device {
+  const { serial } = instrument;
   const type = context.coder.concept('instruments', instrument.type);
-  const property = properties(context, instrument).map(({ code, valueQuantity }) => ({
-    type: code,
-    valueQuantity: [valueQuantity],
-  }));
+  const id = context.id(resourceName.device(instrument.key));
   return {
     resourceType: 'Device',
-    id: context.id(resourceName.device(instrument.key)),
-    ...(context.narrative && {
-      text: generated(
-        `<p>${escapeXhtml([type.text, instrument.detail].filter(Boolean).join('; '))}</p>`,
-      ),
-    }),
-    identifier: [context.statementIdentifier(partName.instrument(instrument.key))],
-    ...(instrument.serial !== undefined && { serialNumber: instrument.serial }),
+    id,
+    ...summary(context, [type.text, serial]),
+    identifier: [identityIdentifier(id)],
+    ...(serial !== undefined && { serialNumber: serial }),
     type,
-    ...(property.length > 0 && { property }),
-    ...(instrument.detail !== undefined && { note: [{ text: instrument.detail }] }),
   };
 }
 
-/**
- * That an instrument was used: its Device stands beside, or the receiver holds it, and then this
- * observation says what the exam says of it.
- */
+/** That an instrument was used, and what the exam says of it: magnification, detail and the like. */
 export function instrumentObservation(context: ExportContext, instrument: Instrument): Observation {
   const { coder } = context;
   const observation = startObservation(context, {
@@ -45,7 +47,6 @@ export function instrumentObservation(context: ExportContext, instrument: Instru
   });
   observation.valueCodeableConcept = coder.concept('instruments', instrument.type);
   observation.device = context.device(instrument.key);
-  if (instrument.reference === undefined) return finishObservation(context, observation);
   if (instrument.detail !== undefined) observation.note = [{ text: instrument.detail }];
   const components = [
     ...properties(context, instrument),

@@ -22,3 +22,24 @@ export function idsOf(examSystem: string, examId: string): (name: string) => str
     return id;
   };
 }
+
+/** What several exams can name: whoever and whatever is known by an identity of its own. */
+export type SharedType =
+  | 'Patient'
+  | 'Practitioner'
+  | 'PractitionerRole'
+  | 'Organization'
+  | 'Encounter'
+  | 'Device';
+
+/**
+ * Id of a person, place or device: UUID v5 of its own identity, so that all exams that name it share
+ * one resource. Whoever can guess the identity can find the id again: it hides nothing.
+ * @param identity for example system and value of its first identifier
+ */
+export function sharedId(type: SharedType, identity: Identity): string {
+  return v5(JSON.stringify([type, ...identity]), LIBRARY_NAMESPACE);
+}
+
+/** Words that tell one person, place or device from all others of its type. */
+export type Identity = readonly string[];

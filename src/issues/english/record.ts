@@ -21,6 +21,10 @@ export const record = {
     document: ['the document is too large', 'at most {maximum} characters in a document'],
     xml: ['the XML text is too large', 'at most {maximum} characters'],
     'xml-elements': ['the XML text has too many elements', 'at most {maximum}'],
+    circle: [
+      '{count} entries refer to one another in a circle and cannot be sent apart',
+      'at least {count} entries in a bundle',
+    ],
   },
   'issues-cut': {
     rest: ['more was found, {count} times, than is listed', 'at most {maximum} issues'],
@@ -65,6 +69,14 @@ export const record = {
     target: ['there is no target', 'a code; only replace may leave it out'],
     relation: ['how the target relates to the source is not stated', '{codes}'],
     'licence-holder': 'nobody is named as the holder of the licence',
+    'batch-place': [
+      'only an answer of the server can say where what a batch refers to is stored',
+      'a transaction, master data that is our own, or a delivery that reads the answers',
+    ],
+    'held-record': [
+      'nothing says which record of the receiver is meant',
+      'a reference or an identifier',
+    ],
     exam: ['the bundle does not hold the exam', 'a DiagnosticReport or Observation of it'],
     'exam-part': [
       'the bundle does not state the {property} of the exam',

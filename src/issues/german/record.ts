@@ -22,6 +22,10 @@ export const germanRecord: Translated<typeof record> = {
     document: ['das Dokument ist zu groß', 'höchstens {maximum} Zeichen je Dokument'],
     xml: ['der XML-Text ist zu groß', 'höchstens {maximum} Zeichen'],
     'xml-elements': ['der XML-Text hat zu viele Elemente', 'höchstens {maximum}'],
+    circle: [
+      '{count} Einträge verweisen im Kreis aufeinander und können nicht getrennt gesendet werden',
+      'mindestens {count} Einträge in einem Bundle',
+    ],
   },
   'issues-cut': {
     rest: ['es wurde mehr gefunden, {count}-mal, als hier steht', 'höchstens {maximum} Meldungen'],
@@ -66,6 +70,14 @@ export const germanRecord: Translated<typeof record> = {
     target: ['das Ziel fehlt', 'ein Code; nur replace darf ihn weglassen'],
     relation: ['wie sich das Ziel zur Quelle verhält, ist nicht angegeben', '{codes}'],
     'licence-holder': 'niemand ist als Inhaber der Lizenz genannt',
+    'batch-place': [
+      'erst eine Antwort des Servers sagt, wo das steht, worauf ein Batch verweist',
+      'eine Transaktion, eigene Stammdaten oder eine Zustellung, die die Antworten liest',
+    ],
+    'held-record': [
+      'nichts sagt, welcher Datensatz des Empfängers gemeint ist',
+      'ein Verweis oder eine Kennung',
+    ],
     exam: [
       'das Bundle enthält die Untersuchung nicht',
       'ein DiagnosticReport oder eine Observation dazu',

@@ -125,23 +125,27 @@ function containedIn(from: Entry, id: string): Entry | undefined {
  * address where they are those that an export gives it by its stable name.
  */
 export function claimFrame(
-  { idOf, language, base }: Pick<Reading, 'idOf' | 'language' | 'base'>,
-  { resource, entry, type, fullUrl }: Entry,
+  reading: Pick<Reading, 'idOf' | 'language' | 'base'>,
+  entry: Entry,
   name: string | undefined,
 ): void {
-  const { claims, json } = resource;
-  const id = name === undefined ? undefined : idOf(name);
+  const { claims, json } = entry.resource;
   claims.claim(json, 'resourceType');
-  claimProfiles(resource, base);
-  claimEqual(resource, 'language', language.tag);
-  claimEqual(resource, 'id', id);
-  claimGeneratedText(resource);
-  if (entry === undefined) return;
-  claims.claim(entry.json, 'resource');
-  const own = fullUrl === `urn:uuid:${id}` || fullUrl?.endsWith(`/${type}/${id}`);
-  if (own) claims.claim(entry.json, 'fullUrl');
+  claimProfiles(entry.resource, reading.base);
+  claimEqual(entry.resource, 'language', reading.language.tag);
+  if (name !== undefined) claimId(entry, reading.idOf(name));
+  claimGeneratedText(entry.resource);
+  if (entry.entry === undefined) return;
+  claims.claim(entry.entry.json, 'resource');
   // How the resource was to be stored follows from what it is.
-  if (isObject(peek(entry, 'request'))) claims.claimAll(entry.json, 'request');
+  if (isObject(peek(entry.entry, 'request'))) claims.claimAll(entry.entry.json, 'request');
+}
+
+/** Claims the id and address of a resource where they are those that an export gives it. */
+export function claimId({ resource, entry, type, fullUrl }: Entry, id: string): void {
+  claimEqual(resource, 'id', id);
+  const own = fullUrl === `urn:uuid:${id}` || fullUrl?.endsWith(`/${type}/${id}`);
+  if (own && entry !== undefined) entry.claims.claim(entry.json, 'fullUrl');
 }
 
 /** Claims profiles of ours: that the resource conforms to them follows from what it is. */

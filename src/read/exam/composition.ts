@@ -1,19 +1,9 @@
 import { emptyReason } from '../../fhir/empty-section.ts';
 import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
-import { outsideReference } from '../../fhir/outside-reference.ts';
 import { compositionStatus } from '../../fhir/record-status.ts';
 import type { Exam } from '../../model/exam.ts';
-import { isSame } from '../../plain-data.ts';
-import {
-  claimEqual,
-  type Element,
-  innerOf,
-  innersOf,
-  lookAt,
-  lookAtList,
-  peek,
-} from '../bundle/element.ts';
+import { claimEqual, type Element, innerOf, innersOf, lookAt } from '../bundle/element.ts';
 import { claimFrame, claimGeneratedText, type Entry } from '../bundle/entries.ts';
 import { claimReference, claimReferences, targetName, targetOf } from '../bundle/reference.ts';
 import { ownCode, ownTable } from '../observation/concept.ts';
@@ -46,7 +36,6 @@ export function claimDocument(reading: ExamReading, exam: DocumentedRecord): voi
   named('encounter', people.isEncounter);
   named('custodian', people.isOrganization);
   claimReferences(reading, resource, 'author', (reference) => people.examinerOf(reference, entry));
-  claimOutsiders(reading, resource, 'author');
   claimAttesters(reading, exam, entry);
   for (const section of innersOf(resource, 'section')) {
     claimSection(reading, entry, section);
@@ -63,23 +52,7 @@ function claimNamed(
     const reference = lookAt(resource, name);
     if (reference && is(reference, entry)) claimReference(reading, resource, name);
     claimReferences(reading, resource, name, (one) => is(one, entry) || undefined);
-    claimOutsiders(reading, resource, name);
   };
-}
-
-/** Claims the names of those who are not in the document, as the report leads to them. */
-function claimOutsiders({ knownReferences }: ExamReading, holder: Element, name: string): void {
-  const known = [...knownReferences.values()].flat().map(outsideReference);
-  for (const expected of known) {
-    claimEqual(holder, name, expected);
-    claimEqual(holder, name, [expected]);
-  }
-  for (const { at, json } of lookAtList(holder, name)) {
-    const list = peek(holder, name);
-    if (!Array.isArray(list) || !known.some((expected) => isSame(json, expected))) continue;
-    holder.claims.claim(holder.json, name);
-    holder.claims.claimAll(list, at);
-  }
 }
 
 const attestationModes = 'http://hl7.org/fhir/composition-attestation-mode';
@@ -93,7 +66,6 @@ function claimAttesters(reading: ExamReading, exam: DocumentedRecord, entry: Ent
     if (event === undefined || party === undefined) return;
     const by = reading.people.examinerOf(party, entry);
     if (by === event.by) claimReference(reading, attester, 'party');
-    else claimOutsiders(reading, attester, 'party');
     claimEqual(attester, 'time', event.at);
     claimEqual(attester, 'mode', 'professional');
     claimEqual(attester, 'mode', { coding: [{ system: attestationModes, code: 'professional' }] });

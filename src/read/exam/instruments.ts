@@ -1,5 +1,5 @@
+import { instrumentIdentity } from '../../fhir/names/identity.ts';
 import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
-import { resourceName } from '../../fhir/names/resource-names.ts';
 import type { Instrument } from '../../model/people.ts';
 import type { Key } from '../../model/primitive.ts';
 import {
@@ -16,36 +16,32 @@ import { claimReference, rememberReference, targetName, targetOf } from '../bund
 import { ownCode, ownTable } from '../observation/concept.ts';
 import { claimCommon, observe, ownTime } from '../observation/observation.ts';
 import { quantityOf } from '../observation/values.ts';
-import { type ExamReading, otherIdentifiers, partNamedBy, type Reading } from '../reading.ts';
+import { claimShared } from '../people/shared.ts';
+import { type ExamReading, partNamedBy, type Reading } from '../reading.ts';
 
 /** Where the instruments of an exam stand, by key. */
 export interface InstrumentPlaces {
-  readonly places: ReadonlyMap<Key, InstrumentPlace>;
+  /** The observation that each was used. */
+  readonly places: ReadonlyMap<Key, Entry>;
   readonly keyOf: (reference: Element, from: Entry) => Key | undefined;
 }
 
-interface InstrumentPlace {
-  /** The observation that it was used. */
-  readonly used: Entry | undefined;
-  /** Its Device, where that is in the bundle. */
-  readonly device: Entry | undefined;
-}
-
-/** The instruments that observations say were used, and Devices of the exam besides. */
+/** The instruments that observations say were used. */
 export function findInstruments(
   reading: Reading,
   parts: ReadonlyMap<string, Entry>,
 ): InstrumentPlaces {
-  const places = new Map<Key, InstrumentPlace>();
+  const places = new Map<Key, Entry>();
   const keys = new Map<string, Key>();
   for (const [name, entry] of parts) {
-    const found = placeOfPart(reading, name, entry);
-    if (found === undefined || places.get(found.key)?.used !== undefined) continue;
-    const { key, target, place } = found;
+    const key = restOf(name, partName.used(''));
+    if (key === undefined || entry.type !== 'Observation' || places.has(key)) continue;
+    places.set(key, entry);
+    const device = lookAt(entry.resource, 'device');
+    if (device === undefined) continue;
+    rememberReference(reading, device);
+    const target = targetOf(reading, device, entry);
     if (target !== undefined) keys.set(targetName(target), key);
-    // Set anew, so that the order is that of the observations where there are any.
-    places.delete(key);
-    places.set(key, place);
   }
   return {
     places,
@@ -58,67 +54,19 @@ export function findInstruments(
   };
 }
 
-function placeOfPart(
-  reading: Reading,
-  name: string,
-  entry: Entry,
-): { key: Key; target: Entry | string | undefined; place: InstrumentPlace } | undefined {
-  const used = restOf(name, partName.used(''));
-  const key = used ?? restOf(name, partName.instrument(''));
-  if (key === undefined || entry.type !== (used === undefined ? 'Device' : 'Observation')) {
-    return undefined;
-  }
-  const target = used === undefined ? entry : deviceOf(reading, entry);
-  const device = typeof target === 'object' && target.type === 'Device' ? target : undefined;
-  return { key, target, place: { used: used === undefined ? undefined : entry, device } };
-}
-
 function restOf(name: string | undefined, prefix: string): string | undefined {
   return name?.startsWith(prefix) ? name.slice(prefix.length) : undefined;
 }
 
-function deviceOf(reading: Reading, entry: Entry): Entry | string | undefined {
-  const device = lookAt(entry.resource, 'device');
-  if (device === undefined) return undefined;
-  rememberReference(reading, device);
-  return targetOf(reading, device, entry);
-}
-
 /** The instruments of an exam, each read whole or not at all. */
 export function readInstruments(reading: ExamReading, { places }: InstrumentPlaces): Instrument[] {
-  return [...places].flatMap(([key, { used, device }]) => {
-    const { claims } = (used ?? device ?? { resource: undefined }).resource ?? {};
-    return (
-      claims?.attempt(() => {
-        const stated = used && readUsed(reading, key, used);
-        const described = device && readDevice(reading, key, device);
-        const instrument = described ?? stated;
-        // Without its Device, only a reference says which instrument it was.
-        return described || stated?.reference !== undefined ? instrument : undefined;
-      }) ?? []
-    );
-  });
+  return [...places].flatMap(
+    ([key, entry]) =>
+      entry.resource.claims.attempt(() => readInstrument(reading, key, entry)) ?? [],
+  );
 }
 
-/** `type` and the value of a property are lists in one version and not in the other. */
-function readDevice(reading: ExamReading, key: Key, entry: Entry): Instrument | undefined {
-  const { resource } = entry;
-  claimFrame(reading, entry, resourceName.device(key));
-  otherIdentifiers(reading, resource, partName.instrument(key));
-  const concept = innerOf(resource, 'type') ?? innersOf(resource, 'type')[0];
-  const type = ownCode(reading, concept, 'instruments');
-  if (type === undefined) return undefined;
-  const serial = textOf(resource, 'serialNumber');
-  return {
-    key,
-    type: type.code,
-    ...measured(reading, innersOf(resource, 'property'), 'type'),
-    ...detailOf(resource),
-    ...(serial !== undefined && { serial }),
-  };
-}
-
-function readUsed(reading: ExamReading, key: Key, entry: Entry): Instrument | undefined {
+function readInstrument(reading: ExamReading, key: Key, entry: Entry): Instrument | undefined {
   const { resource } = entry;
   const observed = observe(reading, entry);
   const { components } = observed;
@@ -135,14 +83,28 @@ function readUsed(reading: ExamReading, key: Key, entry: Entry): Instrument | un
   const identifier = partIdentifier(systems.statement, id, partName.instrument(key));
   claimEqual(device, 'identifier', identifier);
   const serial = components.text('serial');
-  return {
+  const instrument = {
     key,
     type: type.code,
     ...(typeof target === 'string' && { reference: target }),
-    ...measured(reading, innersOf(resource, 'component'), 'code'),
+    ...measured(reading, resource),
     ...detailOf(resource),
     ...(serial !== undefined && { serial }),
   };
+  if (typeof target === 'object') claimDevice(reading, target, instrument);
+  return instrument;
+}
+
+/** Claims what a Device repeats of the instrument; its type is a list in R5. */
+function claimDevice(reading: ExamReading, entry: Entry, instrument: Instrument): void {
+  const { resource } = entry;
+  claimFrame(reading, entry, undefined);
+  const concept = lookAt(resource, 'type') ?? lookAtList(resource, 'type')[0];
+  if (concept && ownTable(reading, concept, ['instruments'])?.code === instrument.type) {
+    ownCode(reading, innerOf(resource, 'type') ?? innersOf(resource, 'type')[0], 'instruments');
+  }
+  claimEqual(resource, 'serialNumber', instrument.serial);
+  claimShared(entry, 'Device', instrumentIdentity(instrument, reading.systems.exam));
 }
 
 /** Observations about the exam as a whole are in the name of its first examiner. */
@@ -162,24 +124,21 @@ function detailOf(resource: Element): Pick<Instrument, 'detail'> {
 
 function measured(
   reading: ExamReading,
-  properties: readonly Element[],
-  name: 'type' | 'code',
+  observation: Element,
 ): Pick<Instrument, 'magnification' | 'resolution'> {
   const found: { magnification?: string; resolution?: Instrument['resolution'] } = {};
-  for (const property of properties) {
-    const concept = lookAt(property, name);
+  for (const component of innersOf(observation, 'component')) {
+    const concept = lookAt(component, 'code');
     const item = concept && ownTable(reading, concept, ['items'])?.code;
     if (item !== 'magnification' && item !== 'resolution') continue;
     if (found[item] !== undefined) continue;
-    const quantity = property.claims.attempt(() => {
-      const read = quantityOf(
-        innerOf(property, 'valueQuantity') ?? innersOf(property, 'valueQuantity')[0],
-      );
+    const quantity = component.claims.attempt(() => {
+      const read = quantityOf(innerOf(component, 'valueQuantity'));
       const factor = read?.unit === '1' && read.comparator === undefined;
       return item === 'resolution' || factor ? read : undefined;
     });
     if (quantity === undefined) continue;
-    ownCode(reading, innerOf(property, name), 'items');
+    ownCode(reading, innerOf(component, 'code'), 'items');
     if (item === 'magnification') found.magnification = quantity.value;
     else found.resolution = quantity;
   }

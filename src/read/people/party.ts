@@ -1,3 +1,4 @@
+import { tokenIn } from '../../fhir/names/search-token.ts';
 import type { Subject } from '../../model/people.ts';
 import { type Element, innerOf, lookAt, lookAtList } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
@@ -50,7 +51,9 @@ export function statedBy(party: Party): Pick<Subject, 'reference' | 'identifiers
   return { ...referenceOf(party), ...(stated && { identifiers: [stated] as const }) };
 }
 
+/** The literal of a reference, or the identifier that it names its target by. */
 export function referenceOf({ literal }: Party): Pick<Subject, 'reference' | 'identifiers'> {
-  const usable = literal !== undefined && /^\S{1,2000}$/.test(literal);
-  return usable ? { reference: literal } : {};
+  if (literal === undefined || !/^\S{1,2000}$/.test(literal)) return {};
+  const identifier = tokenIn(literal);
+  return identifier === undefined ? { reference: literal } : { identifiers: [identifier] };
 }

@@ -1,3 +1,5 @@
+import { identityOf, organizationIdentity, roleIdentity } from '../../fhir/names/identity.ts';
+import { sharedId } from '../../fhir/names/ids.ts';
 import { partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import type { Examiner, Organization, Subject } from '../../model/people.ts';
@@ -25,6 +27,7 @@ import {
 } from '../reading.ts';
 import { described } from './described.ts';
 import { type Party, partyOf, type ReferencePlace, referenceOf, statedBy } from './party.ts';
+import { claimIdentifier, claimShared, describedRecord } from './shared.ts';
 import { encounterOf } from './visit.ts';
 
 /**
@@ -50,10 +53,12 @@ export function readPeople(reading: Reading, report: Entry | undefined): People 
     };
   const isOrganization = leadsTo(performers.workplace);
   const isSubject = leadsTo(subject);
+  const organization = performers.workplace && organizationOf(reading, performers.workplace);
+  claimRoles(reading, performers, organization);
   return {
     subject: subject && subjectOf(reading, subject),
     examiners: performers.examiners,
-    ...(performers.workplace && { organization: organizationOf(reading, performers.workplace) }),
+    ...(organization && { organization }),
     ...(visit && {
       encounter: encounterOf(reading, visit, (holder, name, is) => {
         const inner = lookAt(holder, name);
@@ -97,11 +102,14 @@ function subjectOf(reading: Reading, party: Party): Subject {
   const { resource } = entry;
   const gender = wordOf(resource, 'gender', ['male', 'female', 'other', 'unknown'] as const);
   const birthDate = dateOf(resource, 'birthDate');
-  return {
+  const subject = {
+    ...describedRecord(entry, 'Patient'),
     ...described(resource, identifierList(resource)),
     ...(birthDate !== undefined && { birthDate }),
     ...(gender !== undefined && { gender }),
   };
+  claimShared(entry, 'Patient', identityOf(subject));
+  return subject;
 }
 
 interface Performers {
@@ -130,19 +138,27 @@ function readPerformers(reading: Reading, report: Entry): Performers {
     keys.set(party.name, own);
     examiners.push(examinerOf(reading, party, { key: own, named: key !== undefined }));
   });
-  // A role says where it is held, which can be said only once the place is known.
+  return { examiners, workplace, keys };
+}
+
+/** A role says where it is held, and has its identity from there: to be claimed once the place is known. */
+function claimRoles(
+  reading: Reading,
+  { examiners, workplace, keys }: Performers,
+  organization: Organization | undefined,
+): void {
   for (const role of reading.entries.ofType('PractitionerRole')) {
+    const key = keys.get(targetName(role));
+    const examiner = examiners.find((one) => one.key === key);
+    if (examiner === undefined) continue;
     const place = lookAt(role.resource, 'organization');
     const target = place && targetOf(reading, place, role);
-    if (
-      target !== undefined &&
-      keys.has(targetName(role)) &&
-      targetName(target) === workplace?.name
-    ) {
+    if (target !== undefined && targetName(target) === workplace?.name) {
       claimReference(reading, role.resource, 'organization');
     }
+    const identity = roleIdentity(examiner, organization, reading.systems.exam);
+    claimShared(role, 'PractitionerRole', identity);
   }
-  return { examiners, workplace, keys };
 }
 
 /** The key under which the exam names an examiner: in the resource, or in the reference to it. */
@@ -186,8 +202,10 @@ function examinerOf(
   const own = isRole ? resourceName.role(key) : resourceName.practitioner(key);
   claimFrame(reading, entry, own);
   const { resource } = entry;
-  const others = otherIdentifiers(reading, resource, name);
-  if (!isRole) return { key, ...described(resource, others) };
+  // Whoever is known beyond the exam is named in the reference.
+  if (named) claimKey(reading, reference, key);
+  if (!isRole) return { key, ...practitionerOf(reading, entry, name) };
+  otherIdentifiers(reading, resource, name);
   const [code] = innersOf(resource, 'code');
   const role = code && textOf(code, 'text');
   const person = partyOf(reading, entry, {
@@ -213,7 +231,20 @@ function personOf(
     return { ...statedBy(party), ...(text !== undefined && { name: { text } }) };
   }
   claimFrame(reading, entry, resourceName.practitioner(key));
-  return described(entry.resource, otherIdentifiers(reading, entry.resource, name));
+  return practitionerOf(reading, entry, name);
+}
+
+function practitionerOf(
+  reading: Reading,
+  entry: Entry,
+  name: string | undefined,
+): Omit<Examiner, 'key'> {
+  const person = {
+    ...describedRecord(entry, 'Practitioner'),
+    ...described(entry.resource, otherIdentifiers(reading, entry.resource, name)),
+  };
+  claimShared(entry, 'Practitioner', identityOf(person));
+  return person;
 }
 
 /** Claims the identifier of a reference that says which examiner is meant. */
@@ -229,7 +260,16 @@ function organizationOf(reading: Reading, party: Party): Organization {
     return { ...statedBy(party), ...(name !== undefined && { name }) };
   }
   claimFrame(reading, entry, resourceName.organization);
-  const identifiers = filled(identifiersOf(identifierList(entry.resource)));
-  const name = textOf(entry.resource, 'name');
-  return { ...(identifiers && { identifiers }), ...(name !== undefined && { name }) };
+  const { resource } = entry;
+  const { exam } = reading.systems;
+  const name = textOf(resource, 'name');
+  const named = {
+    ...describedRecord(entry, 'Organization'),
+    ...(name !== undefined && { name }),
+  };
+  const byName = sharedId('Organization', organizationIdentity(named, exam) ?? []);
+  const identifiers = filled(identifiersOf(claimIdentifier(resource, byName)));
+  const organization = { ...named, ...(identifiers && { identifiers }) };
+  claimShared(entry, 'Organization', organizationIdentity(organization, exam));
+  return organization;
 }

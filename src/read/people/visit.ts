@@ -1,4 +1,5 @@
 import { encounterClass } from '../../fhir/encounter-class.ts';
+import { identityOf } from '../../fhir/names/identity.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { ABSENT_EXTENSION, ACT_CODE } from '../../fhir/names/systems.ts';
 import type { Encounter } from '../../model/people.ts';
@@ -8,6 +9,7 @@ import { claimFrame } from '../bundle/entries.ts';
 import { filled, identifierList, identifiersOf } from '../observation/values.ts';
 import type { Reading } from '../reading.ts';
 import { type Party, statedBy } from './party.ts';
+import { claimShared, describedRecord } from './shared.ts';
 
 /** Claims the reference at `name` where it leads to the subject or the organization of the exam. */
 export type ClaimParty = (holder: Element, name: string, is: 'subject' | 'organization') => void;
@@ -22,7 +24,13 @@ export function encounterOf(reading: Reading, party: Party, claimParty: ClaimPar
   claimParty(resource, 'serviceProvider', 'organization');
   const identifiers = filled(identifiersOf(identifierList(resource)));
   const kind = classOf(resource);
-  return { ...(identifiers && { identifiers }), ...(kind !== undefined && { class: kind }) };
+  const visit = {
+    ...describedRecord(entry, 'Encounter'),
+    ...(identifiers && { identifiers }),
+    ...(kind !== undefined && { class: kind }),
+  };
+  claimShared(entry, 'Encounter', identityOf(visit));
+  return visit;
 }
 
 /** One coding in R4, a list of concepts in R5. */

@@ -105,7 +105,8 @@ function made(
     performed: { start: '2031-04-17T09:30:00+02:00', end: '2031-04-17T10:05:00+02:00' },
     recorded: history.at(-1)?.at ?? '2031-04-17T10:10:00+02:00',
     conditions: [{ condition: 'light', value: 'bright' }],
-    instruments: [{ key: 'lens', type: 'dermatoscope', magnification: '10' }],
+    // With a number, so that its Device is nobody else's and can be deleted.
+    instruments: [{ key: 'lens', type: 'dermatoscope', magnification: '10', serial: id }],
     protocol: { id: 'skin-lesion', version: '1.0.0' },
     history,
   });

@@ -39,6 +39,8 @@ export function transactionText(context: ProbeContext, exam: Exam): string {
       fhirVersion,
       bundleType: 'transaction',
       transaction: serverIds ? 'conditional' : 'put',
+      // Its people and devices are invented by the probe, which also deletes them.
+      masterData: 'own',
     }),
   );
 }

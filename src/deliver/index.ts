@@ -1,0 +1,1 @@
+export { type CutOptions, cutBundle } from './cut.ts';
