@@ -43,6 +43,7 @@ export { CANONICAL_BASE } from './fhir/names/systems.ts';
 export { type FhirVersion, fhirVersionNumber } from './fhir/version.ts';
 export {
   type FactTypes,
+  type Failure,
   hasErrors,
   type Issue,
   type IssueCode,
@@ -56,6 +57,7 @@ export {
   orThrow,
   type Severity,
   type SourcePosition,
+  type Success,
 } from './issue.ts';
 export { issueCodes, issueTypes } from './issues/codes.ts';
 export type { Form, FormWord, JsonKind } from './issues/forms.ts';
@@ -85,6 +87,7 @@ export { conclude, finishExam, finishExamOrThrow } from './model/builder/finish-
 export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
 export type * from './model/conclusion.ts';
 export type * from './model/exam.ts';
+export { examSchema, type StandardSchema } from './model/exam-schema.ts';
 export {
   amendExam,
   appendExam,

@@ -65,10 +65,30 @@ export type Issue<Code extends IssueCode = IssueCode> = Code extends IssueCode
   ? IssueOf<Code>
   : never;
 
-/** Result of a step that can fail on data: no `value` means that nothing usable came out. */
-export interface Outcome<T> {
-  readonly value?: T;
+/**
+ * Result of a step that can fail on data, told apart by `ok`. Where it is true there is a `value`, and
+ * the issues are what else is to be said; where it is false nothing usable came out, and they say why.
+ */
+export type Outcome<T> = Success<T> | Failure;
+
+export interface Success<T> {
+  readonly ok: true;
+  readonly value: T;
   readonly issues: readonly Issue[];
+}
+
+export interface Failure {
+  readonly ok: false;
+  readonly value?: undefined;
+  readonly issues: readonly Issue[];
+}
+
+export function success<T>(value: T, issues: readonly Issue[] = []): Success<T> {
+  return { ok: true, value, issues };
+}
+
+export function failure(issues: readonly Issue[]): Failure {
+  return { ok: false, issues };
 }
 
 /** Optional parts of an issue; `undefined` is the same as left out. */
@@ -185,8 +205,21 @@ export class IssueError extends Error {
   }
 }
 
-/** The value of an outcome, or an {@link IssueError} when there is none. */
-export function orThrow<T>(doing: string, outcome: Outcome<T>): T {
-  if (outcome.value === undefined) throw new IssueError(doing, outcome.issues);
+/**
+ * The value of an outcome, for a caller that would rather catch than ask.
+ *
+ * @param doing What was tried, for the message: `'read the mapping'`.
+ * @param outcome What any function of the library returned.
+ * @param hear Is given the issues that stand beside a value: warnings, mostly.
+ * @throws {IssueError} Where there is no value; it holds all issues.
+ * @example const catalogue = orThrow('take our own signs', createCatalogue(additions));
+ */
+export function orThrow<T>(
+  doing: string,
+  outcome: Outcome<T>,
+  hear?: (issues: readonly Issue[]) => void,
+): T {
+  if (!outcome.ok) throw new IssueError(doing, outcome.issues);
+  if (outcome.issues.length > 0) hear?.(outcome.issues);
   return outcome.value;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { documentName } from '../src/cli/output/issue-writer.ts';
 import { fromCsv } from '../src/convert/csv/from-csv.ts';
-import { fromXml as fromLegacyXml } from '../src/convert/xml/from-xml.ts';
+import { fromXmlExport } from '../src/convert/xml/from-xml-export.ts';
 import { fromJson } from '../src/fhir/json/from-json.ts';
 import { fromXml, toXml } from '../src/fhir/xml/index.ts';
 import { parseExam, toBundleOrThrow, toJson } from '../src/index.ts';
@@ -65,7 +65,7 @@ describe('no text of the input stands in an issue', () => {
         parseExam(badExam).issues,
         validateBundle(badBundle).issues,
         fromBundle(badBundle).issues,
-        toXml(badBundle, 'R4').issues,
+        toXml(badBundle).issues,
       ];
       for (const [at, issues] of found.entries()) {
         told += issues.length;
@@ -77,13 +77,13 @@ describe('no text of the input stands in an issue', () => {
 
   it('of JSON and XML with a bracket, quote or mark lost', () => {
     const bundle = toBundleOrThrow(sampleExam(1, { size: 'small' }));
-    const texts = [toJson(bundle), toXml(bundle, 'R4').value ?? ''];
+    const texts = [toJson(bundle), toXml(bundle).value ?? ''];
     for (const seed of seeds) {
       const random = createRandom(seed);
       for (const [at, text] of texts.entries()) {
         const cut = random.pick([...text.matchAll(/["{}[\]<>:,]/g)]).index;
         const damaged = `${text.slice(0, cut)}"${canary}":"${canary}<${canary} ${text.slice(cut + 1)}`;
-        const { issues } = at === 0 ? fromJson(damaged) : fromXml(damaged, 'R4');
+        const { issues } = at === 0 ? fromJson(damaged) : fromXml(damaged);
         expect({ seed, at, leaks: leaks(issues) }).toEqual({ seed, at, leaks: false });
       }
     }
@@ -101,7 +101,7 @@ describe('no text of the input stands in an issue', () => {
     const xml = { ...mapping, source: { ...source, syntax: 'xml', exam: 'e/x' } } as never;
     const found = [
       fromCsv(`${canary},b\n${canary},c\n`, csv).issues,
-      fromLegacyXml(`<e><x><${canary} ${canary}="${canary}">${canary}</${canary}></x></e>`, xml)
+      fromXmlExport(`<e><x><${canary} ${canary}="${canary}">${canary}</${canary}></x></e>`, xml)
         .issues,
     ];
     expect(found.map(leaks)).toEqual([false, false]);

@@ -76,10 +76,12 @@ function checkedValue(raw: string, option: Option, value: string | undefined): s
       `the option ${raw} needs a value: ${words?.join(', ') ?? option.value ?? 'a text'}`,
     );
   }
-  if (words !== undefined && !words.includes(value)) {
+  if (words === undefined) return value;
+  const word = words.find((each) => each.toLowerCase() === value.toLowerCase());
+  if (word === undefined) {
     throw new UsageError(`the option ${raw} cannot be "${value}": it takes ${words.join(', ')}`);
   }
-  return value;
+  return word;
 }
 
 /** The value of an option, or what stands for it when it is not given. */

@@ -5,8 +5,7 @@ import { append } from '../append.ts';
 import { licenceIssues } from '../fhir/licence/licence-gate.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/licence/snomed-policy.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
-import { searchToken } from '../fhir/names/search-token.ts';
-import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { callerCodingIssues } from './coding/caller-codings.ts';
@@ -67,7 +66,7 @@ export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBund
     includeValues,
     ...(freeSet !== undefined && { freeSet }),
   });
-  return leaks.length > 0 ? { issues: [...issues, ...leaks] } : { value: made.bundle, issues };
+  return leaks.length > 0 ? failure([...issues, ...leaks]) : success(made.bundle, issues);
 }
 
 /** As {@link toBundle}, but throws an IssueError that holds the issues. */

@@ -1,4 +1,4 @@
-import { hasErrors, type Issue, issue, type Outcome, orThrow } from '../issue.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Path } from '../path.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
@@ -48,10 +48,10 @@ const rules: readonly ExamRule[] = [
 export function parseExam(value: unknown, options: ParseOptions = {}): Outcome<Exam> {
   const includeValues = options.includeValues ?? false;
   const schema = examSchemaIssues(value, { includeValues });
-  if (hasErrors(schema)) return { issues: cutIssues(schema) };
+  if (hasErrors(schema)) return failure(cutIssues(schema));
   const exam = value as Exam; // the schema, generated from this type, has accepted it
   const issues = cutIssues([...schema, ...ruleIssues(exam, options)]);
-  return hasErrors(issues) ? { issues } : { value: exam, issues };
+  return hasErrors(issues) ? failure(issues) : success(exam, issues);
 }
 
 /** As {@link parseExam}, but throws an IssueError that holds the issues. */

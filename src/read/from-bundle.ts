@@ -1,5 +1,5 @@
 import { append } from '../append.ts';
-import { type Issue, issue, orThrow } from '../issue.ts';
+import { failure, type Issue, issue, orThrow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
@@ -56,7 +56,7 @@ export function fromBundleOrThrow(bundle: unknown, options?: ReadOptions): Exam 
 
 function nothing(issues: readonly Issue[]): ReadOutcome {
   const remainder: Remainder[] = [{ path: [], what: 'Bundle', kind: 'content' }];
-  return { issues, remainder };
+  return { ...failure(issues), remainder };
 }
 
 /** A statement that the rules refuse is read again as a note, another part that they refuse not at all. */
@@ -72,8 +72,8 @@ function readUntilSound(
     const lacking = rough === undefined ? [] : missingParts(rough.exam);
     if (rough === undefined || lacking.length > 0) return nothing([...told, ...issues, ...lacking]);
     const parsed = parseExam(rough.exam, { ...(catalogue && { catalogue }), includeValues });
-    if (parsed.value !== undefined) {
-      return { value: parsed.value, issues: [...told, ...issues, ...parsed.issues], remainder };
+    if (parsed.ok) {
+      return { ...parsed, issues: [...told, ...issues, ...parsed.issues], remainder };
     }
     const errors = parsed.issues.filter((found) => found.severity === 'error');
     const more = refusedBy(rough, errors, refused);

@@ -31,6 +31,6 @@ export interface ReadOptions {
 }
 
 /** An exam, what is wrong with the bundle, and what of it is not in the exam. */
-export interface ReadOutcome extends Outcome<Exam> {
+export type ReadOutcome = Outcome<Exam> & {
   readonly remainder: readonly Remainder[];
-}
+};

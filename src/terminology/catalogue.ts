@@ -1,5 +1,5 @@
 import { append } from '../append.ts';
-import { type Issue, issue, type Outcome } from '../issue.ts';
+import { failure, type Issue, issue, type Outcome, success } from '../issue.ts';
 import { nearest } from '../nearest.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
 import { type Reference, references } from './references.ts';
@@ -34,7 +34,7 @@ const codeForm = /^[a-z0-9][a-z0-9.-]{0,99}$/;
  */
 export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogue> {
   const misshapen = shapeIssues(additions);
-  if (misshapen.length > 0) return { issues: misshapen };
+  if (misshapen.length > 0) return failure(misshapen);
   const issues: Issue[] = headIssues(additions);
   const merged = Object.fromEntries(
     tableNames.map((name) => [name, new Map<string, object>(builtInCatalogue[name])]),
@@ -54,7 +54,7 @@ export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogu
   }
   const catalogue = merged as unknown as Catalogue; // built key by key from the same table names
   append(issues, referenceIssues(catalogue, additions));
-  return issues.length > 0 ? { issues } : { value: catalogue, issues };
+  return issues.length > 0 ? failure(issues) : success(catalogue, issues);
 }
 
 /** A caller without types can pass anything: what is no table of rows is not looked into further. */

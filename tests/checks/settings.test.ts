@@ -36,8 +36,8 @@ describe('settings of the checks', () => {
   });
 
   it('takes what the types allow, and every published protocol and threshold', () => {
-    expect(parseCheckSettings(whole)).toEqual({ value: whole, issues: [] });
-    expect(parseCheckSettings({})).toEqual({ value: {}, issues: [] });
+    expect(parseCheckSettings(whole)).toEqual({ ok: true, value: whole, issues: [] });
+    expect(parseCheckSettings({})).toEqual({ ok: true, value: {}, issues: [] });
     for (const protocol of builtInCatalogue.protocols.values()) {
       expect(parseCheckSettings({ protocol }).issues).toEqual([]);
     }

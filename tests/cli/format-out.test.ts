@@ -14,7 +14,7 @@ const linesOf = (text: string, read: (line: string) => unknown): unknown[] =>
     .split('\n')
     .filter(Boolean)
     .map((line) => JSON.parse(toJson(read(line)).replaceAll(/&#10;|\\r(?:\\n)?/g, '\\n')));
-const xmlLines = (text: string) => linesOf(text, (line) => fromXml(line, 'R4').value);
+const xmlLines = (text: string) => linesOf(text, (line) => fromXml(line).value);
 const jsonLines = (text: string) => linesOf(text, (line) => fromJson(line).value);
 const mapping = join(import.meta.dirname, '../cases/csv/mappings/long.json');
 const csv =
@@ -33,7 +33,7 @@ describe('--format-out xml', () => {
       expect({ code, err }).toEqual({ code: 0, err: '' });
       expect(out).toMatch(/^<\?xml version="1.0" encoding="UTF-8"\?>\n<Bundle xmlns=/);
       const { value } = toBundle(exam, { fhirVersion, bundleType: 'document' });
-      expect(fromXml(out, fhirVersion).value).toEqual(value);
+      expect(fromXml(out, { fhirVersion }).value).toEqual(value);
     }
   });
 

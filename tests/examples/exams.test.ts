@@ -18,7 +18,7 @@ describe.each([...examples])('the example %s', (name, exam) => {
   });
 
   it('is an exam without errors or warnings', () => {
-    expect(parseExam(JSON.parse(savedText(name)))).toEqual({ value: exam, issues: [] });
+    expect(parseExam(JSON.parse(savedText(name)))).toEqual({ ok: true, value: exam, issues: [] });
   });
 
   it.each(bundleTypes)('exports as a valid R4 %s', (bundleType) => {

@@ -196,5 +196,7 @@ export function leaving(
   }
   const { value } = toBundle(exam, options);
   if (value === undefined) return undefined;
-  return form === 'json' ? toJson(value) : toXml(value, options.fhirVersion ?? 'R4').value;
+  return form === 'json'
+    ? toJson(value)
+    : toXml(value, { fhirVersion: options.fhirVersion ?? 'R4' }).value;
 }

@@ -39,7 +39,7 @@ describe('fromJson', () => {
     fc.assert(
       fc.property(json, fc.boolean(), (value, pretty) => {
         const text = JSON.stringify(value, null, pretty ? 2 : 0);
-        expect(fromJson(text)).toEqual({ value: JSON.parse(text), issues: [] });
+        expect(fromJson(text)).toEqual({ ok: true, value: JSON.parse(text), issues: [] });
       }),
     );
   });

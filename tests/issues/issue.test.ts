@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { hasErrors, IssueError, issue, issuesBelow, issueText, orThrow } from '../../src/issue.ts';
+import {
+  failure,
+  hasErrors,
+  IssueError,
+  issue,
+  issuesBelow,
+  issueText,
+  orThrow,
+  success,
+} from '../../src/issue.ts';
 
 const missing = issue('missing-side', ['statements', 3, 'side'], {
   reason: 'missing',
@@ -63,10 +72,10 @@ describe('outcomes', () => {
   });
 
   it('orThrow gives the value, or throws with all issues and names the first error', () => {
-    expect(orThrow('do it', { value: 0, issues: [warning] })).toBe(0);
+    expect(orThrow('do it', success(0, [warning]))).toBe(0);
     let thrown: unknown;
     try {
-      orThrow('do it', { issues: [warning, missing] });
+      orThrow('do it', failure([warning, missing]));
     } catch (error) {
       thrown = error;
     }

@@ -25,7 +25,7 @@ describe('published examples through XML', () => {
     let same = 0;
     for (const file of files) {
       const { value } = fromJson(readFileSync(join(folder, file), 'utf8').replace(/^\uFEFF/, ''));
-      const { value: text, issues } = toXml(value, fhirVersion);
+      const { value: text, issues } = toXml(value, { fhirVersion });
       if (text === undefined) {
         // They hold resources of other types inside.
         const codes = new Set(issues.map(({ code }) => code));
@@ -34,7 +34,7 @@ describe('published examples through XML', () => {
         expect({ file, codes: [...codes] }).toEqual({ file, codes: ['unchecked-resource'] });
         continue;
       }
-      if (isDeepStrictEqual(fromXml(text, fhirVersion).value, value)) same += 1;
+      if (isDeepStrictEqual(fromXml(text, { fhirVersion }).value, value)) same += 1;
       else changed.push(file);
     }
     expect(changed).toEqual([]);

@@ -52,7 +52,7 @@ describe.skipIf(noRust !== undefined).each(versions)('XML of %s and fhirbolt', (
     const answers = await ask<Answer>(
       reader,
       bundles.map(({ id, bundle }) => {
-        const text = orThrow('write XML', toXml(bundle, version));
+        const text = orThrow('write XML', toXml(bundle, { fhirVersion: version }));
         return { id, version, format: 'xml', text };
       }),
     );
@@ -70,7 +70,7 @@ describe.skipIf(noRust !== undefined).each(versions)('XML of %s and fhirbolt', (
       bundles.map(({ id, text }) => ({ id, version, format: 'json', text })),
     );
     for (const [at, { id, text }] of bundles.entries()) {
-      const { value, issues } = fromXml(answers[at]?.xml ?? '', version);
+      const { value, issues } = fromXml(answers[at]?.xml ?? '', { fhirVersion: version });
       expect({ id, issues }).toEqual({ id, issues: [] });
       expect(bare(toJson(value)) === bare(onOneLine(text))).toBe(true);
     }

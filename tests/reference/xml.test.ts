@@ -24,7 +24,7 @@ describe.each(releases)('XML of %s', (version) => {
     'has no error, and as many issues of each severity as the JSON: $id',
     async (exam) => {
       const bundle = toBundleOrThrow(exam, { fhirVersion: version });
-      const text = orThrow('write XML', toXml(bundle, version));
+      const text = orThrow('write XML', toXml(bundle, { fhirVersion: version }));
       const inXml = await validator.validate({ id: 'xml', version, format: 'xml', text });
       expect(errors(inXml)).toEqual([]);
       const inJson = await validator.validate({ id: 'json', version, text: toJson(bundle) });
@@ -37,7 +37,7 @@ describe.each(releases)('XML of %s', (version) => {
   it('is refused where its elements are out of order or of no namespace', async () => {
     const [exam] = sampleExams(1, 1, { size: 'small' });
     const bundle = toBundleOrThrow(exam ?? expect.fail(), { fhirVersion: version });
-    const sound = orThrow('write XML', toXml(bundle, version));
+    const sound = orThrow('write XML', toXml(bundle, { fhirVersion: version }));
     const swapped = sound.replace(/(<type value="collection"\/>)(<timestamp [^>]*>)/, '$2$1');
     const bare = sound.replace(' xmlns="http://hl7.org/fhir"', '');
     for (const text of [swapped, bare]) {

@@ -24,14 +24,14 @@ describe.each(versions)('texts of %s', (version) => {
     const object = validateBundle(broken);
     expect(object.valid).toBe(false);
     const json = validateText(toJson(broken));
-    const xml = validateText(orThrow('write', toXml(broken, version)));
+    const xml = validateText(orThrow('write', toXml(broken, { fhirVersion: version })));
     expect(told(json)).toEqual(told(object));
     expect(told(xml)).toEqual(told(object));
   });
 
   it('have the place of each issue', () => {
     const json = toJson(broken, { pretty: true });
-    const xml = orThrow('write', toXml(broken, version, { pretty: true }));
+    const xml = orThrow('write', toXml(broken, { fhirVersion: version, pretty: true }));
     for (const [text, mark] of [
       [json, /"status": "done"/],
       [xml, /<status value="done"\/>/],

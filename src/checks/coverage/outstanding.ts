@@ -1,5 +1,4 @@
-import type { Outcome } from '../../issue.ts';
-import { issue } from '../../issue.ts';
+import { failure, issue, type Outcome, success } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { type CoverageItem, coverageGaps, coverExam } from './coverage.ts';
@@ -15,8 +14,8 @@ export function outstanding(
   const exam = 'exam' in draft ? draft.exam : draft;
   const protocol = catalogue.protocols.get(exam.protocol.id);
   if (protocol === undefined) {
-    return { issues: [issue('unknown-protocol', ['protocol', 'id'], { reason: 'outstanding' })] };
+    return failure([issue('unknown-protocol', ['protocol', 'id'], { reason: 'outstanding' })]);
   }
   const { coverage, issues } = coverExam(exam, protocol, catalogue);
-  return { value: coverageGaps(coverage), issues };
+  return success(coverageGaps(coverage), issues);
 }

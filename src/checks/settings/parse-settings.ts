@@ -1,4 +1,4 @@
-import { hasErrors, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Outcome, success } from '../../issue.ts';
 import { examForms } from '../../model/words.ts';
 import { checkAgainstSchema } from '../../schema-check.ts';
 import { settingsValidator } from '../compiled/settings.js';
@@ -21,6 +21,6 @@ export function parseCheckSettings(
     forms: examForms,
     includeValues,
   });
-  if (hasErrors(issues)) return { issues };
-  return { value: value as CheckSettings, issues }; // the schema, generated from this type, has accepted it
+  if (hasErrors(issues)) return failure(issues);
+  return success(value as CheckSettings, issues); // the schema, generated from this type, has accepted it
 }

@@ -2,7 +2,7 @@ import { checkExam } from '../../checks/check-exam.ts';
 import { type RuleSetId, ruleSet, ruleSets } from '../../checks/rule-sets.ts';
 import type { CheckOptions, CheckSettings } from '../../checks/settings/check-settings.ts';
 import { parseCheckSettings } from '../../checks/settings/parse-settings.ts';
-import { hasErrors, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Outcome } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
@@ -107,7 +107,7 @@ async function settingsOf(io: CliIo, options: OptionValues): Promise<CheckSettin
   if (file === undefined) return {};
   const json = await readJson(io, file);
   const { value, issues }: Outcome<CheckSettings> = hasErrors(json.issues)
-    ? { issues: json.issues }
+    ? failure(json.issues)
     : parseCheckSettings(json.value, { includeValues: flagOption(options, 'include-values') });
   await writeIssues(io, issueFormatOf(options), { input: file }, issues);
   return value;

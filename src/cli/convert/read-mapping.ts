@@ -3,7 +3,7 @@ import { createReadStream } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { TextDecoder } from 'node:util';
 import { parseMappingText } from '../../convert/prepare/read-mapping.ts';
-import { issue, type Outcome } from '../../issue.ts';
+import { failure, issue, type Outcome } from '../../issue.ts';
 import { fileFailure } from '../failure.ts';
 import type { CliIo } from '../io.ts';
 
@@ -20,7 +20,7 @@ export async function readMappingFile(io: CliIo, file: string): Promise<Outcome<
       pieces.push(piece);
       length += piece.length;
       if (length > MOST_BYTES) {
-        return { issues: [issue('too-large', [basename(file)], { reason: 'mapping' })] };
+        return failure([issue('too-large', [basename(file)], { reason: 'mapping' })]);
       }
     }
   } catch (thrown) {
@@ -31,6 +31,6 @@ export async function readMappingFile(io: CliIo, file: string): Promise<Outcome<
       new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(pieces)),
     );
   } catch {
-    return { issues: [issue('undeclared-encoding', [basename(file)], { reason: 'mapping' })] };
+    return failure([issue('undeclared-encoding', [basename(file)], { reason: 'mapping' })]);
   }
 }

@@ -1,6 +1,6 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { hasErrors, type Issue } from '../../issue.ts';
+import { failure, hasErrors, type Issue } from '../../issue.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { fromLine, issueFormatOf, writeIssues } from '../output/issue-writer.ts';
@@ -55,8 +55,7 @@ export async function eachText(
 }
 
 async function resultOf(document: Document, step: DocumentStep): Promise<StepResult> {
-  const read =
-    document.issue === undefined ? fromJson(document.text) : { issues: [document.issue] };
+  const read = document.issue === undefined ? fromJson(document.text) : failure([document.issue]);
   if (hasErrors(read.issues)) {
     const text = step.unread?.(document, read.issues);
     return { ...(text !== undefined && { text }), issues: read.issues };

@@ -1,5 +1,5 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
-import { hasErrors, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Outcome, success } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import type { CliIo } from '../io.ts';
@@ -11,13 +11,13 @@ export async function readJson(io: CliIo, file: string): Promise<Outcome<unknown
   const texts: string[] = [];
   let line = 1;
   for await (const document of documents(io, [file])) {
-    if (document.issue !== undefined) return { issues: [document.issue] };
+    if (document.issue !== undefined) return failure([document.issue]);
     if (texts.length === 0) line = document.line;
     texts.push(document.text);
   }
   const read = fromJson(texts.join('\n'));
   const issues = fromLine(line, read.issues);
-  return hasErrors(issues) ? { issues } : { value: read.value, issues };
+  return hasErrors(issues) ? failure(issues) : success(read.value, issues);
 }
 
 /** The one exam of a file, with its issues told; undefined where there is none. */
@@ -28,7 +28,7 @@ export async function readExam(
 ): Promise<Exam | undefined> {
   const json = await readJson(io, file);
   const { value, issues }: Outcome<Exam> = hasErrors(json.issues)
-    ? { issues: json.issues }
+    ? failure(json.issues)
     : parseExam(json.value, { includeValues });
   await writeIssues(io, format, { input: file }, issues);
   return value;

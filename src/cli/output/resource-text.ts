@@ -1,6 +1,6 @@
 import { toJson } from '../../fhir/json/to-json.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
-import type { Outcome } from '../../issue.ts';
+import { type Outcome, success } from '../../issue.ts';
 import { type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import { fhirVersionOf } from '../shared-options.ts';
 
@@ -27,15 +27,14 @@ export async function resourceWriter(options: OptionValues): Promise<ResourceWri
 }
 
 function writeJson(resource: unknown, onOneLine: boolean): Outcome<string> {
-  return { value: `${toJson(resource, { pretty: !onOneLine })}\n`, issues: [] };
+  return success(`${toJson(resource, { pretty: !onOneLine })}\n`);
 }
 
 async function xmlWriter(version: FhirVersion): Promise<ResourceWriter> {
   const { toXml } = await import('../../fhir/xml/to-xml.ts');
   return (resource, onOneLine) => {
-    const { value, issues } = toXml(resource, version, { pretty: !onOneLine });
-    if (value === undefined) return { issues };
-    return { value: onOneLine ? oneLine(value) : value, issues };
+    const xml = toXml(resource, { fhirVersion: version, pretty: !onOneLine });
+    return xml.ok && onOneLine ? success(oneLine(xml.value), xml.issues) : xml;
   };
 }
 

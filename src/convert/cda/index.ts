@@ -3,4 +3,3 @@ export type { QuarantineEntry } from '../exams/quarantine.ts';
 export type { Mapping, PresetMapping, WrittenMapping } from '../mapping/mapping.ts';
 export { actStatusWords } from './complete.ts';
 export { fromCda } from './from-cda.ts';
-export { cdaReader, cdaReaderOf } from './reader.ts';

@@ -1,4 +1,4 @@
-import { type Issue, issue, type Outcome } from '../../issue.ts';
+import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
 import { adopterCodes, type CodeMapOptions } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes, CodeMapEntry } from '../../terminology/code-map/entry.ts';
 import { csvReader } from '../csv/reader.ts';
@@ -24,13 +24,13 @@ export function codesFromCsv(
 ): Outcome<AdopterCodes> {
   const records = readRecords(text, delimiter);
   const broken = records.flatMap(({ malformed = [] }) => malformed);
-  if (broken.length > 0) return { issues: broken };
+  if (broken.length > 0) return failure(broken);
   const [first] = records;
   if (first === undefined) {
-    return { issues: [issue('empty-value', [], { reason: 'map', names: required })] };
+    return failure([issue('empty-value', [], { reason: 'map', names: required })]);
   }
   const columns = columnIssues(first);
-  if (columns.length > 0) return { issues: columns };
+  if (columns.length > 0) return failure(columns);
   return adopterCodes(records.map(entryOf), options);
 }
 

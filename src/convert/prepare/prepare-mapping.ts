@@ -1,5 +1,5 @@
 import { append } from '../../append.ts';
-import { hasErrors, type Issue, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Issue, type Outcome, success } from '../../issue.ts';
 import type { Supplied } from '../../kinds/facets/conversion.ts';
 import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
@@ -32,7 +32,7 @@ export function prepareMapping(value: unknown, options: MappingOptions = {}): Ou
   const catalogue = options.catalogue ?? builtInCatalogue;
   const whole = withPreset(value, catalogue);
   const schema = mappingSchemaIssues(whole);
-  if (hasErrors(schema)) return { issues: schema };
+  if (hasErrors(schema)) return failure(schema);
   const given = whole as Mapping; // the schema, generated from this type, has accepted it
   const mapping = completeMapping(given);
   const issues = [
@@ -47,7 +47,7 @@ export function prepareMapping(value: unknown, options: MappingOptions = {}): Ou
       itemIssues(items, ['items', at], mapping, catalogue),
     ),
   ];
-  return hasErrors(issues) ? { issues } : { value: makePlan(mapping, catalogue), issues };
+  return hasErrors(issues) ? failure(issues) : success(makePlan(mapping, catalogue), issues);
 }
 
 function fieldIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {

@@ -1,5 +1,5 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
-import type { Outcome } from '../../issue.ts';
+import { failure, type Outcome } from '../../issue.ts';
 import type { Plan } from '../mapping/plan.ts';
 import { type MappingOptions, prepareMapping } from './prepare-mapping.ts';
 
@@ -11,7 +11,7 @@ export function parseMappingText(text: string): Outcome<unknown> {
 /** The mapping of a file's text, checked and made ready for use. */
 export function readMapping(text: string, options: MappingOptions = {}): Outcome<Plan> {
   const { value, issues } = parseMappingText(text);
-  if (value === undefined) return { issues };
+  if (value === undefined) return failure(issues);
   return prepareMapping(value, options);
 }
 

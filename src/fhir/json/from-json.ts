@@ -1,4 +1,4 @@
-import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../../issue.ts';
 import type { FormWord } from '../../issues/forms.ts';
 import type { Path } from '../../path.ts';
 import { isKnownName, unknownStep } from '../../shown-path.ts';
@@ -33,9 +33,9 @@ export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): O
     const value = readValue(cursor);
     skipSpace(cursor);
     if (cursor.at < text.length) fail(cursor, 'json-end');
-    return hasErrors(cursor.issues) ? { issues: cursor.issues } : { value, issues: cursor.issues };
+    return hasErrors(cursor.issues) ? failure(cursor.issues) : success(value, cursor.issues);
   } catch (thrown) {
-    if (thrown instanceof Stop) return { issues: [...cursor.issues, thrown.issue] };
+    if (thrown instanceof Stop) return failure([...cursor.issues, thrown.issue]);
     throw thrown;
   }
 }

@@ -1,10 +1,12 @@
 import {
+  failure,
   hasErrors,
   type Issue,
   issue,
   type Outcome,
   type RecordCode,
   type RecordFacts,
+  success,
 } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { positionsIn, type TextPosition } from '../../text-position.ts';
@@ -27,6 +29,11 @@ type Json = Record<string, unknown>;
 /** Bounds on the text; the defaults stand beside each. */
 export type XmlLimits = Pick<XmlReadOptions, 'characters' | 'depth' | 'elements'>;
 
+export interface FromXmlOptions extends XmlLimits {
+  /** Default `R4`. */
+  readonly fhirVersion?: FhirVersion;
+}
+
 /**
  * The resource of a FHIR XML text, in the form that `fromJson` gives of the same resource: decimals
  * keep their digits, a narrative stays as it was written. Elements must be those of the version, in
@@ -34,9 +41,12 @@ export type XmlLimits = Pick<XmlReadOptions, 'characters' | 'depth' | 'elements'
  * are not kept. No value where anything is an error.
  * @see https://hl7.org/fhir/R4/xml.html
  */
-export function fromXml(text: string, version: FhirVersion, limits?: XmlLimits): Outcome<Json> {
+export function fromXml(
+  text: string,
+  { fhirVersion: version = 'R4', ...limits }: FromXmlOptions = {},
+): Outcome<Json> {
   const { value, issues } = readResourceXml(text, { version, types: typesOf(version) }, limits);
-  return value === undefined || hasErrors(issues) ? { issues } : { value, issues };
+  return value === undefined || hasErrors(issues) ? failure(issues) : success(value, issues);
 }
 
 /** The elements of the types of one FHIR version. */

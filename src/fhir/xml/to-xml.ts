@@ -1,10 +1,12 @@
 import {
+  failure,
   hasErrors,
   type Issue,
   issue,
   type Outcome,
   type RecordCode,
   type RecordFacts,
+  success,
 } from '../../issue.ts';
 import { cutIssues } from '../../issue-list.ts';
 import type { Path } from '../../path.ts';
@@ -27,6 +29,8 @@ import type { XmlTypes } from './from-xml.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
 
 export interface ToXmlOptions {
+  /** Default `R4`. */
+  readonly fhirVersion?: FhirVersion;
   /** Line breaks and two spaces of indent for each level. Default false. */
   readonly pretty?: boolean;
 }
@@ -43,8 +47,7 @@ const limits = { depth: 200, values: 5_000_000 };
  */
 export function toXml(
   resource: unknown,
-  version: FhirVersion,
-  options?: ToXmlOptions,
+  { fhirVersion: version = 'R4', ...options }: ToXmlOptions = {},
 ): Outcome<string> {
   return writeResourceXml(resource, { version, types: typesOf(version) }, options);
 }
@@ -56,14 +59,14 @@ export function writeResourceXml(
   { pretty = false }: ToXmlOptions = {},
 ): Outcome<string> {
   const issues = plainDataIssues(resource, limits);
-  if (hasErrors(issues)) return { issues: told(issues, resource) };
+  if (hasErrors(issues)) return failure(told(issues, resource));
   const writing: Writing = { version, types, issues, parts: [] };
   const newline = pretty ? '\n' : '';
   writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
   writeResource(writing, resource, [], newline, ` xmlns="${FHIR_NAMESPACE}"`);
   writing.parts.push(newline);
   const found = told(issues, resource);
-  return hasErrors(issues) ? { issues: found } : { value: writing.parts.join(''), issues: found };
+  return hasErrors(issues) ? failure(found) : success(writing.parts.join(''), found);
 }
 
 function told(issues: readonly Issue[], resource: unknown): readonly Issue[] {

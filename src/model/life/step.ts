@@ -1,6 +1,4 @@
-import { type Issue, issue, type Outcome } from '../../issue.ts';
-import { cutIssues } from '../../issue-list.ts';
-import { isPlainObject, isSame, plainDataIssues } from '../../plain-data.ts';
+import { failure, issue, type Outcome } from '../../issue.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
@@ -37,10 +35,10 @@ export function takeStep(
   if (misshapen.length > 0) return { issues: misshapen };
   const { by, at, reason } = step;
   const status = stateAfter(exam.status, action);
-  if (status === undefined) return { issues: [illegalStep(exam, action)] };
+  if (status === undefined) return failure([illegalStep(exam, action)]);
   const known = exam.examiners.find(({ key }) => key === (typeof by === 'object' ? by.key : by));
   if (typeof by === 'object' && known !== undefined && !isSame(known, by)) {
-    return { issues: [issue('duplicate-key', ['examiners'], { reason: 'examiner' })] };
+    return failure([issue('duplicate-key', ['examiners'], { reason: 'examiner' })]);
   }
   const event: RecordEvent = {
     action,

@@ -1,5 +1,4 @@
-import type { Issue, Outcome } from '../../issue.ts';
-import { cutIssues } from '../../issue-list.ts';
+import { failure, type Outcome } from '../../issue.ts';
 import type { Exam } from '../exam.ts';
 import type { ParseOptions } from '../parse-exam.ts';
 import type { Text } from '../primitive.ts';

@@ -1,5 +1,5 @@
 import { append } from '../../append.ts';
-import { hasErrors, type Issue, issue, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../../issue.ts';
 import { CANONICAL_BASE } from '../canonical-base.ts';
 import { builtInCatalogue, type Catalogue } from '../catalogue.ts';
 import { circleIssues, type Links, reachable, targetOf } from './chains.ts';
@@ -32,9 +32,7 @@ export function adopterCodes(
 ): Outcome<AdopterCodes> {
   if (entries.length > MOST_ENTRIES) {
     const details = {};
-    return {
-      issues: [issue('too-large', [], { reason: 'lines', maximum: MOST_ENTRIES }, details)],
-    };
+    return failure([issue('too-large', [], { reason: 'lines', maximum: MOST_ENTRIES }, details)]);
   }
   const check = entryChecker({ catalogue, base });
   const checked = entries.map(check);

@@ -1,4 +1,4 @@
-import { type Issue, issue, type Outcome } from '../../issue.ts';
+import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
 import type { Relation } from '../types.ts';
@@ -45,18 +45,18 @@ export function codesFromConceptMap(
   { action = 'add', ...options }: ConceptMapOptions = {},
 ): Outcome<AdopterCodes> {
   const unfit = plainDataIssues(value, limits);
-  if (unfit.length > 0) return { issues: unfit };
+  if (unfit.length > 0) return failure(unfit);
   const reading: Reading = { action, entries: [], issues: [] };
   const map = asFields(value);
   if (map?.resourceType !== 'ConceptMap') {
-    return { issues: [issue('wrong-type', ['resourceType'], { reason: 'not-a-concept-map' })] };
+    return failure([issue('wrong-type', ['resourceType'], { reason: 'not-a-concept-map' })]);
   }
   listAt(map, 'group', [], reading).forEach(([group, path]) => {
     readGroup(group, path, reading);
   });
   const checked = adopterCodes(reading.entries, options);
   const issues = [...reading.issues, ...checked.issues];
-  return reading.issues.length > 0 ? { issues } : { ...checked, issues };
+  return reading.issues.length > 0 ? failure(issues) : { ...checked, issues };
 }
 
 type Fields = {

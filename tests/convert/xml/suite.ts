@@ -1,5 +1,5 @@
 import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
-import { fromXml } from '../../../src/convert/xml/from-xml.ts';
+import { fromXmlExport } from '../../../src/convert/xml/from-xml-export.ts';
 import type { Suite } from '../syntax-cases.ts';
 import mapping from './vineyard.json' with { type: 'json' };
 
@@ -14,7 +14,7 @@ export const xmlSuite: Suite = {
   folder: 'xml',
   // The file is checked against the schema of mappings when it is used.
   mapping: mapping as unknown as Mapping,
-  convert: (text, own) => fromXml(text, own),
+  convert: (text, own) => fromXmlExport(text, own),
   lineEnd: '\n',
   wrap: (lines) => [
     '<?xml version="1.0" encoding="UTF-8"?>',

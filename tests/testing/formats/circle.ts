@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { fromCda } from '../../../src/convert/cda/from-cda.ts';
 import { fromCsv } from '../../../src/convert/csv/from-csv.ts';
 import { fromHl7v2 } from '../../../src/convert/hl7v2/from-hl7v2.ts';
-import { fromXml } from '../../../src/convert/xml/from-xml.ts';
+import { fromXmlExport } from '../../../src/convert/xml/from-xml-export.ts';
 import { toBundleOrThrow } from '../../../src/export/to-bundle.ts';
 import type { Exam } from '../../../src/model/exam.ts';
 import { parseExam } from '../../../src/model/parse-exam.ts';
@@ -12,7 +12,7 @@ import { sampleMapping, writeExams } from '../../../src/testing/formats/formats.
 import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/losses/what-arrives.ts';
 import { sampleExams } from '../../../src/testing/sample-exam.ts';
 
-export const readers = { csv: fromCsv, hl7v2: fromHl7v2, xml: fromXml, cda: fromCda };
+export const readers = { csv: fromCsv, hl7v2: fromHl7v2, xml: fromXmlExport, cda: fromCda };
 
 /** Seeded exams of all sizes: most are small or odd, some usual, and a full one where there are many. */
 export function circleExams(count: number): Exam[] {

@@ -9,7 +9,7 @@ import { xmlReader } from './reader.ts';
  * Exams of XML text: each element at the path that the mapping states is one exam. Bytes are decoded
  * before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
  */
-export function fromXml(
+export function fromXmlExport(
   text: string,
   mapping: WrittenMapping,
   options: MappingOptions = {},
