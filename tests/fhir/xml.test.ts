@@ -157,7 +157,11 @@ describe('what is read', () => {
       `<Patient ${FHIR} xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance" xsi:schemaLocation="a b"><active value="&#116;rue"/></Patient>`,
     ],
   ])('may have %s', (_, text) => {
-    expect(read(text)).toEqual({ ok: true, value: { resourceType: 'Patient', active: true }, issues: [] });
+    expect(read(text)).toEqual({
+      ok: true,
+      value: { resourceType: 'Patient', active: true },
+      issues: [],
+    });
   });
 
   it('follows the version', () => {

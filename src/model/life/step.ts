@@ -1,4 +1,6 @@
-import { failure, issue, type Outcome } from '../../issue.ts';
+import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
+import { cutIssues } from '../../issue-list.ts';
+import { isPlainObject, isSame, plainDataIssues } from '../../plain-data.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
@@ -32,7 +34,7 @@ export function takeStep(
   options?: ParseOptions,
 ): Outcome<Exam> {
   const misshapen = stepIssues(exam, step);
-  if (misshapen.length > 0) return { issues: misshapen };
+  if (misshapen.length > 0) return failure(misshapen);
   const { by, at, reason } = step;
   const status = stateAfter(exam.status, action);
   if (status === undefined) return failure([illegalStep(exam, action)]);

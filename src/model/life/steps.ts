@@ -1,4 +1,5 @@
-import { failure, type Outcome } from '../../issue.ts';
+import { failure, type Issue, type Outcome } from '../../issue.ts';
+import { cutIssues } from '../../issue-list.ts';
 import type { Exam } from '../exam.ts';
 import type { ParseOptions } from '../parse-exam.ts';
 import type { Text } from '../primitive.ts';
@@ -74,12 +75,12 @@ function change(
   forbidden: (exam: Exam, changes: Changes) => Issue[] = () => [],
 ): Outcome<Exam> {
   const misshapen = [...stepIssues(exam, step), ...changeIssues(step?.changes)];
-  if (misshapen.length > 0) return { issues: cutIssues(misshapen) };
-  if (stateAfter(exam.status, action) === undefined) return { issues: [illegalStep(exam, action)] };
+  if (misshapen.length > 0) return failure(cutIssues(misshapen));
+  if (stateAfter(exam.status, action) === undefined) return failure([illegalStep(exam, action)]);
   const refused = forbidden(exam, step.changes);
-  if (refused.length > 0) return { issues: refused };
+  if (refused.length > 0) return failure(refused);
   const { exam: next, issues, ...keys } = applyChanges(exam, step.changes);
-  if (next === undefined) return { issues };
+  if (next === undefined) return failure(issues);
   const outcome = takeStep({ exam: next, ...keys }, action, step, options);
   return { ...outcome, issues: cutIssues([...issues, ...outcome.issues]) };
 }

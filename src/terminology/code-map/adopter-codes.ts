@@ -43,14 +43,14 @@ export function adopterCodes(
     ...repeatIssues(sound),
     ...circleIssues(links),
   ];
-  if (hasErrors(issues)) return { issues };
+  if (hasErrors(issues)) return failure(issues);
   const entriesOf = ownEntries(sound, links);
   if (entriesOf === undefined) {
-    return { issues: [issue('too-large', [], { reason: 'lines', maximum: MOST_CODINGS })] };
+    return failure([issue('too-large', [], { reason: 'lines', maximum: MOST_CODINGS })]);
   }
   append(issues, unreachedIssues(sound, entriesOf));
   append(issues, rivalIssues(sound));
-  return { value: { entries: entriesOf }, issues };
+  return success({ entries: entriesOf }, issues);
 }
 
 /** By source of ours; undefined where chains over other systems lead to more codings than are kept. */

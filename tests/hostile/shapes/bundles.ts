@@ -130,7 +130,7 @@ const calls: Readonly<Record<string, (bundle: never) => unknown>> = {
   'validateBundle r5': validateR5,
   'validateBundle all-r4': validateAny,
   fromBundle,
-  toXml: (bundle) => toXml(bundle, 'R4'),
+  toXml: (bundle) => toXml(bundle),
   toJson: (bundle) => toJson(bundle),
   licenceIssues: (bundle) => licenceIssues(bundle, 'none'),
   conformsTo: (bundle) => conformsTo(bundle, 'R4'),

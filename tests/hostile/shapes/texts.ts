@@ -3,7 +3,7 @@ import { fromCda } from '../../../src/convert/cda/index.ts';
 import { codesFromCsv } from '../../../src/convert/code-map/from-csv.ts';
 import { fromCsv } from '../../../src/convert/csv/index.ts';
 import { fromHl7v2 } from '../../../src/convert/hl7v2/index.ts';
-import { fromXml as fromLegacyXml } from '../../../src/convert/xml/index.ts';
+import { fromXmlExport } from '../../../src/convert/xml/index.ts';
 import { fromJson } from '../../../src/fhir/json/from-json.ts';
 import { fromXml } from '../../../src/fhir/xml/index.ts';
 import { sampleMapping, writeExams } from '../../../src/testing/formats/formats.ts';
@@ -124,10 +124,10 @@ const map: Made = {
 
 const entries: Readonly<Record<string, readonly [(text: string) => unknown, Made]>> = {
   fromJson: [fromJson, json],
-  'xml fromXml': [(given) => fromXml(given, 'R4'), xml],
+  'xml fromXml': [(given) => fromXml(given), xml],
   fromCsv: [(given) => fromCsv(given, sampleMapping('csv')), csv],
   fromHl7v2: [(given) => fromHl7v2(given, sampleMapping('hl7v2')), hl7],
-  'convert fromXml': [(given) => fromLegacyXml(given, sampleMapping('xml')), legacy('xml')],
+  'convert fromXmlExport': [(given) => fromXmlExport(given, sampleMapping('xml')), legacy('xml')],
   fromCda: [(given) => fromCda(given, sampleMapping('cda')), legacy('cda')],
   parseMappingText: [parseMappingText, mapping],
   codesFromCsv: [(given) => codesFromCsv(given), map],
