@@ -2,7 +2,7 @@ import type { Bundle, BundleEntry } from 'fhir/r4.js';
 import { append } from '../append.ts';
 import type { AnyBundle } from '../export/to-bundle.ts';
 import { referencesIn, withReferences } from '../fhir/references.ts';
-import { type Issue, issue, type Outcome } from '../issue.ts';
+import { failure, type Issue, issue, type Outcome, success } from '../issue.ts';
 import { inOrderOfReference } from './order.ts';
 
 export interface CutOptions {
@@ -27,13 +27,16 @@ export interface CutOptions {
  */
 export function cutBundle(bundle: AnyBundle, options: CutOptions): Outcome<readonly AnyBundle[]> {
   const { value: pieces, issues } = piecesOf(bundle, options);
-  if (pieces === undefined) return { issues };
+  if (pieces === undefined) return failure(issues);
   const places = placesAskedFor(bundle);
   if (options.as === 'batch') {
     const open = conditionalTargets(pieces, places);
-    if (open.length > 0) return { issues: [...issues, ...open] };
+    if (open.length > 0) return failure([...issues, ...open]);
   }
-  return { value: pieces.map((piece) => withPlaces(piece, places)), issues };
+  return success(
+    pieces.map((piece) => withPlaces(piece, places)),
+    issues,
+  );
 }
 
 /** The bundles with references as they were: by `urn:uuid:` also to what an earlier bundle holds. */
@@ -53,10 +56,10 @@ export function piecesOf(
     const path = ['entry', group[0] ?? 0];
     return [issue('too-large', path, { reason: 'circle', count: group.length })];
   });
-  if (issues.length > 0) return { issues };
+  if (issues.length > 0) return failure(issues);
   const lists = as === 'batch' ? byLevel(entries, groups, most) : filledUp(groups, most);
   const value = lists.map((places) => pieceOf(bundle, as, places));
-  return { value, issues };
+  return success(value, issues);
 }
 
 /** A bundle whose references to what is not in it name the place where that is stored. */

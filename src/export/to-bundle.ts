@@ -5,6 +5,7 @@ import { append } from '../append.ts';
 import { licenceIssues } from '../fhir/licence/licence-gate.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/licence/snomed-policy.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
+import { searchToken } from '../fhir/names/search-token.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
@@ -53,7 +54,7 @@ export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBund
   if (exam?.status === 'draft' && options.allowDraft !== true) {
     issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
   }
-  if (parsed.value === undefined || hasErrors(issues)) return { issues };
+  if (parsed.value === undefined || hasErrors(issues)) return failure(issues);
   const context = createContext(parsed.value, options);
   append(issues, leftBehind(context));
   append(issues, notTakenBack(parsed.value, options));
