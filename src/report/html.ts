@@ -5,7 +5,7 @@ export interface Html {
   readonly markup: string;
 }
 
-/** Text of the exam, markup, or a list of both, however long. Text is escaped, always. */
+/** Text of the exam, or markup, or several one after the other. Text is escaped, always. */
 export type Content = Html | string | false | undefined | readonly Content[];
 
 export type Attributes = Readonly<Record<string, string | number | undefined>>;

@@ -1,8 +1,9 @@
 import type { CheckResult } from '../checks/check-exam.ts';
 import type { Exam } from '../model/exam.ts';
-import type { Side } from '../model/primitive.ts';
+import type { Key, Side } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
+import { time } from './dates.ts';
 import { type Content, element, joined, words } from './html.ts';
 import type { ReportWords } from './report-words.ts';
 import type { Teller } from './teller.ts';
@@ -14,10 +15,14 @@ export interface Page {
   readonly prior: Exam | undefined;
   /** The version of the record before the last step, where it is given. */
   readonly versionBefore: Exam | undefined;
+  /** Exams before that one, newest first, whose figures are drawn beside today's. */
+  readonly earlier: readonly Exam[];
   readonly checks: CheckResult;
   readonly catalogue: Catalogue;
   readonly teller: Teller;
   readonly labels: ReportWords;
+  /** Numbers of what is abnormal, alike in the text and on the drawing. */
+  readonly numbers: ReadonlyMap<Key, number>;
 }
 
 /** What rules and protocols say, which is in English whatever the language of the page. */
@@ -26,14 +31,17 @@ export function inEnglish(text: string): Content {
 }
 
 /** Note of a statement and what it was carried over from, below what it says. */
-export function remarks({ labels }: Page, statement: Statement): Content {
-  const { note, carried } = statement;
+export function remarks({ labels }: Page, { note, carried }: Statement): Content {
   if (note === undefined && carried === undefined) return undefined;
   return joined(
-    note === undefined ? undefined : element('div', { class: 'note' }, words(note)),
-    carried === undefined
-      ? undefined
-      : element('div', { class: 'note' }, `${labels.carried} ${carried.at}`),
+    note !== undefined && element('div', { class: 'note' }, words(note)),
+    carried !== undefined &&
+      element(
+        'div',
+        { class: 'origin' },
+        `${carried.confirmed ? labels.confirmed : labels.carried} `,
+        time(carried.at, labels.dates),
+      ),
   );
 }
 
@@ -41,15 +49,15 @@ export function remarks({ labels }: Page, statement: Statement): Content {
 export function separated(parts: readonly Content[], separator = '; '): Content {
   const there = parts.filter((part) => part !== undefined && part !== false && part !== '');
   if (there.length === 0) return undefined;
-  return joined(there.flatMap((part, at) => (at === 0 ? [part] : [separator, part])));
+  return joined(there.map((part, at) => (at === 0 ? part : [separator, part])));
 }
 
 /** Methods in brackets, behind what was seen by them. */
 export function methodText(
   { teller }: Page,
   { methods }: { readonly methods?: readonly string[] },
-): Content {
-  if (methods === undefined) return undefined;
+): string {
+  if (methods === undefined) return '';
   return ` [${methods.map((code) => teller.display('methods', code)).join(', ')}]`;
 }
 

@@ -1,35 +1,28 @@
 import type { ReportWords } from './report-words.ts';
 
-/** Sections of signs and regions, in the order of the page: each a list with a line a statement. */
-export const regionSections = {
-  positives: ({ positives }: ReportWords) => positives,
-  suspected: ({ suspected }: ReportWords) => suspected,
-  undecided: ({ undecided }: ReportWords) => undecided,
-  negatives: ({ negatives }: ReportWords) => negatives,
-  usual: ({ usual }: ReportWords) => usual,
-  abnormal: ({ abnormal }: ReportWords) => abnormal,
-  normal: ({ normal }: ReportWords) => normal,
-  partial: ({ partial }: ReportWords) => partial,
-  'not-examined': ({ notExamined }: ReportWords) => notExamined,
-} as const;
+/** Sections of signs and regions, in the order of the page; the headings are words of the same name. */
+export const signSections = ['undecided', 'negatives', 'normal', 'usual'] as const;
 
-/** What was taken over and not looked at again: apart from today's, with the time it was seen. */
-export const takenOverSection = ({ takenOver }: ReportWords) => takenOver;
+/** Sections of what was scored, told and written down. */
+export const wordSections = ['scores', 'symptoms', 'notes', 'pictures'] as const;
 
-/** Tables with a column a side. In that of measurements the last column is the difference of the sides. */
-export const sideTables = {
-  sensation: ({ sensation }: ReportWords) => sensation,
-  tests: ({ tests }: ReportWords) => tests,
-  measures: ({ measures }: ReportWords) => measures,
-} as const;
+/** Sections that stand on the first page and have parts of their own. */
+export type FirstSection = 'abnormal' | 'notExamined';
 
-/** Lists of what was scored, told and written down. */
-export const wordSections = {
-  scores: ({ scores }: ReportWords) => scores,
-  symptoms: ({ symptoms }: ReportWords) => symptoms,
-  notes: ({ notes }: ReportWords) => notes,
-  pictures: ({ pictures }: ReportWords) => pictures,
-} as const;
+/** Tables with a column a side, in the order of the page. */
+export const sideTables = ['sensation', 'tests', 'measures'] as const;
 
-export type ListSection = keyof typeof regionSections | keyof typeof wordSections;
-export type SideTable = keyof typeof sideTables;
+export type ListSection =
+  | (typeof signSections)[number]
+  | (typeof wordSections)[number]
+  | FirstSection;
+export type SideTable = (typeof sideTables)[number];
+
+/** Id of a section in the page. */
+export function sectionId(section: ListSection | SideTable): string {
+  return section === 'notExamined' ? 'not-examined' : section;
+}
+
+export function headingOf(section: ListSection | SideTable, labels: ReportWords): string {
+  return labels[section];
+}

@@ -1,43 +1,114 @@
-/** Style of the page: system fonts, dark and light, narrow screens, A4. No address of anything outside. */
-export const style = `
-:root { color-scheme: light dark; --ink: #1b1b1b; --paper: #ffffff; --soft: #f0f0ee; --line: #767676;
-  --sign: #ffd0c4; --normal: #d3ecd3; --partial: #fff0bd; --not-examined: #dcdcdc; --said: #dce8f7; }
+import { drawingStyle } from './drawing/style.ts';
+
+/**
+ * Style of the page: system fonts, dark and light, narrow screens, A4. No address of anything outside.
+ * What matters is told by words, form and weight; colour only adds.
+ */
+export function pageStyle({ page, of }: { readonly page: string; readonly of: string }): string {
+  return `${screen}${drawingStyle}${print}
+@page { @bottom-right { content: ${cssText(`${page} `)} counter(page) ${cssText(` ${of} `)} counter(pages);
+  font: 8pt system-ui, sans-serif; } }
+`;
+}
+
+/**
+ * A text as a string of CSS, in which every character but letters and digits is written by its number.
+ * @see https://www.w3.org/TR/css-syntax-3/#consume-escaped-code-point
+ */
+function cssText(text: string): string {
+  const escaped = [...text].map((one) =>
+    /[A-Za-z0-9]/.test(one) ? one : `\\${(one.codePointAt(0) ?? 0).toString(16)} `,
+  );
+  return `"${escaped.join('')}"`;
+}
+
+const screen = `
+:root { color-scheme: light dark; --ink: #1b1b1b; --paper: #ffffff; --soft: #f1f1ee; --line: #767676;
+  --faint: #c9c9c4; --sign: #b3261e; --on-sign: #ffffff; --sign-area: #f6c9bf; --normal: #d3ecd3;
+  --partial: #fff0bd; --not-examined: #dcdcdc; --said: #dce8f7; --skin: #faf3ec; --deep: #eef1f6; }
 @media (prefers-color-scheme: dark) { :root { --ink: #f2f2f2; --paper: #161616; --soft: #242424;
-  --line: #a3a3a3; --sign: #6b2a1c; --normal: #1f4a26; --partial: #5a4708; --not-examined: #444444;
-  --said: #22384f; } }
+  --line: #a3a3a3; --faint: #4a4a48; --sign: #ffb4a6; --on-sign: #2a0b06; --sign-area: #6b2a1c;
+  --normal: #1f4a26; --partial: #5a4708; --not-examined: #444444; --said: #22384f; --skin: #211d1a;
+  --deep: #1b1f26; } }
 * { box-sizing: border-box; }
-body { margin: 0 auto; padding: 1rem; max-width: 60rem; font: 1rem/1.5 system-ui, sans-serif;
+body { margin: 0 auto; padding: 0 1rem 1rem; max-width: 62rem; font: 1rem/1.45 system-ui, sans-serif;
   color: var(--ink); background: var(--paper); overflow-wrap: anywhere; text-align: start; }
-h1 { font-size: 1.5rem; } h2 { font-size: 1.2rem; border-block-end: 1px solid var(--line); }
-h3 { font-size: 1rem; }
-dl { display: grid; grid-template-columns: minmax(6rem, max-content) 1fr; gap: .2rem 1rem; }
-dt { font-weight: 600; } dd { margin: 0; }
-.status { padding: .4rem .8rem; border: 2px solid var(--line); }
+h1 { font-size: 1.4rem; margin-block: .8rem .4rem; }
+h2 { font-size: 1.15rem; border-block-end: 1px solid var(--line); margin-block: 1.1rem .4rem; }
+h3 { font-size: 1rem; margin-block: .5rem .1rem; }
+p { margin-block: .35rem; } ul { margin-block: .2rem; padding-inline-start: 1.2rem; }
+a { color: inherit; }
+.strip { position: sticky; top: 0; z-index: 1; display: flex; flex-wrap: wrap; gap: 0 1rem;
+  padding: .3rem 1rem; margin: 0 -1rem; font-size: .85rem; background: var(--paper);
+  border-block-end: 2px solid var(--line); }
+.strip-status { display: inline-block; border: 1px solid var(--ink); padding: 0 .4rem; }
+.strip-draft, .strip-preliminary { border-block-end: 4px dashed var(--ink); }
+.strip-amended, .strip-corrected, .strip-appended { border-block-end: 4px double var(--ink); }
+.strip-cancelled, .strip-entered-in-error { border-block: 6px solid var(--ink); }
+.strip-draft .strip-status, .strip-preliminary .strip-status { border: 3px dashed var(--ink); }
+.strip-amended .strip-status, .strip-corrected .strip-status, .strip-appended .strip-status {
+  border: 4px double var(--ink); }
+.strip-cancelled .strip-status, .strip-entered-in-error .strip-status { border: 4px solid var(--ink);
+  text-decoration: underline; }
+.record-entered-in-error main { text-decoration: line-through; text-decoration-thickness: 1px; }
+.status { display: inline-block; padding: .2rem .7rem; border: 2px solid var(--line); margin: 0; }
 .status-entered-in-error, .status-draft { border-style: dashed; border-width: 4px; }
+.facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr));
+  gap: .15rem 1.5rem; margin-block: .5rem; }
+.facts > div { display: flex; gap: .6rem; } .facts > div:first-child { grid-column: 1 / -1; font-size: 1.1rem; }
+dt { font-weight: 600; flex: 0 0 6.5rem; } dd { margin: 0; }
 .lead { font-size: 1.1rem; }
-.note { color: var(--ink); background: var(--soft); padding: .1rem .5rem; }
+.concern { display: flex; flex-wrap: wrap; align-items: center; gap: .2rem .8rem; padding: .3rem .8rem;
+  border: 1px solid var(--line); }
+.concern-watch { border-width: 2px; } .concern-refer-routine { border-width: 3px; }
+.concern-refer-urgent { border: 5px solid var(--ink); font-size: 1.2rem; }
+.concern-emergency { border: 12px double var(--ink); font-size: 1.5rem; text-transform: uppercase; }
+.concern-refer-urgent strong, .concern-emergency strong { text-decoration: underline; color: var(--sign); }
+.steps { display: inline-flex; gap: 3px; }
+.step { width: .8rem; height: 1.1rem; border: 2px solid var(--ink); }
+.step.on { border-width: .4rem; }
+.pressing { border: 2px solid var(--ink); padding: 0 .3rem; }
+.net { border-inline-start: 4px solid var(--line); padding-inline-start: .6rem; }
+.parts { columns: 22rem 2; column-gap: 1.6rem; } .part { break-inside: avoid; margin-block-end: .4rem; }
+.signs { list-style: none; padding: 0; } .signs > li { padding-inline-start: 2.1rem; text-indent: -2.1rem;
+  margin-block: .2rem; } .signs > li > * { text-indent: 0; }
+.signs > .state { padding-inline-start: 2.1rem; text-indent: 0; }
+.basis .sign { font-weight: 700; } .size { font-weight: 600; }
+.number { display: inline-block; min-width: 1.6rem; padding: 0 .3rem; text-align: center; text-indent: 0;
+  border: 2px solid var(--sign); border-radius: 1rem; font-weight: 700; font-size: .9rem;
+  color: var(--sign); background: var(--paper); text-decoration: none; margin-inline-end: .3rem; }
+:target { outline: 3px solid var(--sign); outline-offset: 2px; }
+.deviates { font-weight: 700; text-decoration: underline; }
+.note { color: var(--ink); background: var(--soft); padding: .05rem .5rem; text-indent: 0; }
+.note::before { content: "\\201C"; } .note::after { content: "\\201D"; }
+.origin { font-style: italic; }
 .verbatim, .lead, .note { white-space: pre-wrap; }
 .cautions, footer { border: 1px solid var(--line); padding: 0 .8rem; margin-block: 1rem; }
 .scroll { overflow-x: auto; } .scroll:focus-visible { outline: 3px solid var(--line); }
 table { border-collapse: collapse; width: 100%; } caption { text-align: start; font-weight: 600; }
-th, td { border: 1px solid var(--line); padding: .25rem .5rem; text-align: start; vertical-align: top;
+section > h2 + .scroll caption { position: absolute; clip-path: inset(50%); height: 1px; width: 1px;
+  overflow: hidden; }
+th, td { border: 1px solid var(--line); padding: .2rem .5rem; text-align: start; vertical-align: top;
   min-width: 5rem; }
-.map { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-start; }
-.map > * { flex: 1 1 16rem; } .drawing { max-width: 26rem; height: auto; }
-.outline { fill: none; stroke: var(--line); stroke-width: 1.5; }
-.mark { stroke: var(--ink); stroke-width: 1; } .mark.silent { fill: var(--paper); stroke-dasharray: 3 3; }
-.symbol { font: 12px system-ui, sans-serif; text-anchor: middle; fill: var(--ink); }
-.side { font: 14px system-ui, sans-serif; fill: var(--ink); } .side.end { text-anchor: end; }
-.mark.sign { fill: var(--sign); stroke-width: 2.5; } .mark.normal { fill: var(--normal); }
-.mark.partial { fill: var(--partial); } .mark.not-examined { fill: var(--not-examined); }
-.mark.said { fill: var(--said); }
-.legend { list-style: none; padding: 0; }
-.key { display: inline-block; min-width: 1.6rem; text-align: center; border: 1px solid var(--ink);
-  color: var(--ink); }
-.key.sign { background: var(--sign); border-width: 2px; } .key.normal { background: var(--normal); }
-.key.partial { background: var(--partial); } .key.not-examined { background: var(--not-examined); }
-.key.said { background: var(--said); } .key.silent { background: var(--paper); border-style: dashed; }
-@page { size: A4; margin: 15mm; }
-@media print { body { max-width: none; padding: 0; font-size: 10pt; } section { break-inside: auto; }
-  tr, li, svg { break-inside: avoid; } .scroll { overflow: visible; } }
+`;
+
+const print = `
+@page { size: A4; margin: 10mm 12mm 14mm; }
+@media print {
+  :root { --ink: #000000; --paper: #ffffff; --line: #555555; --sign: #000000; --on-sign: #ffffff; }
+  body { display: table; width: 100%; max-width: none; padding: 0; font-size: 8.5pt; line-height: 1.3; }
+  .strip { display: table-header-group; position: static; break-inside: avoid; font-size: 8.5pt; }
+  .strip > * { margin-inline-end: .8rem; }
+  h1 { font-size: 13pt; margin-block: 0 1mm; } h2 { font-size: 10.5pt; margin-block: 2mm .7mm; }
+  h3 { font-size: 9pt; margin-block: 1mm 0; } .lead, .facts > div:first-child { font-size: 10pt; }
+  h2, h3 { break-after: avoid; } tr, li, svg { break-inside: avoid; } .scroll { overflow: visible; }
+  .concern-refer-urgent { font-size: 11pt; } .concern-emergency { font-size: 13pt; border-width: 8px; }
+  th, td { padding: .3mm 1.5mm; } .parts { columns: 2; }
+  .details { columns: 2; column-gap: 6mm; font-size: 8pt; } .details table { font-size: 7.5pt; }
+  .details th { font-weight: 500; } details:not([open]) { display: none; } .details { hyphens: auto; } .details th, .details td { min-width: 0; overflow-wrap: break-word; }
+  .part { break-inside: auto; } .views { break-inside: avoid; } .note { padding: 0 1mm; }
+  .views { grid-template-columns: repeat(6, 1fr); gap: 1mm 2mm; } .beside { grid-column: span 3; }
+  .badge circle { r: 13px; } .badge text { font-size: 16px; } .legend, .wholes { font-size: 8pt; }
+  footer, .cautions { padding: 0 2mm; margin-block: 2mm; } footer h2 { font-size: 9pt; border: 0; }
+}
 `;

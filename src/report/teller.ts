@@ -7,6 +7,15 @@ import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { Language } from '../terminology/language.ts';
 import type { Value } from '../terminology/types.ts';
+import { createNegator } from './negatives.ts';
+import type { ReportWords } from './report-words.ts';
+
+/** A place with those below it that are not meant. */
+export interface ToldPlace {
+  readonly region: string;
+  readonly side?: Side | undefined;
+  readonly except?: readonly ExceptedPlace[] | undefined;
+}
 
 /** Says codes, places and values of an exam in the words of one language. */
 export interface Teller {
@@ -15,9 +24,7 @@ export interface Teller {
   readonly answer: (list: string, code: string) => string;
   readonly place: (region: string, side: Side | undefined) => string;
   /** The same with the places below it that are not meant. */
-  readonly placeOf: (
-    statement: ExceptedPlace & { readonly except?: readonly ExceptedPlace[] },
-  ) => string;
+  readonly placeOf: (place: ToldPlace) => string;
   readonly side: (side: Side) => string;
   readonly reason: (reason: Reason) => string;
   readonly attribute: (attribute: Attribute) => string;
@@ -25,23 +32,45 @@ export interface Teller {
   readonly inner: (values: readonly Value[] | undefined, code: string) => string;
   /** What the statement is about, without its answer. */
   readonly subject: (statement: Statement) => string;
+  /** That what the statement is about is not there: `No palpable node`. */
+  readonly absence: (statement: Statement) => string;
   readonly flag: (flag: boolean) => string;
+  /** A figure with its unit in words; counts and scores have none. */
+  readonly quantity: (quantity: Quantity) => string;
 }
 
-export function createTeller(catalogue: Catalogue, language: Language): Teller {
+export function createTeller(
+  catalogue: Catalogue,
+  language: Language,
+  labels: ReportWords,
+): Teller {
+  const negated = createNegator(labels.denials, labels.notFound);
   const display = (table: TableName, code: string): string =>
     catalogue[table].get(code)?.display ?? code;
   const inner = (values: readonly Value[] | undefined, code: string): string =>
     values?.find((value) => value.code === code)?.display ?? code;
+  const quantity = ({ value, unit, comparator }: Quantity): string => {
+    const words = Object.hasOwn(labels.units, unit) ? labels.units[unit] : unit;
+    const bare = unit.startsWith('{') || unit === '1';
+    return `${comparator ?? ''}${value}${bare ? '' : ` ${words}`}`;
+  };
   const flag = (yes: boolean): string => (yes ? language.texts.yes : language.texts.no);
 
+  const level = labels.shortPlaces;
   const place = (region: string, side: Side | undefined): string =>
-    placeText(display('regions', region), side, language.sides);
+    placeText(
+      Object.hasOwn(level, region)
+        ? `${labels.levels.one} ${level[region]}`
+        : display('regions', region),
+      side,
+      language.sides,
+    );
 
   return {
     display,
     inner,
     flag,
+    quantity,
     answer: (list, code) => display('values', `${list}.${code}`),
     place,
     placeOf: ({ region, side, except = [] }) =>
@@ -58,7 +87,7 @@ export function createTeller(catalogue: Catalogue, language: Language): Teller {
     attribute: ({ attribute, value }) => {
       const name = display('attributes', attribute);
       if (typeof value === 'boolean') return `${name}: ${flag(value)}`;
-      if (typeof value === 'object') return `${name}: ${quantityText(value)}`;
+      if (typeof value === 'object') return `${name}: ${quantity(value)}`;
       if (typeof value === 'number') return `${name}: ${value}`;
       return `${name}: ${inner(catalogue.attributes.get(attribute)?.values, value)}`;
     },
@@ -66,9 +95,9 @@ export function createTeller(catalogue: Catalogue, language: Language): Teller {
       const { table, code } = subjectOf(statement);
       return display(table, code);
     },
+    absence: (statement) => {
+      const { table, code } = subjectOf(statement);
+      return negated(code, display(table, code));
+    },
   };
-}
-
-export function quantityText({ value, unit, comparator }: Quantity): string {
-  return `${comparator ?? ''}${value} ${unit}`;
 }

@@ -44,17 +44,25 @@ describe('toHtml', () => {
     (_, exam) => {
       const html = toHtml(exam);
       expect(structure(html).filter((tag) => tag.startsWith('not a tag'))).toEqual([]);
-      expect(html).not.toMatch(/<script|\son[a-z]+=|\s(src|href|action|srcset)=|url\(|@import/i);
+      expect(html).not.toMatch(/<script|\son[a-z]+=|\s(src|action|srcset)=|url\(|@import/i);
+      // Links lead to another place of the page.
+      expect(html).not.toMatch(/\shref="(?!#(sign|mark)-\d+")/);
       expect(html.match(/<h1/g)).toHaveLength(1);
       expect(html).toContain('Silence is not a normal finding.');
     },
   );
 
-  it('puts the conclusion before signs, signs before negatives, negatives before what was not examined', () => {
+  it('answers first how much it worries, what to do, what is abnormal and what was not examined', () => {
     const html = toHtml(example('broken-off'));
-    const order = ['conclusion', 'positives', 'negatives', 'not-examined', 'gaps'].map((id) =>
-      html.indexOf(`id="${id}"`),
-    );
+    const order = [
+      'conclusion',
+      'plan',
+      'abnormal',
+      'not-examined',
+      'map',
+      'negatives',
+      'gaps',
+    ].map((id) => html.indexOf(`id="${id}"`));
     expect(order.every((at) => at > 0)).toBe(true);
     expect(order).toEqual([...order].sort((a, b) => a - b));
   });

@@ -10,7 +10,7 @@ export interface Told<K extends StatementKind = StatementKind> {
   /** The one section that names it, apart from the map. */
   readonly section: string;
   readonly line?: string;
-  /** First cell, right, left, no side; of measurements the difference of the sides too. */
+  /** First cell, right, left; of measurements the difference of the sides too. */
   readonly row?: readonly string[];
   /** Marks on the map by name of the region; every other place is as if nothing had been said. */
   readonly map: Readonly<Record<string, MapRow>>;
@@ -46,17 +46,22 @@ function paired(side: Side, mark: Mark): MapRow {
   return side === 'both' ? [mark, mark, ''] : crossing(side, mark);
 }
 
-/** A row with the answer in the column of its side, and a dash where nothing was said. */
-function row(name: string, side: Side, answer: string): string[] {
-  const columns: Record<Side, string[]> = {
-    right: [answer, '–', '–'],
-    left: ['–', answer, '–'],
-    both: [answer, answer, '–'],
-    midline: ['–', '–', `midline: ${answer}`],
-    'right-of-midline': ['–', '–', `right of the midline: ${answer}`],
-    'left-of-midline': ['–', '–', `left of the midline: ${answer}`],
+/** A row with the answer in the column of its side; without a column a line of its own. */
+function answered(
+  name: string,
+  side: Side | undefined,
+  answer: string,
+  ...difference: string[]
+): Pick<Told, 'row' | 'line'> {
+  if (side === 'right') return { row: [name, answer, '–', ...difference] };
+  if (side === 'left') return { row: [name, '–', answer, ...difference] };
+  if (side === 'both') return { row: [name, answer, answer, ...difference] };
+  const words: Partial<Record<Side, string>> = {
+    midline: ', midline',
+    'right-of-midline': ', right of the midline',
+    'left-of-midline': ', left of the midline',
   };
-  return [name, ...columns[side]];
+  return { line: `${name}${side === undefined ? '' : (words[side] ?? '')}: ${answer}` };
 }
 
 const forehead: Readonly<Record<Side, string>> = {
@@ -97,7 +102,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
   finding: {
     sides: bySide((side) => ({
       statement: { kind: 'finding', finding: 'naevus', presence: 'present', region, side },
-      section: 'positives',
+      section: 'abnormal',
       line: `Naevus (mole) – ${forehead[side]}`,
       map: { Forehead: crossing(side, 'sign') },
     })),
@@ -111,13 +116,13 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'Sought',
         },
         section: 'negatives',
-        line: 'Scar – Forehead, right | Sought',
+        line: 'No scar: Forehead, right | Sought',
         map: { Forehead: crossing('right', 'said') },
       },
       {
         statement: { kind: 'finding', finding: 'scar', presence: 'indeterminate', ...right },
         section: 'undecided',
-        line: 'Scar – Forehead, right',
+        line: 'Looked for and not decided: Scar: Forehead, right',
         map: { Forehead: crossing('right', 'said') },
       },
       {
@@ -131,8 +136,8 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           methods: ['inspection'],
           attributes: [{ attribute: 'lesion-colour', value: 'brown' }],
         },
-        section: 'suspected',
-        line: 'Basal cell carcinoma of the face – Forehead, right (At the brow). Colour: Brown [Inspection]',
+        section: 'abnormal',
+        line: 'Suspected: Basal cell carcinoma of the face – Forehead, right (At the brow). Colour: Brown [Inspection]',
         map: { Forehead: crossing('right', 'sign') },
       },
       {
@@ -143,8 +148,19 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           ...right,
         },
         section: 'usual',
-        line: 'Skin smooth – Forehead, right',
+        line: 'Skin smooth: Forehead, right',
         map: { Forehead: crossing('right', 'said') },
+      },
+      {
+        statement: {
+          kind: 'finding',
+          finding: 'skin-texture.smooth',
+          presence: 'absent',
+          ...right,
+        },
+        section: 'abnormal',
+        line: 'Skin not smooth – Forehead, right',
+        map: { Forehead: crossing('right', 'sign') },
       },
     ],
   },
@@ -152,7 +168,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
     sides: bySide((side) => ({
       statement: { kind: 'region-state', state: 'normal', region, side, methods: ['inspection'] },
       section: 'normal',
-      line: `${forehead[side]} [Inspection]`,
+      line: `No abnormality found: ${forehead[side]} [Inspection]`,
       map: { Forehead: crossing(side, 'normal') },
     })),
     forms: [
@@ -165,7 +181,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'Not as it was',
         },
         section: 'abnormal',
-        line: 'Forehead, right [Palpation] | Not as it was',
+        line: 'Examined and found abnormal: Forehead, right [Palpation] | Not as it was',
         map: { Forehead: crossing('right', 'sign') },
       },
       {
@@ -176,14 +192,14 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           methods: ['inspection'],
           limit: reason,
         },
-        section: 'partial',
-        line: 'Forehead, right: Too painful: A graze [Inspection]',
+        section: 'not-examined',
+        line: 'Examined only in part: Forehead, right: Too painful: A graze [Inspection]',
         map: { Forehead: crossing('right', 'partial') },
       },
       {
         statement: { kind: 'region-state', state: 'not-examined', ...right, reason },
         section: 'not-examined',
-        line: 'Forehead, right: Too painful: A graze',
+        line: 'Not examined: Forehead, right: Too painful: A graze',
         map: { Forehead: crossing('right', 'not-examined') },
       },
       {
@@ -195,7 +211,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           reason: { code: 'structure-absent' },
         },
         section: 'not-examined',
-        line: 'Position of the eye, right: Structure not there',
+        line: 'Not there to be examined (Structure not there): Position of the eye, right',
         map: { 'Position of the eye': paired('right', 'not-examined') },
       },
     ],
@@ -211,7 +227,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       },
       ...ofPoint(side),
       section: 'sensation',
-      row: row('Forehead above the brow (V1)', side, 'Light touch: Reduced'),
+      ...answered('Forehead above the brow (V1)', side, 'Light touch: Reduced'),
       map: { Forehead: crossing(side, 'said') },
     })),
     forms: [
@@ -227,7 +243,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'Numb',
         },
         section: 'sensation',
-        row: row(
+        ...answered(
           'Cheek over the malar bone or side of the upper lip (V2)',
           'left',
           'Light touch: Absent; Pinprick: Not tested (Too painful: A graze) | Numb',
@@ -245,7 +261,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
         result: 'left-less',
       },
       section: 'sensation',
-      row: ['Forehead above the brow (V1), compared', '–', '–', 'Light touch: Less on the left'],
+      line: 'Sides compared at Forehead above the brow (V1): Light touch: Less on the left',
       map: { Forehead: crossing('both', 'said') },
     })),
     forms: [
@@ -258,12 +274,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'At once',
         },
         section: 'sensation',
-        row: [
-          'Cheek over the malar bone or side of the upper lip (V2), compared',
-          '–',
-          '–',
-          'Pinprick: Less on the right | At once',
-        ],
+        line: 'Sides compared at Cheek over the malar bone or side of the upper lip (V2): Pinprick: Less on the right | At once',
         map: { 'Malar (infraorbital) cheek': paired('both', 'said') },
       },
     ],
@@ -273,15 +284,15 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       statement: { kind: 'movement', test: 'frontalis', side, grade: 'trace' },
       ...ofPair(side),
       section: 'tests',
-      row: row('Raising the brows', side, 'Trace of movement'),
-      map: { Forehead: crossing(side, 'said') },
+      ...answered('Raising the brows', side, 'Trace of movement'),
+      map: { Forehead: crossing(side, 'sign') },
     })),
     forms: [
       {
         statement: { kind: 'movement', test: 'cn12', grade: 'to-left', note: 'Twice' },
         section: 'tests',
-        row: ['Putting out the tongue', '–', '–', 'To the left | Twice'],
-        map: { Swallowing: ['', '', 'said'] },
+        line: 'Putting out the tongue: To the left | Twice',
+        map: { Swallowing: ['', '', 'sign'] },
       },
       {
         statement: {
@@ -293,8 +304,8 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           reason,
         },
         section: 'tests',
-        row: row('Smiling', 'left', 'Not tested; Synkinesis: yes; Too painful: A graze'),
-        map: { 'Corner of the mouth': paired('left', 'said') },
+        ...answered('Smiling', 'left', 'Not tested; Synkinesis: yes; Too painful: A graze'),
+        map: { 'Corner of the mouth': paired('left', 'sign') },
       },
     ],
   },
@@ -303,14 +314,14 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       statement: { kind: 'function-test', test: 'corneal-reflex', side, result: 'absent' },
       ...ofPair(side),
       section: 'tests',
-      row: row('Corneal reflex', side, 'Absent'),
-      map: { Cornea: paired(side, 'said') },
+      ...answered('Corneal reflex', side, 'Absent'),
+      map: { Cornea: paired(side, 'sign') },
     })),
     forms: [
       {
         statement: { kind: 'function-test', test: 'jaw-jerk', result: 'not-tested', reason },
         section: 'tests',
-        row: ['Jaw jerk', '–', '–', 'Not tested; Too painful: A graze'],
+        line: 'Jaw jerk: Not tested; Too painful: A graze',
         map: { 'Jaw movement': ['', '', 'said'] },
       },
     ],
@@ -326,7 +337,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
         unit: 'mm',
       },
       section: 'measures',
-      row: [...row('Greatest diameter of a lesion, Forehead', side, '5.0 mm'), '–'],
+      ...answered('Greatest diameter of a lesion, Forehead', side, '5.0 mm', '–'),
       map: { Forehead: crossing(side, 'said') },
     })),
     forms: [
@@ -346,14 +357,12 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'Restless',
         },
         section: 'measures',
-        row: [
-          ...row(
-            'Diameter of the pupil, Bright light',
-            'left',
-            '<3 mm; (2.5, 3); Largest reading; Estimated, not read off an instrument | Restless',
-          ),
+        ...answered(
+          'Diameter of the pupil, Bright light',
+          'left',
+          '<3 mm; (2.5, 3); Largest reading; Estimated, not read off an instrument | Restless',
           '–',
-        ],
+        ),
         map: { Pupil: paired('left', 'said') },
       },
       {
@@ -365,13 +374,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           unusable: reason,
         },
         section: 'measures',
-        row: [
-          'Mouth opening between the incisors, greatest',
-          '–',
-          '–',
-          'Too painful: A graze',
-          '–',
-        ],
+        line: 'Mouth opening between the incisors, greatest: Too painful: A graze',
         map: { 'Jaw movement': ['', '', 'said'] },
       },
     ],
@@ -420,26 +423,26 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
     sides: bySide((side) => ({
       statement: { kind: 'symptom', symptom: 'sym-skin.itch', answer: 'yes', region, side },
       section: 'symptoms',
-      line: `Itch of the skin: Yes – ${forehead[side]}`,
+      line: `Itch of the skin – ${forehead[side]}: Yes`,
       map: { Forehead: crossing(side, 'said') },
     })),
     forms: [
       {
         statement: { kind: 'symptom', symptom: 'sym-eye.pain', answer: 'no', note: 'Denied' },
         section: 'symptoms',
-        line: 'Pain in the eye: No | Denied',
+        line: 'No, when asked: Pain in the eye | Denied',
         map: noMap,
       },
       {
         statement: { kind: 'symptom', symptom: 'sym-ear.pain', answer: 'yes', side: 'left' },
         section: 'symptoms',
-        line: 'Earache: Yes, left',
+        line: 'Earache, left: Yes',
         map: noMap,
       },
       {
         statement: { kind: 'symptom', symptom: 'sym-ear.itch', answer: 'not-asked' },
         section: 'symptoms',
-        line: 'Itching of the ear: Not asked',
+        line: 'Not asked: Itching of the ear',
         map: noMap,
       },
       {
@@ -455,7 +458,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           trigger: 'Chewing',
         },
         section: 'symptoms',
-        line: 'Pain of the jaw: Yes; Told by: Relative; Onset: 2025-04; a few weeks; Getting worse; Severity, 0 to 10: 0; Trigger: Chewing',
+        line: 'Pain of the jaw: Yes (Told by: Relative); Onset: April 2025; a few weeks; Getting worse; Severity, 0 to 10: 0; Trigger: Chewing',
         map: noMap,
       },
     ],

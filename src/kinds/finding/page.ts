@@ -1,42 +1,63 @@
 import { joined, words } from '../../report/html.ts';
-import { methodText, separated } from '../../report/page.ts';
-import type { ListSection } from '../../report/sections.ts';
+import { methodText, type Page } from '../../report/page.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { KindPage } from '../facets/page.ts';
+import type { KindPage, ToldAlone, ToldAmong } from '../page.ts';
 import type { Finding } from './statement.ts';
 
-/** Signs: present first, then suspected and undecided, then those looked for and not found. */
+/** Signs: what is there in lines of their own; what is denied, or usual, together with its like. */
 export const findingPage: KindPage<Finding> = {
   tell: (finding, page) => {
-    const { teller, catalogue } = page;
-    const attributes = (finding.attributes ?? []).map(teller.attribute);
-    return {
-      section: sectionOf(finding, catalogue),
-      line: joined(
-        `${teller.subject(finding)} – ${teller.placeOf(finding)}`,
-        separated(
-          [
-            '',
-            finding.place && joined(' (', words(finding.place), ')'),
-            attributes.length > 0 && `. ${attributes.join('; ')}`,
-            methodText(page, finding),
-          ],
-          '',
-        ),
-      ),
-    };
+    const { teller, catalogue, labels } = page;
+    const name = teller.subject(finding);
+    if (isAbnormal(finding, catalogue)) {
+      if (finding.presence === 'absent') return abnormal(finding, page, teller.absence(finding));
+      const suspected = finding.certainty === 'suspected';
+      return abnormal(finding, page, suspected ? `${labels.suspectedAs}: ${name}` : name);
+    }
+    if (finding.presence === 'absent')
+      return among(finding, page, 'negatives', teller.absence(finding));
+    if (finding.presence === 'present') return among(finding, page, 'usual', name);
+    return among(finding, page, 'undecided', `${labels.undecidedAs}: ${name}`);
   },
-  mark: (finding, catalogue) =>
-    finding.presence === 'present' && !isUsual(finding, catalogue) ? 'sign' : 'said',
+  mark: (finding, catalogue) => (isAbnormal(finding, catalogue) ? 'sign' : 'said'),
 };
 
-function sectionOf(finding: Finding, catalogue: Catalogue): ListSection {
-  if (finding.presence === 'absent') return 'negatives';
-  if (finding.presence === 'indeterminate') return 'undecided';
-  if (finding.certainty === 'suspected') return 'suspected';
-  return isUsual(finding, catalogue) ? 'usual' : 'positives';
+/** There and not usual, or usual and not there. What was not decided is neither. */
+function isAbnormal({ finding, presence }: Finding, catalogue: Catalogue): boolean {
+  const usual = catalogue.findings.get(finding)?.usual === true;
+  return usual ? presence === 'absent' : presence === 'present';
 }
 
-function isUsual({ finding }: Finding, catalogue: Catalogue): boolean {
-  return catalogue.findings.get(finding)?.usual === true;
+function abnormal(finding: Finding, page: Page, head: string): ToldAlone {
+  const { teller } = page;
+  const attributes = (finding.attributes ?? []).map(teller.attribute);
+  return {
+    section: 'abnormal',
+    line: joined(
+      `${head} – ${teller.placeOf(finding)}`,
+      finding.place && joined(' (', words(finding.place), ')'),
+      attributes.length > 0 && `. ${attributes.join('; ')}`,
+      methodText(page, finding),
+    ),
+  };
+}
+
+/** With words of its own on the place a sign has a line of its own. */
+function among(
+  finding: Finding,
+  page: Page,
+  section: 'negatives' | 'usual' | 'undecided',
+  head: string,
+): ToldAlone | ToldAmong {
+  const { region, side, except, place } = finding;
+  const tail = tailOf(page, finding);
+  if (place === undefined) return { section, head, of: { region, side, except }, tail };
+  const line = [`${head}: ${page.teller.placeOf(finding)} (`, words(place), `)${tail}`];
+  return { section, line: joined(line) };
+}
+
+/** Attributes and methods: those of what is denied are refused by the parser and told all the same. */
+function tailOf(page: Page, finding: Finding): string {
+  const attributes = (finding.attributes ?? []).map(page.teller.attribute);
+  return `${attributes.length > 0 ? `. ${attributes.join('; ')}` : ''}${methodText(page, finding)}`;
 }

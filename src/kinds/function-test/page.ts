@@ -1,4 +1,4 @@
-import type { KindPage } from '../facets/page.ts';
+import { statesSomething } from '../meanings.ts';
 import { testAnswer } from '../movement/page.ts';
 import type { FunctionTest } from './statement.ts';
 
@@ -9,4 +9,5 @@ export const functionTestPage: KindPage<FunctionTest> = {
     side: test.side,
     answer: testAnswer(teller, test.result, test.reason),
   }),
+  mark: (test, catalogue) => (statesSomething(test, catalogue) ? 'sign' : 'said'),
 };

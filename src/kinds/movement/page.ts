@@ -1,8 +1,9 @@
 import { type Content, words } from '../../report/html.ts';
 import { separated } from '../../report/page.ts';
 import type { Teller } from '../../report/teller.ts';
-import type { Reason } from '../facets/base.ts';
-import type { KindPage } from '../facets/page.ts';
+import type { Reason } from '../base.ts';
+import { statesSomething } from '../meanings.ts';
+import type { KindPage } from '../page.ts';
 import type { Movement } from './statement.ts';
 
 export const movementPage: KindPage<Movement> = {
@@ -18,6 +19,8 @@ export const movementPage: KindPage<Movement> = {
         `${teller.display('items', 'synkinesis')}: ${teller.flag(movement.synkinesis)}`,
     ),
   }),
+  mark: (movement, catalogue) =>
+    movement.synkinesis === true || statesSomething(movement, catalogue) ? 'sign' : 'said',
 };
 
 /** The result of a test, what else was seen, and the reason where it was not done. */

@@ -7,23 +7,33 @@ import type { RegionState } from './statement.ts';
 const shown: Readonly<Record<RegionState['state'], { section: ListSection; mark: Mark }>> = {
   abnormal: { section: 'abnormal', mark: 'sign' },
   normal: { section: 'normal', mark: 'normal' },
-  partial: { section: 'partial', mark: 'partial' },
-  'not-examined': { section: 'not-examined', mark: 'not-examined' },
-  'not-applicable': { section: 'not-examined', mark: 'not-examined' },
+  partial: { section: 'notExamined', mark: 'partial' },
+  'not-examined': { section: 'notExamined', mark: 'not-examined' },
+  'not-applicable': { section: 'notExamined', mark: 'not-examined' },
 };
 
-/** What became of a region as a whole: abnormal, normal, in part, not examined, not there. */
+/** What became of a region as a whole; regions of which the same is said stand together. */
 export const regionStatePage: KindPage<RegionState> = {
   tell: (state, page) => {
-    const { teller } = page;
+    const { teller, labels } = page;
+    const { region, side, place } = state;
+    const { section } = shown[state.state];
     const why =
       state.state === 'partial' ? state.limit : 'reason' in state ? state.reason : undefined;
+    const head = labels.states[state.state];
+    const except = state.state === 'normal' ? state.except : undefined;
+    const tail = methodText(page, state);
+    if (place === undefined && why?.text === undefined) {
+      const reason = why === undefined ? '' : ` (${teller.reason(why)})`;
+      return { section, head: head + reason, of: { region, side, except }, tail };
+    }
     return {
-      section: shown[state.state].section,
+      section,
       line: joined(
-        teller.placeOf(state),
+        `${head}: ${teller.placeOf({ region, side, except })}`,
+        place && joined(' (', words(place), ')'),
         why && joined(': ', words(teller.reason(why))),
-        methodText(page, state),
+        tail,
       ),
     };
   },

@@ -1,13 +1,14 @@
 import type { Statement, StatementKind } from '../../model/statement.ts';
 import type { Page } from '../../report/page.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { KindPage, Mark, ToldInList, ToldInTable } from '../facets/page.ts';
+import { isUnconfirmed } from '../facets/base.ts';
 import { findingPage } from '../finding/page.ts';
 import { functionTestPage } from '../function-test/page.ts';
 import { imagePage } from '../image/page.ts';
 import { measurementPage } from '../measurement/page.ts';
 import { movementPage } from '../movement/page.ts';
 import { notePage } from '../note/page.ts';
+import type { KindPage, Mark, Told } from '../facets/page.ts';
 import { regionStatePage } from '../region-state/page.ts';
 import { scaleScorePage } from '../scale-score/page.ts';
 import { sensationPage } from '../sensation/page.ts';
@@ -38,22 +39,22 @@ const order: ReadonlyMap<string, number> = new Map(
   Object.keys(pages).map((kind, at) => [kind, at]),
 );
 
-/** Every statement of the page, kind by kind, and within a kind in the order of the exam. */
-export function tellAll(
-  page: Page,
-): readonly { readonly statement: Statement; readonly told: ToldInList | ToldInTable }[] {
+/** Statements kind by kind, and within a kind in the order of the exam. */
+export function inPageOrder(statements: readonly Statement[]): readonly Statement[] {
   const rank = ({ kind }: Statement): number => order.get(kind) ?? 0;
-  return [...page.exam.statements]
-    .sort((a, b) => rank(a) - rank(b))
-    .map((statement) => ({ statement, told: pageOf(statement).tell(statement, page) }));
+  return [...statements].sort((a, b) => rank(a) - rank(b));
 }
 
-/** How one statement stands on the page. */
-export function tellOne(statement: Statement, page: Page): ToldInList | ToldInTable {
+/** How a statement is told on the page. */
+export function tell(statement: Statement, page: Page): Told {
   return pageOf(statement).tell(statement, page);
 }
 
-/** What the map shows at the place of a statement because of it. */
+/**
+ * What the drawing shows at the place of a statement because of it. What was seen at another time and
+ * not looked at again says nothing of how the place is.
+ */
 export function markOf(statement: Statement, catalogue: Catalogue): Mark {
+  if (isUnconfirmed(statement)) return 'said';
   return pageOf(statement).mark?.(statement, catalogue) ?? 'said';
 }

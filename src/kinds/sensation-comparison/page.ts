@@ -1,4 +1,5 @@
-import type { KindPage } from '../facets/page.ts';
+import { statesSomething } from '../meanings.ts';
+import type { KindPage } from '../page.ts';
 import { modalityText } from '../sensation/page.ts';
 import type { SensationComparison } from './statement.ts';
 
@@ -6,7 +7,7 @@ import type { SensationComparison } from './statement.ts';
 export const comparisonPage: KindPage<SensationComparison> = {
   tell: (comparison, { teller, labels }) => ({
     table: 'sensation',
-    name: `${teller.subject(comparison)}, ${labels.compared}`,
+    name: `${labels.compared} ${teller.subject(comparison)}`,
     side: undefined,
     answer: modalityText(
       teller,
@@ -15,4 +16,5 @@ export const comparisonPage: KindPage<SensationComparison> = {
       comparison.reason,
     ),
   }),
+  mark: (comparison, catalogue) => (statesSomething(comparison, catalogue) ? 'sign' : 'said'),
 };

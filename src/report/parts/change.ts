@@ -1,40 +1,73 @@
 import type { Comparison } from '../../checks/compare/comparison.ts';
-import { subjectTables } from '../../kinds/registries/subject-tables.ts';
+import { tell } from '../../kinds/pages.ts';
+import { subjectTables } from '../../kinds/subject-tables.ts';
+import type { Statement } from '../../model/statement.ts';
+import { time } from '../dates.ts';
 import { type Content, element, section, table } from '../html.ts';
 import { type Page, separated } from '../page.ts';
 
-/** What changed is worth a row; what was only stated alike in both is not. */
-const shown: ReadonlySet<Comparison['change']> = new Set([
+/** What changed is worth a row, what matters most first; what was only stated alike in both is not. */
+const shown: readonly Comparison['change'][] = [
+  'changed',
   'new',
   'gone',
-  'changed',
-  'unchanged',
   'not-comparable',
-]);
+  'unchanged',
+];
 
 export function changePart(page: Page): Content {
-  const { labels, checks, prior } = page;
+  const { labels, checks, prior, exam } = page;
   if (prior === undefined) {
-    return section('change', labels.change, element('p', {}, labels.noPrior));
+    return element('p', { class: 'no-prior' }, labels.noPrior);
   }
+  const statements = new Map(
+    [...prior.statements, ...exam.statements].map((one) => [one.key, one]),
+  );
   const rows = checks.comparisons
-    .filter(({ change }) => shown.has(change))
+    .filter(({ change }) => shown.includes(change))
+    .sort((a, b) => weight(a) - weight(b))
     .map((one): Content[] => [
-      subject(page, one),
-      labels.changes[one.change] ?? one.change,
-      figures(page, one),
+      subject(page, one, statements),
+      emphasis(one, labels.changes[one.change] ?? one.change),
+      separated([valueText(one), one.figures && changeFigures(page, one)]),
       one.reason,
     ]);
   const { what, change, detail, reason } = labels.columns;
   return section(
     'change',
     labels.change,
-    element('p', {}, `${prior.performed.start} → ${page.exam.performed.start}`),
+    element(
+      'p',
+      {},
+      time(prior.performed.start, labels.dates),
+      ' → ',
+      time(exam.performed.start, labels.dates),
+    ),
     table({ caption: labels.change, head: [what, change, detail, reason], rows }),
   );
 }
 
-function subject({ teller }: Page, one: Comparison): string {
+/** Rank of a change: by its kind, and of one kind those of a lesion that is followed come first. */
+function weight({ change, tracking, figures }: Comparison): number {
+  const followed = tracking === undefined ? 1 : 0;
+  const certain = figures?.withinResolution === true ? 1 : 0;
+  return shown.indexOf(change) * 4 + certain * 2 + followed;
+}
+
+function emphasis({ change }: Comparison, text: string): Content {
+  return change === 'changed' || change === 'new' ? element('strong', {}, text) : text;
+}
+
+/** In the words of its own row or line, so that a pupil says its light and a node its axis. */
+function subject(page: Page, one: Comparison, statements: ReadonlyMap<string, Statement>): string {
+  const { teller } = page;
+  const statement = statements.get(one.now ?? one.before ?? '');
+  const told = statement && tell(statement, page);
+  if (told !== undefined && 'table' in told) {
+    const modality = one.modality && teller.display('modalities', one.modality);
+    const side = told.side && teller.side(told.side);
+    return [told.name, modality, side].filter((part) => part !== undefined).join(', ');
+  }
   const name = teller.display(subjectTables[one.kind], one.code);
   if (one.region !== undefined && one.region !== one.code) {
     return `${name} – ${teller.place(one.region, one.side)}`;
@@ -42,13 +75,23 @@ function subject({ teller }: Page, one: Comparison): string {
   return one.side === undefined ? name : `${name}, ${teller.side(one.side)}`;
 }
 
-function figures({ labels }: Page, { figures: change, values, days }: Comparison): Content {
-  return separated([
-    values && `${values.before} → ${values.now}`,
-    change &&
-      `${change.before.value} ${change.before.unit} → ${change.now.value} ${change.now.unit} (${change.delta} ${change.unit}${
-        change.percent === undefined ? '' : `, ${change.percent} %`
-      })`,
-    days === undefined ? undefined : `${days} ${labels.days}`,
-  ]);
+function valueText({ values }: Comparison): Content {
+  return values && `${values.before} → ${values.now}`;
+}
+
+/** Before, now, and the difference with the days between: `4.0 mm before, +2.0 mm in 371 days`. */
+export function changeFigures({ labels }: Page, { figures, days }: Comparison): Content {
+  if (figures === undefined) return undefined;
+  const { before, now, delta, unit, percent, withinResolution } = figures;
+  const signed =
+    delta.startsWith('-') || Number(delta) === 0 ? delta : `+${delta.replace('+', '')}`;
+  return separated(
+    [
+      `${before.value} ${before.unit} → ${now.value} ${now.unit}`,
+      `${signed} ${unit}${percent === undefined ? '' : ` = ${percent} %`}`,
+      days === undefined ? undefined : `${days} ${labels.days}`,
+      withinResolution && labels.withinResolution,
+    ],
+    ', ',
+  );
 }

@@ -1,10 +1,8 @@
-import { type Content, element, joined, list, section, words } from '../html.ts';
+import { type Content, element, section, words } from '../html.ts';
 import { type Page, separated } from '../page.ts';
-import { quantityText } from '../teller.ts';
 
-/** Reason, consents, conditions and instruments. */
+/** Consents, conditions and instruments. */
 export function circumstancePart({ exam, labels, teller, catalogue }: Page): Content {
-  const { indication } = exam;
   const consents = (exam.consents ?? []).map((consent) =>
     separated([
       `${teller.answer('consent-to', consent.to)}: ${teller.answer('consent', consent.answer)}`,
@@ -25,26 +23,20 @@ export function circumstancePart({ exam, labels, teller, catalogue }: Page): Con
     separated([
       teller.display('instruments', instrument.type),
       instrument.magnification && `× ${instrument.magnification}`,
-      instrument.resolution && quantityText(instrument.resolution),
+      instrument.resolution && teller.quantity(instrument.resolution),
       instrument.detail && words(instrument.detail),
     ]),
   );
   return section(
     'circumstances',
     labels.circumstances,
-    indication &&
-      element(
-        'p',
-        {},
-        separated([
-          words(indication.text),
-          indication.visit && teller.answer('visit', indication.visit),
-          indication.urgency && teller.answer('urgency', indication.urgency),
-          indication.question && words(indication.question),
-          indication.background && words(indication.background),
-        ]),
-      ),
-    list([...consents, ...conditions]),
-    instruments.length > 0 && joined(element('h3', {}, labels.instruments), list(instruments)),
+    paragraph(consents),
+    paragraph(conditions),
+    instruments.length > 0 && [element('h3', {}, labels.instruments), paragraph(instruments)],
   );
+}
+
+/** Short things one after the other, with a dot between. */
+function paragraph(parts: readonly Content[]): Content {
+  return parts.length > 0 && element('p', {}, separated(parts, ' · '));
 }

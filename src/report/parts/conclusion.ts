@@ -1,8 +1,19 @@
 import type { Conclusion, PlanItem } from '../../model/conclusion.ts';
-import { type Content, element, joined, list, section, words } from '../html.ts';
+import { time } from '../dates.ts';
+import { type Content, element, joined, list, section, table, words } from '../html.ts';
 import { inEnglish, type Page, separated } from '../page.ts';
 
-/** What the examiner makes of it, and what happens next. Of a withdrawn record nothing is shown. */
+/** Levels of concern, least first: the page shows which step of how many one is. */
+const steps: readonly Conclusion['concern'][] = [
+  'none',
+  'low',
+  'watch',
+  'refer-routine',
+  'refer-urgent',
+  'emergency',
+];
+
+/** What the examiner makes of it, and how much it worries. Of a withdrawn record nothing is shown. */
 export function conclusionPart(page: Page): Content {
   const { exam, labels } = page;
   const { conclusion } = exam;
@@ -13,77 +24,137 @@ export function conclusionPart(page: Page): Content {
   return section(
     'conclusion',
     labels.conclusion,
+    concern(page, conclusion.concern),
     element('p', { class: 'lead' }, words(conclusion.text)),
-    element(
-      'p',
-      {},
-      `${labels.concern}: `,
-      element('strong', {}, page.teller.answer('concern', conclusion.concern)),
-    ),
-    labelled(labels.worries, list((conclusion.worries ?? []).map(words))),
-    labelled(labels.plan, list((conclusion.plan ?? []).map((item) => planText(page, item)))),
-    safetyNet(page, conclusion),
-    labelled(
-      labels.told,
-      list(
-        (conclusion.told ?? []).map(({ who, what, at }) =>
-          separated([joined(words(who), ': ', words(what)), at], ', '),
-        ),
-      ),
-    ),
+    conclusion.worries &&
+      element('p', {}, `${labels.worries}: `, separated(conclusion.worries.map(words))),
   );
 }
 
-function planText({ teller, labels }: Page, item: PlanItem): Content {
-  return joined(
-    `${teller.answer('plan', item.kind)}: `,
-    separated([
-      words(item.text),
-      item.urgency && teller.answer('urgency', item.urgency),
-      item.due && `${labels.due} ${item.due}`,
-      item.service && teller.display('services', item.service),
-      item.to && words(item.to),
-      item.guideline && words(item.guideline),
-    ]),
+/** Told by words, by how many steps are filled, and by the weight of the frame; colour only adds. */
+function concern({ teller, labels }: Page, level: Conclusion['concern']): Content {
+  const step = steps.indexOf(level) + 1;
+  return element(
+    'p',
+    { class: `concern concern-${level}` },
+    element('span', {}, `${labels.concern}: `),
+    element('strong', {}, teller.answer('concern', level)),
+    element(
+      'span',
+      { class: 'steps', 'aria-hidden': 'true' },
+      steps.map((_, at) => element('span', { class: at < step ? 'step on' : 'step' })),
+    ),
+    element('span', { class: 'of' }, ` ${step} ${labels.ofSteps} ${steps.length}`),
   );
+}
+
+const urgencies: readonly PlanItem['urgency'][] = ['stat', 'urgent', 'asap', 'routine'];
+
+/** Who does what by when, most urgent first; then what to come back for, and who was told what. */
+export function planPart(page: Page): Content {
+  const { exam, labels } = page;
+  const { conclusion } = exam;
+  if (exam.status === 'entered-in-error' || conclusion === undefined) return undefined;
+  const { plan = [], told = [] } = conclusion;
+  const { todo, whom, when } = labels.columns;
+  const rank = ({ urgency }: PlanItem): number => {
+    const at = urgencies.indexOf(urgency);
+    return at === -1 ? urgencies.length : at;
+  };
+  const rows = [...plan].sort((a, b) => rank(a) - rank(b)).map((item) => planRow(page, item));
+  return section(
+    'plan',
+    labels.plan,
+    plan.length === 0 && element('p', {}, labels.noPlan),
+    table({ caption: labels.plan, head: [todo, whom, when], rows }),
+    safetyNet(page, conclusion),
+    told.length > 0 &&
+      element(
+        'p',
+        {},
+        element('strong', {}, `${labels.told}: `),
+        separated(
+          told.map(({ who, what, at }) => [
+            words(who),
+            at !== undefined && [' (', time(at, labels.dates), ')'],
+            ': ',
+            words(what),
+          ]),
+        ),
+      ),
+  );
+}
+
+function planRow({ teller, labels }: Page, item: PlanItem): Content[] {
+  const pressing = item.urgency !== undefined && item.urgency !== 'routine';
+  const urgency = item.urgency && teller.answer('urgency', item.urgency);
+  return [
+    joined(
+      `${teller.answer('plan', item.kind)}: `,
+      words(item.text),
+      item.guideline && [' (', words(item.guideline), ')'],
+    ),
+    separated([
+      item.to ? words(item.to) : item.service && teller.display('services', item.service),
+    ]) ?? '–',
+    separated([
+      urgency && (pressing ? element('strong', { class: 'pressing' }, urgency) : urgency),
+      item.due && [`${labels.due} `, time(item.due, labels.dates)],
+    ]) ?? '–',
+  ];
 }
 
 function safetyNet({ labels }: Page, { safetyNet: net }: Conclusion): Content {
   if (net === undefined) return undefined;
-  return joined(
-    element('h3', {}, labels.safetyNet),
-    element('p', {}, words(net.text)),
-    net.returnIf && labelled(labels.returnIf, list(net.returnIf.map(words))),
-    net.reviewBy && element('p', {}, `${labels.reviewBy} ${net.reviewBy}`),
-    net.owner && element('p', {}, words(net.owner)),
+  const parts: [string, Content][] = [
+    [labels.safetyNet, words(net.text)],
+    [labels.returnIf, net.returnIf && separated(net.returnIf.map(words))],
+    [labels.reviewBy, net.reviewBy && time(net.reviewBy, labels.dates)],
+    [labels.owner, net.owner && words(net.owner)],
+  ];
+  return element(
+    'p',
+    { class: 'net' },
+    separated(
+      parts
+        .filter(([, what]) => what !== undefined)
+        .map(([label, what]) => [element('strong', {}, `${label}: `), what]),
+      ' · ',
+    ),
   );
 }
 
-/** A list under a heading of its own; nothing without the list. */
-function labelled(label: string, content: Content): Content {
-  return content === undefined ? undefined : joined(element('h3', {}, label), content);
+/** What urgent prompts ask for, on the first page; the sources stand with all prompts below. */
+export function urgentPart({ checks, labels }: Page): Content {
+  const urgent = checks.prompts.filter(
+    ({ severity, dismissed }) => severity === 'urgent' && dismissed === undefined,
+  );
+  return section('urgent', labels.urgentPrompts, list(urgent.map(({ text }) => inEnglish(text))));
 }
 
-/** Prompts that fire, each with its source, what was not known, and the cautions. */
+/** Prompts that fire, urgent ones first, each with its source, what was not known, and the cautions. */
 export function promptPart({ checks, labels }: Page): Content {
   const { prompts } = checks;
   if (prompts.length === 0) return undefined;
   const cautions = [...new Set(prompts.flatMap((prompt) => prompt.cautions))];
+  const rank = ({ severity }: (typeof prompts)[number]): number => (severity === 'urgent' ? 0 : 1);
   return section(
     'prompts',
     labels.prompts,
     list(
-      prompts.map((prompt) =>
-        joined(
-          prompt.severity === 'urgent' && element('strong', {}, `${labels.urgent}: `),
-          inEnglish(prompt.text),
-          prompt.inputsMissing.length > 0 &&
-            element('div', {}, `${labels.missing}: `, inEnglish(prompt.inputsMissing.join(', '))),
-          element('div', { class: 'note' }, `${labels.source}: `, inEnglish(prompt.source)),
-          prompt.dismissed &&
-            element('div', {}, `${labels.setAside}: `, words(prompt.dismissed.reason)),
+      [...prompts]
+        .sort((a, b) => rank(a) - rank(b))
+        .map((prompt) =>
+          joined(
+            prompt.severity === 'urgent' && element('strong', {}, `${labels.urgent}: `),
+            inEnglish(prompt.text),
+            prompt.inputsMissing.length > 0 &&
+              element('div', {}, `${labels.missing}: `, inEnglish(prompt.inputsMissing.join(', '))),
+            element('div', { class: 'note' }, `${labels.source}: `, inEnglish(prompt.source)),
+            prompt.dismissed &&
+              element('div', {}, `${labels.setAside}: `, words(prompt.dismissed.reason)),
+          ),
         ),
-      ),
     ),
     element('div', { class: 'cautions' }, list(cautions.map(inEnglish))),
   );

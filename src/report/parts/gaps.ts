@@ -1,6 +1,8 @@
 import type { CoverageItem } from '../../checks/coverage/coverage.ts';
 import { type Content, element, joined, list, section } from '../html.ts';
 import type { Page } from '../page.ts';
+import { placesText } from '../places.ts';
+import type { ToldPlace } from '../teller.ts';
 
 /** What the protocol asks for and the exam is silent on; and what the protocol leaves out. */
 export function gapPart(page: Page): Content {
@@ -17,33 +19,48 @@ export function gapPart(page: Page): Content {
       element('p', {}, gaps.length === 0 ? labels.noGaps : labels.gapNote),
       list(gapTexts(page, gaps)),
     ),
-    section('outside', labels.outside, list(coverage.outside.map((text) => outsideText(text)))),
-  );
-
-  function outsideText(text: string): string {
-    return teller.display('regions', text);
-  }
-}
-
-/** One line a place: the place alone where all of it is missing, else what is missing there. */
-function gapTexts({ teller }: Page, gaps: readonly CoverageItem[]): string[] {
-  const lines = new Map<string, string[]>();
-  const whole = new Set<string>();
-  for (const item of gaps) {
-    const place = gapPlace(teller, item);
-    const line = lines.get(place) ?? [];
-    lines.set(place, line);
-    if (item.kind === 'region') whole.add(place);
-    if (item.method !== undefined) line.push(teller.display('methods', item.method));
-    if (item.modality !== undefined) line.push(teller.display('modalities', item.modality));
-  }
-  return [...lines].map(([place, missing]) =>
-    whole.has(place) || missing.length === 0 ? place : `${place}: ${missing.join(', ')}`,
+    section(
+      'outside',
+      labels.outside,
+      list(coverage.outside.map((text) => teller.display('regions', text))),
+    ),
   );
 }
 
-function gapPlace(teller: Page['teller'], { kind, code, side }: CoverageItem): string {
-  if (kind === 'region' || kind === 'method') return teller.place(code, side);
+/** Places of which all is missing together, then those where something is missing, by what. */
+function gapTexts(page: Page, gaps: readonly CoverageItem[]): string[] {
+  const { teller, labels } = page;
+  const whole = gaps.filter(({ kind }) => kind === 'region').map(placeOf);
+  const silent = new Set(whole.map(({ region, side }) => `${region}/${side}`));
+  const missing = new Map<string, ToldPlace[]>();
+  const named: string[] = [];
+  for (const gap of gaps) {
+    if (gap.kind === 'region' || (gap.kind === 'method' && silent.has(`${gap.code}/${gap.side}`))) {
+      continue;
+    }
+    if (gap.kind === 'method' && gap.method !== undefined) {
+      const method = teller.display('methods', gap.method);
+      missing.set(method, [...(missing.get(method) ?? []), placeOf(gap)]);
+    } else {
+      named.push(pointText(page, gap));
+    }
+  }
+  const nothing = labels.marks.silent;
+  return [
+    ...(whole.length === 0 ? [] : [`${nothing}${placesText(whole, page)}`]),
+    ...[...missing].map(
+      ([method, places]) => `${labels.gapOf} ${method}${placesText(places, page)}`,
+    ),
+    ...named,
+  ];
+}
+
+function placeOf({ code, side }: CoverageItem): ToldPlace {
+  return { region: code, side };
+}
+
+function pointText({ teller, labels }: Page, { kind, code, side, modality }: CoverageItem): string {
   const name = teller.display(kind === 'measure' ? 'measures' : 'testPoints', code);
-  return side === undefined ? name : `${name}, ${teller.side(side)}`;
+  const what = modality === undefined ? '' : `, ${teller.display('modalities', modality)}`;
+  return `${labels.gapOf} ${name}${side === undefined ? '' : `, ${teller.side(side)}`}${what}`;
 }

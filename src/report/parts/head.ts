@@ -1,23 +1,58 @@
 import type { HumanName } from '../../model/people.ts';
+import { dayText, periodText, time, yearsAt } from '../dates.ts';
 import { type Content, element, joined, list, section, words } from '../html.ts';
 import { type Page, separated } from '../page.ts';
 
-/** Who, when, by whom, and in what state the record is. */
-export function headPart({ exam, catalogue, labels }: Page): Content {
-  const { subject, performed, examiners } = exam;
-  const identifiers = (subject.identifiers ?? []).map(({ value }) => words(value));
+/** Whose page this is and in what state, at the top of the screen and of every printed page. */
+export function stripPart(page: Page): Content {
+  const { exam, labels } = page;
+  return element(
+    'div',
+    { class: `strip strip-${exam.status}` },
+    element('strong', { class: 'strip-status' }, labels.statusShort[exam.status]),
+    element('span', {}, identityText(page)),
+    element(
+      'time',
+      { datetime: exam.performed.start },
+      `${labels.examined} ${dayText(exam.performed.start, labels.dates)}`,
+    ),
+  );
+}
+
+/** Who, when, by whom, where and why, and in what state the record is. */
+export function headPart(page: Page): Content {
+  const { exam, catalogue, labels, teller } = page;
+  const { performed, examiners, indication } = exam;
   const protocol = catalogue.protocols.get(exam.protocol.id)?.display ?? exam.protocol.id;
   const rows: [string, Content][] = [
+    [labels.patient, patientText(page)],
     [
-      labels.patient,
-      separated([
-        nameText(subject.name),
-        subject.birthDate && `${labels.born} ${subject.birthDate}`,
-        ...identifiers,
-        subject.reference && words(subject.reference),
-      ]),
+      labels.why,
+      indication && [
+        words(indication.text),
+        (indication.visit || indication.urgency) && [
+          ' (',
+          separated(
+            [
+              indication.visit && teller.answer('visit', indication.visit),
+              indication.urgency && teller.answer('urgency', indication.urgency),
+            ],
+            ', ',
+          ),
+          ')',
+        ],
+      ],
     ],
-    [labels.examined, separated([performed.start, performed.end], ' – ')],
+    [labels.question, indication?.question && words(indication.question)],
+    [labels.background, indication?.background && words(indication.background)],
+    [
+      labels.examined,
+      element(
+        'time',
+        { datetime: performed.start },
+        periodText(performed.start, performed.end, labels.dates),
+      ),
+    ],
     [
       labels.by,
       separated(
@@ -29,8 +64,12 @@ export function headPart({ exam, catalogue, labels }: Page): Content {
         ),
       ),
     ],
-    [labels.recorded, exam.recorded],
+    [
+      labels.clinic,
+      exam.organization && (exam.organization.name ? words(exam.organization.name) : undefined),
+    ],
     [labels.protocol, `${protocol}, ${labels.version} ${exam.protocol.version}`],
+    [labels.recorded, time(exam.recorded, labels.dates)],
   ];
   return element(
     'header',
@@ -39,28 +78,70 @@ export function headPart({ exam, catalogue, labels }: Page): Content {
     element(
       'p',
       { class: `status status-${exam.status}` },
-      element('strong', {}, labels.status[exam.status] ?? exam.status),
+      element('strong', {}, labels.status[exam.status]),
     ),
     element(
       'dl',
-      {},
-      rows.map(([name, value]) => joined(element('dt', {}, name), element('dd', {}, value ?? '–'))),
+      { class: 'facts' },
+      rows
+        .filter(([, value]) => value !== undefined && value !== false && value !== '')
+        .map(([name, value]) =>
+          element('div', {}, element('dt', {}, name), element('dd', {}, value)),
+        ),
     ),
   );
 }
 
-function nameText(name: HumanName | undefined): Content {
+/** Name, date of birth and numbers: enough to tell whose page it is. */
+function identityText({ exam: { subject }, labels }: Page): Content {
+  return separated(
+    [
+      element('strong', {}, nameText(subject.name) ?? labels.noName),
+      subject.birthDate && `${labels.born} ${dayText(subject.birthDate, labels.dates)}`,
+      ...(subject.identifiers ?? []).map(({ value }) => words(value)),
+      subject.identifiers === undefined && subject.reference && words(subject.reference),
+    ],
+    ' · ',
+  );
+}
+
+/** Name, age on the day of the exam, sex, date of birth and numbers. */
+function patientText({ exam, labels }: Page): Content {
+  const { subject, performed } = exam;
+  const years = yearsAt(subject.birthDate, performed.start);
+  return separated(
+    [
+      element('strong', {}, nameText(subject.name) ?? labels.noName),
+      years && `${years} ${labels.years}`,
+      subject.gender && labels.sex[subject.gender],
+      subject.birthDate && [`${labels.born} `, time(subject.birthDate, labels.dates)],
+      ...(subject.identifiers ?? []).map(({ value }) => words(value)),
+      subject.reference && words(subject.reference),
+    ],
+    ' · ',
+  );
+}
+
+export function nameText(name: HumanName | undefined): Content {
+  const text = plainName(name);
+  return text === undefined ? undefined : words(text);
+}
+
+function plainName(name: HumanName | undefined): string | undefined {
   if (name === undefined) return undefined;
   const { text, prefix, given = [], family } = name;
   const parts = text === undefined ? [prefix, ...given, family] : [text];
-  return words(parts.filter((part) => part !== undefined).join(' '));
+  const there = parts.filter((part) => part !== undefined).join(' ');
+  return there === '' ? undefined : there;
 }
 
-/** Every step of the record with its version, and the cautions that go with each page. */
+/** Every step of the record with its version. */
 export function recordPart({ exam, labels, teller }: Page): Content {
   const steps = (exam.history ?? []).map((event) =>
     joined(
-      `${labels.version} ${event.version}: ${teller.answer('event', event.action)}, ${event.at}, `,
+      `${labels.version} ${event.version}: ${teller.answer('event', event.action)}, `,
+      time(event.at, labels.dates),
+      ', ',
       words(examinerName(exam.examiners, event.by)),
       event.reason && joined('. ', words(event.reason)),
     ),
@@ -69,10 +150,10 @@ export function recordPart({ exam, labels, teller }: Page): Content {
 }
 
 function examinerName(examiners: Page['exam']['examiners'], key: string): string {
-  const name = examiners.find((examiner) => examiner.key === key)?.name;
-  return name?.text ?? [...(name?.given ?? []), name?.family ?? key].join(' ');
+  return plainName(examiners.find((examiner) => examiner.key === key)?.name) ?? key;
 }
 
+/** The cautions that go with each page. */
 export function cautionPart({ labels }: Page): Content {
   return element('footer', {}, element('h2', {}, labels.cautionHeading), list(labels.cautions));
 }

@@ -1,136 +1,87 @@
-import { exact, signedText, subtract } from '../../checks/figures/decimal.ts';
-import { isUnconfirmed } from '../../kinds/facets/base.ts';
-import type { ToldInList, ToldInTable } from '../../kinds/facets/page.ts';
-import { tellAll } from '../../kinds/registries/pages.ts';
-import { type Content, element, joined, list, section, table } from '../html.ts';
-import { type Page, remarks, separated } from '../page.ts';
+import { listIn } from '../../checks/exam-index.ts';
+import { isUnconfirmed } from '../../kinds/base.ts';
+import { sectionOf } from '../../kinds/meanings.ts';
+import { inPageOrder, tell } from '../../kinds/pages.ts';
+import type { Statement } from '../../model/statement.ts';
+import { orderOf } from '../abnormal.ts';
+import { type Content, element, section } from '../html.ts';
+import { lineList, linesOf, lineText } from '../lines.ts';
+import { type Page, remarks } from '../page.ts';
 import {
-  regionSections,
-  type SideTable,
+  headingOf,
+  type ListSection,
+  sectionId,
   sideTables,
-  takenOverSection,
+  signSections,
   wordSections,
 } from '../sections.ts';
+import { sideTablePart } from './side-table.ts';
 
 export interface StatementParts {
-  /** Signs and states of regions. */
-  readonly regions: readonly Content[];
-  /** What was taken over and not looked at again, under what it was told as then. */
-  readonly takenOver: Content;
-  /** Tables by side, and then scores, complaints, notes and pictures. */
-  readonly others: readonly Content[];
+  /** What was not examined or only in part, and what was taken over. */
+  readonly notExamined: readonly Content[];
+  /** Signs that are not abnormal, and regions found normal. */
+  readonly signs: readonly Content[];
+  readonly tables: readonly Content[];
+  /** Scores, complaints, notes and pictures. */
+  readonly words: readonly Content[];
 }
 
 /**
- * The sections in which statements are told. Each statement is told once, with its note below it; a
- * section without statements is left out.
+ * The sections in which statements are told, but for what is abnormal. Each statement is told once,
+ * with its note below it; a section without statements is left out.
  */
 export function statementParts(page: Page): StatementParts {
-  const { labels } = page;
-  const lines = new Map<string, Content[]>();
-  const rows = new Map<string, Map<string, SideRow>>();
-  const takenOver: Content[] = [];
-  for (const { statement, told } of tellAll(page)) {
-    const below = remarks(page, statement);
+  const { catalogue, labels, exam } = page;
+  const inSections = new Map<string, Statement[]>();
+  const takenOver: Statement[] = [];
+  const order = (statement: Statement): number =>
+    orderOf(sectionOf(statement, catalogue), catalogue);
+  const ordered = [...inPageOrder(exam.statements)].sort((a, b) => order(a) - order(b));
+  for (const statement of ordered) {
     if (isUnconfirmed(statement)) {
-      takenOver.push(joined(asToldThen(page, told), below));
+      takenOver.push(statement);
       continue;
     }
-    if ('section' in told) addLine(lines, told, below);
-    else addAnswer(rows, page, told, below);
+    const told = tell(statement, page);
+    listIn(inSections, 'table' in told ? told.table : told.section).push(statement);
   }
-  const lists = (sections: typeof regionSections | typeof wordSections): Content[] =>
-    Object.entries(sections).map(([id, heading]) =>
-      section(id, heading(labels), list(lines.get(id) ?? [])),
+  const lists = (sections: readonly ListSection[]): Content[] =>
+    sections.map((id) =>
+      section(
+        sectionId(id),
+        headingOf(id, labels),
+        lineList(linesOf(inSections.get(id) ?? [], page)),
+      ),
     );
-  const tables = Object.entries(sideTables).map(([id, heading]) =>
-    section(
-      id,
-      heading(labels),
-      sideTable(page, id as SideTable, [...(rows.get(id)?.values() ?? [])]),
-    ),
-  );
+  const left = lineList(linesOf(inSections.get('notExamined') ?? [], page));
   return {
-    regions: lists(regionSections),
-    takenOver: section(
-      'taken-over',
-      takenOverSection(labels),
-      takenOver.length > 0 && element('p', {}, labels.takenOverNote),
-      list(takenOver),
-    ),
-    others: [...tables, ...lists(wordSections)],
+    notExamined: [
+      section('not-examined', labels.notExamined, left ?? element('p', {}, labels.allExamined)),
+      takenOverPart(page, takenOver),
+    ],
+    signs: lists(signSections),
+    tables: sideTables.map((id) => sideTablePart(id, inSections.get(id) ?? [], page)),
+    words: lists(wordSections),
   };
 }
 
-/** A line or an answer with the heading that it would stand under if it were of today. */
-function asToldThen({ labels, teller }: Page, told: ToldInList | ToldInTable): Content {
-  if ('section' in told) {
-    return joined(`${{ ...regionSections, ...wordSections }[told.section](labels)}: `, told.line);
-  }
-  const side = told.side === undefined ? '' : `, ${teller.side(told.side)}`;
-  return joined(`${sideTables[told.table](labels)}: ${told.name}${side}: `, told.answer);
-}
-
-function addLine(lines: Map<string, Content[]>, { section: id, line }: ToldInList, below: Content) {
-  const there = lines.get(id) ?? [];
-  lines.set(id, there);
-  there.push(joined(line, below));
-}
-
-/** A row of a table with one column for each side: what it is about, and the answers by side. */
-interface SideRow {
-  readonly name: string;
-  readonly right: Content[];
-  readonly left: Content[];
-  readonly other: Content[];
-  readonly told: ToldInTable[];
-}
-
-/** Rows in the order in which their names come. A side that has no column is named with the answer. */
-function addAnswer(
-  tables: Map<string, Map<string, SideRow>>,
-  { teller }: Page,
-  told: ToldInTable,
-  below: Content,
-): void {
-  const rows = tables.get(told.table) ?? new Map<string, SideRow>();
-  tables.set(told.table, rows);
-  const row = rows.get(told.name) ?? { name: told.name, right: [], left: [], other: [], told: [] };
-  rows.set(told.name, row);
-  row.told.push(told);
-  const { side } = told;
-  const answer = joined(told.answer, below);
-  if (side === 'right' || side === 'both') row.right.push(answer);
-  if (side === 'left' || side === 'both') row.left.push(answer);
-  if (side === undefined) row.other.push(answer);
-  else if (side !== 'right' && side !== 'left' && side !== 'both') {
-    row.other.push(joined(`${teller.side(side)}: `, answer));
-  }
-}
-
-function sideTable({ labels }: Page, id: SideTable, rows: readonly SideRow[]): Content {
-  const { what, right, left, other } = labels.columns;
-  const withDifference = id === 'measures';
-  return table({
-    caption: sideTables[id](labels),
-    head: [what, right, left, other, ...(withDifference ? [labels.difference] : [])],
-    rows: rows.map((row) => [
-      row.name,
-      // A side that nothing was said about says so by a dash.
-      ...[row.right, row.left, row.other].map((said) => separated(said) ?? '–'),
-      ...(withDifference ? [sideDifference(row.told) ?? '–'] : []),
-    ]),
-  });
-}
-
-/** Right less left, exact; nothing unless there is one usable figure a side, in the same unit. */
-function sideDifference([first, second, ...more]: readonly ToldInTable[]): string | undefined {
-  if (first === undefined || second === undefined || more.length > 0) return undefined;
-  const right = [first, second].find(({ side }) => side === 'right')?.figure;
-  const left = [first, second].find(({ side }) => side === 'left')?.figure;
-  if (right === undefined || left === undefined || right.unit !== left.unit) return undefined;
-  const [a, b] = [exact(right.value), exact(left.value)];
-  return a === undefined || b === undefined
-    ? undefined
-    : `${signedText(subtract(a, b))} ${right.unit}`;
+/** Apart from what is known today: a line says when it was seen and what was said then. */
+function takenOverPart(page: Page, statements: readonly Statement[]): Content {
+  const { labels } = page;
+  return section(
+    'taken-over',
+    labels.takenOver,
+    statements.length > 0 && element('p', {}, labels.takenOverNote),
+    lineList(
+      statements.map((statement) => ({
+        of: [statement.key],
+        content: [
+          `${labels.asSeenThen}: `,
+          lineText(tell(statement, page), page),
+          remarks(page, statement),
+        ],
+      })),
+    ),
+  );
 }

@@ -1,6 +1,7 @@
-import { tellOne } from '../../kinds/registries/pages.ts';
+import { tell } from '../../kinds/registries/pages.ts';
 import type { Statement } from '../../model/statement.ts';
-import { type Content, element, joined, section, table, words } from '../html.ts';
+import { type Content, element, section, table, words } from '../html.ts';
+import { lineText } from '../lines.ts';
 import { type Page, remarks } from '../page.ts';
 
 /**
@@ -31,7 +32,5 @@ export function versionPart(page: Page): Content {
 
 function told(statement: Statement | undefined, page: Page, otherwise: string): Content {
   if (statement === undefined) return otherwise;
-  const one = tellOne(statement, page);
-  const line = 'line' in one ? one.line : joined(`${one.name}: `, one.answer);
-  return joined(line, remarks(page, statement));
+  return [lineText(tell(statement, page), page), remarks(page, statement)];
 }

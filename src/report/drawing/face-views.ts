@@ -1,0 +1,135 @@
+import type { View } from './view.ts';
+
+/**
+ * Own drawings, made for this project from published anatomy: outlines and proportions after Gray H.,
+ * Anatomy of the Human Body, 20th edition, 1918 (in the public domain); the scale from the height of
+ * the face between hairline and chin, some 185 mm in adults (from memory).
+ */
+export const front: View = {
+  id: 'front',
+  from: 'front',
+  width: 300,
+  height: 372,
+  scale: 1.24,
+  lines: [
+    {
+      d: 'M206 232 C204 272 206 296 216 312 C230 330 264 338 296 352 L296 372 L4 372 L4 352 C36 338 70 330 84 312 C94 296 96 272 94 232 Z',
+      as: 'skin',
+    },
+    {
+      d: 'M228 128 C238 118 250 124 249 144 C248 164 241 184 230 192 C226 194 222 190 222 184 Z',
+      as: 'skin',
+      both: true,
+    },
+    { d: 'M232 134 C240 128 244 136 243 148 C242 162 237 176 230 182', as: 'fine', both: true },
+    {
+      d: 'M150 18 C204 18 234 58 233 120 C232 150 230 172 224 196 C219 218 210 236 196 252 C182 268 168 280 150 280 C132 280 118 268 104 252 C90 236 81 218 76 196 C70 172 68 150 67 120 C66 58 96 18 150 18 Z',
+      as: 'skin',
+    },
+    {
+      d: 'M62 134 C54 64 92 6 150 6 C208 6 246 64 238 134 C234 124 231 106 224 92 C204 62 176 54 150 54 C124 54 96 62 76 92 C69 106 66 124 62 134 Z',
+      as: 'hair',
+    },
+    { d: 'M165 117 C176 106 193 106 204 115 C194 111 178 111 165 117 Z', as: 'dark', both: true },
+    {
+      d: 'M160 140 C168 129 190 127 200 138 C190 149 170 150 160 140 Z',
+      as: 'contour',
+      both: true,
+    },
+    { d: 'M161 133 C170 122 190 121 201 131', as: 'fine', both: true },
+    { d: 'M164 152 C174 158 188 157 197 150', as: 'fine', both: true },
+    { d: 'M173 138.5 a7 7 0 1 0 14 0 a7 7 0 1 0 -14 0 Z', as: 'contour', both: true },
+    { d: 'M177 138.5 a3 3 0 1 0 6 0 a3 3 0 1 0 -6 0 Z', as: 'dark', both: true },
+    { d: 'M158 128 C157 150 161 172 169 190 C173 199 168 206 159 204', as: 'fine', both: true },
+    { d: 'M141 204 C146 209 154 209 159 204', as: 'contour' },
+    { d: 'M154 204 C158 199 165 200 166 204', as: 'fine', both: true },
+    { d: 'M153 210 L152 222', as: 'fine', both: true },
+    { d: 'M172 206 C182 216 187 226 186 238', as: 'fine', both: true },
+    {
+      d: 'M126 235 C136 226 144 224 150 228 C156 224 164 226 174 235 C166 249 156 253 150 253 C144 253 134 249 126 235 Z',
+      as: 'contour',
+    },
+    { d: 'M126 235 C138 236 144 239 150 237 C156 239 162 236 174 235', as: 'fine' },
+    { d: 'M138 262 C145 258 155 258 162 262', as: 'fine' },
+    { d: 'M208 238 C196 282 176 326 158 356', as: 'fine', both: true },
+    { d: 'M155 362 C180 350 230 348 288 356', as: 'fine', both: true },
+    { d: 'M143 302 C147 308 153 308 157 302 M144 318 L156 318 M145 330 L155 330', as: 'fine' },
+  ],
+  areas: [
+    { region: 'scalp-margin', x: 150, y: 44, rx: 20, ry: 8 },
+    { region: 'scalp-margin', x: 201, y: 62, rx: 20, ry: 8, turn: 35 },
+    { region: 'forehead', x: 150, y: 78, rx: 20, ry: 15 },
+    { region: 'forehead', x: 192, y: 88, rx: 19, ry: 13, turn: 18 },
+    { region: 'glabella', x: 150, y: 112, rx: 10, ry: 10 },
+    { region: 'eyebrow', x: 185, y: 112, rx: 21, ry: 6 },
+    { region: 'nose-root', x: 150, y: 134, rx: 8, ry: 8 },
+    { region: 'nose-dorsum', x: 150, y: 163, rx: 7, ry: 15 },
+    { region: 'nose-sidewall', x: 164, y: 174, rx: 5, ry: 14, turn: -12 },
+    { region: 'nose-tip', x: 150, y: 193, rx: 9, ry: 8 },
+    { region: 'nose-ala', x: 168, y: 197, rx: 6, ry: 8 },
+    { region: 'columella', x: 150, y: 208, rx: 5, ry: 4 },
+    { region: 'cheek-malar', x: 197, y: 178, rx: 19, ry: 16, turn: -20 },
+    { region: 'cheek-buccal', x: 202, y: 218, rx: 12, ry: 18, turn: 20 },
+    { region: 'nasolabial', x: 182, y: 220, rx: 5, ry: 14, turn: -20 },
+    { region: 'lip-upper', x: 150, y: 219, rx: 8, ry: 6 },
+    { region: 'lip-upper', x: 167, y: 222, rx: 8, ry: 5, turn: 20 },
+    { region: 'vermilion', x: 150, y: 236, rx: 9, ry: 8 },
+    { region: 'vermilion', x: 164, y: 238, rx: 6, ry: 5 },
+    { region: 'commissure', x: 177, y: 238, rx: 5, ry: 5 },
+    { region: 'lip-lower', x: 150, y: 256, rx: 8, ry: 4 },
+    { region: 'lip-lower', x: 167, y: 253, rx: 8, ry: 4, turn: -25 },
+    { region: 'chin', x: 150, y: 270, rx: 11, ry: 8 },
+    { region: 'chin', x: 171, y: 265, rx: 9, ry: 8, turn: -30 },
+    { region: 'jawline', x: 192, y: 247, rx: 13, ry: 6, turn: -48 },
+    { region: 'neck-ant-skin', x: 150, y: 312, rx: 15, ry: 22 },
+    { region: 'neck-ant-skin', x: 180, y: 306, rx: 11, ry: 22, turn: 15 },
+  ],
+};
+
+/** Skin seen from the left. */
+export const profile: View = {
+  id: 'profile',
+  from: 'side',
+  width: 262,
+  height: 372,
+  scale: 1.24,
+  lines: [
+    {
+      d: 'M128 12 C94 12 74 30 66 60 C61 78 59 92 59 104 C59 110 63 116 64 122 C58 138 46 156 36 169 C30 178 35 184 44 186 C50 188 55 190 54 195 C54 201 49 205 47 211 C46 215 50 218 56 219 C50 222 47 228 51 233 C56 238 56 242 53 247 C47 254 48 267 56 274 C64 281 80 281 94 277 C106 276 118 288 121 304 C123 322 118 344 106 372 L262 372 L262 350 C238 340 222 318 214 288 C208 262 207 230 214 206 C226 182 236 152 234 112 C232 50 190 10 128 12 Z',
+      as: 'skin',
+    },
+    {
+      d: 'M66 62 C92 54 116 74 122 106 C124 120 128 132 138 138 C142 118 160 112 170 126 C178 140 174 160 168 176 C172 196 190 204 210 214 C228 186 238 150 236 110 C234 48 190 4 126 8 C92 10 72 32 66 62 Z',
+      as: 'hair',
+    },
+    {
+      d: 'M140 138 C138 118 158 112 168 126 C176 140 170 164 158 178 C152 186 143 186 143 176 C143 166 140 154 140 138 Z',
+      as: 'skin',
+    },
+    {
+      d: 'M146 134 C148 124 158 122 163 132 C167 144 160 160 154 168 M148 148 C153 142 158 148 154 156',
+      as: 'fine',
+    },
+    { d: 'M141 152 C147 154 147 162 142 164', as: 'contour' },
+    { d: 'M147 186 C148 210 146 226 137 239 C124 254 104 264 86 271', as: 'fine' },
+    { d: 'M67 113 C76 104 92 104 106 113 C94 109 80 108 67 113 Z', as: 'dark' },
+    { d: 'M72 135 C76 126 88 123 98 132 C90 140 80 141 72 135 Z', as: 'contour' },
+    { d: 'M75 128 C82 120 92 120 101 127', as: 'fine' },
+    { d: 'M74 130 C80 130 81 138 75 138 Z', as: 'dark' },
+    { d: 'M46 185 C47 176 58 172 62 181 C64 189 58 192 53 190', as: 'fine' },
+    { d: 'M51 219 C60 220 68 222 75 225', as: 'contour' },
+    { d: 'M158 184 C152 230 136 300 116 352', as: 'fine' },
+    { d: 'M172 178 C168 234 150 306 124 352', as: 'fine' },
+    { d: 'M112 356 C150 344 200 346 250 366', as: 'fine' },
+  ],
+  areas: [
+    { region: 'temple', x: 108, y: 122, rx: 13, ry: 17 },
+    { region: 'preauricular', x: 128, y: 164, rx: 8, ry: 16 },
+    { region: 'parotid-skin', x: 130, y: 202, rx: 11, ry: 15 },
+    { region: 'jaw-angle', x: 132, y: 237, rx: 11, ry: 9, turn: -45 },
+    { region: 'mastoid-skin', x: 180, y: 178, rx: 9, ry: 14 },
+    { region: 'neck-lat-skin', x: 152, y: 276, rx: 15, ry: 30, turn: 14 },
+    { region: 'neck-post-skin', x: 196, y: 262, rx: 12, ry: 34, turn: 3 },
+    { region: 'supraclav-skin', x: 168, y: 340, rx: 26, ry: 9, turn: 4 },
+  ],
+};
