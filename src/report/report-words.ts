@@ -95,7 +95,6 @@ export interface ReportWords {
   readonly unknownProtocol: string;
   readonly outside: string;
   readonly sensation: string;
-  readonly compared: string;
   readonly tests: string;
   readonly measures: string;
   readonly difference: string;

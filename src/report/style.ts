@@ -93,22 +93,22 @@ th, td { border: 1px solid var(--line); padding: .2rem .5rem; text-align: start;
 `;
 
 const print = `
-@page { size: A4; margin: 10mm 12mm 14mm; }
+@page { size: A4; margin: 9mm 11mm 13mm; }
 @media print {
   :root { --ink: #000000; --paper: #ffffff; --line: #555555; --sign: #000000; --on-sign: #ffffff; }
-  body { display: table; width: 100%; max-width: none; padding: 0; font-size: 8.5pt; line-height: 1.3; }
+  body { display: table; width: 100%; max-width: none; padding: 0; font-size: 8.3pt; line-height: 1.25; }
   .strip { display: table-header-group; position: static; break-inside: avoid; font-size: 8.5pt; }
   .strip > * { margin-inline-end: .8rem; }
-  h1 { font-size: 13pt; margin-block: 0 1mm; } h2 { font-size: 10.5pt; margin-block: 2mm .7mm; }
-  h3 { font-size: 9pt; margin-block: 1mm 0; } .lead, .facts > div:first-child { font-size: 10pt; }
+  h1 { font-size: 13pt; margin-block: 0 1mm; } h2 { font-size: 10pt; margin-block: 1.5mm .5mm; }
+  h3 { font-size: 9pt; margin-block: .7mm 0; } p, ul { margin-block: .6mm; } ul { padding-inline-start: 3.5mm; } .lead, .facts > div:first-child { font-size: 10pt; }
   h2, h3 { break-after: avoid; } tr, li, svg { break-inside: avoid; } .scroll { overflow: visible; }
   .concern-refer-urgent { font-size: 11pt; } .concern-emergency { font-size: 13pt; border-width: 8px; }
   th, td { padding: .3mm 1.5mm; } .parts { columns: 2; }
-  .details { columns: 2; column-gap: 6mm; font-size: 8pt; } .details table { font-size: 7.5pt; }
+  .details { columns: 2; column-gap: 6mm; font-size: 7.6pt; line-height: 1.22; } .details table { font-size: 7.2pt; }
   .details th { font-weight: 500; } details:not([open]) { display: none; } .details { hyphens: auto; } .details th, .details td { min-width: 0; overflow-wrap: break-word; }
-  .part { break-inside: auto; } .views { break-inside: avoid; } .note { padding: 0 1mm; }
+  .part { break-inside: auto; } .views > *, .part > h3 { break-inside: avoid; } .note { padding: 0 1mm; }
   .views { grid-template-columns: repeat(6, 1fr); gap: 1mm 2mm; } .beside { grid-column: span 3; }
   .badge circle { r: 13px; } .badge text { font-size: 16px; } .legend, .wholes { font-size: 8pt; }
-  footer, .cautions { padding: 0 2mm; margin-block: 2mm; } footer h2 { font-size: 9pt; border: 0; }
+  footer, .cautions { padding: 0 2mm; margin-block: 1mm; font-size: 7.6pt; } footer h2 { font-size: 9pt; border: 0; }
 }
 `;

@@ -1,10 +1,14 @@
+import { execFileSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/index.ts';
-import { toHtml } from '../../src/report/index.ts';
+import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
+import { english } from '../../src/terminology/language.ts';
+import { german } from '../../src/terminology/languages/de.ts';
+import { toldTexts } from '../report/told-once.ts';
 import { launch } from './chromium.ts';
 
 const root = join(import.meta.dirname, '../..');
@@ -22,9 +26,33 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-function html(name: string): string {
-  const exam: Exam = JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8'));
-  return toHtml(exam, { checks: { ruleSets: ['horner-signs', 'facial-weakness-signs'] } });
+const spoken = {
+  en: { language: english, words: englishWords },
+  de: { language: german, words: germanWords },
+} as const;
+
+function example(name: string): Exam {
+  return JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8'));
+}
+
+function html(name: string, tongue: keyof typeof spoken = 'en'): string {
+  const checks = { ruleSets: ['horner-signs', 'facial-weakness-signs'] } as const;
+  return toHtml(example(name), { checks, ...spoken[tongue] });
+}
+
+/** Text of each printed page, as pdftotext (poppler) reads it. */
+async function printed(text: string, name: string): Promise<string[]> {
+  const { page } = await opened(text, 1000);
+  const path = join(pictures, `${name}.pdf`);
+  await page.pdf({ preferCSSPageSize: true, path });
+  await page.context().close();
+  const found = execFileSync('pdftotext', ['-raw', path, '-'], { encoding: 'utf8' });
+  return found.split('\f').slice(0, -1);
+}
+
+/** A text without white space, hyphens, and the quotation marks that the style puts around notes. */
+function bare(text: string): string {
+  return text.replaceAll(/[\s\u00ad\u2010\u201c\u201d-]/g, '');
 }
 
 /** The page with every request and console message kept. */
@@ -76,12 +104,40 @@ describe.each(names)('report of %s in Chromium', (name) => {
     await page.context().close();
   });
 
-  it('prints on A4', async () => {
-    const { page } = await opened(html(name), 1000);
-    const pdf = await page.pdf({ format: 'A4', path: join(pictures, `${name}.pdf`) });
-    expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
-    await page.context().close();
-  });
+  it.each(['en', 'de'] as const)(
+    'prints in %s with patient, status and number on each page, and every statement',
+    async (tongue) => {
+      const exam = example(name);
+      const text = html(name, tongue);
+      const pages = await printed(text, `${name}-${tongue}`);
+      expect(pages.length).toBeLessThanOrEqual(name === 'yearly-check' ? 5 : 3);
+      const { words } = spoken[tongue];
+      for (const [at, found] of pages.entries()) {
+        expect(found).toContain(words.statusShort[exam.status]);
+        for (const { value } of exam.subject.identifiers ?? []) expect(found).toContain(value);
+        expect(found).toContain(exam.subject.name?.family);
+        expect(found).toContain(
+          `${words.pageNumber.page} ${at + 1} ${words.pageNumber.of} ${pages.length}`,
+        );
+      }
+      // Lines are broken where the page is full, in German by hyphens too.
+      const whole = bare(pages.join(''));
+      const lost = [...toldTexts(text)].filter(
+        ([, texts]) => !texts.every((one) => whole.includes(bare(one))),
+      );
+      expect(lost).toEqual([]);
+    },
+  );
+
+  it.each(['draft', 'corrected', 'entered-in-error'] as const)(
+    'says on each printed page that it is %s',
+    async (status) => {
+      const text = toHtml({ ...example(name), status });
+      for (const found of await printed(text, `${name}-${status}`)) {
+        expect(found).toContain(englishWords.statusShort[status]);
+      }
+    },
+  );
 });
 
 describe('report with hostile text in Chromium', () => {

@@ -261,7 +261,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
         result: 'left-less',
       },
       section: 'sensation',
-      line: 'Sides compared at Forehead above the brow (V1): Light touch: Less on the left',
+      line: 'Forehead above the brow (V1): Light touch: Less on the left',
       map: { Forehead: crossing('both', 'said') },
     })),
     forms: [
@@ -274,7 +274,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'At once',
         },
         section: 'sensation',
-        line: 'Sides compared at Cheek over the malar bone or side of the upper lip (V2): Pinprick: Less on the right | At once',
+        line: 'Cheek over the malar bone or side of the upper lip (V2): Pinprick: Less on the right | At once',
         map: { 'Malar (infraorbital) cheek': paired('both', 'said') },
       },
     ],

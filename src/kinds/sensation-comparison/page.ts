@@ -3,11 +3,11 @@ import type { KindPage } from '../page.ts';
 import { modalityText } from '../sensation/page.ts';
 import type { SensationComparison } from './statement.ts';
 
-/** The patient's own comparison, in a row below the sensations and in the column without a side. */
+/** The patient's own comparison: its answer names the side that felt less, so it has none of its own. */
 export const comparisonPage: KindPage<SensationComparison> = {
-  tell: (comparison, { teller, labels }) => ({
+  tell: (comparison, { teller }) => ({
     table: 'sensation',
-    name: `${labels.compared} ${teller.subject(comparison)}`,
+    name: teller.subject(comparison),
     side: undefined,
     answer: modalityText(
       teller,

@@ -1,12 +1,12 @@
 import type { CoverageItem } from '../../checks/coverage/coverage.ts';
 import { type Content, element, joined, list, section } from '../html.ts';
-import type { Page } from '../page.ts';
+import { inEnglish, type Page } from '../page.ts';
 import { placesText } from '../places.ts';
 import type { ToldPlace } from '../teller.ts';
 
 /** What the protocol asks for and the exam is silent on; and what the protocol leaves out. */
 export function gapPart(page: Page): Content {
-  const { checks, labels, teller } = page;
+  const { checks, labels, teller, catalogue } = page;
   const { coverage } = checks;
   if (coverage === undefined) {
     return section('gaps', labels.gaps, element('p', {}, labels.unknownProtocol));
@@ -22,7 +22,11 @@ export function gapPart(page: Page): Content {
     section(
       'outside',
       labels.outside,
-      list(coverage.outside.map((text) => teller.display('regions', text))),
+      list(
+        coverage.outside.map((text) =>
+          catalogue.regions.has(text) ? teller.display('regions', text) : inEnglish(text),
+        ),
+      ),
     ),
   );
 }

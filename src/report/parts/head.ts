@@ -7,8 +7,8 @@ import { type Page, separated } from '../page.ts';
 export function stripPart(page: Page): Content {
   const { exam, labels } = page;
   return element(
-    'div',
-    { class: `strip strip-${exam.status}` },
+    'aside',
+    { class: `strip strip-${exam.status}`, 'aria-label': labels.patient },
     element('strong', { class: 'strip-status' }, labels.statusShort[exam.status]),
     element('span', {}, identityText(page)),
     element(

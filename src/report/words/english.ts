@@ -154,7 +154,6 @@ export const englishWords: ReportWords = {
   unknownProtocol: 'The protocol is not known here, so what is missing cannot be told.',
   outside: 'Not part of this examination',
   sensation: 'Sensation',
-  compared: 'Sides compared at',
   tests: 'Movement and function',
   measures: 'Measurements',
   difference: 'Right less left',

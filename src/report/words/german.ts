@@ -164,7 +164,6 @@ export const germanWords: ReportWords = {
   unknownProtocol: 'Das Protokoll ist hier nicht bekannt; was fehlt, lässt sich nicht sagen.',
   outside: 'Nicht Teil dieser Untersuchung',
   sensation: 'Sensibilität',
-  compared: 'Seitenvergleich an',
   tests: 'Bewegung und Funktion',
   measures: 'Messungen',
   difference: 'Rechts minus links',
