@@ -1,5 +1,5 @@
-import { sectionOf, standingOf, subjectOf } from '../kinds/meanings.ts';
-import { inPageOrder, markOf } from '../kinds/pages.ts';
+import { sectionOf, standingOf, subjectOf } from '../kinds/registries/meanings.ts';
+import { inPageOrder, markOf } from '../kinds/registries/pages.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';

@@ -1,5 +1,5 @@
-import type { Told, ToldAmong } from '../kinds/page.ts';
-import { tell } from '../kinds/pages.ts';
+import type { Told, ToldAmong } from '../kinds/facets/page.ts';
+import { tell } from '../kinds/registries/pages.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
 import { type Content, element, type Html, joined } from './html.ts';
@@ -55,7 +55,7 @@ function byPlaces(lines: readonly (Line | { of: Key[]; told: ToldAmong[] })[], p
     const there = shared.get(rest) ?? { of: [], heads: [], rest, at: told.length };
     if (!shared.has(rest)) told.push({ of: there.of, content: '' });
     shared.set(rest, there);
-    there.of.push(...line.of);
+    for (const key of line.of) there.of.push(key);
     there.heads.push(head);
   }
   for (const { of, heads, rest, at } of shared.values()) {

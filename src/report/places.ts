@@ -74,7 +74,7 @@ function namesOf(places: readonly ToldPlace[], page: Page): readonly string[] {
     while (there.has(order[last + 1] ?? '')) last++;
     const run = order.slice(first, last + 1).map((region) => shortPlaces[region] ?? region);
     if (run.length > 2) names.push(`${levels.several} ${run[0]} ${levels.to} ${run.at(-1)}`);
-    else names.push(...run.map((level) => `${levels.one} ${level}`));
+    else for (const level of run) names.push(`${levels.one} ${level}`);
     first = last;
   }
   const others = places.filter((place) => !isLevel(place, page));

@@ -1,9 +1,9 @@
-import type { Quantity, Side } from '../model/primitive.ts';
-import type { Content } from '../report/html.ts';
-import type { Page } from '../report/page.ts';
-import type { ListSection, SideTable } from '../report/sections.ts';
-import type { ToldPlace } from '../report/teller.ts';
-import type { Catalogue } from '../terminology/catalogue.ts';
+import type { Quantity, Side } from '../../model/primitive.ts';
+import type { Content } from '../../report/html.ts';
+import type { Page } from '../../report/page.ts';
+import type { ListSection, SideTable } from '../../report/sections.ts';
+import type { ToldPlace } from '../../report/teller.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { StatementBase } from './base.ts';
 
 /** What the drawing shows of a place. `silent`: nothing was said, which is not normal. */

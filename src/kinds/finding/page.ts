@@ -1,7 +1,7 @@
 import { joined, words } from '../../report/html.ts';
 import { methodText, type Page } from '../../report/page.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { KindPage, ToldAlone, ToldAmong } from '../page.ts';
+import type { KindPage, ToldAlone, ToldAmong } from '../facets/page.ts';
 import type { Finding } from './statement.ts';
 
 /** Signs: what is there in lines of their own; what is denied, or usual, together with its like. */

@@ -1,5 +1,6 @@
-import { statesSomething } from '../meanings.ts';
+import type { KindPage } from '../facets/page.ts';
 import { testAnswer } from '../movement/page.ts';
+import { statesSomething } from '../registries/meanings.ts';
 import type { FunctionTest } from './statement.ts';
 
 export const functionTestPage: KindPage<FunctionTest> = {

@@ -1,5 +1,5 @@
-import { statesSomething } from '../meanings.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
+import { statesSomething } from '../registries/meanings.ts';
 import { modalityText } from '../sensation/page.ts';
 import type { SensationComparison } from './statement.ts';
 

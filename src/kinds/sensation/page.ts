@@ -1,9 +1,9 @@
 import { type Content, joined, words } from '../../report/html.ts';
 import { separated } from '../../report/page.ts';
 import type { Teller } from '../../report/teller.ts';
-import type { Reason } from '../base.ts';
-import { statesSomething } from '../meanings.ts';
-import type { KindPage } from '../page.ts';
+import type { Reason } from '../facets/base.ts';
+import type { KindPage } from '../facets/page.ts';
+import { statesSomething } from '../registries/meanings.ts';
 import type { Sensation } from './statement.ts';
 
 /** A row a point, an answer a side, with the result of every modality. */

@@ -1,7 +1,7 @@
 import { dayText } from '../../report/dates.ts';
 import { type Content, joined, words } from '../../report/html.ts';
 import { atPlace, type Page } from '../../report/page.ts';
-import type { KindPage } from '../page.ts';
+import type { KindPage } from '../facets/page.ts';
 import type { Symptom } from './statement.ts';
 
 /** Complaints told, with their course; those denied, or not asked about, together. */

@@ -1,4 +1,4 @@
-import type { Mark } from '../../kinds/page.ts';
+import type { Mark } from '../../kinds/facets/page.ts';
 import type { Content, Html } from '../html.ts';
 import { element } from '../html.ts';
 import type { Page } from '../page.ts';

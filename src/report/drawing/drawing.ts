@@ -1,7 +1,7 @@
 import { listIn } from '../../checks/exam-index.ts';
-import { formOf } from '../../kinds/forms.ts';
-import type { Mark } from '../../kinds/page.ts';
-import { tell } from '../../kinds/pages.ts';
+import type { Mark } from '../../kinds/facets/page.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
+import { tell } from '../../kinds/registries/pages.ts';
 import { type Content, element, type Html, section, table } from '../html.ts';
 import type { Page } from '../page.ts';
 import { placesText } from '../places.ts';

@@ -1,7 +1,7 @@
 import { listIn } from '../../checks/exam-index.ts';
-import { standingOf } from '../../kinds/meanings.ts';
-import type { Mark } from '../../kinds/page.ts';
-import { markOf } from '../../kinds/pages.ts';
+import type { Mark } from '../../kinds/facets/page.ts';
+import { standingOf } from '../../kinds/registries/meanings.ts';
+import { markOf } from '../../kinds/registries/pages.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Side } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';

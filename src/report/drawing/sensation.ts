@@ -1,6 +1,6 @@
-import { sayingsOf, standingOf, subjectOf } from '../../kinds/meanings.ts';
-import type { Mark } from '../../kinds/page.ts';
-import { markOf } from '../../kinds/pages.ts';
+import type { Mark } from '../../kinds/facets/page.ts';
+import { sayingsOf, standingOf, subjectOf } from '../../kinds/registries/meanings.ts';
+import { markOf } from '../../kinds/registries/pages.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { type Content, element, type Html } from '../html.ts';

@@ -1,7 +1,7 @@
 import type { Comparison } from '../../checks/compare/comparison.ts';
 import { listIn } from '../../checks/exam-index.ts';
-import { formOf } from '../../kinds/forms.ts';
-import { tell } from '../../kinds/pages.ts';
+import { formOf } from '../../kinds/registries/forms.ts';
+import { tell } from '../../kinds/registries/pages.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { AbnormalPart } from '../abnormal.ts';

@@ -1,6 +1,6 @@
 import type { Comparison } from '../../checks/compare/comparison.ts';
-import { tell } from '../../kinds/pages.ts';
-import { subjectTables } from '../../kinds/subject-tables.ts';
+import { tell } from '../../kinds/registries/pages.ts';
+import { subjectTables } from '../../kinds/registries/subject-tables.ts';
 import type { Statement } from '../../model/statement.ts';
 import { time } from '../dates.ts';
 import { type Content, element, section, table } from '../html.ts';

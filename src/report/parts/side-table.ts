@@ -1,7 +1,7 @@
 import { listIn } from '../../checks/exam-index.ts';
 import { exact, signedText, subtract } from '../../checks/figures/decimal.ts';
-import type { ToldInTable } from '../../kinds/page.ts';
-import { tell } from '../../kinds/pages.ts';
+import type { ToldInTable } from '../../kinds/facets/page.ts';
+import { tell } from '../../kinds/registries/pages.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import { type Content, element, joined, section, table } from '../html.ts';

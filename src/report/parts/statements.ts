@@ -1,7 +1,7 @@
 import { listIn } from '../../checks/exam-index.ts';
-import { isUnconfirmed } from '../../kinds/base.ts';
-import { sectionOf } from '../../kinds/meanings.ts';
-import { inPageOrder, tell } from '../../kinds/pages.ts';
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
+import { sectionOf } from '../../kinds/registries/meanings.ts';
+import { inPageOrder, tell } from '../../kinds/registries/pages.ts';
 import type { Statement } from '../../model/statement.ts';
 import { orderOf } from '../abnormal.ts';
 import { type Content, element, section } from '../html.ts';

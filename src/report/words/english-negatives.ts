@@ -36,6 +36,11 @@ export const englishNegatives: Negatives = {
   },
   lowered: true,
   own: {
+    'consciousness-reduced': 'Consciousness not reduced',
+    'breathing-laboured': 'Breathing not laboured',
+    'lid-fatigue': 'No sinking of the lid on sustained upward gaze',
+    'afferent-defect': 'No relative afferent pupil defect',
+    'auricle-forward': 'Auricle not pushed forward',
     'symmetry-rest.symmetric': 'Face not symmetric at rest',
     'symmetry-rest.asymmetric': 'Face not asymmetric at rest',
     'colour-usual': 'Colour of the face not as usual',

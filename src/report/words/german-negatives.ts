@@ -31,6 +31,11 @@ export const germanNegatives: Negatives = {
   },
   lowered: false,
   own: {
+    'consciousness-reduced': 'Bewusstsein nicht getrübt',
+    'breathing-laboured': 'Atmung nicht angestrengt',
+    'lid-fatigue': 'Kein Absinken des Lids bei anhaltendem Blick nach oben',
+    'afferent-defect': 'Kein relativer afferenter Pupillendefekt',
+    'auricle-forward': 'Ohrmuschel nicht nach vorn verdrängt',
     'symmetry-rest.symmetric': 'Gesicht in Ruhe nicht symmetrisch',
     'symmetry-rest.asymmetric': 'Gesicht in Ruhe nicht asymmetrisch',
     'colour-usual': 'Gesichtsfarbe nicht wie gewohnt',
