@@ -156,7 +156,7 @@ const outermost = rootProperty('', 'Resource');
 function createScope(
   resource: JsonObject,
   issues: Issue[],
-  { plan, knownTypes }: ValidatedVersion,
+  { plan, knownTypes, core }: ValidatedVersion,
   { includeValues = false, level, engine }: ValidateOptions,
   profiles: Profiles | undefined,
 ): Scope {
@@ -179,6 +179,7 @@ function createScope(
     idsInRoot: undefined,
     engine: level === 'thorough' ? engine : undefined,
     profiles: profiles?.byUrl,
+    core,
     units: new Map(),
     dates: new Map(),
     systems: new Map(),

@@ -68,7 +68,12 @@ type XmlFaultCode =
   | 'too-large';
 
 export type XmlReading =
-  | { readonly root: XmlElement; readonly unknownReferences: number }
+  | {
+      readonly root: XmlElement;
+      readonly unknownReferences: number;
+      /** Where the processing instructions begin, in and around the root. */
+      readonly instructions: readonly number[];
+    }
   | { readonly fault: XmlFault };
 
 /**
@@ -135,6 +140,7 @@ class Reading {
   readonly #open: OpenElement[] = [];
   /** Prefixes that each of the open elements declares. */
   readonly #declared: (readonly string[])[] = [];
+  readonly #instructions: number[] = [];
   #read = 0;
   #unknown = 0;
   #root: XmlElement | undefined;
@@ -169,7 +175,8 @@ class Reading {
     }
     if (this.#open.length > 0 || this.#root === undefined)
       this.#fail(text.length, 'xml-closing-tag');
-    return { root: this.#root, unknownReferences: this.#unknown };
+    const instructions = this.#instructions;
+    return { root: this.#root, unknownReferences: this.#unknown, instructions };
   }
 
   #take(token: Token, at: number, first: number): void {
@@ -245,6 +252,7 @@ class Reading {
       }
       return;
     }
+    this.#instructions.push(at);
     this.#keep(() => ({ instruction: text.slice(at + 2, end - 2) }));
   }
 

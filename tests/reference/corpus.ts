@@ -40,6 +40,8 @@ export interface ValidatorOptions {
    * false, which is stricter and how the kept verdicts were made.
    */
   readonly anyCoding?: boolean;
+  /** Hold Observations to the profiles that their codes imply, as HL7's command line does. Default false. */
+  readonly impliedProfiles?: boolean;
   /** Largest Java heap; three versions with the extensions pack fit in the default of 1500m. */
   readonly heap?: string;
 }
@@ -71,6 +73,7 @@ export async function startValidator(options: ValidatorOptions = {}): Promise<Va
   ]);
   const java = [`-Xmx${options.heap ?? '1500m'}`, '-Dslf4j.internal.verbosity=ERROR'];
   if (options.anyCoding === true) java.push('-DanyCoding=true');
+  if (options.impliedProfiles === true) java.push('-DimpliedProfiles=true');
   const child = spawn('java', [...java, '-cp', classPath, 'ValidateCorpus', ...loads]);
   const waiting: Waiting[] = [];
   const complaints = lastLines(child);

@@ -192,12 +192,12 @@ run('codes', [
     { coding: [{ system: 'https://loinc.org/', code: '8480-6' }] },
     'error invalid-value code.coding.0.system',
   ],
-  // 8480-6 stands in the published Observation-blood-pressure.
-  ['check digit of LOINC: sound', ['code'], { coding: [{ system: loinc, code: '8480-6' }] }],
+  // 29545-1 stands in terminology/loinc.json with its source.
+  ['check digit of LOINC: sound', ['code'], { coding: [{ system: loinc, code: '29545-1' }] }],
   [
     'check digit of LOINC: wrong',
     ['code'],
-    { coding: [{ system: loinc, code: '8480-7' }] },
+    { coding: [{ system: loinc, code: '29545-2' }] },
     'error unknown-code code.coding.0.code',
   ],
   // 38266002 stands in the published Observation-f001.

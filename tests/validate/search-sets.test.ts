@@ -180,7 +180,7 @@ describe('codes', () => {
     [sct, '128045006'],
     [sct, '128045006:{363698007=56459004}'],
     [sct, '128045006 |Cellulitis| : 363698007 |Finding site| = 56459004 |Foot|'],
-    ['http://loinc.org', '29463-7'],
+    ['http://loinc.org', '29545-1'],
     ['http://loinc.org', 'LA6576-8'],
     ['http://loinc.org', 'LP14885-5'],
   ])('%s %s', (system, code) => {

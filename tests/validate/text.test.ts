@@ -98,6 +98,12 @@ describe('faults of XML', () => {
     ['a word for a number', patient('<multipleBirthInteger value="two"/>'), 'invalid-value'],
     ['another namespace', patient('', 'xmlns="urn:hl7-org:v3"'), 'unchecked-resource'],
     ['a document type', `<!DOCTYPE x>${patient('')}`, 'forbidden-doctype'],
+    ['a processing instruction', `<?go on?>${patient('')}`, 'unknown-property'],
+    [
+      'another character set',
+      `<?xml version="1.0" encoding="ISO-8859-1"?>${patient('')}`,
+      'undeclared-encoding',
+    ],
     ['no end', '<Patient xmlns="http://hl7.org/fhir">', 'not-well-formed'],
     [
       'a rule of the resource',

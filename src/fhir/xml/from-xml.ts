@@ -59,6 +59,8 @@ export interface XmlTypes {
 export interface XmlResource {
   readonly value?: Json;
   readonly root?: XmlElement;
+  /** Where processing instructions begin. */
+  readonly instructions?: readonly number[];
   readonly issues: readonly Issue[];
 }
 
@@ -78,10 +80,10 @@ export function readResourceXml(
     const { code, facts, at } = read.fault;
     return { issues: [issue(code, [], facts, { source: at === -1 ? undefined : position(at) })] };
   }
-  const { root } = read;
+  const { root, instructions } = read;
   const reading: Reading = { text, version, position, types, issues: [] };
   const value = readResource(reading, root, []);
-  return { ...(value !== undefined && { value }), root, issues: reading.issues };
+  return { ...(value !== undefined && { value }), root, instructions, issues: reading.issues };
 }
 
 const defaults = { characters: 100_000_000, depth: 200, elements: 5_000_000 };

@@ -7,6 +7,8 @@ export interface PrimitiveCorrection extends Correction {
 }
 
 const int32 = 2 ** 31 - 1;
+const dateTimePattern =
+  '^([0-9]([0-9]([0-9][1-9]|[1-9]0)|[1-9]00)|[1-9]000)(-(0[1-9]|1[0-2])(-(0[1-9]|[1-2][0-9]|3[0-1])(T([01][0-9]|2[0-3]):[0-5][0-9]:([0-5][0-9]|60)(\\.[0-9]DIGITS)?(Z|(\\+|-)((0[0-9]|1[0-3]):[0-5][0-9]|14:00)))?)?)?$';
 const withoutSpace: SchemaNode = { type: 'string', pattern: '^\\S+$' };
 
 /**
@@ -47,17 +49,19 @@ export const primitiveCorrections: readonly PrimitiveCorrection[] = [
     { base64Binary: { type: 'string', pattern: '^[A-Za-z0-9+/=\\s]+$' } },
   ),
   replaceTypes('xhtml', 'It had no type at all.', { xhtml: { type: 'string', minLength: 1 } }),
-  replaceTypes(
-    'date-time',
-    'The R5 pattern took a time without an offset and an offset without a time, both against the text of the type. It is now that of R4.',
-    {
-      dateTime: {
-        type: 'string',
-        pattern:
-          '^([0-9]([0-9]([0-9][1-9]|[1-9]0)|[1-9]00)|[1-9]000)(-(0[1-9]|1[0-2])(-(0[1-9]|[1-2][0-9]|3[0-1])(T([01][0-9]|2[0-3]):[0-5][0-9]:([0-5][0-9]|60)(\\.[0-9]+)?(Z|(\\+|-)((0[0-9]|1[0-3]):[0-5][0-9]|14:00)))?)?)?$',
-      },
+  {
+    id: 'date-time',
+    reason:
+      'The R5 pattern took a time without an offset and an offset without a time, both against the text of the type. It is now that of R4, with the nine digits of a second that R5 allows.',
+    run(definitions) {
+      const { dateTime } = definitions;
+      const digits = dateTime?.pattern?.includes('{1,9}') ? '{1,9}' : '+';
+      const pattern = dateTimePattern.replace('DIGITS', digits);
+      if (dateTime === undefined || dateTime.pattern === pattern) return 0;
+      definitions['dateTime'] = { type: 'string', pattern };
+      return 1;
     },
-  ),
+  },
 ];
 
 function replaceTypes(

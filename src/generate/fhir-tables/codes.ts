@@ -29,6 +29,9 @@ const leftOut: ReadonlySet<string> = new Set([
   'http://hl7.org/fhir/operation-outcome',
 ]);
 
+/** No binding reaches it, since any unit may stand in a quantity; HL7's examples of doses are full of it. */
+const unitsOfDoses = 'http://terminology.hl7.org/CodeSystem/v3-orderableDrugForm';
+
 /** HL7 only recommends these; our profiles require them. */
 const requiredByProfiles = ['http://hl7.org/fhir/ValueSet/observation-category'];
 
@@ -50,6 +53,7 @@ export function codeTables(
   extensions: ExtensionTable,
 ): CodeTables {
   const systems = new Set(reachedSystems(definitions, types));
+  if (Object.hasOwn(types, 'MedicationRequest')) systems.add(unitsOfDoses);
   const valueSets: Record<string, Record<string, 'all' | string[]>> = {};
   for (const url of [...namedValueSets(types, extensions), ...requiredByProfiles]) {
     const found = expand(url, definitions);
@@ -161,7 +165,11 @@ function size(found: Expansion, definitions: Definitions): number {
   );
 }
 
-function compact(found: Expansion, definitions: Definitions): Record<string, 'all' | string[]> {
+/** Codes by system; `all` where every code of a system that is held is in it. */
+export function compact(
+  found: Expansion,
+  definitions: Definitions,
+): Record<string, 'all' | string[]> {
   return Object.fromEntries(
     [...found].map(([system, codes]) => {
       const all = Object.keys(codesOf(system, definitions) ?? {});

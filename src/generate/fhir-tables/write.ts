@@ -25,6 +25,7 @@ import { publishedRules } from './expressions.ts';
 import { extensionTable } from './extensions.ts';
 import { modifierTableText } from './modifiers.ts';
 import { ucumText } from './ucum.ts';
+import { vitalSignTables } from './vital-signs.ts';
 
 const project = new URL('../../../', import.meta.url);
 const folder = new URL('src/validate/tables/', project);
@@ -72,6 +73,7 @@ export async function tableFiles(): Promise<Map<string, string>> {
       ].join('\n'),
     );
     files.set(`${name}-expressions.ts`, expressionsText(version, definitions, all));
+    files.set(`${name}-vital-signs.ts`, vitalSignsText(version, definitions));
   }
   files.set('terminology.ts', terminologyText(terminology));
   files.set('terminology-rest.ts', terminologyText(beyond(terminologyRest, terminology)));
@@ -169,6 +171,21 @@ function expressionsText(
     head(`Invariants of FHIR ${version} as published, by element.`, definitions),
     "import type { ExpressionTable } from '../thorough/expressions.ts';\n",
     table('expressions', 'ExpressionTable', publishedRules(definitions, held)),
+  ].join('\n');
+}
+
+function vitalSignsText(version: FhirVersion, definitions: Definitions): string {
+  const { profiles, valueSets } = vitalSignTables(definitions);
+  return [
+    head(
+      `HL7's profiles of vital signs in FHIR ${version}, and the value sets they bind.`,
+      definitions,
+    ),
+    importOf('ValueSetTable'),
+    `export const profiles: readonly object[] = [\n${profiles
+      .map((profile) => `  ${JSON.stringify(profile)},`)
+      .join('\n')}\n];\n`,
+    table('valueSets', 'ValueSetTable', valueSets),
   ].join('\n');
 }
 

@@ -89,6 +89,7 @@ export const record = {
     table: ['there is no such table', '{near?}'],
     'xml-attribute': 'FHIR does not have this attribute here',
     'xml-element': 'FHIR does not have this element here',
+    'xml-instruction': 'FHIR has no processing instructions',
     fhir: 'FHIR does not have this property here',
     column: ['the map has a column with an unknown name', '{codes}'],
   },
@@ -452,6 +453,7 @@ export const record = {
     'two-equivalents': 'another code of this system is also called equivalent',
   },
   'undeclared-encoding': {
+    'xml-declaration': ['the XML declaration names a character set other than UTF-8', 'UTF-8'],
     'not-utf-8': ['the input is not UTF-8 text', 'UTF-8'],
     mapping: ['the mapping is not UTF-8 text', 'UTF-8'],
   },

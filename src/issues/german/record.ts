@@ -93,6 +93,7 @@ export const germanRecord: Translated<typeof record> = {
     table: ['diese Tabelle gibt es nicht', '{near?}'],
     'xml-attribute': 'FHIR hat dieses Attribut hier nicht',
     'xml-element': 'FHIR hat dieses Element hier nicht',
+    'xml-instruction': 'FHIR hat keine Verarbeitungsanweisungen',
     fhir: 'FHIR hat diese Eigenschaft hier nicht',
     column: ['die Zuordnung hat eine Spalte mit unbekanntem Namen', '{codes}'],
   },
@@ -479,6 +480,7 @@ export const germanRecord: Translated<typeof record> = {
     'two-equivalents': 'ein weiterer Code dieses Systems wird gleichwertig genannt',
   },
   'undeclared-encoding': {
+    'xml-declaration': ['die XML-Deklaration nennt einen anderen Zeichensatz als UTF-8', 'UTF-8'],
     'not-utf-8': ['die Eingabe ist kein UTF-8-Text', 'UTF-8'],
     mapping: ['die Zuordnungsdatei ist kein UTF-8-Text', 'UTF-8'],
   },

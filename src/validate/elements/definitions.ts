@@ -224,7 +224,9 @@ function typeInfo(name: string, types: TypeTable, listOfCodes: ListOfCodes): Typ
       add(element + capitalised(type), propertyOf(path, type, detailed, choice, listOfCodes));
     }
   }
-  const rules = [...(base?.rules ?? []), ...(row?.rules ?? [])];
+  // Snapshots of R5 forget the rules of DomainResource on definitions such as MedicationKnowledge.
+  const common = isResource && names.has('text') ? (types['DomainResource']?.rules ?? []) : [];
+  const rules = [...new Set([...(base?.rules ?? []), ...common, ...(row?.rules ?? [])])];
   return { name, rules, properties, requiredChoices, required, isResource };
 }
 

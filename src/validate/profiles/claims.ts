@@ -1,24 +1,31 @@
-import { isObject, type JsonObject } from '../walk/json.ts';
-import { report, type Scope } from '../walk/scope.ts';
+import { isObject, type JsonObject } from '../json.ts';
+import { report, type Scope } from '../scope.ts';
+import type { Profile } from './compile.ts';
 import { checkProfile } from './conform.ts';
 import { typeName } from './structure.ts';
 
 /**
- * Holds a resource to the profiles that it says it fits.
+ * Holds a resource to the profiles that it says it fits, and to those that apply by what it is about.
  * @param start number of the first issue that was found with this resource
  */
 export function checkClaims(resource: JsonObject, scope: Scope, start: number): void {
+  const done = new Set<Profile>();
   const meta = isObject(resource['meta']) ? resource['meta'] : {};
   const claims = Array.isArray(meta['profile']) ? meta['profile'] : [];
   claims.forEach((claim: unknown, at) => {
     if (typeof claim !== 'string') return;
     const url = claim.split('|')[0] ?? claim;
-    const profile = scope.profiles?.get(url);
+    const profile = scope.profiles?.get(url) ?? scope.core.byUrl(url);
     const place = ['meta', 'profile', at];
     if (profile === undefined) sayUnknown(url, resource, scope, place);
     else if (profile.type !== resource['resourceType']) sayOtherType(profile.type, scope, place);
-    else checkProfile(resource, profile, scope, start);
+    else done.add(profile);
   });
+  for (const profile of scope.core.appliedTo(resource)) {
+    // The caller may have given another edition of it.
+    done.add(scope.profiles?.get(profile.url) ?? profile);
+  }
+  for (const profile of done) checkProfile(resource, profile, scope, start);
 }
 
 const page = 'https://hl7.org/fhir/R4/profiling.html';

@@ -33,7 +33,12 @@ export function checkProfile(
 function dropRepeated(issues: Issue[], start: number, before: number): void {
   if (issues.length === before) return;
   const told = new Set(issues.slice(start, before).map(sameness));
-  const added = issues.splice(before).filter((each) => !told.has(sameness(each)));
+  const added = issues.splice(before).filter((each) => {
+    const key = sameness(each);
+    const isNew = !told.has(key);
+    told.add(key);
+    return isNew;
+  });
   for (const each of added) issues.push(each);
 }
 

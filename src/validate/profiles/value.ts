@@ -98,7 +98,9 @@ export function checkCodes({ value, path }: Member, node: ProfileNode, look: Loo
   if (strength !== 'required' && strength !== 'extensible') return;
   // Of these the base holds the codes, in every resource of a type that is looked into.
   const isHeld = look.scope.definitions.types.get(look.profile.type) !== undefined;
-  if (isHeld && node.types[0]?.code === 'code' && valueSet.startsWith(hl7ValueSets)) return;
+  const { valueSets } = look.scope.definitions;
+  const ofBase = node.types[0]?.code === 'code' && valueSet.startsWith(hl7ValueSets);
+  if (isHeld && ofBase && !valueSets.has(valueSet)) return;
   const set = strength === 'required' ? { codes: valueSet } : { usualCodes: valueSet };
   checkSet(value, path, node, look, set);
 }

@@ -1,6 +1,6 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { readResourceXml, type XmlLimits } from '../../fhir/xml/from-xml.ts';
-import type { Issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { pathPointer } from '../../path.ts';
 import { positionsIn } from '../../text-position.ts';
@@ -53,12 +53,31 @@ function validateXml(
   options: ValidateTextOptions,
 ): Validation {
   const types = xmlTypes(version.plan.definitions);
-  const { value, root, issues } = readResourceXml(text, types, options.limits);
+  const read = readResourceXml(text, types, options.limits);
+  const { value, root } = read;
+  const issues = [...beforeTheRoot(text, read.instructions), ...read.issues];
   if (value === undefined || root === undefined) return unreadable(issues, version, options);
   return runStages(value, version, options, {
     issues,
     located: (found) => located(withoutEchoes(found), text, () => placesInXml(root)),
   });
+}
+
+/**
+ * What `fromXml` passes over, since it is no part of a resource, and a receiver refuses all the same:
+ * another character set, and processing instructions, as HL7's validator does.
+ * @see https://hl7.org/fhir/R4/formats.html: the character encoding is always UTF-8
+ */
+function beforeTheRoot(text: string, instructions: readonly number[] = []): Issue[] {
+  const position = positionsIn(text);
+  const [, encoding = 'UTF-8'] =
+    /^\uFEFF?<\?xml\s[^>]*?encoding\s*=\s*["']([^"']*)/.exec(text) ?? [];
+  const found = instructions.map((at) =>
+    issue('unknown-property', [], { reason: 'xml-instruction' }, { source: position(at) }),
+  );
+  if (encoding.toUpperCase() === 'UTF-8') return found;
+  const source = position(0);
+  return [issue('undeclared-encoding', [], { reason: 'xml-declaration' }, { source }), ...found];
 }
 
 /** What the reader of XML has told with its place, the checks of the resource need not tell again. */

@@ -1,13 +1,14 @@
-import type { Profiles } from '../profiles/compile.ts';
-import { compileAll } from '../profiles/compile.ts';
-import * as tables from '../tables/r5.ts';
-import * as rest from '../tables/r5-rest.ts';
-import { terminology } from '../tables/terminology.ts';
-import { terminology as terminologyRest } from '../tables/terminology-rest.ts';
-import { type LineValidation, runOnLines } from '../text/validate-lines.ts';
-import { runOnText, type ValidateTextOptions } from '../text/validate-text.ts';
-import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
-import { createVersion } from '../walk/stages.ts';
+import type { Profiles } from './profiles/compile.ts';
+import { compileAll } from './profiles/compile.ts';
+import { createVersion } from './stages.ts';
+import * as tables from './tables/r5.ts';
+import * as rest from './tables/r5-rest.ts';
+import * as vitalSigns from './tables/r5-vital-signs.ts';
+import { terminology } from './tables/terminology.ts';
+import { terminology as terminologyRest } from './tables/terminology-rest.ts';
+import { type LineValidation, runOnLines } from './text/validate-lines.ts';
+import { runOnText, type ValidateTextOptions } from './text/validate-text.ts';
+import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
 
 export type { Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';
@@ -16,15 +17,19 @@ export type { ValidateTextOptions } from '../text/validate-text.ts';
 export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
 export type { Unchecked } from '../walk/scope.ts';
 
-const version = createVersion('R5', {
-  resourceTypes: tables.resourceTypes,
-  primitives: tables.primitives,
-  types: { ...tables.types, ...rest.types },
-  extensions: { ...tables.extensions, ...rest.extensions },
-  codeSystems: { ...tables.codeSystems, ...rest.codeSystems },
-  terminology: { ...terminology, ...terminologyRest },
-  valueSets: { ...tables.valueSets, ...rest.valueSets },
-});
+const version = createVersion(
+  'R5',
+  {
+    resourceTypes: tables.resourceTypes,
+    primitives: tables.primitives,
+    types: { ...tables.types, ...rest.types },
+    extensions: { ...tables.extensions, ...rest.extensions },
+    codeSystems: { ...tables.codeSystems, ...rest.codeSystems },
+    terminology: { ...terminology, ...terminologyRest },
+    valueSets: { ...tables.valueSets, ...rest.valueSets },
+  },
+  vitalSigns,
+);
 
 /** As `validateBundle` of the small entry, for resources of every type of FHIR R5, and every issue found with it. */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {

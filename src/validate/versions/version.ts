@@ -1,6 +1,7 @@
-import type { FhirVersion } from '../../fhir/version.ts';
-import type { SchemaValidator } from '../../schema-errors.ts';
-import type { Plan } from '../walk/plan.ts';
+import type { FhirVersion } from '../fhir/version.ts';
+import type { SchemaValidator } from '../schema-errors.ts';
+import type { Plan } from './plan.ts';
+import type { CoreProfiles } from './profiles/core.ts';
 
 /** What the stages need to know of one FHIR version; each entry file makes one. */
 export interface ValidatedVersion {
@@ -10,4 +11,6 @@ export interface ValidatedVersion {
   readonly resourceTypes: readonly string[];
   readonly plan: Plan;
   readonly knownTypes: ReadonlySet<string>;
+  /** HL7's own profiles that apply without being claimed. */
+  readonly core: CoreProfiles;
 }

@@ -7,6 +7,9 @@ import { issue, type ValidationCode, type ValidationFacts } from '../issue.ts';
 import type { Profile } from '../profiles/compile.ts';
 import type { ExpressionEngine } from '../thorough/engine.ts';
 import type { JsonObject } from './json.ts';
+import type { Profile } from './profiles/compile.ts';
+import type { CoreProfiles } from './profiles/core.ts';
+import type { ExpressionEngine } from './thorough/engine.ts';
 
 /** What can be wrong with the name of a code system. */
 export type SystemFault = 'coding-system' | 'value-set-as-system' | 'other-uri-of-system';
@@ -46,6 +49,8 @@ export interface Scope {
   readonly engine: ExpressionEngine | undefined;
   /** Profiles that the caller gave, by canonical URL. */
   readonly profiles: ReadonlyMap<string, Profile> | undefined;
+  /** HL7's own profiles that apply without being claimed. */
+  readonly core: CoreProfiles;
   /** Whether what references lead to fits profiles, by their canonical URL; as far as asked for. */
   readonly conforming: Map<JsonObject, Map<string, boolean>>;
   /** A resource of a type that is not held is looked at: what stands in it has no known type. */

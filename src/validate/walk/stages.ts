@@ -8,6 +8,11 @@ import { structureValidator } from '../elements/structure.ts';
 import { terminologyStage } from '../terminology/terminology.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
 import { createPlan } from './plan.ts';
+import { coreProfiles, type VitalSigns } from './profiles/core.ts';
+import { referenceStage } from './references.ts';
+import { structureValidator } from './structure.ts';
+import { terminologyStage } from './terminology.ts';
+import type { ValidatedVersion } from './version.ts';
 
 /**
  * What one walk over a resource does at each type, by stage. The stages of elements and invariants
@@ -25,14 +30,17 @@ const stages = [
 export function createVersion(
   fhirVersion: FhirVersion,
   tables: Tables & { readonly resourceTypes: readonly string[] },
+  vitalSigns: VitalSigns,
 ): ValidatedVersion {
   const { resourceTypes } = tables;
-  const definitions = createDefinitions(fhirVersion, tables);
+  const valueSets = { ...vitalSigns.valueSets, ...tables.valueSets };
+  const definitions = createDefinitions(fhirVersion, { ...tables, valueSets });
   return {
     fhirVersion,
     resourceValidator: structureValidator(definitions, resourceTypes),
     resourceTypes,
     knownTypes: new Set(resourceTypes),
     plan: createPlan(definitions, stages),
+    core: coreProfiles(vitalSigns, definitions),
   };
 }

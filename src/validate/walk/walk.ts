@@ -43,7 +43,7 @@ export function visitResource(
   if (resource['contained'] !== undefined) checkContainedIds(resource, scope);
   if (type === undefined) visitOpenResource(resource, name, scope, plan);
   else visitObject(resource, type, scope, plan, property);
-  if (resource['meta'] !== undefined) checkClaims(resource, scope, start);
+  if (resource['meta'] !== undefined || name === 'Observation') checkClaims(resource, scope, start);
   scope.resource = outer;
   scope.root = root;
   scope.depth = depth;

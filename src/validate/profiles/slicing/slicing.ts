@@ -96,7 +96,11 @@ function nextNodes(node: ProfileNode, step: DiscriminatorStep, look: Look): read
       const typed = profilesOfTypes(node, look).flatMap(({ root }) =>
         root.children.filter(({ name }) => name === step.name),
       );
-      return [...own, ...typed];
+      // What each value must have in it is said by a slice that must be there, as of a coding.
+      return [...own, ...typed].flatMap((node) => [
+        node,
+        ...node.slices.filter(({ min }) => min > 0),
+      ]);
     }
     case 'extension': {
       const extensions = node.children.filter(({ name }) => name === 'extension');

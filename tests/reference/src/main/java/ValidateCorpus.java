@@ -24,8 +24,17 @@ import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyS
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.SnapshotGeneratingValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
+import org.hl7.fhir.common.hapi.validation.validator.FhirDefaultPolicyAdvisor;
 import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
+import org.hl7.fhir.r5.elementmodel.Element;
+import org.hl7.fhir.r5.model.ElementDefinition;
+import org.hl7.fhir.r5.model.StructureDefinition;
+import org.hl7.fhir.r5.utils.validation.IMessagingServices;
+import org.hl7.fhir.r5.utils.validation.IResourceValidator;
 import org.hl7.fhir.r5.utils.validation.constants.BestPracticeWarningLevel;
+import org.hl7.fhir.r5.utils.validation.constants.ReferenceValidationPolicy;
+import org.hl7.fhir.utilities.validation.ValidationMessage;
+import org.hl7.fhir.validation.instance.advisor.BasePolicyAdvisorForFullValidation;
 
 /**
  * HL7's instance validator over a whole corpus in one process, without network.
@@ -168,8 +177,24 @@ public final class ValidateCorpus {
         // https://hl7.org/fhir/R4/terminologies.html#4.1
         chain.setCodeableConceptValidationSuccessfulIfNotAllCodingsAreValid(Boolean.getBoolean("anyCoding"));
         FhirInstanceValidator instance = new FhirInstanceValidator(chain);
+        // HL7's command line holds an Observation to the profiles that its code implies; this library does not.
+        if (Boolean.getBoolean("impliedProfiles")) instance.setValidatorPolicyAdvisor(new ImpliedProfiles());
         instance.setErrorForUnknownProfiles(true);
         instance.setBestPracticeWarningLevel(BestPracticeWarningLevel.Warning);
         return context.newValidator().registerValidatorModule(instance);
+    }
+
+    private static final class ImpliedProfiles extends FhirDefaultPolicyAdvisor {
+        private final BasePolicyAdvisorForFullValidation full =
+            new BasePolicyAdvisorForFullValidation(ReferenceValidationPolicy.IGNORE);
+
+        @Override
+        public List<StructureDefinition> getImpliedProfilesForResource(
+            IResourceValidator validator, Object appContext, String stackPath, ElementDefinition definition,
+            StructureDefinition structure, Element resource, boolean valid, IMessagingServices messages,
+            List<ValidationMessage> found) {
+            return full.getImpliedProfilesForResource(
+                validator, appContext, stackPath, definition, structure, resource, valid, messages, found);
+        }
     }
 }

@@ -1,13 +1,13 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fromJson } from '../../src/fhir/json/from-json.ts';
-import { writeResourceXml } from '../../src/fhir/xml/to-xml.ts';
-import { orThrow } from '../../src/issue.ts';
-import { xmlTypes } from '../../src/validate/text/xml-types.ts';
-import { allDefinitions, resourceTypes } from '../validate/all-types.ts';
-import type { FhirRelease } from './corpus.ts';
-import { publishedExamples } from './definitions.ts';
+import { fromJson } from '../../../src/fhir/from-json.ts';
+import { writeResourceXml } from '../../../src/fhir/xml/to-xml.ts';
+import { orThrow } from '../../../src/issue.ts';
+import { xmlTypes } from '../../../src/validate/text/xml-types.ts';
+import { allDefinitions, resourceTypes } from '../../validate/all-types.ts';
+import type { FhirRelease } from '../corpus.ts';
+import { publishedExamples } from '../definitions.ts';
 
 /** A published example in XML with one fault, or without; the same on every machine. */
 export interface XmlCase {
