@@ -1,7 +1,7 @@
 import type { Issue } from '../../src/issue.ts';
-import * as r4 from '../../src/validate/all-r4.ts';
-import * as r4b from '../../src/validate/all-r4b.ts';
-import * as r5 from '../../src/validate/all-r5.ts';
+import * as r4 from '../../src/validate/versions/all-r4.ts';
+import * as r4b from '../../src/validate/versions/all-r4b.ts';
+import * as r5 from '../../src/validate/versions/all-r5.ts';
 import type { Difference } from '../slow/profile-bed/differences.ts';
 import { differences } from './all-types/differences.ts';
 import { type Corpus, keptCorpusVerdicts, keyOf } from './corpora.ts';

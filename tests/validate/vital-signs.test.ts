@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import * as r4 from '../../src/validate/r4.ts';
-import * as r4b from '../../src/validate/r4b.ts';
-import * as r5 from '../../src/validate/r5.ts';
+import * as r4 from '../../src/validate/versions/r4.ts';
+import * as r4b from '../../src/validate/versions/r4b.ts';
+import * as r5 from '../../src/validate/versions/r5.ts';
 import { vitalSignCases } from '../reference/all-types/vital-signs.ts';
 import { corpora, keptCorpusVerdicts, keyOf } from '../reference/corpora.ts';
 

@@ -1,4 +1,4 @@
-import type { ValueSetTable } from '../../validate/table-types.ts';
+import type { ValueSetTable } from '../../validate/elements/table-types.ts';
 import { compact } from './codes.ts';
 import { type Definitions, structureUrl, withoutVersion } from './definitions.ts';
 import { expand } from './value-sets.ts';

@@ -169,7 +169,7 @@ function expressionsText(
 ): string {
   return [
     head(`Invariants of FHIR ${version} as published, by element.`, definitions),
-    "import type { ExpressionTable } from '../thorough/expressions.ts';\n",
+    "import type { ExpressionTable } from '../../validate/thorough/expressions.ts';\n",
     table('expressions', 'ExpressionTable', publishedRules(definitions, held)),
   ].join('\n');
 }
@@ -200,7 +200,7 @@ function head(what: string, { packages }: Definitions): string {
 }
 
 function importOf(...names: readonly string[]): string {
-  return `import type { ${names.join(', ')} } from '../table-types.ts';\n`;
+  return `import type { ${names.join(', ')} } from '../../validate/elements/table-types.ts';\n`;
 }
 
 /** One row a line, so that a change shows in a diff. */

@@ -225,9 +225,14 @@ function typeInfo(name: string, types: TypeTable, listOfCodes: ListOfCodes): Typ
     }
   }
   // Snapshots of R5 forget the rules of DomainResource on definitions such as MedicationKnowledge.
-  const common = isResource && names.has('text') ? (types['DomainResource']?.rules ?? []) : [];
-  const rules = [...new Set([...(base?.rules ?? []), ...common, ...(row?.rules ?? [])])];
+  const common = isResource && names.has('text') ? types['DomainResource'] : undefined;
+  const rules = rulesOf(base, common, row);
   return { name, rules, properties, requiredChoices, required, isResource };
+}
+
+/** Keys of the invariants of all rows, each once. */
+function rulesOf(...rows: readonly (TypeRow | undefined)[]): string[] {
+  return [...new Set(rows.flatMap((row) => row?.rules ?? []))];
 }
 
 function elementsOf(...rows: readonly (TypeRow | undefined)[]): [string, ElementRow][] {

@@ -1,5 +1,5 @@
-import { isObject, type JsonObject } from '../json.ts';
-import { report, type Scope } from '../scope.ts';
+import { isObject, type JsonObject } from '../walk/json.ts';
+import { report, type Scope } from '../walk/scope.ts';
 import type { Profile } from './compile.ts';
 import { checkProfile } from './conform.ts';
 import { typeName } from './structure.ts';

@@ -1,7 +1,7 @@
-import type { Definitions } from '../definitions.ts';
-import { isObject, type JsonObject, objectsOf, textOf } from '../json.ts';
-import type { ValueSetTable } from '../table-types.ts';
+import type { Definitions } from '../elements/definitions.ts';
+import type { ValueSetTable } from '../elements/table-types.ts';
 import { loincCodes, snomedCodes } from '../tables/vital-sign-codes.ts';
+import { isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import { compileAll, type Profile } from './compile.ts';
 import { structureBase } from './structure.ts';
 

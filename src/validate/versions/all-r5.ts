@@ -1,14 +1,14 @@
-import type { Profiles } from './profiles/compile.ts';
-import { compileAll } from './profiles/compile.ts';
-import { createVersion } from './stages.ts';
-import * as tables from './tables/r5.ts';
-import * as rest from './tables/r5-rest.ts';
-import * as vitalSigns from './tables/r5-vital-signs.ts';
-import { terminology } from './tables/terminology.ts';
-import { terminology as terminologyRest } from './tables/terminology-rest.ts';
-import { type LineValidation, runOnLines } from './text/validate-lines.ts';
-import { runOnText, type ValidateTextOptions } from './text/validate-text.ts';
-import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
+import type { Profiles } from '../profiles/compile.ts';
+import { compileAll } from '../profiles/compile.ts';
+import * as tables from '../tables/r5.ts';
+import * as rest from '../tables/r5-rest.ts';
+import * as vitalSigns from '../tables/r5-vital-signs.ts';
+import { terminology } from '../tables/terminology.ts';
+import { terminology as terminologyRest } from '../tables/terminology-rest.ts';
+import { type LineValidation, runOnLines } from '../text/validate-lines.ts';
+import { runOnText, type ValidateTextOptions } from '../text/validate-text.ts';
+import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
+import { createVersion } from '../walk/stages.ts';
 
 export type { Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';

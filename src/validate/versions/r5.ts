@@ -1,10 +1,10 @@
-import type { Profiles } from './profiles/compile.ts';
-import { compileAll } from './profiles/compile.ts';
-import { createVersion } from './stages.ts';
-import * as tables from './tables/r5.ts';
-import * as vitalSigns from './tables/r5-vital-signs.ts';
-import { terminology } from './tables/terminology.ts';
-import { runStages, type ValidateOptions, type Validation } from './validate-bundle.ts';
+import type { Profiles } from '../profiles/compile.ts';
+import { compileAll } from '../profiles/compile.ts';
+import * as tables from '../tables/r5.ts';
+import * as vitalSigns from '../tables/r5-vital-signs.ts';
+import { terminology } from '../tables/terminology.ts';
+import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
+import { createVersion } from '../walk/stages.ts';
 
 export type { Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';

@@ -1,7 +1,7 @@
-import type { FhirVersion } from '../fhir/version.ts';
-import type { SchemaValidator } from '../schema-errors.ts';
-import type { Plan } from './plan.ts';
-import type { CoreProfiles } from './profiles/core.ts';
+import type { FhirVersion } from '../../fhir/version.ts';
+import type { SchemaValidator } from '../../schema-errors.ts';
+import type { CoreProfiles } from '../profiles/core.ts';
+import type { Plan } from '../walk/plan.ts';
 
 /** What the stages need to know of one FHIR version; each entry file makes one. */
 export interface ValidatedVersion {

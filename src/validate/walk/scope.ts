@@ -5,11 +5,9 @@ import type { BundleIndex } from '../bundles/bundle-index.ts';
 import type { Definitions, Property } from '../elements/definitions.ts';
 import { issue, type ValidationCode, type ValidationFacts } from '../issue.ts';
 import type { Profile } from '../profiles/compile.ts';
+import type { CoreProfiles } from '../profiles/core.ts';
 import type { ExpressionEngine } from '../thorough/engine.ts';
 import type { JsonObject } from './json.ts';
-import type { Profile } from './profiles/compile.ts';
-import type { CoreProfiles } from './profiles/core.ts';
-import type { ExpressionEngine } from './thorough/engine.ts';
 
 /** What can be wrong with the name of a code system. */
 export type SystemFault = 'coding-system' | 'value-set-as-system' | 'other-uri-of-system';

@@ -5,14 +5,10 @@ import { dataTypeStage } from '../data-types/data-types.ts';
 import { createDefinitions, type Tables } from '../elements/definitions.ts';
 import { extensionStage } from '../elements/extensions.ts';
 import { structureValidator } from '../elements/structure.ts';
+import { coreProfiles, type VitalSigns } from '../profiles/core.ts';
 import { terminologyStage } from '../terminology/terminology.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
 import { createPlan } from './plan.ts';
-import { coreProfiles, type VitalSigns } from './profiles/core.ts';
-import { referenceStage } from './references.ts';
-import { structureValidator } from './structure.ts';
-import { terminologyStage } from './terminology.ts';
-import type { ValidatedVersion } from './version.ts';
 
 /**
  * What one walk over a resource does at each type, by stage. The stages of elements and invariants

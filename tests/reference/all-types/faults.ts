@@ -1,4 +1,4 @@
-import { isObject } from '../../../src/validate/json.ts';
+import { isObject } from '../../../src/validate/walk/json.ts';
 import { atProperty, type Fault } from './places.ts';
 
 /** Faults of structure and of values, each for resources of every type. */

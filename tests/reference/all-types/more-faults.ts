@@ -1,4 +1,4 @@
-import { isObject } from '../../../src/validate/json.ts';
+import { isObject } from '../../../src/validate/walk/json.ts';
 import { atProperty, type Fault, type Json } from './places.ts';
 
 /** Faults in kinds that the catalogue of bundles (src/testing/faults) and faults.ts do not have. */

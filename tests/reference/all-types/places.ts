@@ -1,5 +1,9 @@
-import type { Definitions, Property, TypeInfo } from '../../../src/validate/definitions.ts';
-import { isObject } from '../../../src/validate/json.ts';
+import type {
+  Definitions,
+  Property,
+  TypeInfo,
+} from '../../../src/validate/elements/definitions.ts';
+import { isObject } from '../../../src/validate/walk/json.ts';
 
 export type Json = Record<string, unknown>;
 

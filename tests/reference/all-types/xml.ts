@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fromJson } from '../../../src/fhir/from-json.ts';
+import { fromJson } from '../../../src/fhir/json/from-json.ts';
 import { writeResourceXml } from '../../../src/fhir/xml/to-xml.ts';
 import { orThrow } from '../../../src/issue.ts';
 import { xmlTypes } from '../../../src/validate/text/xml-types.ts';
