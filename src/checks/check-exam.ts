@@ -3,6 +3,7 @@ import { type Issue, issue, issuesBelow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
+import type { Statement } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../terminology/types.ts';
 import { compareExams } from './compare/compare-exams.ts';
@@ -11,7 +12,7 @@ import { priorIssues } from './compare/usable-prior.ts';
 import type { CheckContext } from './context.ts';
 import { type Coverage, coverageGaps, coverExam } from './coverage/coverage.ts';
 import { indexExam, listIn } from './exam-index.ts';
-import { cautions } from './prompt.ts';
+import { isAbnormal } from './facts/signs.ts';
 import type { Rule, RuleResult } from './rule.ts';
 import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
 import { rules } from './rules.ts';
@@ -19,6 +20,9 @@ import { runRules } from './run-rules.ts';
 import type { CheckOptions, Dismissal } from './settings/check-settings.ts';
 import { optionIssues, usableOptions } from './settings/setting-issues.ts';
 import { type Limit, resolveLimit, type ThresholdId } from './settings/thresholds.ts';
+import { pictures } from './tables/pictures.ts';
+import { urgencies } from './urgency.ts';
+import { englishChecks } from './words/english.ts';
 
 /** A prompt that fires, with the advice it is taken from and what goes with every prompt. */
 export interface Prompt extends RuleResult {
@@ -33,10 +37,18 @@ export interface CheckResult {
   readonly coverage?: Coverage;
   /** What every rule concluded on everything it is about, in the order of the rules. */
   readonly results: readonly RuleResult[];
-  /** The prompts that fire, dismissed ones among them. Empty without a chosen rule set. */
+  /**
+   * The prompts that fire, most urgent first, those that were set aside last. Empty without a chosen
+   * rule set.
+   */
   readonly prompts: readonly Prompt[];
   /** Against the prior exam; empty where there is none or it cannot be compared with. */
   readonly comparisons: readonly Comparison[];
+  /**
+   * Prompts that cannot be told although the exam states a part of what they are about: what is
+   * worth asking or looking for now, most urgent first.
+   */
+  readonly openPrompts: readonly RuleResult[];
   /** The results that lack an input: no conclusion, and no negative. */
   readonly notEvaluable: readonly RuleResult[];
   /** What the consistency rules found, and what is wrong with the prior exam or the options. */
@@ -67,6 +79,7 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
     exam,
     index,
     catalogue,
+    words: options.words ?? englishChecks,
     features: featuresOf(catalogue),
     coverage: covered.coverage,
     prior,
@@ -83,11 +96,12 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
   };
   const ran = runRules(context, chosen(options.ruleSets ?? []));
   append(issues, ran.issues);
-  const prompts = promptsOf(ran.results, options.dismissals ?? [], issues);
+  const prompts = promptsOf(context, ran.results, options.dismissals ?? [], issues);
   return {
     ...(covered.coverage !== undefined && { coverage: covered.coverage }),
     results: ran.results,
     prompts,
+    openPrompts: openPrompts(context, ran.results),
     comparisons,
     notEvaluable: ran.results.filter((one) => one.outcome === 'not-evaluable'),
     issues,
@@ -183,6 +197,7 @@ const setOfRule: ReadonlyMap<string, RuleSetId> = /*@__PURE__*/ new Map(
 );
 
 function promptsOf(
+  { words: { cautions } }: CheckContext,
   results: readonly RuleResult[],
   dismissals: readonly Dismissal[],
   issues: Issue[],
@@ -199,7 +214,52 @@ function promptsOf(
     return [{ ...result, ruleSet: set, cautions, dismissed }];
   });
   append(issues, dismissalIssues(prompts, dismissals));
-  return prompts;
+  return [...prompts].sort(
+    (a, b) =>
+      Number(a.dismissed !== undefined) - Number(b.dismissed !== undefined) || byUrgency(a, b),
+  );
+}
+
+/** Prompts keep the order of the rules within one urgency. */
+function byUrgency(a: RuleResult, b: RuleResult): number {
+  return urgencies.indexOf(a.urgency ?? 'routine') - urgencies.indexOf(b.urgency ?? 'routine');
+}
+
+/**
+ * Something present, told or weak points to them; an age or a negative alone does not. Of a picture
+ * the anchor holds wherever it gives a result that cannot be told.
+ */
+function openPrompts(
+  { catalogue, index }: CheckContext,
+  results: readonly RuleResult[],
+): readonly RuleResult[] {
+  const points = (key: string): boolean => {
+    const statement = index.byKey.get(key);
+    return statement !== undefined && isPointer(statement, catalogue);
+  };
+  return results
+    .filter((one) => one.kind === 'prompt' && one.outcome === 'not-evaluable')
+    .filter((one) => Object.hasOwn(pictures, one.ruleId) || one.inputsUsed.some(points))
+    .sort(byUrgency);
+}
+
+function isPointer(statement: Statement, catalogue: Catalogue): boolean {
+  switch (statement.kind) {
+    case 'finding':
+      return statement.presence !== 'absent' && isAbnormal(statement, catalogue);
+    case 'symptom':
+      return statement.answer === 'yes';
+    case 'movement':
+      return catalogue.testResults.get(statement.grade)?.usual !== true;
+    case 'function-test':
+      return catalogue.testResults.get(statement.result)?.usual !== true;
+    case 'sensation':
+      return statement.results.some(
+        ({ result }) => catalogue.sensationResults.get(result)?.usual !== true,
+      );
+    default:
+      return statement.kind === 'scale-score';
+  }
 }
 
 function dismissalIssues(

@@ -6,12 +6,15 @@ import type { Coverage } from './coverage/coverage.ts';
 import type { ExamIndex } from './exam-index.ts';
 import type { Judgement } from './settings/check-settings.ts';
 import type { Limit, ThresholdId } from './settings/thresholds.ts';
+import type { CheckWords } from './words/check-words.ts';
 
 /** What every rule is given. Nothing in it changes while the rules run. */
 export interface CheckContext {
   readonly exam: Exam;
   readonly index: ExamIndex;
   readonly catalogue: Catalogue;
+  /** Words for what prompts say and what they lack. */
+  readonly words: CheckWords;
   /** Codes of the findings that are values of one feature, by feature. */
   readonly features: ReadonlyMap<string, readonly string[]>;
   /** Undefined where the protocol is not known. */

@@ -1,55 +1,61 @@
 import type { Side } from '../model/primitive.ts';
+import type { CheckContext } from './context.ts';
 import { type Fact, inputsOf } from './facts/fact.ts';
 import type { RuleFinding, RuleSeverity } from './rule.ts';
-import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
+import type { Urgency } from './urgency.ts';
+import { fill } from './words/check-words.ts';
+import { englishChecks, type PromptId } from './words/english.ts';
 
 /** Goes with every output that shows a prompt. */
-export const cautions: readonly string[] = [
-  "A prompt supports and never replaces the clinician's judgement and the local pathway.",
-  'It rests only on what this record states; what is missing is listed and was not taken for normal.',
-  'It names no disease as present and does not change any finding or the status of the record.',
-  'Guidelines differ by country and change: check the edition in force where you practise.',
-];
+export const cautions: readonly string[] = englishChecks.cautions;
 
-/**
- * Text of a prompt: what the guideline asks for in its own verb ("consider", "refer"), whose advice
- * it is, and that the clinician decides.
- */
-export function promptText(advice: string, set: RuleSet): string {
-  const place = set.jurisdiction === 'none' ? '' : `, ${set.jurisdiction}`;
-  return `${advice} Per ${set.publisher}, ${set.title}, ${set.version}${place}. Supports, does not replace, the clinician's judgement and the local pathway.`;
-}
+const severities: { readonly [U in Urgency]: RuleSeverity } = {
+  now: 'urgent',
+  'same-day': 'urgent',
+  days: 'prompt',
+  weeks: 'prompt',
+  routine: 'prompt',
+};
 
-/** `a`, `a and b`, `a, b and c`. */
-export function listText(parts: readonly string[]): string {
-  const last = parts.at(-1);
-  if (last === undefined) return '';
-  return parts.length === 1 ? last : `${parts.slice(0, -1).join(', ')} and ${last}`;
-}
-
-export interface PromptWords {
+interface About {
   /** What it is about: a side, a lesion, one of several criteria of the rule. */
   readonly on?: string;
   readonly side?: Side;
-  /** What the guideline asks for, with its own verb, as one sentence. */
-  readonly advice: string;
-  /** What the criterion is, for the case that it does not hold or cannot be told. */
-  readonly criterion: string;
-  readonly severity?: RuleSeverity;
+  readonly urgency: Urgency;
 }
 
-/** A finding of a prompt rule, worded in the one form that all prompts have. */
-export function promptFinding(set: RuleSetId, fact: Fact, words: PromptWords): RuleFinding {
+/** A prompt of a rule by hand: its sentences stand in the words of the language. */
+export function promptFinding(
+  context: CheckContext,
+  fact: Fact,
+  about: About & {
+    readonly says: PromptId;
+    readonly values?: Readonly<Record<string, string | number>>;
+  },
+): RuleFinding {
+  const { prompts, sides } = context.words;
+  const { advice, criterion } = prompts[about.says];
+  const values = { side: about.side === undefined ? '' : sides[about.side], ...about.values };
+  return wordedFinding(context, fact, about, fill(advice, values), fill(criterion, values));
+}
+
+/** A finding in the one form that all prompts have: a line of text, without its source and cautions. */
+export function wordedFinding(
+  { words }: CheckContext,
+  fact: Fact,
+  { on, side, urgency }: About,
+  advice: string,
+  criterion: string,
+): RuleFinding {
   const inputs = inputsOf(fact);
-  const chosen = ruleSet(set);
-  const fires = inputs.outcome === 'fires' && chosen !== undefined;
+  const fires = inputs.outcome === 'fires';
+  const open = inputs.outcome === 'not-evaluable' ? words.untold : words.unmet;
   return {
     ...inputs,
-    ...(words.on !== undefined && { on: words.on }),
-    ...(words.side !== undefined && { side: words.side }),
-    ...(fires && words.severity !== undefined && { severity: words.severity }),
-    text: fires
-      ? promptText(words.advice, chosen)
-      : `${words.criterion}: ${inputs.outcome === 'not-evaluable' ? 'cannot be told from this exam' : 'not met by what this exam states'}.`,
+    ...(on !== undefined && { on }),
+    ...(side !== undefined && { side }),
+    ...(fires && { severity: severities[urgency] }),
+    urgency,
+    text: fires ? advice : fill(open, { criterion }),
   };
 }

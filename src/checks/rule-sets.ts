@@ -17,6 +17,7 @@ export interface RuleSet {
 
 /** In the order they are offered. */
 export type RuleSetId =
+  | 'red-flags'
   | 'ng12-england'
   | 'suspected-cancer-scotland'
   | 'neck-mass-us'
@@ -28,14 +29,27 @@ export type RuleSetId =
 
 export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
   {
+    id: 'red-flags',
+    title: 'Warning signs of face and neck',
+    publisher: 'this library, in its own words, from published guidance that each line names',
+    jurisdiction: 'none',
+    version: '2026',
+    leavesOut:
+      'the mouth cavity, throat and larynx as seen, eye movements and the back of the eye, vital signs, blood tests, everything below the neck, burns and bites, and every picture that it has no line for: no prompt does not mean no danger',
+    source:
+      'the source of each line, in the table of rules; to be read over by clinicians before use',
+    evidence: 'read',
+  },
+  {
     id: 'ng12-england',
     title: 'Suspected cancer: recognition and referral (NG12)',
     publisher: 'NICE',
     jurisdiction: 'England',
     version: '2015, updated; read in copies of 2020 and later',
-    leavesOut: 'ulcers and patches of the mouth, and cancers of other places',
+    leavesOut:
+      'ulcers and patches of the mouth, generalised lymph nodes of a child (blood count), spleen and pain on alcohol beside a node, and cancers of other places',
     source:
-      'NICE NG12, read in copies (readkong.com transcription of 2020, GPnotebook, Macmillan rapid referral guidelines)',
+      'NICE NG12, read in copies (readkong.com transcription of 2020, GPnotebook, Macmillan rapid referral guidelines); its terms on nice.org.uk',
     evidence: 'second-hand',
   },
   {
@@ -45,9 +59,9 @@ export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
     jurisdiction: 'Scotland',
     version: 'web edition without a printed date, read 2025',
     leavesOut:
-      'constant one-sided throat pain, signs inside the mouth, family history, and cancers of other places',
+      'signs inside the mouth, nails, biopsy results, recurrent basal cell carcinoma, and cancers of other places',
     source:
-      'rightdecisions.scot.nhs.uk, Scottish Referral Guidelines for Suspected Cancer, head and neck and thyroid',
+      'rightdecisions.scot.nhs.uk, Scottish Referral Guidelines for Suspected Cancer, head and neck and thyroid; quick reference guide of 2019 for skin',
     evidence: 'read',
   },
   {
@@ -69,7 +83,7 @@ export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
     jurisdiction: 'England',
     version: 'NG98 2018, updated 2023; QS185 2019',
     leavesOut:
-      'ear pain and discharge with lowered immunity, effusion behind the drum, and the criteria for diagnostic investigation',
+      'effusion behind the drum, hearing that varies, and the criteria for diagnostic investigation',
     source: 'nice.org.uk, NG98 recommendations 1.1.2 and 1.1.3 and QS185 quality statement 2',
     evidence: 'read',
   },
@@ -80,7 +94,7 @@ export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
     jurisdiction: 'United Kingdom',
     version: '2020',
     leavesOut:
-      'blood tests, scalp tenderness, claudication of tongue and limbs, and symptoms of the body as a whole',
+      'blood tests, pain and stiffness of shoulders and hips, and symptoms of the body as a whole',
     source:
       'British Society for Rheumatology guideline, Rheumatology 2020;59:e1-e23, read second-hand; NHS Lanarkshire and NHS Highland pathways',
     evidence: 'second-hand',
@@ -113,7 +127,8 @@ export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
     publisher: 'teaching texts',
     jurisdiction: 'none',
     version: 'as read',
-    leavesOut: 'speech, limbs and every other sign of a stroke',
+    leavesOut:
+      'speech, limbs and every other sign of a stroke, which the warning signs hold; a whole side that is weak',
     source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
     evidence: 'second-hand',
   },

@@ -3,6 +3,7 @@ import type { Key, Side } from '../model/primitive.ts';
 import type { Evidence } from '../terminology/types.ts';
 import type { CheckContext } from './context.ts';
 import type { RuleSetId } from './rule-sets.ts';
+import type { Urgency } from './urgency.ts';
 
 /** Codes that a consistency rule can raise. */
 export type RuleIssueCode =
@@ -44,6 +45,8 @@ export interface RuleFinding {
   readonly side?: Side;
   /** Differs from that of the rule only where the inputs raise or lower it. */
   readonly severity?: RuleSeverity;
+  /** Of a prompt: how soon it asks for somebody to act. */
+  readonly urgency?: Urgency;
   /** Keys of the statements used, and `subject.birthDate` where the age was. */
   readonly inputsUsed: readonly Key[];
   /** What would have been needed, in words. */

@@ -1,4 +1,5 @@
 import type { Rule } from './rule.ts';
+import { pictureRules } from './rules/pictures.ts';
 import { r01Coverage } from './rules/r01-coverage.ts';
 import { r02SideInWords } from './rules/r02-side-in-words.ts';
 import { r03NormalWithSign } from './rules/r03-normal-with-sign.ts';
@@ -53,8 +54,8 @@ import { r51Members } from './rules/r51-members.ts';
 
 /**
  * Every rule, in the order in which results are given. A new rule is a file, a line here and its
- * cases. R05 (units), R27 (status) and the sides and dates of R02 and R30 are checked with the form
- * and the life of the record; R33 is the wording that `promptText` (wording.ts) gives every prompt.
+ * cases; a new picture of danger is a row of the tables of pictures. R05 (units), R27 (status) and the sides and dates of R02 and R30 are checked with the form
+ * and the life of the record; R33 is the one form that `wordedFinding` (prompt.ts) gives every prompt.
  */
 export const rules: readonly Rule[] = [
   r01Coverage,
@@ -108,4 +109,5 @@ export const rules: readonly Rule[] = [
   r49FiguresTogether,
   r50Conclusion,
   r51Members,
+  ...pictureRules,
 ];

@@ -33,7 +33,10 @@ export function runRules(
     : undefined;
   for (const rule of rules) {
     const known = rule.run(context);
-    const found = asTakenOver === undefined ? known : openFor(known, rule, rule.run(asTakenOver));
+    const found =
+      asTakenOver === undefined
+        ? known
+        : openFor(known, rule, rule.run(asTakenOver), context.words.phrases['taken-over']);
     const ids = new Map<string, number>();
     for (const one of found.length > 0 ? found : [nothing]) {
       results.push(resultOf(rule, one, ids));
@@ -57,9 +60,6 @@ export function runRules(
   return { results, issues };
 }
 
-const notLookedAtAgain =
-  'what was taken over from an earlier exam to be looked at again: until then it is not known';
-
 /**
  * What a rule found from what is known today, with that added to what it lacks wherever statements
  * that were taken over and not looked at again would have settled it.
@@ -68,6 +68,7 @@ function openFor(
   known: readonly RuleFinding[],
   rule: Rule,
   takenOver: readonly RuleFinding[],
+  notLookedAtAgain: string,
 ): readonly RuleFinding[] {
   const settled = takenOver.filter((one) =>
     rule.kind === 'consistency'

@@ -3,6 +3,7 @@ import { examples } from '../../examples/all-exams.ts';
 import { checkExam } from '../../src/checks/check-exam.ts';
 import { indexExam } from '../../src/checks/exam-index.ts';
 import { sign } from '../../src/checks/facts/stated.ts';
+import { englishChecks } from '../../src/checks/words/english.ts';
 import {
   type Exam,
   fromBundle,
@@ -75,7 +76,12 @@ const opened: readonly ((member: Member) => Statement)[] = [
 
 function holds(statements: readonly Statement[], { region, side }: Member): boolean | undefined {
   const exam = examOf({ statements }, 'E-1', examStart);
-  const context = { index: indexExam(exam), catalogue: builtInCatalogue, features: new Map() };
+  const context = {
+    index: indexExam(exam),
+    catalogue: builtInCatalogue,
+    features: new Map(),
+    words: englishChecks,
+  };
   // Signs are read from the index and the tables alone.
   return sign(context as unknown as Parameters<typeof sign>[0], {
     finding,

@@ -37,10 +37,20 @@ export function facialPattern(context: CheckContext, side: OneSide): PatternVerd
   };
 }
 
-/** Whether anything of the face was moved on that side at all. */
+/** Whether any movement of the face was tested. */
 export function facialMovementStated({ index }: CheckContext): boolean {
   return [...lowerFace, ...eyeClosure, 'frontalis'].some(
     (test) => index.about('movement', test).length > 0,
+  );
+}
+
+/** Whether any movement of the face was tested, or its weakness was seen or told. */
+export function facialWeaknessStated(context: CheckContext): boolean {
+  const { index } = context;
+  return (
+    facialMovementStated(context) ||
+    index.about('finding', 'facial-weakness').some((one) => one.presence === 'present') ||
+    index.about('symptom', 'sym-motor.weakness').some((one) => one.answer === 'yes')
   );
 }
 

@@ -6,7 +6,7 @@ import { type Fact, known, some, unknown } from './fact.ts';
 import { figureOf, isMeasured, type Measured, type Unmeasured } from './measured.ts';
 import { codedAttribute } from './signs.ts';
 
-/** A skin lesion that a checklist was begun for, or that is pigmented and was measured. */
+/** A skin lesion that a checklist was begun for, or that is pigmented and was measured or looks or is told to be odd. */
 export interface Lesion {
   /** Key of the finding, or of the score where no finding was named. */
   readonly key: Key;
@@ -23,16 +23,34 @@ const pigmented: ReadonlySet<string> = new Set([
   'melanoma',
 ]);
 
+const suspicious: ReadonlySet<string> = new Set(['suspicious-pigmented-lesion']);
+
+/** Attributes that count in a checklist. */
+const oddAttributes = [
+  ['lesion-border', 'irregular'],
+  ['lesion-colour', 'variegated'],
+  ['lesion-secondary', 'crust'],
+  ['lesion-symptom', 'bleeding'],
+] as const;
+
 /** Lesions for the 7-point checklist and ABCDE, in the order of the exam. */
 export function lesionsOf(context: CheckContext): readonly Lesion[] {
   const { index } = context;
   const scores = [...index.about('scale-score', '7pcl'), ...index.about('scale-score', 'abcde')];
   const measured = new Set(index.about('measurement', 'lesion-max').map((one) => one.about));
   const scored = new Set(scores.map((one) => one.about));
+  const changing = index
+    .about('symptom', 'sym-skin.changing-lesion')
+    .some((one) => one.answer === 'yes');
+  const odd = (one: Finding): boolean =>
+    measured.has(one.key) ||
+    changing ||
+    suspicious.has(one.finding) ||
+    oddAttributes.some(([attribute, value]) => codedAttribute(one, attribute) === value);
   const found = index
     .all('finding')
     .filter((one) => one.presence === 'present')
-    .filter((one) => scored.has(one.key) || (pigmented.has(one.finding) && measured.has(one.key)));
+    .filter((one) => scored.has(one.key) || (pigmented.has(one.finding) && odd(one)));
   const keys = new Set(found.map((one) => one.key));
   const loose = scores.filter((one) => one.about === undefined || !keys.has(one.about));
   return [
@@ -46,7 +64,7 @@ export function lesionsOf(context: CheckContext): readonly Lesion[] {
       key: score.key,
       finding: undefined,
       scores: [score],
-      diameter: { missing: 'greatest diameter of the lesion' },
+      diameter: { missing: context.words.phrases.diameter },
     })),
   ];
 }
@@ -58,16 +76,22 @@ export function diameterOf(context: CheckContext, finding: Key): Measured | Unme
     .filter((one) => one.about === finding)
     .map((one) => figureOf(context, one));
   const first = figures[0];
-  if (first === undefined) return { missing: 'greatest diameter of the lesion' };
+  const { phrases } = context.words;
+  if (first === undefined) return { missing: phrases.diameter };
   if (!isMeasured(first)) return first;
   const differing = figures.some(
     (one) => !isMeasured(one) || compare(one.value, first.value) !== 0,
   );
-  return differing ? { missing: 'greatest diameter of the lesion: several values' } : first;
+  return differing ? { missing: phrases['several-diameters'] } : first;
 }
 
 /** Whether a figure lies over a limit, also where only a bound is known and settles it. */
-export function exceeds(figure: Measured | Unmeasured, limit: Exact, orEqual: boolean): Fact {
+export function exceeds(
+  { words }: CheckContext,
+  figure: Measured | Unmeasured,
+  limit: Exact,
+  orEqual: boolean,
+): Fact {
   if (!isMeasured(figure)) return unknown(figure.missing);
   const order = compare(figure.value, limit);
   const over = orEqual ? order >= 0 : order > 0;
@@ -78,7 +102,7 @@ export function exceeds(figure: Measured | Unmeasured, limit: Exact, orEqual: bo
   const settled = upward
     ? over || (bound === '>' && order === 0)
     : !over || (bound === '<' && order === 0);
-  return settled ? known(upward, key) : unknown('the exact figure: only a bound was given');
+  return settled ? known(upward, key) : unknown(words.phrases['inexact-figure']);
 }
 
 /** What the examiner answered to an item of a checklist for the lesion. */

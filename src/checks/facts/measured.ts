@@ -3,7 +3,8 @@ import type { Measurement } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
 import { decimalText, type Exact } from '../figures/decimal.ts';
 import { baseValue } from '../figures/units.ts';
-import { type OneSide, sideText } from '../places/sides.ts';
+import type { OneSide } from '../places/sides.ts';
+import { fill } from '../words/check-words.ts';
 
 /** A measured figure in the base unit of its kind. */
 export interface Measured {
@@ -26,9 +27,10 @@ export function isMeasured(figure: Measured | Unmeasured): figure is Measured {
 /** The figure of one measurement in its base unit. */
 export function figureOf(context: CheckContext, statement: Measurement): Measured | Unmeasured {
   const name = measureName(context, statement.measure);
-  if (statement.value === undefined) return { missing: `${name}: the reading could not be used` };
+  const { phrases } = context.words;
+  if (statement.value === undefined) return { missing: fill(phrases.unusable, { name }) };
   const converted = baseValue(statement.value, statement.unit);
-  if (converted === undefined) return { missing: `${name}: the unit is not known` };
+  if (converted === undefined) return { missing: fill(phrases['unit-unknown'], { name }) };
   const { comparator } = statement;
   return {
     value: converted.value,
@@ -45,7 +47,8 @@ export function wholeFigureOf(
 ): Measured | Unmeasured {
   const figure = figureOf(context, statement);
   if (isMeasured(figure) && figure.bound !== undefined) {
-    return { missing: `${measureName(context, statement.measure)}: only a bound was given` };
+    const name = measureName(context, statement.measure);
+    return { missing: fill(context.words.phrases['only-bound'], { name }) };
   }
   return figure;
 }
@@ -60,14 +63,18 @@ export function measured(
   side?: OneSide,
   wanted: (statement: Measurement) => boolean = () => true,
 ): Measured | Unmeasured {
-  const name = `${measureName(context, measure)}${side === undefined ? '' : ` ${sideText(side)}`}`;
+  const { phrases, sides } = context.words;
+  const name = fill(phrases.named, {
+    name: measureName(context, measure),
+    side: side === undefined ? '' : sides[side],
+  });
   const statements = context.index
     .about('measurement', measure)
     .filter((statement) => measuredOn(statement, side) && wanted(statement));
   const first = statements[0];
   if (first === undefined) return { missing: name };
   if (statements.some((other) => other.value !== first.value || other.unit !== first.unit)) {
-    return { missing: `${name}: several values, and which one is meant is not said` };
+    return { missing: fill(phrases['several-values'], { name }) };
   }
   return wholeFigureOf(context, first);
 }

@@ -1,8 +1,8 @@
 import type { Key } from '../../model/primitive.ts';
 import type { CheckContext } from '../context.ts';
-import { coversSide, type OneSide, sideText } from '../places/sides.ts';
+import { coversSide, type OneSide } from '../places/sides.ts';
+import { fill } from '../words/check-words.ts';
 import { type Fact, known, unknown } from './fact.ts';
-import { lowered } from './stated.ts';
 
 /** Grades of a facial movement, from normal to none. */
 const gradeRanks: ReadonlyMap<string, number> = new Map([
@@ -26,18 +26,22 @@ export interface TestedMovement {
 
 /** The movement as tested on a side, or what is missing. The last statement counts. */
 export function movementOn(
-  { index, catalogue }: CheckContext,
+  { index, catalogue, words }: CheckContext,
   test: string,
   side: OneSide | undefined,
 ): TestedMovement | { readonly missing: string } {
-  const name = `${lowered(catalogue.testPoints.get(test)?.display ?? test)} ${sideText(side)}`;
+  const { phrases, sides, within } = words;
+  const values = {
+    name: within(catalogue.testPoints.get(test)?.display ?? test),
+    side: side === undefined ? '' : sides[side],
+  };
   const stated = index
     .about('movement', test)
     .filter((one) => side === undefined || coversSide(one.side, side));
   const statement = stated.at(-1);
-  if (statement === undefined) return { missing: name.trim() };
+  if (statement === undefined) return { missing: fill(phrases.named, values) };
   const result = catalogue.testResults.get(statement.grade);
-  if (result?.untested === true) return { missing: `${name.trim()} (not tested)` };
+  if (result?.untested === true) return { missing: fill(phrases['not-tested'], values) };
   return {
     test,
     grade: statement.grade,
@@ -58,7 +62,10 @@ export function isTested(
 export function weakerThan(context: CheckContext, test: string, side: OneSide, rank: number): Fact {
   const movement = movementOn(context, test, side);
   if (!isTested(movement)) return unknown(movement.missing);
-  if (movement.rank === undefined) return unknown(`grade of ${test}`);
+  if (movement.rank === undefined) {
+    const name = context.catalogue.testPoints.get(test)?.display ?? test;
+    return unknown(fill(context.words.phrases.grade, { name: context.words.within(name) }));
+  }
   return known(movement.rank > rank, movement.key);
 }
 

@@ -1,7 +1,9 @@
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
+import { fill } from '../words/check-words.ts';
+import type { Phrase } from '../words/english.ts';
 import { every, type Fact, ifNotDenied, knownBy, some } from './fact.ts';
-import { judged, sign, symptom } from './stated.ts';
+import { judged, lastedDays, sign, symptom, symptomsNamed } from './stated.ts';
 
 const touch = ['palpation', 'bimanual-palpation'];
 const nodes = [
@@ -109,6 +111,17 @@ export function hoarseness(context: CheckContext): Fact {
   ]);
 }
 
+/** Days below which a complaint is not called persistent unless the clinician does; common practice, no source. */
+const RECENT_DAYS = 14;
+
+/** Whether all complaints that a fact rests on are known to be recent. */
+function isRecent(context: CheckContext, fact: Fact): boolean {
+  const told = symptomsNamed(context, fact.used);
+  return (
+    told.length > 0 && told.every((one) => lastedDays(context, one, RECENT_DAYS).holds === false)
+  );
+}
+
 /**
  * The fact, with what the clinician judged of it. A judgement that was not made does not stop the
  * prompt: it stands in the text as a condition and among what is missing.
@@ -117,14 +130,21 @@ export function withJudgement(
   context: CheckContext,
   fact: Fact,
   questions: readonly ('unexplained' | 'persistent')[],
-  name: string,
+  thing: Extract<Phrase, `the-${string}`>,
 ): Fact {
   if (fact.holds !== true) return fact;
-  const words = { unexplained: 'unexplained', persistent: 'persistent' };
+  const { phrases } = context.words;
+  const name = phrases[thing];
   return every([
     fact,
-    ...questions.map((question) =>
-      ifNotDenied(judged(context, fact.used, question, `whether ${name} is ${words[question]}`)),
-    ),
+    ...questions.map((question) => {
+      const answer = judged(
+        context,
+        fact.used,
+        question,
+        fill(phrases[`judge-${question}`], { name }),
+      );
+      return question === 'persistent' && isRecent(context, fact) ? answer : ifNotDenied(answer);
+    }),
   ]);
 }

@@ -20,7 +20,10 @@ export interface SevenPoint {
 /** The weighted 7-point checklist of a lesion, with its bounds where items are open. */
 export function sevenPoint(context: CheckContext, lesion: Lesion): SevenPoint {
   const weights = context.catalogue.scales.get('7pcl')?.items ?? [];
-  const facts = weights.map((row) => ({ row, fact: itemFact(lesion, row.code, row.display) }));
+  const facts = weights.map((row) => ({
+    row,
+    fact: itemFact(context, lesion, row.code, row.display),
+  }));
   const points = (wanted: (fact: Fact) => boolean): number =>
     facts.reduce((sum, { row, fact }) => sum + (wanted(fact) ? row.weight : 0), 0);
   return {
@@ -32,11 +35,11 @@ export function sevenPoint(context: CheckContext, lesion: Lesion): SevenPoint {
 }
 
 /** The measured diameter decides its item; other items are the examiner's, or plain in an attribute. */
-function itemFact(lesion: Lesion, item: string, display: string): Fact {
+function itemFact(context: CheckContext, lesion: Lesion, item: string, display: string): Fact {
   const stated = itemAnswer(lesion, '7pcl', item, display);
   switch (item) {
     case '7pcl-diameter':
-      return firstKnown(exceeds(lesion.diameter, DIAMETER, true), stated);
+      return firstKnown(exceeds(context, lesion.diameter, DIAMETER, true), stated);
     case '7pcl-irregular-shape':
       return firstKnown(stated, attributeSays(lesion, 'lesion-border', ['irregular']));
     case '7pcl-irregular-colour':

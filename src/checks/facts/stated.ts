@@ -7,8 +7,9 @@ import { ageAt, daysBetween } from '../figures/time.ts';
 import { baseValue } from '../figures/units.ts';
 import { leavesOpen } from '../places/exceptions.ts';
 import { isWithin, membersOf, regionName } from '../places/regions.ts';
-import { coversSide, type OneSide, oneSides, sideText } from '../places/sides.ts';
+import { coversSide, type OneSide, oneSides } from '../places/sides.ts';
 import type { Judgement } from '../settings/check-settings.ts';
+import { fill } from '../words/check-words.ts';
 import { every, type Fact, known, knownBy, some, unknown } from './fact.ts';
 
 const SECONDS_A_DAY = 86_400n;
@@ -16,17 +17,19 @@ const SECONDS_A_DAY = 86_400n;
 /** Age in completed years at the exam is at least this. */
 export function ageAtLeast(context: CheckContext, years: number): Fact {
   const { birthDate } = context.exam.subject;
-  if (birthDate === undefined) return unknown('age (no date of birth)');
+  const { phrases } = context.words;
+  if (birthDate === undefined) return unknown(phrases.age);
   const age = ageAt(birthDate, context.exam.performed.start);
-  if (age === undefined) return unknown('age (the date of birth or of the exam does not exist)');
+  if (age === undefined) return unknown(phrases['age-impossible']);
   if (age.least >= years) return known(true, 'subject.birthDate');
   if (age.most < years) return known(false, 'subject.birthDate');
-  return unknown(`whether the age is ${years} or more (the date of birth is not exact enough)`);
+  return unknown(fill(phrases['age-inexact'], { years }));
 }
 
 /** A complaint: yes, no, or not known where it was not asked or the answer was not clear. */
 export function symptom(context: CheckContext, code: string, side?: OneSide): Fact {
-  const name = lowered(context.catalogue.symptoms.get(code)?.display ?? code);
+  const { phrases, within } = context.words;
+  const name = within(context.catalogue.symptoms.get(code)?.display ?? code);
   const statements = context.index.about('symptom', code);
   const here = statements.filter((one) => side === undefined || coversSide(one.side, side));
   const yes = here.filter((one) => one.answer === 'yes');
@@ -36,9 +39,9 @@ export function symptom(context: CheckContext, code: string, side?: OneSide): Fa
       true,
       placed.map((one) => one.key),
     );
-  if (yes.length > 0) return unknown(`side of ${name}`);
+  if (yes.length > 0) return unknown(fill(phrases['side-of'], { name }));
   const open = here.find((one) => one.answer !== 'no');
-  if (open !== undefined) return unknown(`${name} (${answerText(open)})`);
+  if (open !== undefined) return unknown(fill(phrases[answerPhrase(open)], { name }));
   const no = here.map((one) => one.key);
   return no.length > 0 ? knownBy(false, no) : unknown(name);
 }
@@ -109,8 +112,14 @@ function signAt(
     );
   const inMembers = deniedInMembers(context, query, region, side);
   if (inMembers !== undefined) return inMembers;
-  const name = lowered(catalogue.findings.get(finding)?.display ?? finding);
-  return unknown(`${name}, ${lowered(regionName(catalogue, region))} ${sideText(side)}`.trim());
+  const { phrases, sides, within } = context.words;
+  return unknown(
+    fill(phrases.at, {
+      name: within(catalogue.findings.get(finding)?.display ?? finding),
+      place: within(regionName(catalogue, region)),
+      side: side === undefined ? '' : sides[side],
+    }),
+  );
 }
 
 /** A sign that each member of a group denies is denied of the group, on each side that a member has. */
@@ -142,7 +151,9 @@ function otherValues({ catalogue, features, index }: CheckContext, finding: stri
 
 /** What the exam's conditions say: earlier injury, radiotherapy and the like, answered yes or no. */
 export function background(context: CheckContext, condition: string): Fact {
-  const name = lowered(context.catalogue.conditions.get(condition)?.display ?? condition);
+  const name = context.words.within(
+    context.catalogue.conditions.get(condition)?.display ?? condition,
+  );
   const stated = (context.exam.conditions ?? []).filter((one) => one.condition === condition);
   if (stated.some((one) => one.value === 'yes')) return known(true, `condition.${condition}`);
   if (stated.some((one) => one.value === 'no')) return known(false, `condition.${condition}`);
@@ -152,17 +163,17 @@ export function background(context: CheckContext, condition: string): Fact {
 /** A complaint has lasted at least so many days at the exam. */
 export function lastedDays(context: CheckContext, statement: Symptom, days: number): Fact {
   const span = durationSeconds(context, statement);
-  const name = lowered(
-    context.catalogue.symptoms.get(statement.symptom)?.display ?? 'the complaint',
-  );
+  const { phrases, within } = context.words;
+  const display = context.catalogue.symptoms.get(statement.symptom)?.display;
+  const name = display === undefined ? phrases.complaint : within(display);
   const limit = whole(BigInt(days) * SECONDS_A_DAY);
   if (span.least !== undefined && compare(span.least, limit) >= 0)
     return known(true, statement.key);
   if (span.below !== undefined && compare(span.below, limit) <= 0)
     return known(false, statement.key);
   if (span.most !== undefined && compare(span.most, limit) < 0) return known(false, statement.key);
-  const words = statement.durationText === undefined ? '' : ' (given in words only)';
-  return unknown(`how long ${name} has lasted${words}`);
+  const inWords = statement.durationText !== undefined;
+  return unknown(fill(phrases[inWords ? 'how-long-words' : 'how-long'], { name }));
 }
 
 interface DurationSpan {
@@ -235,21 +246,8 @@ export function judged(
   return answers.length > 0 ? some(answers) : unknown(inWords);
 }
 
-/** A display as it stands within a sentence: "Lump in the neck" becomes "lump in the neck". */
-export function lowered(display: string): string {
-  const ownName = /^(Bell|Horner|House|Rinne|Weber|WHO)/.test(display);
-  return ownName || !/^[A-Z][a-z -]/.test(display)
-    ? display
-    : `${display.charAt(0).toLowerCase()}${display.slice(1)}`;
-}
-
-function answerText(statement: Symptom): string {
-  switch (statement.answer) {
-    case 'unsure':
-      return 'the answer was not sure';
-    case 'declined':
-      return 'the patient would not say';
-    default:
-      return 'not asked';
-  }
+function answerPhrase(statement: Symptom): 'unsure' | 'declined' | 'not-asked' {
+  return statement.answer === 'unsure' || statement.answer === 'declined'
+    ? statement.answer
+    : 'not-asked';
 }

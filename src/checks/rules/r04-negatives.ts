@@ -1,10 +1,10 @@
 import type { Side } from '../../model/primitive.ts';
 import type { Lean, NegativeSet } from '../../terminology/types.ts';
 import type { CheckContext } from '../context.ts';
-import { lowered } from '../facts/stated.ts';
 import { isWithin, regionName } from '../places/regions.ts';
 import { coversSide, type OneSide, oneSides, sideText } from '../places/sides.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
+import { lowered } from '../words/english.ts';
 
 /** Fires when a sign that was to be looked for has no statement: not assessed, never absent. */
 export const r04Negatives: ComputationRule = {

@@ -8,7 +8,6 @@ import {
   missingOf,
   type Pair,
 } from '../facts/measured.ts';
-import { lowered } from '../facts/stated.ts';
 import {
   absolute,
   compare,
@@ -20,6 +19,7 @@ import {
 import { baseValue } from '../figures/units.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 import { type ThresholdId, thresholds } from '../settings/thresholds.ts';
+import { lowered } from '../words/english.ts';
 
 /** R07 has the lids, R43 the pupils; the jaw deviates to one side, which has no partner. */
 const elsewhere: ReadonlySet<string> = new Set(['mrd1', 'pupil-diam', 'jaw-deviation']);

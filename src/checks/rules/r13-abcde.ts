@@ -41,7 +41,7 @@ function letters(context: CheckContext, lesion: Lesion): RuleFinding {
         attributeSays(lesion, 'lesion-colour', ['variegated']),
       ),
     ],
-    ['D', firstKnown(exceeds(lesion.diameter, DIAMETER, false), answer('d', 'diameter'))],
+    ['D', firstKnown(exceeds(context, lesion.diameter, DIAMETER, false), answer('d', 'diameter'))],
     ['E', evolving(context, lesion, answer('e', 'evolving'))],
   ];
   const positive = facts.filter(([, fact]) => fact.holds === true).map(([letter]) => letter);

@@ -2,26 +2,18 @@ import { thyroidLump, withJudgement } from '../facts/neck-lumps.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule } from '../rule.ts';
 
-const set = 'ng12-england';
-
 /** An unexplained lump of the thyroid, at any age and without a further feature. */
 export const r16Thyroid: PromptRule = {
   id: 'R16',
   title: 'Referral of a thyroid lump',
   kind: 'prompt',
-  ruleSet: set,
+  ruleSet: 'ng12-england',
   version: '1',
   severity: 'prompt',
   source: 'NICE NG12, thyroid cancer, read in copies (GPnotebook, Macmillan)',
   evidence: 'second-hand',
   run: (context) => {
-    const lump = withJudgement(context, thyroidLump(context), ['unexplained'], 'the thyroid lump');
-    return [
-      promptFinding(set, lump, {
-        advice:
-          'Consider a suspected cancer pathway referral for thyroid cancer where a lump of the thyroid is unexplained.',
-        criterion: 'Unexplained thyroid lump',
-      }),
-    ];
+    const lump = withJudgement(context, thyroidLump(context), ['unexplained'], 'the-thyroid-lump');
+    return [promptFinding(context, lump, { urgency: 'weeks', says: 'thyroid-lump' })];
   },
 };

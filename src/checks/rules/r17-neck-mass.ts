@@ -7,10 +7,11 @@ import { neckLumps } from '../facts/neck-lumps.ts';
 import { codedAttribute } from '../facts/signs.ts';
 import { ageAtLeast, judged, lastedDays, symptom, symptomsNamed } from '../facts/stated.ts';
 import { compare, whole } from '../figures/decimal.ts';
-import { listText, promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
+import { listText } from '../words/check-words.ts';
+import type { Phrase } from '../words/english.ts';
 
-const set = 'neck-mass-us';
 const ADULT = 18;
 const TWO_WEEKS = 14;
 const SIZE_MM = whole(15);
@@ -20,8 +21,8 @@ export const r17NeckMass: PromptRule = {
   id: 'R17',
   title: 'Features of a neck mass that raise its risk',
   kind: 'prompt',
-  ruleSet: set,
-  version: '1',
+  ruleSet: 'neck-mass-us',
+  version: '2',
   severity: 'prompt',
   source:
     'Pynnonen MA et al. 2017, Otolaryngol Head Neck Surg 157(2 suppl):S1-S30, statements on history and examination',
@@ -30,52 +31,60 @@ export const r17NeckMass: PromptRule = {
 };
 
 function massFinding(context: CheckContext, mass: Finding): RuleFinding {
-  const features: readonly (readonly [string, Fact])[] = [
-    ['there for two weeks or more without signs of infection', lasting(context, mass)],
-    ['fixed', attributeIs(mass, 'mobility', ['fixed'])],
-    ['firm', attributeIs(mass, 'consistency', ['firm', 'hard'])],
-    ['larger than 15 mm', size(context, mass)],
-    ['ulcerated skin', attributeIs(mass, 'skin', ['ulcerated'])],
+  const { words } = context;
+  const features: readonly (readonly [Phrase, Fact])[] = [
+    ['feature-time', lasting(context, mass)],
+    ['feature-fixed', attributeIs(context, mass, 'mobility', ['fixed'])],
+    ['feature-firm', attributeIs(context, mass, 'consistency', ['firm', 'hard'])],
+    ['feature-size', size(context, mass)],
+    ['feature-ulcerated', attributeIs(context, mass, 'skin', ['ulcerated'])],
   ];
-  const found = features.filter(([, fact]) => fact.holds === true).map(([name]) => name);
+  const found = features
+    .filter(([, fact]) => fact.holds === true)
+    .map(([name]) => words.phrases[name]);
   const fact = every([ageAtLeast(context, ADULT), some(features.map(([, one]) => one))]);
   return promptFinding(
-    set,
+    context,
     { ...fact, used: [...new Set([mass.key, ...fact.used])] },
     {
       on: mass.key,
       ...(mass.side !== undefined && { side: mass.side }),
-      advice: `Identify this neck mass of an adult as at increased risk, explain that, and examine or refer for examination of the mucosa of throat and larynx, which is not part of this exam: ${listText(found)}.`,
-      criterion: 'Features that raise the risk of a neck mass in an adult',
+      urgency: 'weeks',
+      says: 'neck-mass',
+      values: { features: listText(words, found) },
     },
   );
 }
 
-/** Both the time and the lack of infection; the latter is for the clinician to judge. */
+/**
+ * There for two weeks or for a time that nobody can tell, and no infection; the latter is for the
+ * clinician to judge.
+ */
 function lasting(context: CheckContext, mass: Finding): Fact {
   const told = ['sym-neck.lump', 'sym-neck.swelling'].flatMap((code) =>
     symptomsNamed(context, symptom(context, code).used).filter((one) => one.answer === 'yes'),
   );
-  const time =
-    told.length > 0
-      ? some(told.map((one) => lastedDays(context, one, TWO_WEEKS)))
-      : unknown('how long the mass has been there');
+  const time = some(told.map((one) => lastedDays(context, one, TWO_WEEKS)));
+  const uncertain = told.length === 0 || time.holds === undefined;
   const keys = [mass.key, ...told.map((one) => one.key)];
+  const { phrases } = context.words;
   return every([
-    time,
-    not(judged(context, keys, 'infectious', 'whether an infection explains it')),
+    uncertain ? known(true, ...keys) : time,
+    not(judged(context, keys, 'infectious', phrases['judge-infection'])),
   ]);
 }
 
 /** Nodes and other lumps have attributes of their own with the same values. */
 function attributeIs(
+  { words }: CheckContext,
   mass: Finding,
   name: 'mobility' | 'consistency' | 'skin',
   values: readonly string[],
 ): Fact {
   const value = codedAttribute(mass, `node-${name}`) ?? codedAttribute(mass, `lump-${name}`);
-  const words = name === 'skin' ? 'the skin over it' : `its ${name}`;
-  return value === undefined ? unknown(words) : known(values.includes(value), mass.key);
+  return value === undefined
+    ? unknown(words.phrases[`its-${name}`])
+    : known(values.includes(value), mass.key);
 }
 
 function size(context: CheckContext, mass: Finding): Fact {
@@ -88,5 +97,10 @@ function size(context: CheckContext, mass: Finding): Fact {
     (most, one) => (most === undefined || compare(one.value, most.value) > 0 ? one : most),
     undefined,
   );
-  return exceeds(largest ?? { missing: 'its size' }, SIZE_MM, false);
+  return exceeds(
+    context,
+    largest ?? { missing: context.words.phrases['its-size'] },
+    SIZE_MM,
+    false,
+  );
 }

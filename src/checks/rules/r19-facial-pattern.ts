@@ -9,8 +9,9 @@ import type { ComputationRule, RuleFinding } from '../rule.ts';
 
 const texts: { readonly [P in FacialPattern]: string } = {
   'forehead spared': 'lower face weak, forehead spared (central pattern)',
-  'whole side': 'forehead and lower face weak, the whole side (peripheral pattern)',
-  mixed: 'lower face and eye closure weak, forehead normal: neither pattern',
+  'whole side':
+    'forehead and lower face weak, the whole side (peripheral pattern, as some strokes show too)',
+  mixed: 'lower face and eye closure weak, forehead normal (as many central palsies show)',
   'lower face not weak': 'no weakness of the lower face',
 };
 
@@ -19,9 +20,10 @@ export const r19FacialPattern: ComputationRule = {
   id: 'R19',
   title: 'Pattern of facial weakness',
   kind: 'computation',
-  version: '1',
+  version: '2',
   severity: 'information',
-  source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
+  source:
+    'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy; Wongwandee M 2025, Neurol Int 17:12 (closing of the eyes and forehead are weak in many central palsies)',
   evidence: 'second-hand',
   run: (context) =>
     facialMovementStated(context) ? oneSides.map((side) => patternFinding(context, side)) : [],

@@ -1,44 +1,53 @@
 import type { CheckContext } from '../context.ts';
-import { facialMovementStated, facialPattern } from '../facts/facial-pattern.ts';
+import { facialPattern, facialWeaknessStated } from '../facts/facial-pattern.ts';
 import { alsoMissing, type Fact, known, unknown } from '../facts/fact.ts';
 import { symptom, symptomsNamed } from '../facts/stated.ts';
 import { type OneSide, oneSides } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
-const set = 'facial-weakness-signs';
-
 /** Weak lower face with the forehead spared: the wording of a stroke pathway. */
 export const r19aForeheadSpared: PromptRule = {
   id: 'R19a',
   title: 'Weak lower face with the forehead spared',
   kind: 'prompt',
-  ruleSet: set,
-  version: '1',
+  ruleSet: 'facial-weakness-signs',
+  version: '2',
   severity: 'urgent',
-  source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
+  source:
+    'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy; Wongwandee M 2025, Neurol Int 17:12 (tight closing of the eyes is weak in many central palsies)',
   evidence: 'second-hand',
   run: (context) =>
-    facialMovementStated(context) ? oneSides.map((side) => sideFinding(context, side)) : [],
+    facialWeaknessStated(context) ? oneSides.map((side) => sideFinding(context, side)) : [],
 };
 
+/** Whether the eye closes does not matter: it is weak in many central palsies too. */
 function sideFinding(context: CheckContext, side: OneSide): RuleFinding {
   const { pattern, used, missing } = facialPattern(context, side);
   const fact: Fact = {
-    holds: pattern === undefined ? undefined : pattern === 'forehead spared',
-    used,
+    holds: pattern === undefined ? undefined : pattern === 'forehead spared' || pattern === 'mixed',
+    used: pattern === undefined ? [...used, ...weaknessKeys(context)] : used,
     missing,
   };
-  return promptFinding(set, fact.holds === true ? alsoMissing(fact, onset(context)) : fact, {
+  return promptFinding(context, fact.holds === true ? alsoMissing(fact, onset(context)) : fact, {
     on: side,
     side,
-    advice: `Consider the local stroke pathway without delay: the lower face is weak on the ${side} and the forehead is spared. State when it began; an unknown onset is no reason to wait.`,
-    criterion: `Weak lower face with the forehead spared on the ${side}`,
+    urgency: 'now',
+    says: 'forehead-spared',
   });
+}
+
+/** Statements that the face is weak, by which the question arises. */
+function weaknessKeys({ index }: CheckContext): readonly string[] {
+  const seen = index
+    .about('finding', 'facial-weakness')
+    .filter((one) => one.presence === 'present');
+  const told = index.about('symptom', 'sym-motor.weakness').filter((one) => one.answer === 'yes');
+  return [...seen, ...told].map(({ key }) => key);
 }
 
 function onset(context: CheckContext): Fact {
   const told = symptomsNamed(context, symptom(context, 'sym-motor.weakness').used);
   const timed = told.find((one) => one.onset !== undefined || one.duration !== undefined);
-  return timed === undefined ? unknown('when the weakness began') : known(true, timed.key);
+  return timed === undefined ? unknown(context.words.phrases.onset) : known(true, timed.key);
 }

@@ -3,25 +3,23 @@ import { oneSides } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule } from '../rule.ts';
 
-const set = 'facial-weakness-signs';
-
 /** The eye does not close: it needs protection, whatever the cause. */
 export const r19bOpenEye: PromptRule = {
   id: 'R19b',
   title: 'Eye that does not close',
   kind: 'prompt',
-  ruleSet: set,
+  ruleSet: 'facial-weakness-signs',
   version: '1',
   severity: 'prompt',
   source: 'GPnotebook and University of Aberdeen teaching pages on facial nerve palsy',
   evidence: 'second-hand',
   run: (context) =>
     oneSides.map((side) =>
-      promptFinding(set, eyeStaysOpen(context, side), {
+      promptFinding(context, eyeStaysOpen(context, side), {
         on: side,
         side,
-        advice: `Consider protection of the surface of the ${side} eye and an eye assessment: it does not close fully.`,
-        criterion: `Eye that does not close on the ${side}`,
+        urgency: 'same-day',
+        says: 'open-eye',
       }),
     ),
 };

@@ -1,9 +1,9 @@
 import type { CheckContext } from '../context.ts';
 import { listIn } from '../exam-index.ts';
-import { lowered } from '../facts/stated.ts';
 import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
-import { listText } from '../prompt.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
+import { listText } from '../words/check-words.ts';
+import { englishChecks, lowered } from '../words/english.ts';
 
 const deficits: ReadonlySet<string> = new Set(['reduced', 'absent']);
 const divisions = ['V1', 'V2', 'V3'];
@@ -91,7 +91,7 @@ function sideFinding(
       `Sensation on the ${side}, loss: ${parts.join('; ')}${altered}.`,
       ...(auricularAlone ? ['A loss at the angle of the jaw is great auricular and not V3.'] : []),
       ...(crossing.length > 0
-        ? [`The loss of ${listText(crossing)} is on both sides of the midline.`]
+        ? [`The loss of ${listText(englishChecks, crossing)} is on both sides of the midline.`]
         : []),
     ].join(' '),
     values: [{ name: 'areas', value: [...lost.keys()].join(', ') }],
@@ -117,7 +117,7 @@ function areaText(
     (one) => one.usual && points.has(one.point) && !modalities.includes(one.modality),
   );
   const names = modalities.map((code) => lowered(catalogue.modalities.get(code)?.display ?? code));
-  return `${area}, ${listText(names)}${spared ? ' only' : ''}`;
+  return `${area}, ${listText(englishChecks, names)}${spared ? ' only' : ''}`;
 }
 
 /** Results that are neither usual nor a loss: more, unpleasant, or changing from try to try. */
@@ -129,5 +129,5 @@ function alteredText({ catalogue }: CheckContext, tested: readonly Result[]): st
         `${lowered(catalogue.sensationResults.get(one.result)?.display ?? one.result)} at ${one.area}`,
     ),
   );
-  return words.size === 0 ? '' : `; otherwise altered: ${listText([...words])}`;
+  return words.size === 0 ? '' : `; otherwise altered: ${listText(englishChecks, [...words])}`;
 }

@@ -5,7 +5,6 @@ import { type OneSide, oneSides } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
-const set = 'zoster-eye-uk';
 const rashes = ['vesicles', 'rash', 'herpes-zoster'];
 /** Supplied by the nasociliary nerve, as is the eye. */
 const nasociliary = ['nose-tip', 'nose-sidewall'];
@@ -18,7 +17,7 @@ export const r21Hutchinson: PromptRule = {
   id: 'R21',
   title: 'Rash of the forehead with the tip or side of the nose',
   kind: 'prompt',
-  ruleSet: set,
+  ruleSet: 'zoster-eye-uk',
   version: '1',
   severity: 'urgent',
   source:
@@ -29,12 +28,7 @@ export const r21Hutchinson: PromptRule = {
 
 function sideFinding(context: CheckContext, side: OneSide): RuleFinding {
   const fact = every([rashOn(context, side, nasociliary), rashOn(context, side, firstDivision)]);
-  return promptFinding(set, fact, {
-    on: side,
-    side,
-    advice: `Consider urgent eye assessment of the ${side} side: a rash of the first division reaches the tip or side of the nose, which goes with trouble of the eye. Its absence would not exclude that.`,
-    criterion: `Rash of the first division with the tip or side of the nose on the ${side}`,
-  });
+  return promptFinding(context, fact, { on: side, side, urgency: 'same-day', says: 'nose-zoster' });
 }
 
 /** A rash of any of the kinds at any of the places; no only where each place was looked at. */

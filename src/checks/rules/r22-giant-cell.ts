@@ -1,11 +1,12 @@
 import type { CheckContext } from '../context.ts';
-import { alsoMissing, every, type Fact, some } from '../facts/fact.ts';
-import { ageAtLeast, sign, symptom } from '../facts/stated.ts';
+import { alsoMissing, every, type Fact, known, some } from '../facts/fact.ts';
+import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/stated.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
-const set = 'giant-cell-arteritis-uk';
 const AGE = 50;
+/** A headache that has lasted so long without getting worse is not called new. */
+const NOT_NEW_DAYS = 365;
 const arterySigns = [
   'tender',
   'artery-thickened',
@@ -13,45 +14,65 @@ const arterySigns = [
   'artery-pulse.absent',
   'artery-pulse.reduced',
 ];
-const visual = ['sym-eye.visual-loss', 'sym-eye.double-vision', 'sym-eye.blurred-vision'];
+/** What counts where it is told; the exam is not held incomplete for want of it. */
+const toldToo = [
+  'sym-jaw.pain-on-chewing',
+  'sym-jaw.tongue-claudication',
+  'sym-general.scalp-tenderness',
+  'sym-general.limb-claudication',
+];
+/** Of the eyes: enough by themselves, and an emergency beside anything else. */
+const sightAlone = ['sym-eye.visual-loss', 'sym-eye.double-vision'];
+const visual = [...sightAlone, 'sym-eye.blurred-vision'];
 
-/** Temporal artery, jaw claudication or headache from 50 years on; the eyes make it an emergency. */
+/** Temporal artery, scalp, jaw, sight or new headache from 50 years on; the eyes make it an emergency. */
 export const r22GiantCell: PromptRule = {
   id: 'R22',
-  title: 'Temporal artery, jaw or headache at 50 years or over',
+  title: 'Temporal artery, scalp, jaw, sight or headache at 50 years or over',
   kind: 'prompt',
-  ruleSet: set,
-  version: '1',
+  ruleSet: 'giant-cell-arteritis-uk',
+  version: '2',
   severity: 'prompt',
   source:
-    'British Society for Rheumatology 2020, Rheumatology 59:e1-e23, read second-hand; NHS Lanarkshire and NHS Highland pathways',
-  evidence: 'second-hand',
+    'British Society for Rheumatology 2020, Rheumatology 59:e1-e23, executive summary; NHS Lanarkshire, NHS Highland and BNSSG pathways (visual symptoms alone); a headache of a year that is no worse is not new: common practice, no source',
+  evidence: 'read',
   run: (context) => [arteritis(context)],
 };
 
 function arteritis(context: CheckContext): RuleFinding {
   const features = some([
-    ...arterySigns.map((finding) => artery(context, finding)),
+    ...arterySigns.map((finding) => touched(context, finding, ['temporal-artery'])),
     symptom(context, 'sym-jaw.jaw-claudication'),
-    symptom(context, 'sym-general.headache'),
+    newHeadache(context),
+    ...[
+      touched(context, 'skin-tender', ['temple', 'scalp-margin']),
+      ...[...toldToo, ...sightAlone].map((code) => symptom(context, code)),
+    ].filter((one) => one.holds === true),
   ]);
   const sight = some(visual.map((code) => symptom(context, code)));
   const suspected = every([ageAtLeast(context, AGE), features]);
   const fact = suspected.holds === true ? alsoMissing(suspected, sight) : suspected;
-  const emergency = sight.holds === true;
+  const emergency = suspected.holds === true && sight.holds === true;
   return promptFinding(
-    set,
+    context,
     emergency ? { ...fact, used: [...new Set([...fact.used, ...sight.used])] } : fact,
     {
-      advice: emergency
-        ? 'Where giant cell arteritis is suspected, symptoms of the eyes make it an emergency: assessment should be immediate, by the local guidance.'
-        : 'Where giant cell arteritis is suspected, a specialist should assess on the same day where possible, by the local guidance. A headache counts where it is new.',
-      criterion: `Temporal artery, jaw claudication or new headache at ${AGE} years or over`,
-      severity: emergency ? 'urgent' : 'prompt',
+      urgency: emergency ? 'now' : 'same-day',
+      says: emergency ? 'arteritis-eyes' : 'arteritis',
+      values: { years: AGE },
     },
   );
 }
 
-function artery(context: CheckContext, finding: string): Fact {
-  return sign(context, { finding, regions: ['temporal-artery'], by: ['palpation'] });
+function touched(context: CheckContext, finding: string, regions: readonly string[]): Fact {
+  return sign(context, { finding, regions, by: ['palpation'] });
+}
+
+function newHeadache(context: CheckContext): Fact {
+  const headache = symptom(context, 'sym-general.headache');
+  if (headache.holds !== true) return headache;
+  const old = symptomsNamed(context, headache.used).filter(
+    (one) => one.course !== 'worse' && lastedDays(context, one, NOT_NEW_DAYS).holds === true,
+  );
+  return old.length === headache.used.length ? known(false, ...headache.used) : headache;
 }

@@ -7,8 +7,8 @@ import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/s
 import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
+import { fill } from '../words/check-words.ts';
 
-const set = 'hearing-loss-england';
 const ADULT = 18;
 const RECENT_DAYS = 30;
 const RAPID_LEAST = 4;
@@ -24,7 +24,7 @@ export const r23Hearing: PromptRule = {
   id: 'R23',
   title: 'Sudden or rapid loss of hearing',
   kind: 'prompt',
-  ruleSet: set,
+  ruleSet: 'hearing-loss-england',
   version: '1',
   severity: 'prompt',
   source: 'NICE NG98 recommendations 1.1.2 and 1.1.3; NICE QS185 statement 2 (nice.org.uk)',
@@ -41,20 +41,17 @@ function sudden(context: CheckContext): readonly RuleFinding[] {
   const told = symptom(context, 'sym-ear.hearing-loss-sudden');
   const old = lastedIfTold(context, told, RECENT_DAYS + 1);
   const adult = ageAtLeast(context, ADULT);
-  const judgedLoss = withJudgement(context, told, ['unexplained'], 'the hearing loss');
+  const judgedLoss = withJudgement(context, told, ['unexplained'], 'the-hearing-loss');
   return [
-    promptFinding(set, every([adult, judgedLoss, not(old)]), {
+    promptFinding(context, every([adult, judgedLoss, not(old)]), {
       on: 'sudden, recent',
-      advice:
-        'Refer immediately, to be seen within 24 hours by an ear, nose and throat service or an emergency department: sudden hearing loss within the past 30 days, where the outer or middle ear does not explain it.',
-      criterion: 'Sudden hearing loss within the past 30 days',
-      severity: 'urgent',
+      urgency: 'same-day',
+      says: 'hearing-recent',
     }),
-    promptFinding(set, every([adult, judgedLoss, old]), {
+    promptFinding(context, every([adult, judgedLoss, old]), {
       on: 'sudden, older',
-      advice:
-        'Refer urgently, to be seen within 2 weeks: sudden hearing loss more than 30 days ago, where the outer or middle ear does not explain it.',
-      criterion: 'Sudden hearing loss more than 30 days ago',
+      urgency: 'weeks',
+      says: 'hearing-older',
     }),
   ];
 }
@@ -75,7 +72,7 @@ function rapid(context: CheckContext): RuleFinding {
       : some(
           losses.map((one) =>
             every([
-              worse(one),
+              worse(context, one),
               lastedDays(context, one, RAPID_LEAST),
               not(lastedDays(context, one, RAPID_MOST + 1)),
             ]),
@@ -83,18 +80,16 @@ function rapid(context: CheckContext): RuleFinding {
         );
   const fact = every([
     ageAtLeast(context, ADULT),
-    withJudgement(context, worsening, ['unexplained'], 'the hearing loss'),
+    withJudgement(context, worsening, ['unexplained'], 'the-hearing-loss'),
   ]);
-  return promptFinding(set, fact, {
-    on: 'rapid',
-    advice:
-      'Refer urgently, to be seen within 2 weeks: hearing that became worse over 4 to 90 days, where the outer or middle ear does not explain it.',
-    criterion: 'Hearing that became worse over 4 to 90 days',
-  });
+  return promptFinding(context, fact, { on: 'rapid', urgency: 'weeks', says: 'hearing-rapid' });
 }
 
-function worse(statement: Symptom): Fact {
-  if (statement.course === undefined) return unknown('whether the hearing is getting worse');
+function worse({ catalogue, words }: CheckContext, statement: Symptom): Fact {
+  if (statement.course === undefined) {
+    const display = catalogue.symptoms.get(statement.symptom)?.display ?? statement.symptom;
+    return unknown(fill(words.phrases.course, { name: words.within(display) }));
+  }
   return known(statement.course === 'worse', statement.key);
 }
 
@@ -105,12 +100,11 @@ function withFace(context: CheckContext, side: OneSide): RuleFinding {
     .some((fact) => fact.holds === true);
   const oneSided = here.holds === true && there ? knownBy(false, here.used) : here;
   const face = some([droop(context, side), alteredSensation(context, side)]);
-  return promptFinding(set, every([ageAtLeast(context, ADULT), oneSided, face]), {
+  return promptFinding(context, every([ageAtLeast(context, ADULT), oneSided, face]), {
     on: `with face, ${side}`,
     side,
-    advice: `Refer immediately, to be seen within 24 hours, or by the local stroke pathway if stroke is suspected: acquired loss of hearing on the ${side} alone with weakness or altered sensation of the face on that side.`,
-    criterion: `Loss of hearing on the ${side} with weakness or altered sensation of that side`,
-    severity: 'urgent',
+    urgency: 'same-day',
+    says: 'hearing-face',
   });
 }
 
@@ -123,7 +117,7 @@ function droop(context: CheckContext, side: OneSide): Fact {
 }
 
 function alteredSensation(context: CheckContext, side: OneSide): Fact {
-  const { index, catalogue } = context;
+  const { index, catalogue, words } = context;
   const tested = index
     .all('sensation')
     .filter((one) => one.side === side)
@@ -133,7 +127,7 @@ function alteredSensation(context: CheckContext, side: OneSide): Fact {
   const altered = tested.filter(({ row }) => row?.usual !== true).map(({ key }) => key);
   const felt =
     tested.length === 0
-      ? unknown(`sensation of the face on the ${side}`)
+      ? unknown(fill(words.phrases.sensation, { side: words.sides[side] }))
       : knownBy(altered.length > 0, altered.length > 0 ? altered : tested.map(({ key }) => key));
   return some([felt, symptom(context, 'sym-sensory.numbness', side)]);
 }

@@ -1,9 +1,9 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
 import type { SensationComparison } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { lowered } from '../facts/stated.ts';
 import type { OneSide } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
+import { lowered } from '../words/english.ts';
 
 /** Only these three can be put in order; a burning or shifting sensation is neither more nor less. */
 const order: ReadonlyMap<string, number> = new Map([

@@ -4,8 +4,9 @@ import { measureName } from '../facts/measured.ts';
 import { ageAtLeast } from '../facts/stated.ts';
 import { isForAnyone, type RangeVerdict, rangeVerdicts } from '../figures/ranges.ts';
 import { sideText } from '../places/sides.ts';
-import { listText } from '../prompt.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
+import { listText } from '../words/check-words.ts';
+import { englishChecks } from '../words/english.ts';
 
 const ADULT = 18;
 
@@ -67,6 +68,6 @@ function rangeFinding(
     ...base,
     outcome: verdict === 'outside' ? 'fires' : 'does-not-fire',
     inputsMissing: [],
-    text: `${name}: ${verdict === 'outside' ? 'outside' : 'not outside'} ${listText(told)}.`,
+    text: `${name}: ${verdict === 'outside' ? 'outside' : 'not outside'} ${listText(englishChecks, told)}.`,
   };
 }

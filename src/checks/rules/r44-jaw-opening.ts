@@ -2,9 +2,10 @@ import type { CheckContext } from '../context.ts';
 import { conditionsOf, figureText, isMeasured, measured, measureName } from '../facts/measured.ts';
 import { ageAtLeast } from '../facts/stated.ts';
 import { type OneSide, sideText } from '../places/sides.ts';
-import { listText } from '../prompt.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
 import type { ThresholdId } from '../settings/thresholds.ts';
+import { listText } from '../words/check-words.ts';
+import { englishChecks } from '../words/english.ts';
 
 const ADULT = 18;
 
@@ -77,7 +78,10 @@ function figureFinding(context: CheckContext, asked: Figure): readonly RuleFindi
       inputsMissing: [],
       text:
         met.length > 0
-          ? `${name} ${figureText(figure)}: ${listText(met.map((limit) => `${limit.title.toLowerCase()}, ${limit.text} (${limit.source})`))}.`
+          ? `${name} ${figureText(figure)}: ${listText(
+              englishChecks,
+              met.map((limit) => `${limit.title.toLowerCase()}, ${limit.text} (${limit.source})`),
+            )}.`
           : `${name} ${figureText(figure)}: not below a limit for adults.`,
     },
   ];

@@ -1,8 +1,8 @@
 import type { Sensation } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { lowered } from '../facts/stated.ts';
 import type { OneSide } from '../places/sides.ts';
 import type { ComputationRule, RuleFinding } from '../rule.ts';
+import { lowered } from '../words/english.ts';
 
 /** Fires when a point feels otherwise on the two sides, one modality at a time. */
 export const r46SensationSides: ComputationRule = {

@@ -3,6 +3,7 @@ import type { Decimal, Instant, Key, Text } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../../terminology/types.ts';
 import type { RuleSetId } from '../rule-sets.ts';
+import type { CheckWords } from '../words/check-words.ts';
 import type { ThresholdSettings } from './thresholds.ts';
 
 /** What a check is held to, as plain data that a file can hold; `parseCheckSettings` reads it. */
@@ -27,6 +28,8 @@ export interface CheckSettings {
 }
 
 export interface CheckOptions extends CheckSettings {
+  /** Words of prompts and of what they lack; with a catalogue in the same language. Default English. */
+  readonly words?: CheckWords;
   /** Default: the tables published with the library. */
   readonly catalogue?: Catalogue;
   /** The exam to compare with. Without it nothing is called new, gone or unchanged. */
