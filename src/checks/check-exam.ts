@@ -108,7 +108,13 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
   };
 }
 
-const nothingFound = { results: [], prompts: [], comparisons: [], notEvaluable: [] } as const;
+const nothingFound = {
+  results: [],
+  prompts: [],
+  openPrompts: [],
+  comparisons: [],
+  notEvaluable: [],
+} as const;
 
 /** The rules that run: a prompt only where its rule set was chosen. */
 function chosen(sets: readonly string[]): readonly Rule[] {
