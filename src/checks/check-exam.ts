@@ -1,6 +1,7 @@
 import { append } from '../append.ts';
 import { type Issue, issue, issuesBelow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
+import { sayingsOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import type { Statement } from '../model/statement.ts';
@@ -12,7 +13,6 @@ import { priorIssues } from './compare/usable-prior.ts';
 import type { CheckContext } from './context.ts';
 import { type Coverage, coverageGaps, coverExam } from './coverage/coverage.ts';
 import { indexExam, listIn } from './exam-index.ts';
-import { isAbnormal } from './facts/signs.ts';
 import type { Rule, RuleResult } from './rule.ts';
 import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
 import { rules } from './rules.ts';
@@ -249,24 +249,15 @@ function openPrompts(
     .sort(byUrgency);
 }
 
+/** A sign that is there or suspected, a complaint, a movement or sensation that is not as usual. */
 function isPointer(statement: Statement, catalogue: Catalogue): boolean {
-  switch (statement.kind) {
-    case 'finding':
-      return statement.presence !== 'absent' && isAbnormal(statement, catalogue);
-    case 'symptom':
-      return statement.answer === 'yes';
-    case 'movement':
-      return catalogue.testResults.get(statement.grade)?.usual !== true;
-    case 'function-test':
-      return catalogue.testResults.get(statement.result)?.usual !== true;
-    case 'sensation':
-      return statement.results.some(
-        ({ result }) => catalogue.sensationResults.get(result)?.usual !== true,
-      );
-    default:
-      return statement.kind === 'scale-score';
-  }
+  return sayingsOf(statement, catalogue).some(({ polarity, usual, of }) => {
+    if (usual === true || !pointing.has(of.table)) return false;
+    return polarity === 'states' || (polarity === 'open' && of.table === 'findings');
+  });
 }
+
+const pointing: ReadonlySet<string> = new Set(['findings', 'symptoms', 'testPoints']);
 
 function dismissalIssues(
   prompts: readonly Prompt[],

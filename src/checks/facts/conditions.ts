@@ -6,7 +6,7 @@ import { isWithin } from '../places/regions.ts';
 import { coversSide, type OneSide } from '../places/sides.ts';
 import type { Condition, SignCondition, ToldCondition } from '../tables/condition.ts';
 import { fill } from '../words/check-words.ts';
-import { every, type Fact, known, not, some, unknown } from './fact.ts';
+import { every, type Fact, known, knownBy, not, some, unknown } from './fact.ts';
 import { figureOf, isMeasured, measureName } from './measured.ts';
 import { weakerThan } from './movements.ts';
 import { codedAttribute } from './signs.ts';
@@ -28,7 +28,7 @@ export function conditionHolds(
   }
   if ('unlessFound' in condition) {
     const found = answer(condition.unlessFound);
-    return found.holds === true ? known(false, ...found.used) : known(true);
+    return found.holds === true ? knownBy(false, found.used) : known(true);
   }
   return statedHolds(context, condition, side);
 }
@@ -65,7 +65,10 @@ function countOf(facts: readonly Fact[], least: number): Fact {
   if (holding.length >= least) return every(holding);
   const open = facts.filter((fact) => fact.holds === undefined);
   if (holding.length + open.length < least) {
-    return known(false, ...facts.flatMap((fact) => (fact.holds === false ? fact.used : [])));
+    return knownBy(
+      false,
+      facts.flatMap((fact) => (fact.holds === false ? fact.used : [])),
+    );
   }
   return every([...holding, ...open]);
 }
@@ -236,8 +239,16 @@ function lostAt(context: CheckContext, point: string, side: OneSide | undefined)
     )
     .filter(({ row }) => row !== undefined && row.untested !== true);
   const altered = tested.filter(({ row }) => row?.usual !== true);
-  if (altered.length > 0) return known(true, ...altered.map(({ key }) => key));
-  if (tested.length > 0) return known(false, ...tested.map(({ key }) => key));
+  if (altered.length > 0)
+    return knownBy(
+      true,
+      altered.map(({ key }) => key),
+    );
+  if (tested.length > 0)
+    return knownBy(
+      false,
+      tested.map(({ key }) => key),
+    );
   return unknown(
     fill(words.phrases.named, {
       name: words.within(catalogue.testPoints.get(point)?.display ?? point),
@@ -264,7 +275,10 @@ function resultIs(
     return unknown(fill(words.phrases.named, { name, side: where }));
   }
   const meeting = done.filter(({ result }) => results.includes(result));
-  return known(meeting.length > 0, ...(meeting.length > 0 ? meeting : done).map(({ key }) => key));
+  return knownBy(
+    meeting.length > 0,
+    (meeting.length > 0 ? meeting : done).map(({ key }) => key),
+  );
 }
 
 function qualityIs(
@@ -306,7 +320,7 @@ function figureOver(
   if (figures.length === 0 || at === undefined) return unknown(measureName(context, measure));
   const over = figures.filter((figure) => compare(figure.value, at) > 0);
   const keys = (over.length > 0 ? over : figures).map(({ statement }) => statement.key);
-  return known(over.length > 0, ...keys);
+  return knownBy(over.length > 0, keys);
 }
 
 function historyIs(

@@ -75,7 +75,7 @@ function melanoma(context: CheckContext, finding: Finding): RuleFinding {
   const { phrases } = context.words;
   return promptFinding(
     context,
-    nodular ? known(true, key) : unknown(phrases.dermoscopy, phrases.form),
+    nodular ? known(true, key) : { ...unknown(phrases.dermoscopy, phrases.form), used: [key] },
     { on, urgency: 'weeks', says: 'skin-nodular' },
   );
 }

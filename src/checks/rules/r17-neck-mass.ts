@@ -1,6 +1,6 @@
 import type { Finding } from '../../model/statement.ts';
 import type { CheckContext } from '../context.ts';
-import { every, type Fact, known, not, some, unknown } from '../facts/fact.ts';
+import { every, type Fact, known, knownBy, not, some, unknown } from '../facts/fact.ts';
 import { exceeds } from '../facts/lesions.ts';
 import { figureOf, isMeasured, type Measured } from '../facts/measured.ts';
 import { neckLumps } from '../facts/neck-lumps.ts';
@@ -69,7 +69,7 @@ function lasting(context: CheckContext, mass: Finding): Fact {
   const keys = [mass.key, ...told.map((one) => one.key)];
   const { phrases } = context.words;
   return every([
-    uncertain ? known(true, ...keys) : time,
+    uncertain ? knownBy(true, keys) : time,
     not(judged(context, keys, 'infectious', phrases['judge-infection'])),
   ]);
 }

@@ -1,5 +1,5 @@
 import type { CheckContext } from '../context.ts';
-import { alsoMissing, every, type Fact, known, some, unknown } from '../facts/fact.ts';
+import { alsoMissing, every, type Fact, knownBy, some, unknown } from '../facts/fact.ts';
 import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../facts/measured.ts';
 import { background, sign, symptom } from '../facts/stated.ts';
 import { compare, type Exact, subtract, whole } from '../figures/decimal.ts';
@@ -68,11 +68,11 @@ function ptosis(context: CheckContext, side: OneSide): Fact {
   const other = measured(context, 'mrd1', otherSide(side));
   const both = isMeasured(own) && isMeasured(other);
   if (coded.holds === true) {
-    return both ? coded : alsoMissing(coded, unknown(...missingOf(own, other)));
+    return both ? coded : alsoMissing(coded, { ...unknown(), missing: missingOf(own, other) });
   }
   if (!both) return coded;
   const lower = compare(subtract(other.value, own.value), LOWER) >= 0;
-  return lower || coded.holds === undefined ? known(lower, ...keysOf(own, other)) : coded;
+  return lower || coded.holds === undefined ? knownBy(lower, keysOf(own, other)) : coded;
 }
 
 /** The sign, or without it a pupil that is smaller than the other, more so in the dark. */
@@ -85,7 +85,7 @@ function smallPupil(context: CheckContext, side: OneSide): Fact {
   if (coded.holds === true) return both ? coded : alsoMissing(coded, figures);
   if (!both) return coded.holds === false ? coded : figures;
   const small = dark.by.digits > 0n && compare(dark.by, light.by) > 0;
-  return small || coded.holds === undefined ? known(small, ...dark.used, ...light.used) : coded;
+  return small || coded.holds === undefined ? knownBy(small, [...dark.used, ...light.used]) : coded;
 }
 
 /** By how much the pupil is smaller than the other in one light. */

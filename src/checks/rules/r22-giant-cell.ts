@@ -1,5 +1,5 @@
 import type { CheckContext } from '../context.ts';
-import { alsoMissing, every, type Fact, known, some } from '../facts/fact.ts';
+import { alsoMissing, every, type Fact, knownBy, some } from '../facts/fact.ts';
 import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/stated.ts';
 import { promptFinding } from '../prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
@@ -74,5 +74,5 @@ function newHeadache(context: CheckContext): Fact {
   const old = symptomsNamed(context, headache.used).filter(
     (one) => one.course !== 'worse' && lastedDays(context, one, NOT_NEW_DAYS).holds === true,
   );
-  return old.length === headache.used.length ? known(false, ...headache.used) : headache;
+  return old.length === headache.used.length ? knownBy(false, headache.used) : headache;
 }
