@@ -5,13 +5,38 @@ import type { CsvSource } from '../mapping/source.ts';
 export type Cells = readonly string[] | undefined;
 
 /** Cells of many rows, one for one. Rows are given without their line endings. */
-export function readCells(rows: readonly string[], delimiter: string): Cells[] {
+export function readCells(written: readonly string[], delimiter: string): Cells[] {
+  const rows = written.map((row) => (row.includes('="') ? withoutFormulas(row, delimiter) : row));
   const together = parseRows(rows.join('\n'), delimiter);
-  if (together?.length === rows.length) return together;
+  if (together?.length === rows.length) return together.map(withTexts);
   return rows.map((row) => {
     const alone = parseRows(row, delimiter);
-    return alone?.length === 1 ? alone[0] : undefined;
+    return alone?.length === 1 && alone[0] ? withTexts(alone[0]) : undefined;
   });
+}
+
+/**
+ * The row with cells such as ="00123" as quoted ones: a spreadsheet writes a text so that it would else
+ * read as a number. No other formula is touched, and none is evaluated.
+ */
+function withoutFormulas(row: string, delimiter: string): string {
+  let result = '';
+  let from = 0;
+  let quoted = false;
+  for (let at = 0; at < row.length; at += 1) {
+    const begins = at === 0 || row[at - 1] === delimiter;
+    if (!quoted && begins && row.startsWith('="', at)) {
+      result += row.slice(from, at);
+      from = at + 1;
+    } else if (row[at] === '"') quoted = !quoted;
+  }
+  return result + row.slice(from);
+}
+
+/** The same cells where the spreadsheet has quoted them once more. */
+function withTexts(cells: readonly string[]): readonly string[] {
+  if (!cells.some((cell) => cell.startsWith('="'))) return cells;
+  return cells.map((cell) => /^="([^"]*)"$/.exec(cell)?.[1] ?? cell);
 }
 
 function parseRows(text: string, delimiter: string): string[][] | undefined {

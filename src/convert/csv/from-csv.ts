@@ -5,7 +5,7 @@ import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Plan } from '../mapping/plan.ts';
 import type { CsvSource } from '../mapping/source.ts';
-import { companionNames, headNames, itemNames } from '../prepare/names.ts';
+import { companionNames, headNames, itemNames, madeNames } from '../prepare/names.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 import { csvReader } from './reader.ts';
 
@@ -45,7 +45,9 @@ export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
     ...(text ?? []),
     ...(source.syntax === 'csv' ? (source.groupBy ?? []) : []),
   ]);
-  const there = new Set(header);
+  const cells = (plan.mapping.cells ?? []).map(({ from }) => from);
+  for (const name of cells) wanted.add(name);
+  const there = new Set([...header, ...(plan.mapping.cells ?? []).flatMap(madeNames)]);
   return [...wanted]
     .filter((name) => !there.has(name))
     .map((name) =>

@@ -12,6 +12,8 @@ export function quotedRowEnd(
 ): number | 'unclosed-quote' | 'malformed-record' {
   let at = start;
   for (;;) {
+    // A spreadsheet writes ="00123" so that a number stays text.
+    if (text[at] === '=' && text[at + 1] === '"') at += 1;
     if (text[at] === '"') {
       const close = closingQuote(text, at + 1);
       if (close < 0) return 'unclosed-quote';

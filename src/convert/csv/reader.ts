@@ -1,5 +1,5 @@
 import type { CsvSource } from '../mapping/source.ts';
-import type { LegacyRecord, RawUnit, Reader, RecordGroup } from '../record/record.ts';
+import type { CellAbove, LegacyRecord, RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { columnNames, fittingCells, readCells, renamedColumns } from './cells.ts';
 import { type RowFault, rowBody, rowSplitter } from './row-splitter.ts';
 import { rowIssue } from './row-unit.ts';
@@ -18,6 +18,7 @@ interface UnitRow {
   readonly line: number;
   readonly body: string;
   readonly fault?: RowFault;
+  readonly filled?: readonly CellAbove[];
 }
 
 function readUnits(units: readonly RawUnit[], source: CsvSource): RecordGroup[] {
@@ -60,6 +61,7 @@ function rowsOf(unit: RawUnit, at: number, delimiter: string): UnitRow[] {
       line: lines?.[index] ?? first + row.line - 1,
       body: rowBody(row.text),
       ...(row.fault !== undefined && { fault: row.fault }),
+      ...(lines !== undefined && unit.filled !== undefined && { filled: unit.filled[index] ?? [] }),
     }))
     .filter((row) => row.body !== '');
 }
@@ -81,10 +83,10 @@ function record(
   return {
     kind: 'row',
     at,
-    fields: header.map((name, column) => ({
-      name,
-      text: cells[column] ?? '',
-      at: { line: row.line, column: column + 1 },
-    })),
+    fields: header.map((name, column) => {
+      const above = row.filled?.find((one) => one.column === column);
+      const text = above?.text ?? cells[column] ?? '';
+      return { name, text, at: { line: above?.line ?? row.line, column: column + 1 } };
+    }),
   };
 }

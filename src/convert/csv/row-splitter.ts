@@ -1,3 +1,4 @@
+import type { FilledCell } from './fill-down.ts';
 import { quotedRowEnd } from './quoted-row.ts';
 
 /** One row of a delimited text, with its line ending, and the line where it starts. */
@@ -6,6 +7,8 @@ export interface Row {
   readonly line: number;
   /** The row cannot be read; it was cut after its first line. */
   readonly fault?: RowFault;
+  /** What its blank cells stand for. */
+  readonly filled?: readonly FilledCell[];
 }
 
 export type RowFault = 'unclosed-quote' | 'malformed-record' | 'too-large';

@@ -30,6 +30,11 @@ export function rowUnit(
     at: { line: first?.line ?? 1 },
     header,
     lines: rows.map((row) => row.line),
+    ...(rows.some(({ filled }) => filled !== undefined) && {
+      filled: rows.map(({ filled = [] }) =>
+        filled.map(({ column, text, line }) => ({ column, text, line })),
+      ),
+    }),
     ...(issues.length > 0 && { issues }),
   };
 }

@@ -1,7 +1,10 @@
 import { append } from '../../append.ts';
+import type { Issue } from '../../issue.ts';
+import { issue } from '../issue.ts';
 import type { CsvSource } from '../mapping/source.ts';
 import type { RawUnit, Splitter } from '../record/record.ts';
 import { columnNames, fittingCells, readCells, renamedColumns } from './cells.ts';
+import { filledCells, fillerOf } from './fill-down.ts';
 import { type KeyedRow, rowGrouper } from './row-grouper.ts';
 import { type Row, rowBody, rowSplitter } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
@@ -27,23 +30,38 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
     started = true;
     return piece.replace(/^\uFEFF/, '');
   };
-  const unitsOf = (found: readonly Row[]): RawUnit[] => {
-    const units: RawUnit[] = [];
-    const data = found.filter((row) => !isEmpty(row.text, delimiter));
-    if (header === undefined) {
-      const [first] = data.splice(0, 1).map(bounded);
-      if (first === undefined) return units;
+  const headings: string[][] = [];
+  const fill = source.fillDown && fillerOf(source.fillDown, delimiter, decode);
+
+  /** Takes the rows up to the headings; units for what can not be read of them. */
+  const takeHeadings = (rows: Row[]): RawUnit[] => {
+    while (header === undefined) {
+      const [first] = rows.splice(0, 1).map(bounded);
+      if (first === undefined) break;
+      if (first.line <= (source.skip ?? 0)) continue;
+      const hint = headings.length === 0 ? /^sep=(.)$/.exec(rowBody(first.text).trim()) : null;
+      if (hint?.[1] === delimiter) continue;
+      if (hint !== null) return [rowUnit([first], [], [otherDelimiter(first.line)])];
       const cells = first.fault === undefined ? readCells([rowBody(first.text)], delimiter)[0] : [];
-      header = namesOf((cells ?? []).map(decode));
-      if (header.length === 0) units.push(rowUnit([first], header));
+      headings.push((cells ?? []).map(decode));
+      if (headings.length < (source.headingRows ?? 1)) continue;
+      header = namesOf(joinedHeadings(headings));
+      if (header.length === 0) return [rowUnit([first], header)];
     }
+    return [];
+  };
+  const unitsOf = (found: readonly Row[]): RawUnit[] => {
+    const rows = found.filter((row) => !isEmpty(row.text, delimiter));
+    const units = takeHeadings(rows);
+    if (header === undefined) return units;
     const names = header;
-    if (groups === undefined)
+    const data = fill === undefined ? rows : fill(rows, names);
+    if (groups === undefined) {
       append(
         units,
         data.map((row) => rowUnit([row], names)),
       );
-    else append(units, groups.push(withKeys(data, names), names));
+    } else append(units, groups.push(withKeys(data, names), names));
     return units;
   };
   const withKeys = (data: readonly Row[], names: readonly string[]): KeyedRow[] => {
@@ -59,12 +77,26 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
         fittingCells(cells[at], names.length, source.trailingDelimiter ?? false),
       ]),
     );
-    return data.map((row) => ({ row, key: keyOf(cellsOf.get(row), columns) }));
+    return data.map((row) => ({ row, key: keyOf(filledCells(cellsOf.get(row), row), columns) }));
   };
   return {
     push: (piece) => unitsOf(rows.push(withoutMark(piece))),
     end: () => [...unitsOf(rows.end()), ...(groups?.end(header ?? []) ?? [])],
   };
+}
+
+/** Two rows of headings as one: a blank cell of the upper row is the one to its left. */
+function joinedHeadings([upper = [], lower]: readonly (readonly string[])[]): readonly string[] {
+  if (lower === undefined) return upper;
+  let above = '';
+  return Array.from({ length: Math.max(upper.length, lower.length) }, (_, at) => {
+    above = upper[at]?.trim() || above;
+    return `${above} ${lower[at]?.trim() ?? ''}`.trim();
+  });
+}
+
+function otherDelimiter(line: number): Issue {
+  return issue('invalid-value', [], { reason: 'delimiter' }, { source: { line } });
 }
 
 function bounded(heading: Row): Row {

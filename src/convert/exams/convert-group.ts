@@ -1,6 +1,7 @@
 import { append } from '../../append.ts';
 import { hasErrors, type Issue } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
+import { divided } from '../cells/divide.ts';
 import { examHead, type HeadResult } from '../head/exam-head.ts';
 import { issue } from '../issue.ts';
 import type { Plan } from '../mapping/plan.ts';
@@ -25,9 +26,11 @@ export interface ConvertedGroup {
 /** The exam that the records of a group make, by the mapping. Every field is accounted for. */
 export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
   const ledger = openLedger(all.records);
-  const group = { ...all, records: all.records.filter(({ aside }) => aside === undefined) };
+  const told: Issue[] = [];
+  const own = all.records.filter(({ aside }) => aside === undefined);
+  const group = { ...all, records: divided(own, plan.operations, told) };
   const apart = all.records.flatMap(({ aside }) => aside ?? []);
-  const issues: Issue[] = [...group.issues, ...apart, ...unreadable(group)];
+  const issues: Issue[] = [...group.issues, ...apart, ...told, ...unreadable(group)];
   const found: HeadResult | undefined = hasErrors(issues)
     ? undefined
     : examHead(group.records, plan);
@@ -41,8 +44,8 @@ export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
   if (settled.exam === undefined) return { issues, ledger: setAside(group, ledger) };
 
   for (const field of found.administrative) ledger.mark(field, 'administrative');
-  const told = new Set(found.texts.flatMap(({ fields }) => fields));
-  for (const field of found.fields) if (!told.has(field)) ledger.mark(field, 'coded');
+  const inWords = new Set(found.texts.flatMap(({ fields }) => fields));
+  for (const field of found.fields) if (!inWords.has(field)) ledger.mark(field, 'coded');
   for (const piece of pieces) markPiece(piece, settled.keys.get(piece), ledger);
   closeLedger(group, plan, ledger);
   return { exam: settled.exam, issues, ledger: ledger.entries() };

@@ -1,4 +1,5 @@
 import type { SourcePosition } from '../../issue.ts';
+import type { CellOperation } from '../mapping/cells.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
 
 /**
@@ -16,6 +17,8 @@ export interface LedgerEntry {
   readonly fate: Fate;
   /** Key of the statement that holds it. */
   readonly statement?: string;
+  /** Operations of the mapping that took it apart: what holds its parts is told for the first of them. */
+  readonly operations?: readonly CellOperation['do'][];
 }
 
 export type LedgerCounts = { readonly [F in Fate]: number } & { readonly fields: number };
@@ -39,13 +42,18 @@ export interface Ledger {
 
 export function openLedger(records: readonly LegacyRecord[]): Ledger {
   const fates = new Map<Field, { fate: Fate; statement?: string }>();
+  const operations = new Map<Field, Set<CellOperation['do']>>();
   return {
-    mark: (field, fate, statement) => {
+    mark: (part, fate, statement) => {
+      const field = part.of ?? part;
+      if (part.by !== undefined) {
+        operations.set(field, (operations.get(field) ?? new Set()).add(part.by));
+      }
       const before = fates.get(field);
       if (before !== undefined && ranks[before.fate] >= ranks[fate]) return;
       fates.set(field, { fate, ...(statement !== undefined && { statement }) });
     },
-    fateOf: (field) => fates.get(field)?.fate,
+    fateOf: (field) => fates.get(field.of ?? field)?.fate,
     entries: () =>
       records.flatMap(({ fields }) =>
         fields.map((field) => ({
@@ -53,9 +61,16 @@ export function openLedger(records: readonly LegacyRecord[]): Ledger {
           at: field.at,
           // A field that nobody took account of must not count as converted.
           ...(fates.get(field) ?? { fate: 'quarantined' }),
+          ...operationsOf(operations.get(field)),
         })),
       ),
   };
+}
+
+function operationsOf(
+  used: ReadonlySet<CellOperation['do']> | undefined,
+): Pick<LedgerEntry, 'operations'> {
+  return used === undefined ? {} : { operations: [...used] };
 }
 
 export const noFields: LedgerCounts = {

@@ -15,7 +15,7 @@ export function quarantineEntry(
   issues: readonly Issue[],
   fields: number,
 ): QuarantineEntry {
-  const { raw, at, header, lines, declaredEncoding } = unit;
+  const { raw, at, header, lines, filled, declaredEncoding } = unit;
   const first = issues.find(({ severity }) => severity === 'error');
   return {
     reason: first?.code ?? 'malformed-record',
@@ -25,6 +25,7 @@ export function quarantineEntry(
     raw,
     ...(header !== undefined && { header }),
     ...(lines !== undefined && { lines }),
+    ...(filled !== undefined && { filled }),
     ...(declaredEncoding !== undefined && { declaredEncoding }),
   };
 }
@@ -34,12 +35,13 @@ export function quarantineEntry(
  * wrong with it before is found again, or not.
  */
 export function unitOfEntry(entry: QuarantineEntry): RawUnit {
-  const { raw, at, header, lines, declaredEncoding } = entry;
+  const { raw, at, header, lines, filled, declaredEncoding } = entry;
   return {
     raw,
     at,
     ...(header !== undefined && { header }),
     ...(lines !== undefined && { lines }),
+    ...(filled !== undefined && { filled }),
     ...(declaredEncoding !== undefined && { declaredEncoding }),
   };
 }

@@ -1,6 +1,7 @@
 import type { Organization } from '../../model/people.ts';
 import type { Code, Instant, Key, Side, Text, UnitCode, Uri } from '../../model/primitive.ts';
 import type { RecordStatus } from '../../model/record-event.ts';
+import type { CellOperation } from './cells.ts';
 import type { PresetName } from './presets/names.ts';
 import type { CdaSource, CsvSource, Hl7v2Source, Source } from './source.ts';
 import type { NoteTarget, Target } from './target.ts';
@@ -38,6 +39,8 @@ export interface Mapping {
   readonly title?: Text;
   readonly source: Source;
   readonly exam: ExamFields;
+  /** What is done with the texts of fields before anything is read from them, in this order. */
+  readonly cells?: readonly CellOperation[];
   /** Meaning of single fields: one for each column of a wide table, each path of an XML exam. */
   readonly fields?: { readonly [name: string]: Target };
   /**

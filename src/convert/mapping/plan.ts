@@ -1,5 +1,6 @@
 import type { Code, Side, UnitCode } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { PlannedOperation } from '../cells/divide.ts';
 import type { DateReader } from '../values/date.ts';
 import type {
   DateField,
@@ -17,6 +18,7 @@ import type { WordMap } from './word-map.ts';
 export interface Plan {
   readonly mapping: Mapping;
   readonly catalogue: Catalogue;
+  readonly operations: readonly PlannedOperation[];
   /** Targets of single fields, by field name. */
   readonly fields: ReadonlyMap<string, PlannedTarget>;
   readonly items: readonly ItemPlan[];

@@ -22,6 +22,26 @@ export interface CsvSource {
   /** Column headings where the file has none; otherwise the first row holds them. */
   readonly header?: readonly string[];
   /**
+   * Lines before the headings that are no part of the table, such as a title. A line `sep=;` needs no
+   * mention.
+   * @asType integer
+   * @minimum 1
+   * @maximum 100
+   */
+  readonly skip?: number;
+  /**
+   * Rows of headings. With two each column is named by both, joined by a space, and a blank cell of the
+   * upper row means the one to the left. Default: 1.
+   */
+  readonly headingRows?: 1 | 2;
+  /**
+   * Columns, most general first, in which a blank cell means the one above, as in a table made of merged
+   * cells. Only below an equal row: a cell is filled where those of the columns before it in this list
+   * are blank or the same as above. Its place in the ledger is that of the cell above.
+   * @minItems 1
+   */
+  readonly fillDown?: readonly string[];
+  /**
    * Names of columns and the headings that mean each, compared without case, spaces and signs. A
    * heading keeps its own name where two columns would get one name.
    */

@@ -54,9 +54,19 @@ interface ExaminedTarget extends SitedTarget {
 export interface FindingTarget extends ExaminedTarget {
   readonly kind: 'finding';
   readonly finding?: Code;
+  /** Words that say that nothing amiss was found there at all, such as NAD or WNL. */
+  readonly normal?: NormalWords;
   /** Without `finding`: what is said of the finding that the word names. Default: `present`. */
   readonly presence?: 'present' | 'absent';
   readonly words: Words;
+}
+
+/** Words by which a region is normal, and how it was examined: no word says that by itself. */
+export interface NormalWords {
+  /** @minItems 1 */
+  readonly words: readonly string[];
+  /** @minItems 1 */
+  readonly methods: readonly Code[];
 }
 
 /** An attribute of a finding that the same exam states as present, at the same region and side. */

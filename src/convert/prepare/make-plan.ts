@@ -1,4 +1,5 @@
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import { planOperation } from '../cells/divide.ts';
 import type { DateField, ItemRecords, Mapping } from '../mapping/mapping.ts';
 import type { ItemPlan, Plan, PlannedTarget } from '../mapping/plan.ts';
 import type { Target, Words } from '../mapping/target.ts';
@@ -52,6 +53,7 @@ export function makePlan(mapping: Mapping, catalogue: Catalogue): Plan {
   return {
     mapping,
     catalogue,
+    operations: (mapping.cells ?? []).map(planOperation),
     fields: new Map(
       Object.entries(mapping.fields ?? {}).map(([name, target]) => [name, planned(target)]),
     ),

@@ -1,6 +1,8 @@
 import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
+import { patternSteps } from '../cells/pick.ts';
 import { issue } from '../issue.ts';
+import type { CellOperation } from '../mapping/cells.ts';
 import type {
   DateField,
   ExamFields,
@@ -67,6 +69,22 @@ function targetsOf({ map, otherwise }: ItemRecords): Target[] {
 function identifierNames({ from, where, oidFrom }: IdentifierField): string[] {
   const beside = [where?.field, oidFrom].filter((name) => name !== undefined);
   return [from, ...beside];
+}
+
+/** Names of the fields that an operation makes. */
+export function madeNames(operation: CellOperation): string[] {
+  switch (operation.do) {
+    case 'split-sides': {
+      const { right, left, both } = operation.into;
+      return [right, left, ...(both === undefined ? [] : [both])];
+    }
+    case 'pick':
+      return operation.patterns.flatMap((pattern) =>
+        (patternSteps(pattern) ?? []).flatMap((step) => ('name' in step ? [step.name] : [])),
+      );
+    default:
+      return [operation.into];
+  }
 }
 
 /** Names of the fields that a date is taken from. */

@@ -3,6 +3,8 @@ import { failure, hasErrors, type Issue, type Outcome, success } from '../../iss
 import type { Supplied } from '../../kinds/facets/conversion.ts';
 import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
+import { patternSteps } from '../cells/pick.ts';
+import { issue } from '../issue.ts';
 import { completeMapping, syntaxIssues } from '../mapping/complete.ts';
 import type { ItemRecords, Mapping } from '../mapping/mapping.ts';
 import type { Plan } from '../mapping/plan.ts';
@@ -41,6 +43,7 @@ export function prepareMapping(value: unknown, options: MappingOptions = {}): Ou
     ...nameIssues(mapping),
     ...examIssues(mapping.exam, catalogue),
     ...dateIssues(mapping),
+    ...operationIssues(mapping),
     ...tableIssues(mapping, catalogue),
     ...fieldIssues(mapping, catalogue),
     ...(mapping.items ?? []).flatMap((items, at) =>
@@ -48,6 +51,18 @@ export function prepareMapping(value: unknown, options: MappingOptions = {}): Ou
     ),
   ];
   return hasErrors(issues) ? failure(issues) : success(makePlan(mapping, catalogue), issues);
+}
+
+/** Patterns that can not be followed in one way alone, and tables of words in which none has a place. */
+function operationIssues({ cells = [] }: Mapping): Issue[] {
+  return cells.flatMap((operation, at) => {
+    if (operation.do !== 'pick') return [];
+    return operation.patterns.flatMap((pattern, index) =>
+      patternSteps(pattern) === undefined
+        ? [issue('invalid-value', ['cells', at, 'patterns', index], { reason: 'cell-pattern' })]
+        : [],
+    );
+  });
 }
 
 function fieldIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {

@@ -1,4 +1,5 @@
 import type { Issue, SourcePosition } from '../../issue.ts';
+import type { CellOperation } from '../mapping/cells.ts';
 
 /**
  * What a field stands in: an element of XML or CDA, a field or repetition of a v2 segment. Fields of a
@@ -29,6 +30,9 @@ export interface Field {
   readonly contradicted?: true;
   /** The sender's words for the code in the same scope: v2 OBX-3.2, CDA displayName. */
   readonly wording?: true;
+  /** The field of the input that this is a part of, and the operation of the mapping that made it. */
+  readonly of?: Field;
+  readonly by?: CellOperation['do'];
   /** About who took part or with what, beside what was found: as `administrative` of a record. */
   readonly administrative?: true;
 }
@@ -66,6 +70,13 @@ export interface RecordGroup {
   readonly issues: readonly Issue[];
 }
 
+/** A cell of an earlier row of a table, by the column in which a later one is blank. */
+export interface CellAbove {
+  readonly column: number;
+  readonly text: string;
+  readonly line: number;
+}
+
 /**
  * Input text of one exam, cut out by a splitter and not yet read. It is what goes to a worker, to
  * quarantine and, mended, back into a run.
@@ -80,6 +91,8 @@ export interface RawUnit {
   readonly header?: readonly string[];
   /** Line of each row in `raw`, where the rows did not stand one below the other. */
   readonly lines?: readonly number[];
+  /** For each row of `raw` the cells above that its blank ones stand for. */
+  readonly filled?: readonly (readonly CellAbove[])[];
   /** Character set that the text itself declares: MSH-18, the XML declaration. */
   readonly declaredEncoding?: string;
   /** Found while splitting: an unclosed quote, a text over the limit. An error means quarantine. */

@@ -38,6 +38,7 @@ export const conversion = {
     ],
   },
   'unknown-word': {
+    cell: 'an operation of the mapping does not fit this text, which stays whole',
     role: [
       'the mapping does not list this word in {property}',
       'a word of {property} in the mapping',
@@ -163,6 +164,11 @@ export const conversion = {
     replaced: 'the text has a character that was lost before it came here',
   },
   'invalid-value': {
+    delimiter: 'the first line of the table names another delimiter than the mapping',
+    'cell-pattern': [
+      'the pattern cannot be followed in one way alone',
+      'text with place holders for a number, word or text, with something between any two of them',
+    ],
     'out-not-empty': ['the folder is not empty', 'an empty folder, or the option to resume'],
     'out-no-run': ['the folder holds no run that was stopped', 'a folder with {code}'],
     'out-other-run': [

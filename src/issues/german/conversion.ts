@@ -42,6 +42,7 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'unknown-word': {
+    cell: 'eine Operation der Zuordnung passt nicht auf diesen Text, der ganz bleibt',
     role: [
       'die Zuordnung führt dieses Wort nicht in {property}',
       'ein Wort aus {property} in der Zuordnung',
@@ -179,6 +180,11 @@ export const germanConversion: Translated<typeof conversion> = {
     replaced: 'der Text hat ein Zeichen, das schon vorher verloren ging',
   },
   'invalid-value': {
+    delimiter: 'die erste Zeile der Tabelle nennt ein anderes Trennzeichen als die Zuordnung',
+    'cell-pattern': [
+      'dem Muster lässt sich nicht auf nur eine Weise folgen',
+      'Text mit Platzhaltern für Zahl, Wort oder Text, zwischen je zweien etwas anderes',
+    ],
     'out-not-empty': [
       'der Ordner ist nicht leer',
       'ein leerer Ordner oder die Option zum Fortsetzen',

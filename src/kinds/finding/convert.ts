@@ -1,4 +1,5 @@
 import {
+  type Built,
   isState,
   noRegion,
   type Problem,
@@ -10,6 +11,7 @@ import {
 import { quantityParts, readQuantity } from '../../convert/build/quantity.ts';
 import type { Plan } from '../../convert/mapping/plan.ts';
 import type { AttributeTarget, FindingTarget } from '../../convert/mapping/target.ts';
+import { wordMap } from '../../convert/mapping/word-map.ts';
 import { readNumber } from '../../convert/values/number.ts';
 import type { Code } from '../../model/primitive.ts';
 import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
@@ -31,12 +33,17 @@ export function unkeyedFinding(statement: Unkeyed | undefined): Omit<Finding, 'k
 }
 
 export const findingTarget: TargetConversion<FindingTarget> = {
-  codes: ({ finding }) => [['findings', finding, 'finding']],
+  codes: ({ finding, normal }) => [
+    ['findings', finding, 'finding'],
+    ...(normal?.methods ?? []).map((code) => ['methods', code, 'normal'] as const),
+  ],
   needs: 'region',
   meanings: ({ finding }, catalogue) =>
     finding === undefined ? [...catalogue.findings.keys()] : [...presences, ...certainties],
   states: ['not-examined', 'not-applicable', 'partial'],
   build: ({ target }, reading, plan) => {
+    const normal = normalRegion(target, reading, plan);
+    if (normal !== undefined) return normal;
     const { meaning } = reading;
     const { finding, presence = 'present' } = target;
     const named = finding ?? (typeof meaning === 'string' ? meaning : undefined);
@@ -59,6 +66,23 @@ export const findingTarget: TargetConversion<FindingTarget> = {
     return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
   },
 };
+
+/** The state of the region that is named, where a word says that nothing amiss was found there. */
+function normalRegion(
+  { normal, region: own }: FindingTarget,
+  reading: Reading,
+  { mapping }: Plan,
+): Built | undefined {
+  const [method, ...methods] = normal?.methods ?? [];
+  if (normal === undefined || method === undefined || reading.meaning !== undefined)
+    return undefined;
+  const words = Object.fromEntries(normal.words.map((word) => [word, true]));
+  if (!wordMap(words, mapping.ignoreCase ?? false).has(reading.text)) return undefined;
+  const region = reading.region ?? own;
+  if (region === undefined) return noRegion;
+  const place = { ...placed(region, reading), methods: [method, ...methods] as const };
+  return { statements: [{ kind: 'region-state', ...place, state: 'normal' }] };
+}
 
 /** The one region that a finding can have. What is absent is not said to be absent in all of a group. */
 function onlyRegion(
