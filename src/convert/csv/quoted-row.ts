@@ -12,8 +12,7 @@ export function quotedRowEnd(
 ): number | 'unclosed-quote' | 'malformed-record' {
   let at = start;
   for (;;) {
-    // A spreadsheet writes ="00123" so that a number stays text.
-    if (text[at] === '=' && text[at + 1] === '"') at += 1;
+    at = quoteStart(text, at);
     if (text[at] === '"') {
       const close = closingQuote(text, at + 1);
       if (close < 0) return 'unclosed-quote';
@@ -28,6 +27,11 @@ export function quotedRowEnd(
     if (text[at] !== delimiter) return 'malformed-record';
     at += 1;
   }
+}
+
+/** A spreadsheet writes ="00123" so that a number stays text. */
+function quoteStart(text: string, at: number): number {
+  return text[at] === '=' && text[at + 1] === '"' ? at + 1 : at;
 }
 
 function closingQuote(text: string, from: number): number {

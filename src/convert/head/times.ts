@@ -64,24 +64,16 @@ export function optionalTime(field: DateField | undefined, work: Work): string |
 }
 
 export function recordedOf(work: Work): string | undefined {
-  const { from, value: fixed, timeOfDay } = work.plan.mapping.exam.recorded;
+  const { from, value: fixed } = work.plan.mapping.exam.recorded;
   if (from === undefined) return fixed;
   const { value, problem, codes, name } = timeOf(from, work);
   // `recorded` is a moment: a date alone does not do.
   if (value?.includes('T')) return value;
-  if (value?.length === 10 && problem === undefined && timeOfDay !== undefined) {
-    const start = sameDayStart(value, work);
-    if (start !== undefined) {
-      tellTimeOfDay(name, work);
-      return start;
-    }
-    const whole = work.plan.dates({ from: name, formats: ['YYYY-MM-DD HH:mm'] })(
-      `${value} ${timeOfDay}`,
-    );
-    if (whole.value?.includes('T')) {
-      tellTimeOfDay(name, work);
-      return whole.value;
-    }
+  const moment = problem === undefined ? momentOf(value, work) : undefined;
+  if (moment !== undefined) {
+    const details = { severity: 'information', source: work.fields.first(name)?.at } as const;
+    work.issues.push(issue('missing-zone', [name], { reason: 'time-of-day' }, details));
+    return moment;
   }
   if (value === undefined && problem === undefined && fixed !== undefined) return fixed;
   if (fixed !== undefined) {
@@ -94,13 +86,16 @@ export function recordedOf(work: Work): string | undefined {
   return undefined;
 }
 
-/** When the exam began, where that was on the day of a record that has no time: it was not written before. */
-function sameDayStart(day: string, work: Work): string | undefined {
-  const { value } = timeOf(work.plan.mapping.exam.performed.start, { ...work, issues: [] });
-  return value?.includes('T') && value.startsWith(day) ? value : undefined;
-}
-
-function tellTimeOfDay(name: FieldName, work: Work): void {
-  const details = { severity: 'information', source: work.fields.first(name)?.at } as const;
-  work.issues.push(issue('missing-zone', [name], { reason: 'time-of-day' }, details));
+/**
+ * The moment that a date alone stands for: the time of day that the mapping states, or when the exam
+ * began, where that was later on this day, since it was not written before.
+ */
+function momentOf(day: string | undefined, work: Work): string | undefined {
+  const { recorded, performed } = work.plan.mapping.exam;
+  if (day?.length !== 10 || recorded.timeOfDay === undefined) return undefined;
+  const start = timeOf(performed.start, { ...work, issues: [] }).value;
+  if (start?.includes('T') && start.startsWith(day)) return start;
+  const dates = work.plan.dates({ from: [''], formats: ['YYYY-MM-DD HH:mm'] });
+  const { value } = dates(`${day} ${recorded.timeOfDay}`);
+  return value?.includes('T') ? value : undefined;
 }

@@ -17,7 +17,7 @@ const sides: SplitSides = {
 const list: SplitList = { do: 'split-list', from: 'signs', at: ',', into: 'sign' };
 
 function told(text: string, parts: readonly Part[] | undefined): object | undefined {
-  return parts && parts.map(({ name, start, end }) => [name, text.slice(start, end)]);
+  return parts?.map(({ name, start, end }) => [name, text.slice(start, end)]);
 }
 
 /** How two sides stand in one cell: common practice, no source. */

@@ -16,7 +16,7 @@ const PID =
 const OBR =
   'OBR|1|P-7|F-9|EXAM^Face and neck||20240301|20240301093000-0500||||||droopy lid|||7^Berth^Nell||||||20240301100000-0500|||F|||||||7&Berth&Nell';
 
-/** Figures of OBX: palpebral fissure height by its SNOMED CT code, at the eyes by their SNOMED CT code. */
+/** An OBX by the numbers of its fields; 246794004 is the palpebral fissure height of SNOMED CT. */
 const obx = (at: number, fields: Readonly<Record<number, string>>): string =>
   ['OBX', at, ...Array.from({ length: 20 }, (_, index) => fields[index + 2] ?? '')].join('|');
 
@@ -66,13 +66,12 @@ describe('the preset for ORU', () => {
   });
 
   it('codes a number and an assertion by their published codes, with place and side', () => {
-    const eyes = '371398005^^SCT';
     const side = 'R^Right^HL70495';
     const text = [
       MSH('ORU^R01'),
       PID,
       OBR,
-      obx(1, { 2: 'NM', 3: '246794004^^SCT', 5: '9.5', 6: 'mm', 11: 'F', 20: `${eyes}~${side}` }),
+      obx(1, { 2: 'NM', 3: '246794004^^SCT', 5: '9.5', 6: 'mm', 11: 'F', 20: side }),
       // 404684003 Clinical finding asks, 11934000 Ptosis of eyelid answers.
       obx(2, {
         2: 'CWE',
