@@ -21,6 +21,7 @@ const layers = [
   'validate',
   'convert',
   'report',
+  'letters',
   'testing',
   'cli',
 ] as const;

@@ -24,6 +24,7 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['check', { what: 'coverage, rules, prompts', load: () => import('./commands/check.ts') }],
   ['compare', { what: 'two exams of one person', load: () => import('./commands/compare.ts') }],
   ['report', { what: 'exams as a page to read', load: () => import('./commands/report.ts') }],
+  ['letter', { what: 'letters from an exam', load: () => import('./commands/letter.ts') }],
   ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
   ['sample', { what: 'invented exams for tests', load: () => import('./commands/sample.ts') }],
   ['probe', { what: 'tries a FHIR server', load: () => import('./commands/probe.ts') }],

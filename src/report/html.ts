@@ -37,6 +37,23 @@ function markupOf(content: Content): string {
   return markup;
 }
 
+const entities: Readonly<Record<string, string>> = {
+  '&lt;': '<',
+  '&gt;': '>',
+  '&quot;': '"',
+  '&amp;': '&',
+};
+
+/** The text of content alone. Our own markup has no `>` in an attribute, and no other entities. */
+export function plainText(content: Content): string {
+  return markupOf(content)
+    .replaceAll(/<\/div>|<div[^>]*>/g, ' ')
+    .replaceAll(/<[^>]*>/g, '')
+    .replaceAll(/&(?:lt|gt|quot|amp);/g, (entity) => entities[entity] ?? entity)
+    .replaceAll(/ {2,}/g, ' ')
+    .trim();
+}
+
 /**
  * Words of the exam, kept apart from the direction of the text around them, so that a right-to-left
  * name or a stray direction mark cannot turn what follows.

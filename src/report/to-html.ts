@@ -1,12 +1,9 @@
-import { checkExam } from '../checks/check-exam.ts';
-import type { CheckOptions } from '../checks/settings/check-settings.ts';
 import { IssueError } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
-import { builtInCatalogue } from '../terminology/catalogue.ts';
-import { english, inLanguage, type Language } from '../terminology/language.ts';
-import { type AbnormalPart, abnormalParts, signNumbers } from './abnormal.ts';
+import type { AbnormalPart } from './abnormal.ts';
+import { createPage } from './create-page.ts';
 import { drawingPart } from './drawing/drawing.ts';
 import { element } from './html.ts';
 import type { Page } from './page.ts';
@@ -18,23 +15,8 @@ import { gapPart } from './parts/gaps.ts';
 import { cautionPart, headPart, recordPart, stripPart } from './parts/head.ts';
 import { statementParts } from './parts/statements.ts';
 import { versionPart } from './parts/version.ts';
-import type { ReportWords } from './report-words.ts';
+import type { ReportOptions } from './report-options.ts';
 import { pageStyle } from './style.ts';
-import { createTeller } from './teller.ts';
-import { englishWords } from './words/english.ts';
-
-export interface ReportOptions {
-  /** Exam, rule sets, thresholds and prior exam to check with; without rule sets no prompt is shown. */
-  readonly checks?: CheckOptions;
-  /** Exams before the prior one, in any order, whose figures are drawn beside today's. */
-  readonly earlier?: readonly Exam[];
-  /** Language of the displays of codes. Default English. */
-  readonly language?: Language;
-  /** Words of the page itself, those of `language`. Default English. */
-  readonly words?: ReportWords;
-  /** The version before the last step, so that the page shows what stood there beside what now does. */
-  readonly versionBefore?: Exam;
-}
 
 /**
  * A page for people, complete in itself: no script, nothing fetched, every text of the exam escaped.
@@ -46,24 +28,11 @@ export interface ReportOptions {
 export function toHtml(exam: Exam, options: ReportOptions = {}): string {
   const misshapen = structureIssues(exam);
   if (misshapen.length > 0) throw new IssueError('write a page', cutIssues(misshapen));
-  const language = options.language ?? english;
-  const labels = options.words ?? englishWords;
-  const catalogue = inLanguage(options.checks?.catalogue ?? builtInCatalogue, language);
-  const parts = abnormalParts(exam, catalogue);
-  const page: Page = {
-    exam,
-    prior: options.checks?.prior,
-    versionBefore: options.versionBefore,
-    earlier: options.earlier ?? [],
-    checks: checkExam(exam, { ...options.checks, catalogue }),
-    catalogue,
-    labels,
-    teller: createTeller(catalogue, language, labels),
-    numbers: signNumbers(parts),
-  };
+  const { page, parts } = createPage(exam, options);
+  const { labels } = page;
   const html = element(
     'html',
-    { lang: language.tag },
+    { lang: options.language?.tag ?? 'en' },
     element(
       'head',
       {},

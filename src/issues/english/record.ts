@@ -59,6 +59,7 @@ export const record = {
     'beside-value': ['the part beside the value is not an object', 'an object'],
   },
   'missing-property': {
+    consent: 'the patient has not agreed to share the record',
     required: ['the required property is missing', '{form?}'],
     text: ['the text is missing', 'text'],
     list: ['the list is missing', 'a list'],
@@ -220,6 +221,7 @@ export const record = {
     identifier: 'another observation has this identifier',
   },
   'unresolved-key': {
+    'plan-item': 'no item of the plan has this key',
     exam: 'nothing in the exam has this key',
     table: ['the table {table} has no such row', 'a code of the table {table}'],
     'attribute-family': 'no attribute has this family',
@@ -267,6 +269,8 @@ export const record = {
     region: ['this region does not take that method', '{codes}'],
   },
   'not-exported': {
+    'withdrawn-letter': 'a withdrawn record has no letter',
+    'left-to-tell': 'left out of the letter, for a person to tell',
     held: [
       'left out, because the receiver is said to hold the record',
       'either a reference or a description',

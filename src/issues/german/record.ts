@@ -60,6 +60,7 @@ export const germanRecord: Translated<typeof record> = {
     'beside-value': ['der Teil neben dem Wert ist kein Objekt', 'ein Objekt'],
   },
   'missing-property': {
+    consent: 'die untersuchte Person hat der Weitergabe der Aufzeichnung nicht zugestimmt',
     required: ['die erforderliche Eigenschaft fehlt', '{form?}'],
     text: ['der Text fehlt', 'ein Text'],
     list: ['die Liste fehlt', 'eine Liste'],
@@ -236,6 +237,7 @@ export const germanRecord: Translated<typeof record> = {
     identifier: 'eine andere Observation hat diese Kennung',
   },
   'unresolved-key': {
+    'plan-item': 'kein Punkt des weiteren Vorgehens hat diesen Schlüssel',
     exam: 'nichts in der Untersuchung hat diesen Schlüssel',
     table: ['die Tabelle {table} hat keine solche Zeile', 'ein Code der Tabelle {table}'],
     'attribute-family': 'kein Attribut hat diese Familie',
@@ -283,6 +285,8 @@ export const germanRecord: Translated<typeof record> = {
     region: ['diese Region nimmt diese Methode nicht', '{codes}'],
   },
   'not-exported': {
+    'withdrawn-letter': 'zu einer zurückgezogenen Aufzeichnung gibt es keinen Brief',
+    'left-to-tell': 'im Brief weggelassen; eine Person soll es mitteilen',
     held: [
       'weggelassen, weil der Empfänger die Aufzeichnung laut Angabe schon hat',
       'entweder eine Referenz oder eine Beschreibung',

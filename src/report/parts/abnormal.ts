@@ -6,7 +6,7 @@ import type { Key } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { AbnormalPart } from '../abnormal.ts';
 import { type Content, element, section } from '../html.ts';
-import { linesOf, lineText } from '../lines.ts';
+import { type Line, linesOf, lineText } from '../lines.ts';
 import { type Page, remarks, separated } from '../page.ts';
 import { changeFigures } from './change.ts';
 
@@ -61,6 +61,22 @@ function signLine(page: Page, sign: Statement, sizes: readonly Content[]): Conte
     sizes.length > 0 && element('div', { class: 'size' }, separated(sizes)),
     here && remarks(page, sign),
   );
+}
+
+/** Each sign as one line, with what was measured of it and its note. */
+export function signLines(page: Page, signs: readonly Statement[]): readonly Line[] {
+  const sizes = sizesOf(page);
+  return signs.map((sign) => {
+    const size = sizes.get(sign.key) ?? [];
+    return {
+      of: [sign.key],
+      content: [
+        lineText(tell(sign, page), page),
+        size.length > 0 && ['. ', separated(size)],
+        remarks(page, sign),
+      ],
+    };
+  });
 }
 
 /** What was measured or pictured of a sign, with its change: by the key of the sign. */

@@ -106,7 +106,7 @@ function identityText({ exam: { subject }, labels }: Page): Content {
 }
 
 /** Name, age on the day of the exam, sex, date of birth and numbers. */
-function patientText({ exam, labels }: Page): Content {
+export function patientText({ exam, labels }: Page): Content {
   const { subject, performed } = exam;
   const years = yearsAt(subject.birthDate, performed.start);
   return separated(
@@ -122,12 +122,12 @@ function patientText({ exam, labels }: Page): Content {
   );
 }
 
-export function nameText(name: HumanName | undefined): Content {
+function nameText(name: HumanName | undefined): Content {
   const text = plainName(name);
   return text === undefined ? undefined : words(text);
 }
 
-function plainName(name: HumanName | undefined): string | undefined {
+export function plainName(name: HumanName | undefined): string | undefined {
   if (name === undefined) return undefined;
   const { text, prefix, given = [], family } = name;
   const parts = text === undefined ? [prefix, ...given, family] : [text];

@@ -1,0 +1,24 @@
+/**
+ * How easily a text reads, as a figure from 0 (very hard) to 100 (very easy), which short and plain
+ * texts can pass: English after Flesch R, 1948, J Appl Psychol 32:221-233; German after Amstad T, 1978.
+ * Syllables are counted by groups of vowels, without a silent e at the end of an English word.
+ */
+export function readingEase(text: string, language: 'en' | 'de'): number {
+  const sentences = text.split(/[.!?:]+(?:\s|$)/).filter((one) => /\p{L}/u.test(one));
+  const words = text.match(/\p{L}+/gu) ?? [];
+  if (sentences.length === 0 || words.length === 0) return 100;
+  const syllables = words.reduce((sum, word) => sum + syllablesOf(word, language), 0);
+  const length = words.length / sentences.length;
+  const weight = syllables / words.length;
+  return language === 'de'
+    ? 180 - length - 58.5 * weight
+    : 206.835 - 1.015 * length - 84.6 * weight;
+}
+
+function syllablesOf(word: string, language: 'en' | 'de'): number {
+  const plain = word.toLowerCase();
+  const spoken =
+    language === 'en' && plain.length > 3 ? plain.replace(/(?<![aeiouy])e$/, '') : plain;
+  const groups = language === 'en' ? /[aeiouy]+/g : /ei|ie|au|eu|äu|[aeiouyäöü]/g;
+  return Math.max(1, spoken.match(groups)?.length ?? 0);
+}

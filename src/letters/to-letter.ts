@@ -1,0 +1,70 @@
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issue.ts';
+import type { Exam } from '../model/exam.ts';
+import { structureIssues } from '../model/schema-issues.ts';
+import { createPage } from '../report/create-page.ts';
+import { toPractitioner, toSpecialist, type Writing } from './clinical.ts';
+import { toEmployer } from './employer.ts';
+import type { Letter, LetterOptions, LetterReader, LetterSection } from './letter.ts';
+import { toPatient } from './patient.ts';
+import { englishLetterWords } from './words/english.ts';
+
+/**
+ * A letter from an exam, in plain text by section and sentence, each sentence with what it rests on.
+ * It holds nothing that the exam does not state, and is a draft: a person reads it over and signs it.
+ * Issues: a withdrawn record has no letter; what is left for a person to tell is counted; without the
+ * patient's consent an employer is told nothing but that the examination took place.
+ */
+export function toLetter(
+  exam: Exam,
+  reader: LetterReader,
+  options: LetterOptions = {},
+): Outcome<Letter> {
+  const misshapen = structureIssues(exam);
+  if (misshapen.length > 0) return failure(misshapen);
+  if (exam.status === 'entered-in-error') {
+    return failure([issue('not-exported', ['status'], { reason: 'withdrawn-letter' })]);
+  }
+  const { page, parts } = createPage(exam, options);
+  const words = options.letterWords ?? englishLetterWords;
+  const writing: Writing = { page, parts, words };
+  const { sections, leftOut = [], issues = [] } = written(writing, reader, options);
+  if (hasErrors(issues)) return failure(issues);
+  const left = leftOut.map((statement) =>
+    issue(
+      'not-exported',
+      ['statements'],
+      { reason: 'left-to-tell' },
+      { severity: 'information', statement },
+    ),
+  );
+  const letter: Letter = {
+    reader,
+    language: options.language?.tag ?? 'en',
+    title: words.title[reader],
+    status: exam.status,
+    sections: sections.filter(({ sentences }) => sentences.length > 0),
+    leftOut,
+  };
+  return success(letter, [...issues, ...left]);
+}
+
+function written(
+  writing: Writing,
+  reader: LetterReader,
+  options: LetterOptions,
+): {
+  readonly sections: readonly LetterSection[];
+  readonly leftOut?: readonly string[];
+  readonly issues?: readonly Issue[];
+} {
+  switch (reader) {
+    case 'specialist':
+      return { sections: toSpecialist(writing) };
+    case 'general-practitioner':
+      return { sections: toPractitioner(writing) };
+    case 'patient':
+      return toPatient(writing);
+    case 'employer':
+      return toEmployer(writing, options);
+  }
+}

@@ -1,0 +1,77 @@
+import { element, type Html } from '../report/html.ts';
+import type { Letter, SentenceSource } from './letter.ts';
+import type { LetterWords } from './letter-words.ts';
+import { englishLetterWords } from './words/english.ts';
+
+/** The letter as plain text, a sentence a line, to be changed in any editor. */
+export function letterText(letter: Letter, words: LetterWords = englishLetterWords): string {
+  const sections = letter.sections.map(({ heading, sentences }) =>
+    [...(heading === undefined ? [] : [heading]), ...sentences.map(({ text }) => text)].join('\n'),
+  );
+  return `${[`[${words.notChecked}]`, letter.title, ...sections].join('\n\n')}\n`;
+}
+
+/**
+ * The letter as a page that can be changed in the browser and printed, complete in itself and without
+ * script. Each sentence names in `data-of` what it rests on.
+ */
+export function letterHtml(letter: Letter, words: LetterWords = englishLetterWords): string {
+  const body = letter.sections.map(({ heading, sentences }) =>
+    element(
+      'section',
+      {},
+      heading !== undefined && element('h2', {}, heading),
+      sentences.map(({ text, of }) =>
+        element(
+          'p',
+          { 'data-of': of.length > 0 ? of.map(sourceText).join(' ') : undefined },
+          element('bdi', {}, text),
+        ),
+      ),
+    ),
+  );
+  const page: Html = element(
+    'html',
+    { lang: letter.language },
+    element(
+      'head',
+      {},
+      element('meta', { charset: 'utf-8' }),
+      element('meta', {
+        'http-equiv': 'Content-Security-Policy',
+        content: "default-src 'none'; style-src 'unsafe-inline'",
+      }),
+      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+      element('title', {}, letter.title),
+      { markup: `<style>${style}</style>` },
+    ),
+    element(
+      'body',
+      {},
+      element('aside', { class: 'unread', 'aria-label': letter.title }, words.notChecked),
+      element(
+        'main',
+        { contenteditable: 'true', role: 'main', 'aria-label': letter.title },
+        element('h1', {}, letter.title),
+        body,
+      ),
+    ),
+  );
+  return `<!DOCTYPE html>\n${page.markup}\n`;
+}
+
+/** `statement:KEY` or `exam:conclusion/plan/0`. */
+function sourceText(source: SentenceSource): string {
+  return 'statement' in source ? `statement:${source.statement}` : `exam:${source.path.join('/')}`;
+}
+
+/** A constant: no character that HTML would read. */
+const style = `
+:root { color-scheme: light dark; }
+body { margin: 0 auto; padding: 1rem; max-width: 44rem; font: 1rem/1.5 system-ui, sans-serif;
+  overflow-wrap: anywhere; }
+h1 { font-size: 1.3rem; } h2 { font-size: 1.05rem; margin-block: 1rem .2rem; } p { margin-block: .2rem;
+  white-space: pre-wrap; }
+.unread { border: 3px dashed; padding: .3rem .8rem; }
+@page { size: A4; margin: 20mm; } @media print { body { padding: 0; font-size: 10.5pt; } }
+`;

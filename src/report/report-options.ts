@@ -1,0 +1,17 @@
+import type { CheckOptions } from '../checks/settings/check-settings.ts';
+import type { Exam } from '../model/exam.ts';
+import type { Language } from '../terminology/language.ts';
+import type { ReportWords } from './report-words.ts';
+
+export interface ReportOptions {
+  /** Exam, rule sets, thresholds and prior exam to check with; without rule sets no prompt is shown. */
+  readonly checks?: CheckOptions;
+  /** Exams before the prior one, in any order, whose figures are drawn beside today's. */
+  readonly earlier?: readonly Exam[];
+  /** Language of the displays of codes. Default English. */
+  readonly language?: Language;
+  /** Words of the page itself, those of `language`. Default English. */
+  readonly words?: ReportWords;
+  /** The version before the last step, so that the page shows what stood there beside what now does. */
+  readonly versionBefore?: Exam;
+}

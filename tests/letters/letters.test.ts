@@ -1,0 +1,209 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Exam } from '../../src/index.ts';
+import {
+  englishLetterWords,
+  germanLetterWords,
+  type Letter,
+  type LetterReader,
+  type LetterSentence,
+  letterHtml,
+  letterText,
+  readingEase,
+  toLetter,
+} from '../../src/letters/index.ts';
+import { germanWords } from '../../src/report/index.ts';
+import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
+import { german } from '../../src/terminology/languages/de.ts';
+import { structure } from '../report/structure.ts';
+
+const folder = join(import.meta.dirname, '../../examples/exams');
+const examples: readonly (readonly [string, Exam])[] = readdirSync(folder)
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8'))]);
+
+const example = (name: string): Exam => {
+  const found = examples.find(([file]) => file === `${name}.json`)?.[1];
+  if (found === undefined) throw new Error(`no example ${name}`);
+  return found;
+};
+
+const readers: readonly LetterReader[] = [
+  'specialist',
+  'general-practitioner',
+  'patient',
+  'employer',
+];
+const tongues = {
+  english: {},
+  german: { language: german, words: germanWords, letterWords: germanLetterWords },
+} as const;
+
+function letterOf(exam: Exam, to: LetterReader, tongue: keyof typeof tongues = 'english'): Letter {
+  const { value, issues } = toLetter(exam, to, tongues[tongue]);
+  if (value === undefined) throw new Error(JSON.stringify(issues));
+  return value;
+}
+
+function sentencesOf({ sections }: Letter): readonly LetterSentence[] {
+  return sections.flatMap(({ sentences }) => sentences);
+}
+
+function at(value: unknown, path: readonly (string | number)[]): unknown {
+  return path.reduce<unknown>(
+    (inner, step) =>
+      typeof inner === 'object' && inner !== null ? Reflect.get(inner, step) : undefined,
+    value,
+  );
+}
+
+/** Every fixed text of the letters, with its gaps as any text. */
+function fixedTexts(value: unknown): RegExp[] {
+  if (typeof value === 'string') {
+    const parts = value
+      .split(/\{\w+\}/)
+      .map((part) => part.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+    return [new RegExp(`^${parts.join('[\\s\\S]*')}(: _+)?$`)];
+  }
+  return typeof value === 'object' && value !== null
+    ? Object.values(value).flatMap(fixedTexts)
+    : [];
+}
+
+describe.each(examples)('letters of %s', (_, exam) => {
+  const pairs = readers.flatMap((to) =>
+    (['english', 'german'] as const).map((tongue) => [to, tongue] as const),
+  );
+
+  it.each(pairs)('%s, %s: each sentence rests on the exam, or is fixed', (to, tongue) => {
+    const letter = letterOf(exam, to, tongue);
+    const keys = new Set(exam.statements.map(({ key }) => key));
+    const words = tongue === 'german' ? germanLetterWords : englishLetterWords;
+    const fixed = fixedTexts(words);
+    for (const { text, of } of sentencesOf(letter)) {
+      for (const source of of) {
+        if ('statement' in source) expect(keys).toContain(source.statement);
+        else expect(at(exam, source.path), source.path.join('/')).toBeDefined();
+      }
+      if (of.length > 0) continue;
+      const isTo = text.startsWith(`${words.to}: `);
+      expect(isTo || fixed.some((one) => one.test(text)), text).toBe(true);
+    }
+  });
+});
+
+describe('a letter to the patient', () => {
+  it('names no disease, no suspicion and no sign that is not in the list of what may be named', () => {
+    for (const [, exam] of examples) {
+      const letter = letterOf(exam, 'patient');
+      const text = letterText(letter);
+      const named = new Set(
+        sentencesOf(letter).flatMap(({ of }) =>
+          of.flatMap((one) => ('statement' in one ? [one.statement] : [])),
+        ),
+      );
+      for (const statement of exam.statements) {
+        if (statement.kind !== 'finding') continue;
+        const row = builtInCatalogue.findings.get(statement.finding);
+        const grave = row?.disorder === true || statement.certainty === 'suspected';
+        if (grave || /suspicious|mass|lump/i.test(row?.display ?? '')) {
+          expect(named.has(statement.key), statement.key).toBe(false);
+          expect(text).not.toContain(`${row?.display}:`);
+        }
+      }
+    }
+  });
+
+  it('counts what it leaves for a person to tell', () => {
+    const { issues } = toLetter(example('skin-lesion'), 'patient');
+    expect(issues.map(({ code, severity }) => [code, severity])).toContainEqual([
+      'not-exported',
+      'information',
+    ]);
+    expect(letterOf(example('skin-lesion'), 'patient').leftOut).toContain('cheek-lesion');
+    expect(letterText(letterOf(example('skin-lesion'), 'patient'))).not.toMatch(
+      /cancer|keratosis/i,
+    );
+  });
+
+  it('reads easily: 70 or more on the scale of Flesch, and of Amstad for German', () => {
+    const plain = (words: typeof englishLetterWords): string =>
+      Object.values(words.patient)
+        .flatMap((one) => (typeof one === 'string' ? [one] : Object.values(one)))
+        .map((one) => one.replaceAll(/\{\w+\}/g, '').replace(': .', '.'))
+        .join(' ');
+    expect(readingEase(plain(englishLetterWords), 'en')).toBeGreaterThan(70);
+    expect(readingEase(plain(germanLetterWords), 'de')).toBeGreaterThan(70);
+  });
+});
+
+describe('the figure of readability', () => {
+  it('is that of the formula on a sentence whose figure is published (Flesch: 116 for six words of one syllable)', () => {
+    expect(readingEase('The cat sat on the mat.', 'en')).toBeCloseTo(116.145, 3);
+  });
+
+  it('falls with long words and long sentences', () => {
+    const hard =
+      'Considerable dermatological investigations notwithstanding, uncertainty predominated.';
+    expect(readingEase(hard, 'en')).toBeLessThan(0);
+    expect(readingEase('Der Hund ist da.', 'de')).toBeGreaterThan(100);
+  });
+});
+
+describe('a letter to the employer', () => {
+  it('tells no finding, no conclusion and no plan', () => {
+    for (const [, exam] of examples) {
+      const sources = sentencesOf(letterOf(exam, 'employer')).flatMap(({ of }) => of);
+      expect(sources.filter((one) => 'statement' in one)).toEqual([]);
+      const roots = new Set(sources.map((one) => ('path' in one ? one.path[0] : '')));
+      expect(['subject', 'performed', 'examiners', 'status']).toEqual(
+        expect.arrayContaining([...roots]),
+      );
+    }
+  });
+
+  it('tells what is named of the plan only with consent to share', () => {
+    const shared = toLetter(example('skin-lesion'), 'employer', { share: ['shade'] });
+    expect(shared.value && letterText(shared.value)).toContain('Hat & long sleeves');
+    const refused = toLetter(example('yearly-check'), 'employer', { share: ['hat'] });
+    expect(refused.ok).toBe(false);
+    expect(refused.issues.map(({ code, path }) => [code, path])).toEqual([
+      ['missing-property', ['consents']],
+    ]);
+    const unknown = toLetter(example('skin-lesion'), 'employer', { share: ['nothing'] });
+    expect(unknown.issues.map(({ code }) => code)).toEqual(['unresolved-key']);
+  });
+});
+
+describe('letters of records and texts', () => {
+  it('are not made of a withdrawn record', () => {
+    const { ok, issues } = toLetter(
+      { ...example('neck-lump'), status: 'entered-in-error' },
+      'patient',
+    );
+    expect([ok, issues.map(({ code }) => code)]).toEqual([false, ['not-exported']]);
+  });
+
+  it('say what is missing where the exam is none', () => {
+    expect(toLetter({} as Exam, 'patient').ok).toBe(false);
+  });
+
+  it('keep their structure whatever the texts say', () => {
+    const hostile = '</bdi><script>alert(1)</script>"\' $& {name}';
+    const exam = example('neck-lump');
+    const written = (text: string): string =>
+      letterHtml(
+        letterOf(
+          {
+            ...exam,
+            subject: { name: { text } },
+            statements: exam.statements.map((one) => ({ ...one, note: text })),
+          },
+          'specialist',
+        ),
+      );
+    expect(structure(written(hostile))).toEqual(structure(written('plain')));
+    expect(written(hostile)).not.toContain('<script');
+  });
+});
