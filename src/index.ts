@@ -9,6 +9,7 @@ export {
   coverExam,
 } from './checks/coverage/coverage.ts';
 export { outstanding } from './checks/coverage/outstanding.ts';
+export { recordPrompts } from './checks/record-prompts.ts';
 export type { RuleResult } from './checks/rule.ts';
 export { type RuleSet, type RuleSetId, ruleSets } from './checks/rule-sets.ts';
 export type {
@@ -107,6 +108,7 @@ export {
 export { type ParseOptions, parseExam, parseExamOrThrow } from './model/parse-exam.ts';
 export type * from './model/people.ts';
 export type * from './model/primitive.ts';
+export type * from './model/prompts.ts';
 export type * from './model/record-event.ts';
 export type * from './model/statement.ts';
 export { type Path, pathPointer, pathText } from './path.ts';

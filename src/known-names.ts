@@ -25,54 +25,55 @@ displayName distanceFromLandmark distinctIdentifier district div doNotPerform do
 document documentType documentation doseAndRate doseQuantity doseRange due duration
 durationMax durationText durationUnit during effectiveDateTime effectiveInstant
 effectivePeriod effectiveTiming emptyReason encounter end endpoint entity entry entryType
-episodeOfCare estimated etag event exam examiner examiners except excludedStructure
-expirationDate expression extension eyesClosed facilityType factor family finding focus
-form format frames frequency frequencyMax fullUrl gateway gender generalPractitioner given
-grade grantee grantor guideline hasMember hash healthcareService height high highNumerator
-history hospitalization id identifier identifiers ifMatch ifModifiedSince ifNoneExist
-ifNoneMatch image imagingStudy implicitRules includedStructure indication individual
-installDate instantiatesCanonical instantiatesReference instantiatesUri instructionMarkdown
+episodeOfCare estimated etag event evidence exam examiner examiners except
+excludedStructure expirationDate expression extension eyesClosed facilityType factor family
+finding focus form format frames frequency frequencyMax fullUrl gateway gender
+generalPractitioner given grade grantee grantor guideline hasMember hash healthcareService
+height high highNumerator history hospitalization id identifiedDateTime identifiedPeriod
+identifier identifiers ifMatch ifModifiedSince ifNoneExist ifNoneMatch image imagingStudy
+implicated implicitRules includedStructure indication individual installDate
+instantiatesCanonical instantiatesReference instantiatesUri instructionMarkdown
 instructionReference instruments insurance intent interpretation interval intervalUnit
-issue issued issuer issues item items jurisdiction key kind label landmarkDescription
-language lastModified lastUpdated laterality length limit line link location locationCode
-locationQualifier locationReference lotNumber low lowNumerator lowerLimit magnification
-manager managingOrganization manufactureDate manufacturer maritalStatus masterIdentifier
-max maxDosePerAdministration maxDosePerLifetime maxDosePerPeriod maxParticipants meaning
-measure media meta method methods min modality mode modelNumber modifierExtension
-morphology multipleBirthBoolean multipleBirthInteger mustSupport name normalValue
-notAvailable notAvailableTime note numerator observation occurredDateTime occurredPeriod
-occurrenceDateTime occurrencePeriod occurrenceTiming offset offsets onBehalfOf onset
-operator orderDetail orderedBy organization origin other outcome owner pages parameter
-parameterFocus parent partNumber partOf participant party path patient patientInstruction
-performed performer performerType period periodMax periodUnit photo physicalType place plan
-plannedEndDate plannedStartDate point policy policyBasis policyRule policyText postalCode
-practiceSetting practitioner preAdmissionIdentifier preferred prefix presence presentedForm
-priority profile property protocol provision publicationDate publicationStatus purpose
-qualification qualifier quantityQuantity quantityRange quantityRatio question rank
-rateQuantity rateRange rateRatio reAdmission readings reason reasonCode reasonReference
-reasons recorded reference referenceRange region regions regulatoryBasis related relatesTo
-relation relationship relevantHistory repeat replaces request requester requisition
-resolution resource resourceReference resourceType response result results
-resultsInterpreter returnIf reviewBy role route safety safetyNet scale scaleBar scope score
-search searchParam section security securityLabel sequence serial serialNumber service
-serviceProvider serviceType sessionKey severity side sigFormat signature site size sort
-source sourceAttachment sourcePatientInfo sourceReference spatialReference
-specialArrangement specialCourtesy specialization specialty specification specimen start
-state statement statements status statusHistory statusReason structure study subject
-subjectCodeableConcept subjectReference subjectStatus subscriptionTopic suffix
-supportingInfo surfaceOrientation symptom synkinesis system systemType tag target
-targetFormat targetIdentifier targetReference telecom test text time timeOfDay timestamp
-timing timingDate timingDateTime timingReference timingTiming title to told toldBy total
-tracking trigger triggeredBy type udiCarrier unit unusable upperLimit urgency uri url use
-useContext userSelected value valueAddress valueAge valueAnnotation valueAttachment
-valueAvailability valueBase64Binary valueBoolean valueCanonical valueCode
-valueCodeableConcept valueCodeableReference valueCoding valueContactDetail
-valueContactPoint valueContributor valueCount valueDataRequirement valueDate valueDateTime
-valueDecimal valueDistance valueDosage valueDuration valueExpression
-valueExtendedContactDetail valueFilter valueHumanName valueId valueIdentifier valueInstant
-valueInteger valueInteger64 valueMarkdown valueMeta valueMoney valueOid
-valueParameterDefinition valuePeriod valuePositiveInt valueQuantity valueRange valueRatio
-valueRatioRange valueReference valueRelatedArtifact valueSampledData valueSet
+issue issued issuer issues item items judgement judgements jurisdiction key kind label
+landmarkDescription language lastModified lastUpdated laterality length limit line link
+location locationCode locationQualifier locationReference lotNumber low lowNumerator
+lowerLimit magnification manager managingOrganization manufactureDate manufacturer
+maritalStatus masterIdentifier max maxDosePerAdministration maxDosePerLifetime
+maxDosePerPeriod maxParticipants meaning measure media meta method methods min mitigation
+modality mode modelNumber modifierExtension morphology multipleBirthBoolean
+multipleBirthInteger mustSupport name normalValue notAvailable notAvailableTime note
+numerator observation occurredDateTime occurredPeriod occurrenceDateTime occurrencePeriod
+occurrenceTiming offset offsets onBehalfOf onset operator orderDetail orderedBy
+organization origin other outcome owner pages parameter parameterFocus parent partNumber
+partOf participant party path patient patientInstruction performed performer performerType
+period periodMax periodUnit photo physicalType place plan plannedEndDate plannedStartDate
+point policy policyBasis policyRule policyText postalCode practiceSetting practitioner
+preAdmissionIdentifier preferred prefix presence presentedForm priority profile prompt
+prompts property protocol provision publicationDate publicationStatus purpose qualification
+qualifier quantityQuantity quantityRange quantityRatio question rank rateQuantity rateRange
+rateRatio reAdmission readings reason reasonCode reasonReference reasons recorded reference
+referenceRange region regions regulatoryBasis related relatesTo relation relationship
+relevantHistory repeat replaces request requester requisition resolution resource
+resourceReference resourceType response result results resultsInterpreter returnIf reviewBy
+role route ruleSet safety safetyNet scale scaleBar scope score search searchParam section
+security securityLabel sequence serial serialNumber service serviceProvider serviceType
+sessionKey severity shown side sigFormat signature site size sort source sourceAttachment
+sourcePatientInfo sourceReference spatialReference specialArrangement specialCourtesy
+specialization specialty specification specimen start state statement statements status
+statusHistory statusReason structure study subject subjectCodeableConcept subjectReference
+subjectStatus subscriptionTopic suffix supportingInfo surfaceOrientation symptom synkinesis
+system systemType tag target targetFormat targetIdentifier targetReference telecom test
+text time timeOfDay timestamp timing timingDate timingDateTime timingReference timingTiming
+title to told toldBy total tracking trigger triggeredBy type udiCarrier unit unusable
+upperLimit urgency uri url use useContext userSelected value valueAddress valueAge
+valueAnnotation valueAttachment valueAvailability valueBase64Binary valueBoolean
+valueCanonical valueCode valueCodeableConcept valueCodeableReference valueCoding
+valueContactDetail valueContactPoint valueContributor valueCount valueDataRequirement
+valueDate valueDateTime valueDecimal valueDistance valueDosage valueDuration
+valueExpression valueExtendedContactDetail valueFilter valueHumanName valueId
+valueIdentifier valueInstant valueInteger valueInteger64 valueMarkdown valueMeta valueMoney
+valueOid valueParameterDefinition valuePeriod valuePositiveInt valueQuantity valueRange
+valueRatio valueRatioRange valueReference valueRelatedArtifact valueSampledData valueSet
 valueSignature valueString valueTime valueTiming valueTriggerDefinition valueUnsignedInt
 valueUri valueUrl valueUsageContext valueUuid verification verificationDate
 verificationType verified verifiedBy verifiedWith version versionId view virtualService

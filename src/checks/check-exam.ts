@@ -3,6 +3,8 @@ import { type Issue, issue, issuesBelow } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import { sayingsOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
+import type { Key } from '../model/primitive.ts';
+import type { JudgementMade } from '../model/prompts.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import type { Statement } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
@@ -17,7 +19,12 @@ import type { Rule, RuleResult } from './rule.ts';
 import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
 import { rules } from './rules.ts';
 import { runRules } from './run-rules.ts';
-import type { CheckOptions, Dismissal } from './settings/check-settings.ts';
+import type {
+  CheckOptions,
+  CheckSettings,
+  Dismissal,
+  Judgement,
+} from './settings/check-settings.ts';
 import { optionIssues, usableOptions } from './settings/setting-issues.ts';
 import { type Limit, resolveLimit, type ThresholdId } from './settings/thresholds.ts';
 import { pictures } from './tables/pictures.ts';
@@ -85,7 +92,7 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
     prior,
     comparisons,
     limit: limits,
-    judgements: new Map((options.judgements ?? []).map((one) => [one.statement, one])),
+    judgements: judgementsOf(exam, options),
     settings: {
       sideDifferences: usable.sideDifferences ?? {},
       populations: options.populations,
@@ -96,7 +103,13 @@ export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
   };
   const ran = runRules(context, chosen(options.ruleSets ?? []));
   append(issues, ran.issues);
-  const prompts = promptsOf(context, ran.results, options.dismissals ?? [], issues);
+  const prompts = promptsOf(
+    context,
+    ran.results,
+    dismissedIn(exam),
+    options.dismissals ?? [],
+    issues,
+  );
   return {
     ...(covered.coverage !== undefined && { coverage: covered.coverage }),
     results: ran.results,
@@ -202,13 +215,45 @@ const setOfRule: ReadonlyMap<string, RuleSetId> = /*@__PURE__*/ new Map(
   rules.flatMap((rule) => (rule.kind === 'prompt' ? [[rule.id, rule.ruleSet] as const] : [])),
 );
 
+/** What was judged of each statement, in the record and then in the settings, which are newer. */
+function judgementsOf(exam: Exam, options: CheckSettings): ReadonlyMap<Key, Judgement> {
+  const found = new Map<Key, Judgement>();
+  for (const { statement, judgement } of exam.judgements ?? []) {
+    found.set(statement, { ...found.get(statement), statement, ...meaningOf[judgement] });
+  }
+  for (const one of options.judgements ?? []) {
+    found.set(one.statement, { ...found.get(one.statement), ...one });
+  }
+  return found;
+}
+
+const meaningOf: Readonly<Record<JudgementMade['judgement'], Omit<Judgement, 'statement'>>> = {
+  unexplained: { unexplained: true },
+  explained: { unexplained: false },
+  persistent: { persistent: true },
+  'not-persistent': { persistent: false },
+  infectious: { infectious: true },
+  'not-infectious': { infectious: false },
+};
+
+/** Prompts that the record says were set aside, as of when they were shown last. */
+function dismissedIn(exam: Exam): readonly Dismissal[] {
+  const last = new Map((exam.prompts ?? []).map((one) => [one.prompt, one]));
+  return [...last.values()].flatMap(({ prompt, answer }) => {
+    if (answer?.answer !== 'dismissed' || answer.reason === undefined) return [];
+    const { by, at, reason } = answer;
+    return [{ prompt, by, at, reason }];
+  });
+}
+
 function promptsOf(
   { words: { cautions } }: CheckContext,
   results: readonly RuleResult[],
+  recorded: readonly Dismissal[],
   dismissals: readonly Dismissal[],
   issues: Issue[],
 ): readonly Prompt[] {
-  const byPrompt = new Map(dismissals.map((one) => [one.prompt, one]));
+  const byPrompt = new Map([...recorded, ...dismissals].map((one) => [one.prompt, one]));
   const prompts = results.flatMap((result): Prompt[] => {
     const set = ruleSet(setOfRule.get(result.ruleId) ?? '');
     if (result.kind !== 'prompt' || result.outcome !== 'fires' || set === undefined) return [];

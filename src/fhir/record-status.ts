@@ -8,6 +8,12 @@ export function reportStatus(status: RecordStatus): DiagnosticReport['status'] {
   return status === 'draft' ? 'partial' : status;
 }
 
+/** DetectedIssue has in R5 fewer states than the record; these are in all versions. */
+export function issueStatus(status: RecordStatus): 'preliminary' | 'final' | 'entered-in-error' {
+  if (status === 'entered-in-error') return status;
+  return status === 'draft' || status === 'preliminary' ? 'preliminary' : 'final';
+}
+
 /** Composition has fewer states than the record. @see https://hl7.org/fhir/R4/valueset-composition-status.html */
 export const compositionStatus: Readonly<Record<RecordStatus, Composition['status']>> = {
   draft: 'preliminary',

@@ -18,6 +18,8 @@ function changed(resource: r4.FhirResource): object {
       return encounter(resource);
     case 'Device':
       return device(resource);
+    case 'DetectedIssue':
+      return detectedIssue(resource);
     case 'Provenance':
       return provenance(resource);
     case 'ServiceRequest':
@@ -64,6 +66,10 @@ function encounter({ class: kind, status, ...rest }: r4.Encounter): object {
 
 function device({ type, ...rest }: r4.Device): object {
   return { ...rest, ...(type && { type: [type] }) };
+}
+
+function detectedIssue({ patient, ...rest }: r4.DetectedIssue): object {
+  return { ...rest, ...(patient && { subject: patient }) };
 }
 
 function provenance({ reason, ...rest }: r4.Provenance): object {

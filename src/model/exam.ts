@@ -1,6 +1,7 @@
 import type { Conclusion } from './conclusion.ts';
 import type { Encounter, Examiner, Instrument, Organization, Subject } from './people.ts';
 import type { Code, DateTime, Instant, Key, Side, Text } from './primitive.ts';
+import type { JudgementMade, ShownPrompt } from './prompts.ts';
 import type { RecordEvent, RecordStatus } from './record-event.ts';
 import type { Statement } from './statement.ts';
 
@@ -32,6 +33,16 @@ export interface Exam {
   readonly protocol: ProtocolUse;
   readonly statements: readonly Statement[];
   readonly conclusion?: Conclusion;
+  /**
+   * Prompts that were shown, in the order shown, with what was done.
+   * @minItems 1
+   */
+  readonly prompts?: readonly ShownPrompt[];
+  /**
+   * What examiners judged of complaints and findings.
+   * @minItems 1
+   */
+  readonly judgements?: readonly JudgementMade[];
   /**
    * Life of the record so far.
    * @minItems 1

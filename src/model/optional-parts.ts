@@ -7,6 +7,8 @@ export const optionalParts = [
   'conditions',
   'instruments',
   'conclusion',
+  'prompts',
+  'judgements',
   'history',
 ] as const;
 

@@ -134,6 +134,8 @@ export interface ReportWords {
   >;
   /** Heading of what a step changed or took out. */
   readonly corrected: string;
+  /** Heading of the prompts that were shown, and of what was judged. */
+  readonly warnings: string;
   /** In place of what now stands: the statement was withdrawn, or is new. */
   readonly withdrawn: string;
   readonly notBefore: string;

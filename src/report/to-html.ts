@@ -15,7 +15,8 @@ import { gapPart } from './parts/gaps.ts';
 import { cautionPart, headPart, recordPart, stripPart } from './parts/head.ts';
 import { statementParts } from './parts/statements.ts';
 import { versionPart } from './parts/version.ts';
-import type { ReportOptions } from './report-options.ts';
+import { warningPart } from './parts/warnings.ts';
+import type { ReportWords } from './report-words.ts';
 import { pageStyle } from './style.ts';
 
 /**
@@ -80,6 +81,7 @@ function mainPart(page: Page, abnormal: readonly AbnormalPart[]): ReturnType<typ
       promptPart(page),
       gapPart(page),
       circumstancePart(page),
+      warningPart(page),
       recordPart(page),
     ),
   );

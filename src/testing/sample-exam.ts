@@ -15,6 +15,7 @@ import {
 } from './sample/people.ts';
 import { maybe, type SampleSize, type Sampling } from './sample/sampling.ts';
 import { withStatements } from './sample/statements.ts';
+import { sampleWarnings } from './sample/warnings.ts';
 
 export type { SampleSize } from './sample/sampling.ts';
 
@@ -68,11 +69,13 @@ export function sampleExam(seed: number, options: SampleOptions = {}): Exam {
   const status = sampleStatus(sampling);
   const { statements } = exam;
   const history = random.chance(0.8) ? sampleHistory(sampling, status, statements) : [];
+  const conclusion = random.chance(0.85) && { conclusion: sampleConclusion(sampling, statements) };
   return {
     ...exam,
     status,
     recorded: history.at(-1)?.at ?? exam.recorded,
-    ...(random.chance(0.85) && { conclusion: sampleConclusion(sampling, statements) }),
+    ...conclusion,
+    ...sampleWarnings(sampling, statements),
     ...(history.length > 0 && { history }),
   };
 }

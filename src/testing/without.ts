@@ -1,6 +1,7 @@
 import type { Conclusion } from '../model/conclusion.ts';
 import type { Exam } from '../model/exam.ts';
 import { type OptionalPart, optionalParts } from '../model/optional-parts.ts';
+import type { ShownPrompt } from '../model/prompts.ts';
 import type { RecordEvent } from '../model/record-event.ts';
 import type { Statement } from '../model/statement.ts';
 
@@ -18,15 +19,23 @@ export function withOnly(
     ([name]) => !optionalParts.some((part) => part === name && !parts.has(part)),
   );
   // The same exam without some of its optional properties.
-  const rest = Object.fromEntries(left) as unknown as Exam;
+  const { judgements, ...rest } = Object.fromEntries(left) as unknown as Exam;
+  const judged = judgements?.filter(({ statement }) => keys.has(statement)) ?? [];
   return {
     ...rest,
     statements: statements.map((statement) =>
       reduced(statement, keys, parts.has('instruments') ? undefined : noInstruments),
     ),
     ...(rest.conclusion && { conclusion: reducedConclusion(rest.conclusion, keys) }),
+    ...(rest.prompts && { prompts: rest.prompts.map((one) => reducedPrompt(one, keys)) }),
+    ...(judged.length > 0 && { judgements: judged }),
     ...(rest.history && { history: rest.history.map((event) => reducedEvent(event, keys)) }),
   };
+}
+
+function reducedPrompt({ about, ...prompt }: ShownPrompt, keys: Keys): ShownPrompt {
+  const rests = known(about, keys);
+  return { ...prompt, ...(rests && { about: rests }) };
 }
 
 const noInstruments = ['instruments'] as const;

@@ -1,4 +1,4 @@
-import type { Coding, Provenance, ProvenanceEntity, Reference } from 'fhir/r4.js';
+import type { Coding, Provenance, ProvenanceEntity } from 'fhir/r4.js';
 import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { DATA_OPERATION, PARTICIPANT_TYPE } from '../../fhir/names/systems.ts';
@@ -7,6 +7,7 @@ import type { RecordEvent } from '../../model/record-event.ts';
 import { hl7Display } from '../../terminology/published/hl7.ts';
 import type { ExportContext } from '../context.ts';
 import { summary } from '../resources/narrative.ts';
+import { statementReference } from '../resources/prompts.ts';
 
 /** Who made a step in the life of the record, when and why. What it replaced or took out is named as entity. */
 export function provenanceResource(context: ExportContext, event: RecordEvent): Provenance {
@@ -20,7 +21,7 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
     ...summary(context, [coder.display('values', `event.${event.action}`), event.at, event.reason]),
     target: [
       context.reference(resourceName.report),
-      ...(event.changed ?? []).map((key) => changedStatement(context, key)),
+      ...(event.changed ?? []).map((key) => statementReference(context, key)),
     ],
     recorded: event.at,
     ...(event.reason !== undefined && { reason: [{ text: event.reason }] }),
@@ -50,13 +51,6 @@ function entities(
     })),
   ];
   return entity.length > 0 ? { entity } : {};
-}
-
-/** A later step may have withdrawn it; then nothing in the bundle can be referred to. */
-function changedStatement(context: ExportContext, key: string): Reference {
-  return context.isStated(key)
-    ? context.reference(resourceName.statement(key))
-    : { identifier: context.statementIdentifier(key) };
 }
 
 function participant(code: 'author' | 'verifier'): Coding {

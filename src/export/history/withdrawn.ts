@@ -6,6 +6,7 @@ const retractable: ReadonlySet<string> = new Set([
   'ServiceRequest',
   'Media',
   'DocumentReference',
+  'DetectedIssue',
 ]);
 
 /**

@@ -8,6 +8,7 @@ import type { ExportContext } from '../context.ts';
 import type { Group } from './groups.ts';
 import { generated, observationLine } from './narrative.ts';
 import { organizationReference } from './people.ts';
+import { promptLines } from './prompts.ts';
 
 /** A group with the observation that stands for it. */
 export type GroupEntry = Group & { readonly observation: Observation };
@@ -66,7 +67,7 @@ function conclusionSection(context: ExportContext, parts: DocumentParts): Compos
     title: coder.display('items', 'assessment'),
     code: coder.concept('items', 'assessment'),
     text: generated(
-      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? withdrawn : words)}</p>${list(context, parts.assessment?.members ?? [])}`,
+      `<p>${escapeXhtml(exam.status === 'entered-in-error' ? withdrawn : words)}</p>${list(context, parts.assessment?.members ?? [])}${promptList(context)}`,
     ),
     entry: [
       parts.report,
@@ -74,6 +75,11 @@ function conclusionSection(context: ExportContext, parts: DocumentParts): Compos
       ...parts.plan,
     ],
   };
+}
+
+function promptList(context: ExportContext): string {
+  const lines = promptLines(context);
+  return lines.length === 0 ? '' : `<ul>${lines.map((line) => `<li>${line}</li>`).join('')}</ul>`;
 }
 
 function circumstancesSection(context: ExportContext, group: GroupEntry): CompositionSection {

@@ -7,10 +7,15 @@ import { provenanceResource } from '../history/provenance.ts';
 import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
-import { deviceResources } from './instrument.ts';
-import { assessmentObservations, circumstanceObservations } from './items.ts';
+import { deviceResource } from './instrument.ts';
+import {
+  assessmentObservations,
+  circumstanceObservations,
+  judgementObservations,
+} from './items.ts';
 import { peopleResources } from './people.ts';
 import { planRequest } from './plan.ts';
+import { promptIssues } from './prompts.ts';
 import { diagnosticReport } from './report.ts';
 
 /** All resources of an exam: report first, then people, instruments, groups, statements, plan, history. */
@@ -28,12 +33,13 @@ export function examResources(
     observation: groupObservation(context, group),
   }));
   const circumstances = itemGroup(context, 'circumstances', circumstanceObservations(context));
-  const assessed = assessmentObservations(context);
+  const assessed = [...assessmentObservations(context), ...judgementObservations(context)];
   const assessment = assessed.length === 0 ? undefined : itemGroup(context, 'assessment', assessed);
   const results = [circumstances, ...groups, ...(assessment ? [assessment] : [])].map(
     ({ observation }) => observation,
   );
   const requests = planRequests(context);
+  const prompts = promptIssues(context);
   const written: FhirResource[] = [
     diagnosticReport(context, results),
     ...peopleResources(context),
@@ -44,6 +50,7 @@ export function examResources(
     ...observations.values(),
     ...assessed,
     ...requests,
+    ...prompts,
     ...(exam.history ?? []).map((event) => provenanceResource(context, event)),
   ];
   if (options.document) {
@@ -52,7 +59,7 @@ export function examResources(
         circumstances,
         groups,
         assessment,
-        plan: requests.map(({ id }) => ({ reference: `urn:uuid:${id}` })),
+        plan: [...requests, ...prompts].map(({ id }) => ({ reference: `urn:uuid:${id}` })),
         report: context.reference(resourceName.report),
       }),
     );

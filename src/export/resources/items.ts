@@ -3,6 +3,7 @@ import { partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import type { Conclusion } from '../../model/conclusion.ts';
 import type { Consent, ExamCondition } from '../../model/exam.ts';
+import type { Key } from '../../model/primitive.ts';
 import type { ItemCode, ValueCode } from '../../terminology/tables/code-types.ts';
 import type { ExportContext } from '../context.ts';
 import { instrumentObservation } from './instrument.ts';
@@ -14,10 +15,11 @@ import {
   startObservation,
   textComponent,
 } from './observation.ts';
+import { statementReference } from './prompts.ts';
 
 type Parts = Partial<Omit<Observation, 'effectiveDateTime'>> &
   Pick<Observation, 'code'> &
-  Pick<ObservationHead, 'at'>;
+  Pick<ObservationHead, 'at'> & { readonly examiner?: Key };
 
 /**
  * What is said of the exam as a whole: protocol, reason, consents and conditions before it, concern,
@@ -54,6 +56,20 @@ export function assessmentObservations(context: ExportContext): Observation[] {
       }),
     ),
   ];
+}
+
+/** What was judged of a complaint or finding, by whom and when. */
+export function judgementObservations(context: ExportContext): Observation[] {
+  return (context.exam.judgements ?? []).map(({ statement, judgement, by, at, reason }, index) =>
+    itemObservation(context, 'judgement', index, {
+      code: context.coder.concept('items', 'judgement'),
+      at,
+      examiner: by,
+      valueCodeableConcept: context.coder.concept('values', `judgement.${judgement}`),
+      derivedFrom: [statementReference(context, statement)],
+      ...(reason !== undefined && { note: [{ text: reason }] }),
+    }),
+  );
 }
 
 function protocol(context: ExportContext): Observation {
@@ -200,13 +216,14 @@ function itemObservation(
   context: ExportContext,
   item: string,
   at: number,
-  { component, code, at: time, ...parts }: Parts,
+  { component, code, at: time, examiner, ...parts }: Parts,
 ): Observation {
   const observation = startObservation(context, {
     id: context.id(resourceName.item(item, at)),
     key: partName.item(item, at),
     category: 'survey',
     code,
+    performer: examiner,
     at: time,
   });
   Object.assign(observation, parts);

@@ -33,6 +33,7 @@ export const partName = {
   examiner: (key: string): string => `examiner|${key}`,
   instrument: (key: string): string => `instrument|${key}`,
   used: (key: string): string => `used|${key}`,
+  prompt: (at: number): string => `prompt|${at}`,
   plan: (key: string): string => `plan|${key}`,
   bodyStructure: (place: string): string => `place|${place}`,
   version: (version: number): string => `version|${version}`,

@@ -16,6 +16,7 @@ export const resourceName = {
   role: (key: string): string => `role/${key}`,
   device: (key: string): string => `device/${key}`,
   used: (key: string): string => `used/${key}`,
+  prompt: (at: number): string => `prompt/${at}`,
   plan: (key: string): string => `plan/${key}`,
   bodyStructure: (place: string): string => `place/${place}`,
   event: (version: number): string => `event/${version}`,

@@ -6,6 +6,7 @@ export const heldResources: readonly string[] = [
   'Bundle',
   'Composition',
   'Consent',
+  'DetectedIssue',
   'Device',
   'DiagnosticReport',
   'DocumentReference',

@@ -13,7 +13,17 @@ export const completeStatements: ExamRule = (context) => {
   });
   checkOrganization(context);
   checkSteps(context);
+  checkPrompts(context);
 };
+
+/** A prompt that is set aside without a reason reads as one that nobody saw. */
+function checkPrompts({ exam, report }: RuleContext): void {
+  exam.prompts?.forEach(({ answer }, at) => {
+    if (answer?.answer === 'dismissed' && answer.reason === undefined) {
+      report('missing-reason', ['prompts', at, 'answer', 'reason'], { reason: 'dismissal' });
+    }
+  });
+}
 
 /** @see https://hl7.org/fhir/R4/organization.html constraint org-1 */
 function checkOrganization({ exam: { organization }, report }: RuleContext): void {

@@ -45,6 +45,9 @@ export const orderedDates: ExamRule = ({ exam, report }) => {
       inOrder(own.time, exam.recorded, [...path, ...own.path], own.after);
     }
   });
+  exam.prompts?.forEach(({ shown, answer }, at) => {
+    inOrder(shown, answer?.at, ['prompts', at, 'answer', 'at'], 'step');
+  });
   let before: string | undefined = start;
   exam.history?.forEach((event, at) => {
     inOrder(before, event.at, ['history', at, 'at'], 'step');
@@ -83,6 +86,12 @@ function statedTimes(exam: Exam): [Path, string][] {
   });
   exam.conclusion?.told?.forEach((told, at) => {
     found.push([['conclusion', 'told', at, 'at'], told.at]);
+  });
+  exam.prompts?.forEach(({ shown, answer }, at) => {
+    found.push([['prompts', at, 'shown'], shown], [['prompts', at, 'answer', 'at'], answer?.at]);
+  });
+  exam.judgements?.forEach((judgement, at) => {
+    found.push([['judgements', at, 'at'], judgement.at]);
   });
   exam.history?.forEach((event, at) => {
     found.push([['history', at, 'at'], event.at]);

@@ -80,6 +80,16 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
   });
   const withdrawn = new Set(exam.history?.flatMap((event) => event.withdrawn ?? []));
   const stated = { has: (key: string) => statements.has(key) || withdrawn.has(key) };
+  exam.prompts?.forEach(({ about, answer }, at) => {
+    need(examiners, answer?.by, ['prompts', at, 'answer', 'by']);
+    about?.forEach((key, i) => {
+      need(stated, key, ['prompts', at, 'about', i]);
+    });
+  });
+  exam.judgements?.forEach(({ statement, by }, at) => {
+    need(stated, statement, ['judgements', at, 'statement']);
+    need(examiners, by, ['judgements', at, 'by']);
+  });
   exam.history?.forEach((event, at) => {
     need(examiners, event.by, ['history', at, 'by']);
     event.changed?.forEach((key, i) => {

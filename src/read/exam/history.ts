@@ -20,6 +20,7 @@ import { claimReference, claimReferences, targetName, targetOf } from '../bundle
 import { claimCodings, ownTable } from '../observation/concept.ts';
 import { filled } from '../observation/values.ts';
 import type { ExamReading } from '../reading.ts';
+import { keyNamed } from './prompts.ts';
 
 /** The steps in the life of the record, from the Provenance resources of its report, in their order. */
 export function readHistory(reading: ExamReading, report: Entry): RecordEvent[] {
@@ -116,17 +117,6 @@ function withdrawnOf(reading: ExamReading, entities: readonly Element[]): string
     claimEqual(entity, 'role', 'removal');
     return [key];
   });
-}
-
-/** Key of a statement that is named by its identifier alone, since it no longer stands in the exam. */
-function keyNamed(reading: ExamReading, reference: Element): string | undefined {
-  const identifier = lookAt(reference, 'identifier');
-  const value = identifier && peek(identifier, 'value');
-  const start = `${reading.id}|`;
-  if (typeof value !== 'string' || !value.startsWith(start)) return undefined;
-  const key = value.slice(start.length);
-  const named = partIdentifier(reading.systems.statement, reading.id, key);
-  return !key.includes('|') && claimEqual(reference, 'identifier', named) ? key : undefined;
 }
 
 /** One more than the version that the step replaced; the first step replaced none. */

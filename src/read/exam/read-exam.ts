@@ -26,6 +26,7 @@ import { claimDocument } from './composition.ts';
 import { readHistory } from './history.ts';
 import { findInstruments, type InstrumentPlaces, readInstruments } from './instruments.ts';
 import { readRequests } from './plan.ts';
+import { readJudgements, readPrompts } from './prompts.ts';
 import type { RoughExam } from './read-once.ts';
 import { claimResults, type ReportHead, readReport } from './report.ts';
 
@@ -66,6 +67,7 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
   const { protocol, ...circumstances } = readCircumstances(late, parts.items, kept);
   const instruments = filled(kept('instruments') ? readInstruments(late, tools) : []);
   const assessed = report && readAssessment(late, { report, parts, bundleType, kept });
+  const warnings = readWarnings(late, parts, kept);
   const statements = [...list, ...(assessed?.notes ?? [])];
   const groups = claimGroups(late, parts.byName);
   if (report !== undefined) claimResults(late, report, groups, statements);
@@ -81,9 +83,21 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
     ...(instruments && { instruments }),
     statements,
     ...assessed?.conclusion,
+    ...warnings,
     ...(history && { history }),
   };
   return { exam, origins, home: report?.path ?? [] };
+}
+
+/** Prompts that were shown, and what was judged. */
+function readWarnings(
+  reading: ExamReading,
+  parts: Parts,
+  kept: (part: OptionalPart) => boolean,
+): Pick<Exam, 'prompts' | 'judgements'> {
+  const prompts = filled(kept('prompts') ? readPrompts(reading, parts.byName) : []);
+  const judgements = filled(kept('judgements') ? readJudgements(reading, parts.items) : []);
+  return { ...(prompts && { prompts }), ...(judgements && { judgements }) };
 }
 
 /** The conclusion, or its words as a note where its level of concern is not told. */

@@ -149,7 +149,7 @@ export function recordPart({ exam, labels, teller }: Page): Content {
   return section('record', labels.record, list(steps));
 }
 
-function examinerName(examiners: Page['exam']['examiners'], key: string): string {
+export function examinerName(examiners: Page['exam']['examiners'], key: string): string {
   return plainName(examiners.find((examiner) => examiner.key === key)?.name) ?? key;
 }
 

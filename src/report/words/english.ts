@@ -204,6 +204,7 @@ export const englishWords: ReportWords = {
   },
   corrected: 'What this version changed',
   withdrawn: 'withdrawn',
+  warnings: 'Prompts shown, and judgements',
   notBefore: 'not stated',
   carried: 'Taken over and not looked at again; seen',
   confirmed: 'Taken over and confirmed today; first seen',

@@ -214,6 +214,7 @@ export const germanWords: ReportWords = {
   },
   corrected: 'Was diese Fassung geändert hat',
   withdrawn: 'zurückgezogen',
+  warnings: 'Gezeigte Hinweise und Beurteilungen',
   notBefore: 'nicht erwähnt',
   carried: 'Übernommen und nicht erneut geprüft; gesehen:',
   confirmed: 'Übernommen und heute bestätigt; zuerst gesehen:',

@@ -71,4 +71,8 @@ export const items: readonly Lean<Concept>[] = [
   {"code":"plan-key","display":"Key of the plan item"},
   {"code":"service","display":"Service"},
   {"code":"conclusion","display":"Conclusion"},
+  {"code":"judgement","display":"Judgement of the examiner"},
+  {"code":"rule-set","display":"Set of rules"},
+  {"code":"rule-version","display":"Version of the rule"},
+  {"code":"rule-source","display":"Source of the rule"},
 ];

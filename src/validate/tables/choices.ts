@@ -11,6 +11,7 @@ export const choiceElements: Readonly<Record<string, readonly string[]>> = {
   deceased: ['boolean', 'dateTime'],
   dose: ['Quantity', 'Range'],
   effective: ['Period', 'Timing', 'dateTime', 'instant'],
+  identified: ['Period', 'dateTime'],
   instantiates: ['Reference', 'canonical'],
   instruction: ['Reference', 'markdown'],
   multipleBirth: ['boolean', 'integer'],

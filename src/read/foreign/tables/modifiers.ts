@@ -12,6 +12,7 @@ export const modifierElements: Readonly<Record<string, readonly string[]>> = {
   Condition: ["clinicalStatus","verificationStatus"],
   ContactPoint: ["use"],
   Count: ["comparator"],
+  DetectedIssue: ["status"],
   Device: ["name.display","status"],
   DiagnosticReport: ["status"],
   Distance: ["comparator"],

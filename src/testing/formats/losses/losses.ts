@@ -65,9 +65,12 @@ export const formatLosses: readonly Loss[] = [
   {
     id: 'circumstances',
     formats: all,
-    what: 'consents, instruments and the history of the record are left out',
+    what: 'consents, instruments, prompts, judgements and the history of the record are left out',
     why: noField,
-    leavesOut: { of: 'exam', properties: ['consents', 'instruments', 'history'] },
+    leavesOut: {
+      of: 'exam',
+      properties: ['consents', 'instruments', 'prompts', 'judgements', 'history'],
+    },
   },
   {
     id: 'instruments-used',
