@@ -41,7 +41,7 @@ function prompt(sampling: Sampling, statements: readonly Statement[], at: number
     urgency: random.pick(['urgent', 'prompt'] as const),
     text: sampleText(sampling),
     source: sampleText(sampling),
-    shown: clock.start,
+    shown: clock.later(0),
     ...(about.length > 0 && { about }),
     ...(answered && {
       answer: {
