@@ -7,7 +7,7 @@ import { provenanceResource } from '../history/provenance.ts';
 import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
-import { deviceResource } from './instrument.ts';
+import { deviceResources } from './instrument.ts';
 import {
   assessmentObservations,
   circumstanceObservations,
