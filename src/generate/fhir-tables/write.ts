@@ -200,7 +200,7 @@ function head(what: string, { packages }: Definitions): string {
 }
 
 function importOf(...names: readonly string[]): string {
-  return `import type { ${names.join(', ')} } from '../../validate/elements/table-types.ts';\n`;
+  return `import type { ${names.join(', ')} } from '../elements/table-types.ts';\n`;
 }
 
 /** One row a line, so that a change shows in a diff. */
