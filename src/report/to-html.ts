@@ -16,7 +16,7 @@ import { cautionPart, headPart, recordPart, stripPart } from './parts/head.ts';
 import { statementParts } from './parts/statements.ts';
 import { versionPart } from './parts/version.ts';
 import { warningPart } from './parts/warnings.ts';
-import type { ReportWords } from './report-words.ts';
+import type { ReportOptions } from './report-options.ts';
 import { pageStyle } from './style.ts';
 
 /**
