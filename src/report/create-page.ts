@@ -22,7 +22,7 @@ export function createPage(
     prior: options.checks?.prior,
     versionBefore: options.versionBefore,
     earlier: options.earlier ?? [],
-    checks: checkExam(exam, { ...options.checks, catalogue }),
+    checks: checkExam(exam, { ...options.checks, catalogue, words: labels.checks }),
     catalogue,
     labels,
     teller: createTeller(catalogue, language, labels),

@@ -1,3 +1,4 @@
+import type { CheckWords } from '../checks/words/check-words.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Subject } from '../model/people.ts';
 import type { RegionState, Symptom } from '../model/statement.ts';
@@ -8,6 +9,8 @@ import type { Negatives } from './negatives.ts';
 /** The words of a page in one language; what the exam says comes from the tables and the exam. */
 export interface ReportWords {
   readonly title: string;
+  /** What prompts say. */
+  readonly checks: CheckWords;
   readonly dates: DateWords;
   readonly patient: string;
   readonly noName: string;

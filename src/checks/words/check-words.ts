@@ -30,6 +30,15 @@ export interface CheckWords {
   /** Of a picture: what to consider, or what the guideline asks for, and how soon. */
   readonly advice: Readonly<Record<'consider' | 'refer', Readonly<Record<Urgency, string>>>>;
   readonly remarks: Readonly<Record<Remark, string>>;
+  /** Over what is shown of prompts, on a page and on the command line alike. */
+  readonly headings: {
+    readonly prompts: string;
+    readonly open: string;
+    readonly missing: string;
+    readonly setAside: string;
+    /** After the first of what is missing: "and {count} more". */
+    readonly more: string;
+  };
   /** "{criterion}: cannot be told from this exam". */
   readonly untold: string;
   readonly unmet: string;
@@ -47,6 +56,13 @@ export function fill(
     )
     .replaceAll('  ', ' ')
     .trim();
+}
+
+/** The first three of what is missing, and how many more there are. */
+export function missingText({ headings }: CheckWords, missing: readonly string[]): string {
+  const first = missing.slice(0, 3).join('; ');
+  const more = missing.length - 3;
+  return more > 0 ? `${first} ${fill(headings.more, { count: more })}` : first;
 }
 
 /** `a`, `a and b`, `a, b and c`. */

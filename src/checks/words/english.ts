@@ -245,6 +245,13 @@ export const englishChecks: CheckWords = {
     },
   },
   remarks,
+  headings: {
+    prompts: 'Prompts',
+    open: 'Could not be told, and so is no negative',
+    missing: 'not known',
+    setAside: 'set aside',
+    more: 'and {count} more',
+  },
   untold: '{criterion}: cannot be told from this exam.',
   unmet: '{criterion}: not met by what this exam states.',
   cautions: [

@@ -316,6 +316,13 @@ export const germanChecks: CheckWords = {
     'whole-side': 'Eine schwache Stirn schließt einen Schlaganfall nicht aus.',
     'eye-care': 'Das Auge schützen, wenn es nicht schließt.',
   },
+  headings: {
+    prompts: 'Hinweise',
+    open: 'Nicht zu entscheiden, und daher kein negativer Befund',
+    missing: 'nicht bekannt',
+    setAside: 'zurückgestellt',
+    more: 'und {count} weitere',
+  },
   untold: '{criterion}: nach dieser Untersuchung nicht zu sagen.',
   unmet: '{criterion}: trifft nach den Angaben dieser Untersuchung nicht zu.',
   cautions: [

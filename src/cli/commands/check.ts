@@ -4,11 +4,14 @@ import type { CheckOptions, CheckSettings } from '../../checks/settings/check-se
 import { parseCheckSettings } from '../../checks/settings/parse-settings.ts';
 import { failure, hasErrors, type Outcome } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
+import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { inLanguage } from '../../terminology/language.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';
 import { readExam, readJson } from '../input/read-exam.ts';
 import type { CliIo } from '../io.ts';
+import { languageOf, languageOption } from '../language.ts';
 import { checkText } from '../output/check-text.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
@@ -48,6 +51,7 @@ export const command: Command = {
     'support and never replace the clinician.',
   options: {
     ...ruleSetOption,
+    ...languageOption,
     ...settingsOption,
     ...priorOptions,
     to: { type: 'text', values: ['text', 'json'], fallback: 'text', help: 'Form of the result' },
@@ -69,9 +73,11 @@ export const command: Command = {
     const run: DocumentStep['run'] = async (value, document) => {
       const { value: exam, issues } = parseExam(value, { includeValues });
       if (exam === undefined) return { issues };
-      const result = checkExam(exam, checks);
+      const { displays, words } = languageOf(call.options);
+      const catalogue = inLanguage(checks.catalogue ?? builtInCatalogue, displays);
+      const result = checkExam(exam, { ...checks, catalogue, words: words.checks });
       return {
-        text: asJson ? jsonDocument(call, document, result) : checkText(result),
+        text: asJson ? jsonDocument(call, document, result) : checkText(result, words.checks),
         issues: [...issues, ...result.issues],
       };
     };

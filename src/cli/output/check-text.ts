@@ -5,22 +5,25 @@ import {
   type CoverageItem,
   coverageGaps,
 } from '../../checks/coverage/coverage.ts';
-import { cautions } from '../../checks/prompt.ts';
 import type { RuleResult } from '../../checks/rule.ts';
+import { type CheckWords, missingText } from '../../checks/words/check-words.ts';
 import { sideText } from '../../terminology/sides.ts';
 import { compareText, displayOf } from './compare-text.ts';
 
 /** What the checks found, for people: coverage, what rules say, prompts, what could not be told. */
-export function checkText(result: CheckResult): string {
-  const { coverage, results, prompts, notEvaluable, comparisons } = result;
+export function checkText(result: CheckResult, words: CheckWords): string {
+  const { coverage, results, prompts, comparisons } = result;
   const fired = results.filter(({ kind, outcome }) => kind !== 'prompt' && outcome === 'fires');
   return [
     ...(coverage === undefined ? [] : coverageLines(coverage)),
     ...part('Rules', fired.map(ruleLine)),
-    ...part('Prompts', prompts.flatMap(promptLines)),
-    ...part('Could not be told, and so is no negative', notEvaluable.map(missingLine)),
+    ...part(
+      words.headings.prompts,
+      prompts.flatMap((prompt) => promptLines(prompt, words)),
+    ),
+    ...part(words.headings.open, openLines(result, words)),
     ...(comparisons.length === 0 ? [] : ['Against the exam before', '', compareText(comparisons)]),
-    ...cautions,
+    ...words.cautions,
     '',
   ].join('\n');
 }
@@ -74,16 +77,30 @@ function ruleLine({ id, severity, text }: RuleResult): string {
   return `  ${id} [${severity}] ${text}`;
 }
 
-function promptLines({ id, severity, text, inputsMissing, dismissed }: Prompt): string[] {
+function promptLines(
+  { id, severity, text, inputsMissing, dismissed }: Prompt,
+  words: CheckWords,
+): string[] {
+  const { headings } = words;
   return [
     `  ${id} [${severity}] ${text}`,
-    ...(inputsMissing.length === 0 ? [] : [`      not known: ${inputsMissing.join('; ')}`]),
-    ...(dismissed === undefined ? [] : [`      set aside: ${dismissed.reason}`]),
+    ...(inputsMissing.length === 0
+      ? []
+      : [`      ${headings.missing}: ${missingText(words, inputsMissing)}`]),
+    ...(dismissed === undefined ? [] : [`      ${headings.setAside}: ${dismissed.reason}`]),
   ];
 }
 
-function missingLine({ id, title, inputsMissing }: RuleResult): string {
-  return `  ${id} ${title}: ${inputsMissing.join('; ')}`;
+/** Prompts that something in the exam points to, and how many other results lack an input. */
+function openLines({ openPrompts, notEvaluable }: CheckResult, words: CheckWords): string[] {
+  const others = notEvaluable.length - openPrompts.length;
+  return [
+    ...openPrompts.map(
+      ({ text, inputsMissing }) =>
+        `  ${text} ${words.headings.missing}: ${missingText(words, inputsMissing)}`,
+    ),
+    ...(others > 0 ? [`  ${others} other results lack an input; --to json lists them`] : []),
+  ];
 }
 
 function part(heading: string, lines: readonly string[]): string[] {

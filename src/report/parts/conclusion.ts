@@ -1,3 +1,4 @@
+import { missingText } from '../../checks/words/check-words.ts';
 import type { Conclusion, PlanItem } from '../../model/conclusion.ts';
 import { time } from '../dates.ts';
 import { type Content, element, joined, list, section, table, words } from '../html.ts';
@@ -129,33 +130,45 @@ export function urgentPart({ checks, labels }: Page): Content {
   const urgent = checks.prompts.filter(
     ({ severity, dismissed }) => severity === 'urgent' && dismissed === undefined,
   );
-  return section('urgent', labels.urgentPrompts, list(urgent.map(({ text }) => inEnglish(text))));
+  return section('urgent', labels.urgentPrompts, list(urgent.map(({ text }) => text)));
 }
 
-/** Prompts that fire, urgent ones first, each with its source, what was not known, and the cautions. */
+/**
+ * Prompts that fire, most urgent first, a line each with what it rests on folded away, and those that
+ * cannot be told although the exam points to them; then once the cautions.
+ */
 export function promptPart({ checks, labels }: Page): Content {
-  const { prompts } = checks;
-  if (prompts.length === 0) return undefined;
-  const cautions = [...new Set(prompts.flatMap((prompt) => prompt.cautions))];
-  const rank = ({ severity }: (typeof prompts)[number]): number => (severity === 'urgent' ? 0 : 1);
+  const { prompts, openPrompts } = checks;
+  if (prompts.length === 0 && openPrompts.length === 0) return undefined;
+  const said = labels.checks;
   return section(
     'prompts',
     labels.prompts,
     list(
-      [...prompts]
-        .sort((a, b) => rank(a) - rank(b))
-        .map((prompt) =>
-          joined(
-            prompt.severity === 'urgent' && element('strong', {}, `${labels.urgent}: `),
-            inEnglish(prompt.text),
-            prompt.inputsMissing.length > 0 &&
-              element('div', {}, `${labels.missing}: `, inEnglish(prompt.inputsMissing.join(', '))),
-            element('div', { class: 'note' }, `${labels.source}: `, inEnglish(prompt.source)),
-            prompt.dismissed &&
-              element('div', {}, `${labels.setAside}: `, words(prompt.dismissed.reason)),
+      prompts.map((prompt) =>
+        joined(
+          prompt.severity === 'urgent' && element('strong', {}, `${labels.urgent}: `),
+          prompt.text,
+          prompt.inputsMissing.length > 0 &&
+            element('div', {}, `${labels.missing}: ${missingText(said, prompt.inputsMissing)}`),
+          prompt.dismissed &&
+            element('div', {}, `${labels.setAside}: `, words(prompt.dismissed.reason)),
+          element(
+            'details',
+            { class: 'note' },
+            element('summary', {}, labels.source),
+            inEnglish(prompt.source),
           ),
         ),
+      ),
     ),
-    element('div', { class: 'cautions' }, list(cautions.map(inEnglish))),
+    openPrompts.length > 0 && element('h3', {}, said.headings.open),
+    list(
+      openPrompts.map(
+        ({ text, inputsMissing }) =>
+          `${text} ${labels.missing}: ${missingText(said, inputsMissing)}`,
+      ),
+    ),
+    element('div', { class: 'cautions' }, list(said.cautions)),
   );
 }

@@ -1,7 +1,9 @@
+import { englishChecks } from '../../checks/words/english.ts';
 import type { ReportWords } from '../report-words.ts';
 import { englishNegatives } from './english-negatives.ts';
 
 export const englishWords: ReportWords = {
+  checks: englishChecks,
   title: 'Examination of face and neck',
   dates: {
     months: [

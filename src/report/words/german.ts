@@ -1,11 +1,13 @@
+import { germanChecks } from '../../checks/words/german.ts';
 import type { ReportWords } from '../report-words.ts';
 import { germanNegatives } from './german-negatives.ts';
 
 /**
  * German, to be given with the language `de`. Wording of this project, from memory; to be read over
- * by clinicians who work in German. What rules and prompts say stays in English.
+ * by clinicians who work in German. What computations say stays in English.
  */
 export const germanWords: ReportWords = {
+  checks: germanChecks,
   title: 'Untersuchung von Gesicht und Hals',
   dates: {
     months: [
