@@ -27,6 +27,7 @@ export {
 export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export type { MasterData, MasterDataMode } from './export/resources/master-data.ts';
+export type { FormMaker, PresentedForm } from './export/resources/presented-form.ts';
 export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
 export {
   type NdjsonOptions,
@@ -34,6 +35,7 @@ export {
   ndjsonParts,
   toNdjson,
 } from './export/to-ndjson.ts';
+export type { Filing } from './fhir/filing.ts';
 export { DECIMAL_TEXT, decimalText } from './fhir/json/decimal.ts';
 export { type FromJsonOptions, fromJson } from './fhir/json/from-json.ts';
 export { toJson } from './fhir/json/to-json.ts';

@@ -1,1 +1,16 @@
+export {
+  type Capabilities,
+  readCapabilities,
+  type ServerSettings,
+  settingsFor,
+} from './capabilities.ts';
 export { type CutOptions, cutBundle } from './cut.ts';
+export {
+  type DeliverOptions,
+  type Delivery,
+  type DeliveryResult,
+  type DeliveryState,
+  deliver,
+} from './deliver.ts';
+export { heldVersions } from './held.ts';
+export type { Exchange, FhirServer } from './server.ts';

@@ -1,5 +1,13 @@
-import type { FhirResource, Identifier, Meta, Observation, Reference } from 'fhir/r4.js';
+import type {
+  Attachment,
+  FhirResource,
+  Identifier,
+  Meta,
+  Observation,
+  Reference,
+} from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
+import type { Filing } from '../fhir/filing.ts';
 import {
   identityOf,
   instrumentIdentity,
@@ -35,6 +43,7 @@ import {
   masterDataMode,
   type Stated,
 } from './resources/master-data.ts';
+import { presentedForms } from './resources/presented-form.ts';
 
 /** A resource of any version that the library writes. */
 export type AnyResource = FhirResource | r5.FhirResource;
@@ -54,6 +63,9 @@ export interface ExportContext {
   readonly base: string;
   readonly narrative: boolean;
   readonly language: Language;
+  readonly filing: Filing;
+  /** The report as people read it. */
+  readonly presentedForms: readonly Attachment[];
   readonly laterality: NonNullable<ExportOptions['laterality']>;
   /** Places that were named with a side, for the BodyStructure resources; filled as they are named. */
   readonly placed: Map<string, Placed>;
@@ -114,6 +126,8 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     placed: new Map(),
     version: options.fhirVersion ?? 'R4',
     narrative: options.narrative ?? true,
+    filing: options.filing ?? {},
+    presentedForms: presentedForms(exam, options.presentedForms),
     status: observationStatus(exam),
     isShared: (name) => shared.has(name),
     outside,

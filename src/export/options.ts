@@ -1,6 +1,7 @@
 import type { Bundle } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
+import type { Filing } from '../fhir/filing.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import type { FhirVersion } from '../fhir/version.ts';
@@ -10,6 +11,7 @@ import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
 import type { FreeSet } from '../terminology/published/snomed.ts';
 import type { MasterData, MasterDataMode } from './resources/master-data.ts';
+import type { FormMaker } from './resources/presented-form.ts';
 
 export type BundleType = 'collection' | 'transaction' | 'document';
 
@@ -53,6 +55,13 @@ export interface ExportOptions {
    * is not known which versions have arrived: it also holds what was taken back before.
    */
   readonly previous?: Exam | Bundle | r4b.Bundle | r5.Bundle;
+  /** Category of the report, status of the visit, security labels and tags. */
+  readonly filing?: Filing;
+  /**
+   * Forms of the report that people read, to stand in `DiagnosticReport.presentedForm`: many systems
+   * show nothing else of a report. `htmlForm()` of the entry `report` makes the page of `toHtml`.
+   */
+  readonly presentedForms?: FormMaker;
   readonly identity?: IdentitySystems;
   /** Base of our code systems and profiles. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;

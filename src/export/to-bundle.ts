@@ -1,7 +1,8 @@
-import type { Bundle, BundleEntry, Identifier } from 'fhir/r4.js';
+import type { Bundle, BundleEntry, Identifier, Meta } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
 import { append } from '../append.ts';
+import { labelsOf } from '../fhir/filing.ts';
 import { licenceIssues } from '../fhir/licence/licence-gate.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/licence/snomed-policy.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
@@ -91,11 +92,13 @@ function bundleOf(context: ExportContext, options: ExportOptions): Made {
       : undefined;
   const made = sent === undefined ? own : [...own, ...withdrawnResources(own, sent.resources)];
   const tag = options.language?.tag;
-  const resources = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
+  const told = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
+  const labels = labelsOf(context.filing);
+  const resources = told.map((one) => labelled(one, labels));
   const bundle: Bundle = {
     resourceType: 'Bundle',
     id: context.id(resourceName.bundle(type)),
-    ...(type === 'document' && context.profile('face-neck-document')),
+    ...headMeta(type === 'document' ? context.profile('face-neck-document') : {}, labels),
     ...(tag !== undefined && { language: tag }),
     ...(type === 'document' && {
       identifier: {
@@ -113,6 +116,18 @@ function bundleOf(context: ExportContext, options: ExportOptions): Made {
     }),
   };
   return { bundle, issues: sent?.issues ?? [] };
+}
+
+/** What is not ours to describe is not ours to label. */
+function labelled(resource: AnyResource, labels: Meta): AnyResource {
+  if (masterDataKindOf(resource.resourceType) !== undefined) return resource;
+  // Labels are alike in all versions; their typings differ in Extension alone.
+  return { ...resource, ...headMeta(resource as { readonly meta?: Meta }, labels) } as AnyResource;
+}
+
+function headMeta({ meta }: { readonly meta?: Meta }, labels: Meta): { readonly meta?: Meta } {
+  const all = { ...meta, ...labels };
+  return Object.keys(all).length === 0 ? {} : { meta: all };
 }
 
 interface Entry {

@@ -58,7 +58,7 @@ function encounter({ class: kind, status, ...rest }: r4.Encounter): object {
   const { extension, ...coding } = kind;
   return {
     ...rest,
-    status,
+    status: status === 'finished' ? 'completed' : status,
     // An absent class is an extension in R4, where it is required, and left out in R5.
     ...(extension === undefined && { class: [{ coding: [coding] }] }),
   };

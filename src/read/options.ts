@@ -1,3 +1,4 @@
+import type { Filing } from '../fhir/filing.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import type { Outcome } from '../issue.ts';
 import type { Exam } from '../model/exam.ts';
@@ -24,6 +25,8 @@ export interface ReadOptions {
   readonly codes?: AdopterCodes;
   /** As at the export. Default: English. */
   readonly language?: Language;
+  /** As at the export. */
+  readonly filing?: Filing;
   /** Used where the bundle does not say; never in place of what it says. */
   readonly supplied?: Supplied;
   /** Put the offending value into `received` of an issue. Default false, since it can be patient data. */

@@ -1,4 +1,5 @@
 import type { Observation } from 'fhir/r4.js';
+import type { Filing } from '../fhir/filing.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import { partIdentifier } from '../fhir/names/part-names.ts';
 import type { Issue } from '../issue.ts';
@@ -11,6 +12,7 @@ import type { Codes } from './observation/concept.ts';
 
 /** What the reading of a bundle works with, once it is known which exam is read. */
 export interface Reading extends Codes {
+  readonly filing: Filing;
   /** Canonical base of our own profiles. */
   readonly base: string;
   /** Id of the exam. */

@@ -141,7 +141,7 @@ function metadata(
 interface Entry {
   fullUrl?: string;
   resource?: Data;
-  request: { method: string; url: string; ifNoneExist?: string };
+  request: { method: string; url: string; ifNoneExist?: string; ifMatch?: string };
 }
 
 function transaction(stored: Map<string, Kept>, body: string, options: FakeOptions): FakeAnswer {
@@ -153,6 +153,10 @@ function transaction(stored: Map<string, Kept>, body: string, options: FakeOptio
     return json(422, outcome('invalid'));
   }
   if (entry.some(({ request }) => request === undefined)) return json(400, outcome('structure'));
+  const stale = entry.some(({ request: { url, ifMatch } }) => {
+    return ifMatch !== undefined && ifMatch !== `W/"${stored.get(url)?.version}"`;
+  });
+  if (stale) return json(412, outcome('conflict'));
   const names = new Map(entry.map((one) => [one.fullUrl, nameFor(stored, one)]));
   const answered = entry.map((one) => {
     const name = names.get(one.fullUrl) ?? '';
@@ -165,7 +169,7 @@ function transaction(stored: Map<string, Kept>, body: string, options: FakeOptio
   });
   return json(200, {
     resourceType: 'Bundle',
-    type: 'transaction-response',
+    type: `${String((value as Data)['type'])}-response`,
     entry: answered.map((response) => ({ response })),
   });
 }

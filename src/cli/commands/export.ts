@@ -1,5 +1,5 @@
 import { type CutOptions, cutBundle } from '../../deliver/cut.ts';
-import type { BundleType } from '../../export/options.ts';
+import type { BundleType, ExportOptions } from '../../export/options.ts';
 import { toBundle } from '../../export/to-bundle.ts';
 import type { Issue, Outcome } from '../../issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
@@ -12,6 +12,7 @@ import {
   type StepResult,
   standsAlone,
 } from '../input/each-document.ts';
+import { languageOf } from '../language.ts';
 import { formatOutOption, resourceWriter } from '../output/resource-text.ts';
 import { bundleOptions, exportOptionsOf, issueOptions, outOption } from '../shared-options.ts';
 
@@ -20,6 +21,10 @@ const cutOptions: OptionTable = {
     type: 'text',
     value: 'NUMBER',
     help: 'With --bundle transaction: several bundles of at most so many entries, one a line',
+  },
+  page: {
+    type: 'flag',
+    help: 'Put the page for people into the report, for systems that show nothing else of it',
   },
   as: {
     type: 'text',
@@ -36,6 +41,14 @@ function cutOptionsOf(options: OptionValues, type: BundleType | undefined): CutO
     throw new UsageError('--most needs a whole number from 1, and --bundle transaction');
   }
   return { most: Number(most), as: as === 'batch' ? 'batch' : 'transaction' };
+}
+
+/** The page is loaded only where it is asked for. */
+async function pageOf(options: OptionValues): Promise<Pick<ExportOptions, 'presentedForms'>> {
+  if (!flagOption(options, 'page')) return {};
+  const { htmlForm } = await import('../../report/index.ts');
+  const { displays: language, words } = languageOf(options);
+  return { presentedForms: htmlForm({ language, words }) };
 }
 
 /** One text where everything could be written. */
@@ -69,7 +82,7 @@ export const command: Command = {
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
-    const options = exportOptionsOf(call.options);
+    const options = { ...exportOptionsOf(call.options), ...(await pageOf(call.options)) };
     const includeValues = flagOption(call.options, 'include-values');
     const write = await resourceWriter(call.options);
     const cut = cutOptionsOf(call.options, options.bundleType);

@@ -1,4 +1,5 @@
 import type { BodyStructure, CodeableConcept, Coding, Extension } from 'fhir/r4.js';
+import { lateralityDisplay } from '../../fhir/laterality.ts';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
 import { partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
@@ -97,9 +98,10 @@ function lateralityExtension({ coder }: ExportContext, side: Side): Extension | 
   const id = sideSnomed[side];
   const coding = id === undefined ? undefined : coder.snomed(id);
   if (coding === undefined) return undefined;
-  // No display: the value set of the extension prints other words than the terms do.
-  const { display: _, ...plain } = coding;
-  return { url: LATERALITY_EXTENSION, valueCodeableConcept: { coding: [plain] } };
+  return {
+    url: LATERALITY_EXTENSION,
+    valueCodeableConcept: { coding: [{ ...coding, ...lateralityDisplay(coding.display) }] },
+  };
 }
 
 /**

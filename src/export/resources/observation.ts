@@ -7,6 +7,7 @@ import type {
   Reference,
 } from 'fhir/r4.js';
 import { append } from '../../append.ts';
+import { absentValue } from '../../fhir/absent-value.ts';
 import type { ProfileName } from '../../fhir/names/profile-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { DATA_ABSENT_REASON } from '../../fhir/names/systems.ts';
@@ -158,7 +159,7 @@ export function startObservation(context: ExportContext, head: ObservationHead):
     observation.focus = head.focus.map((key) => context.reference(resourceName.statement(key)));
   }
   if (context.encounter) observation.encounter = context.encounter;
-  if (head.at !== null) Object.assign(observation, effective(context, head.at));
+  Object.assign(observation, head.at === null ? unknownTime : effective(context, head.at));
   observation.issued = exam.recorded;
   observation.performer = [context.performer(head.performer ?? exam.examiners[0].key)];
   return observation;
@@ -170,6 +171,9 @@ export function finishObservation(context: ExportContext, observation: Observati
     observation.text = observationNarrative(observation, context.language.texts);
   return observation;
 }
+
+/** When it was said is not known: neither the time of the exam nor none, which reads as forgotten. */
+const unknownTime = { _effectiveDateTime: absentValue };
 
 const noComponents: readonly ObservationComponent[] = [];
 

@@ -60,6 +60,7 @@ function patient(context: ExportContext, subject: model.Subject): Patient {
       nameText(subject.name),
       subject.birthDate,
       ...(subject.identifiers ?? []).map(({ value }) => value),
+      subject.reference,
     ]),
     ...identified(subject.identifiers),
     ...(subject.name && { name: [humanName(subject.name)] }),
@@ -113,7 +114,12 @@ function organization(context: ExportContext, stated: model.Organization): Organ
     resourceType: 'Organization',
     id,
     ...recordOf(stated),
-    ...summary(context, [stated.name, ...(stated.identifiers ?? []).map(({ value }) => value)]),
+    ...summary(context, [
+      stated.name,
+      ...(stated.identifiers ?? []).map(({ value }) => value),
+      stated.reference,
+    ]),
+    active: true,
     // Without name it needs an identifier: org-1.
     ...(shared && stated.identifiers === undefined
       ? { identifier: [identityIdentifier(id)] }
@@ -133,14 +139,15 @@ function encounter(context: ExportContext, stated: model.Encounter): Encounter {
     ...summary(context, [
       code === undefined ? undefined : hl7Display(ACT_CODE, code),
       ...(stated.identifiers ?? []).map(({ value }) => value),
+      stated.reference,
     ]),
     ...identified(stated.identifiers),
-    // Whether the visit as a whole is over is not ours to say.
-    status: 'unknown',
+    status: context.filing.encounterStatus ?? 'unknown',
     class:
       code === undefined
         ? { extension: [{ url: ABSENT_EXTENSION, valueCode: 'unknown' }] }
         : { system: ACT_CODE, code, display: hl7Display(ACT_CODE, code) },
+    type: [context.coder.concept('items', 'exam')],
     subject: context.subject,
     ...(works && { serviceProvider: works }),
   };

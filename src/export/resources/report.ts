@@ -1,4 +1,5 @@
 import type { DiagnosticReport, Observation } from 'fhir/r4.js';
+import { reportCategory } from '../../fhir/filing.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { reportStatus } from '../../fhir/record-status.ts';
 import { escapeXhtml } from '../../fhir/xhtml.ts';
@@ -25,6 +26,7 @@ export function diagnosticReport(
     ...(context.narrative && { text: generated(reportText(context, results)) }),
     identifier: [context.examIdentifier],
     status: reportStatus(exam.status),
+    category: [reportCategory(context.filing)],
     code: {
       coding: [...coder.codings('items', 'exam')].reverse(),
       text: coder.display('items', 'exam'),
@@ -44,6 +46,7 @@ export function diagnosticReport(
     }),
     ...(codes.length > 0 &&
       !withdrawn && { conclusionCode: codes.map((code) => ({ coding: [code] })) }),
+    ...(context.presentedForms.length > 0 && { presentedForm: [...context.presentedForms] }),
   };
 }
 

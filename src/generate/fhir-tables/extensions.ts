@@ -3,8 +3,9 @@ import { contextPlaces, extensionRow } from '../../validate/profiles/extension-r
 import { readStructure, typeName } from '../../validate/profiles/structure.ts';
 import type { Definitions } from './definitions.ts';
 
-/** Types above the held ones, which contexts of extensions name too. */
-const abstractTypes = [
+/** Types beside the held ones, which contexts of extensions name too: those above them, and decimals. */
+const furtherTypes = [
+  'decimal',
   'Element',
   'BackboneElement',
   'Resource',
@@ -21,7 +22,7 @@ const misplacedByHl7: Readonly<Record<string, readonly string[]>> = {
 
 /** Every extension that HL7 has published; of those that stand in none of the held types, only where. */
 export function extensionTable(definitions: Definitions, types: readonly string[]): ExtensionTable {
-  const held = new Set<string>([...types, ...abstractTypes]);
+  const held = new Set<string>([...types, ...furtherTypes]);
   const rows: [string, ExtensionRow][] = [];
   for (const found of definitions.structures.values()) {
     const structure = readStructure(found);

@@ -10,7 +10,7 @@ export function claimBundle(reading: Reading, bundle: Element, exam: RoughExam['
   const { systems, idOf } = reading;
   const last = exam.history?.at(-1);
   claimEqual(bundle, 'resourceType', 'Bundle');
-  claimProfiles(bundle, reading.base);
+  claimProfiles(bundle, reading);
   const type = peek(bundle, 'type');
   textOf(bundle, 'type');
   claimEqual(bundle, 'language', reading.language.tag);

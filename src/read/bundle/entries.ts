@@ -1,3 +1,4 @@
+import { labelsOf } from '../../fhir/filing.ts';
 import { profileNames, profileUrl } from '../../fhir/names/profile-names.ts';
 import type { Path } from '../../path.ts';
 import type { Reading } from '../reading.ts';
@@ -125,13 +126,13 @@ function containedIn(from: Entry, id: string): Entry | undefined {
  * address where they are those that an export gives it by its stable name.
  */
 export function claimFrame(
-  reading: Pick<Reading, 'idOf' | 'language' | 'base'>,
+  reading: Pick<Reading, 'idOf' | 'language' | 'base' | 'filing'>,
   entry: Entry,
   name: string | undefined,
 ): void {
   const { claims, json } = entry.resource;
   claims.claim(json, 'resourceType');
-  claimProfiles(entry.resource, reading.base);
+  claimProfiles(entry.resource, reading);
   claimEqual(entry.resource, 'language', reading.language.tag);
   if (name !== undefined) claimId(entry, reading.idOf(name));
   claimGeneratedText(entry.resource);
@@ -148,9 +149,15 @@ export function claimId({ resource, entry, type, fullUrl }: Entry, id: string): 
   if (own && entry !== undefined) entry.claims.claim(entry.json, 'fullUrl');
 }
 
-/** Claims profiles of ours: that the resource conforms to them follows from what it is. */
-export function claimProfiles(resource: Element, base: string): void {
+/** Claims profiles of ours, which follow from what the resource is, and the labels of the export. */
+export function claimProfiles(
+  resource: Element,
+  { base, filing }: Pick<Reading, 'base' | 'filing'>,
+): void {
   const meta = innerOf(resource, 'meta');
+  const { security, tag } = labelsOf(filing);
+  if (meta && security) claimEqual(meta, 'security', security);
+  if (meta && tag) claimEqual(meta, 'tag', tag);
   const profiles = meta && peek(meta, 'profile');
   if (!Array.isArray(profiles)) return;
   profiles.forEach((profile: unknown, at) => {

@@ -64,6 +64,7 @@ export function readOnce(
     adopted: options.codes,
     base,
     lookup: createLookup(catalogue, base),
+    filing: options.filing ?? {},
     systems,
     entries,
     issues: [

@@ -1,3 +1,4 @@
+import { reportCategory } from '../../fhir/filing.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { reportStatus } from '../../fhir/record-status.ts';
 import { pictureUrlOf } from '../../kinds/registries/from-observation.ts';
@@ -40,12 +41,23 @@ export function readReport(reading: Reading, report: Entry): ReportHead {
   const { resource } = report;
   claimFrame(reading, report, resourceName.report);
   const own = claimExamCode(reading, innerOf(resource, 'code'));
+  claimEqual(resource, 'category', [reportCategory(reading.filing)]);
+  // By its definition it says the same as the report.
+  if (own) claimForms(resource);
   for (const identifier of innersOf(resource, 'identifier')) claimExamId(reading, identifier);
   return {
     status: statusOf(resource, own),
     performed: timeOf(resource),
     recorded: instantOf(resource, 'issued'),
   };
+}
+
+/** @see https://hl7.org/fhir/R4/diagnosticreport-definitions.html#DiagnosticReport.presentedForm */
+function claimForms(report: Element): void {
+  for (const { at } of innersOf(report, 'presentedForm')) {
+    const forms = peek(report, 'presentedForm');
+    if (Array.isArray(forms)) report.claims.claimAll(forms, at);
+  }
 }
 
 /** `partial` is a draft where we wrote it; what others mean by it is not ours to say. */

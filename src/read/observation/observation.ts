@@ -1,3 +1,4 @@
+import { absentValue } from '../../fhir/absent-value.ts';
 import { observationName } from '../../fhir/names/resource-names.ts';
 import { category, interpretation, interpretationsOf } from '../../fhir/observation-codes.ts';
 import { unverifiedStatus } from '../../fhir/record-status.ts';
@@ -90,6 +91,7 @@ export function claimCommon(
     options.status ?? (unconfirmed ? unverifiedStatus(status) : status),
   );
   claimEqual(element, 'category', [category(options.category)]);
+  claimEqual(element, '_effectiveDateTime', absentValue);
   const subject = lookAt(element, 'subject');
   if (subject && reading.people.isSubject(subject, entry)) {
     claimReference(reading, element, 'subject');

@@ -1,6 +1,8 @@
+import { lateralityDisplay } from '../../fhir/laterality.ts';
 import { LATERALITY_EXTENSION, SNOMED } from '../../fhir/names/systems.ts';
 import { placeCode, placeText, placeTextExcept } from '../../fhir/place.ts';
 import type { Side } from '../../model/primitive.ts';
+import { snomedDisplay } from '../../terminology/published/snomed.ts';
 import { sideSnomed, sideText } from '../../terminology/sides.ts';
 import {
   claimEqual,
@@ -79,6 +81,8 @@ function claimLaterality(site: Element, side: Side): void {
     claimEqual(extension, 'url', LATERALITY_EXTENSION);
     claimEqual(coding, 'system', SNOMED);
     claimEqual(coding, 'code', sideSnomed[side]);
+    const { display } = lateralityDisplay(snomedDisplay(sideSnomed[side] ?? ''));
+    claimEqual(coding, 'display', display);
     textOf(coding, 'version');
   }
 }

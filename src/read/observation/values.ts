@@ -1,10 +1,14 @@
 import { UCUM } from '../../fhir/names/systems.ts';
+import { precisionOf } from '../../fhir/quantity.ts';
 import type { Coding, Identifier, Quantity } from '../../model/primitive.ts';
 import {
   claimEqual,
   decimalOf,
   type Element,
   innersOf,
+  lookAt,
+  lookAtList,
+  peek,
   textOf,
   uriOf,
   wordOf,
@@ -17,13 +21,34 @@ const uses = ['usual', 'official', 'temp', 'secondary', 'old'] as const;
 export function quantityOf(quantity: Element | undefined): Quantity | undefined {
   if (quantity === undefined) return undefined;
   return quantity.claims.attempt(() => {
-    const value = decimalOf(quantity, 'value');
+    const value = preciseValue(quantity);
     const unit = textOf(quantity, 'code');
     if (value === undefined || unit === undefined || /\s/.test(unit)) return undefined;
     if (!claimEqual(quantity, 'system', UCUM)) return undefined;
     claimEqual(quantity, 'unit', unit);
     const comparator = wordOf(quantity, 'comparator', comparators);
     return { value, unit, ...(comparator !== undefined && { comparator }) };
+  });
+}
+
+/** The value with the decimal places that its precision tells, where a store has lost them. */
+function preciseValue(quantity: Element): string | undefined {
+  const value = decimalOf(quantity, 'value');
+  if (value === undefined) return undefined;
+  const [whole = '', places = ''] = value.split('.');
+  for (const precision of precisionsOf(quantity)) {
+    if (precision < places.length || precision > 17) continue;
+    const precise = precision === 0 ? whole : `${whole}.${places.padEnd(precision, '0')}`;
+    if (claimEqual(quantity, '_value', precisionOf(precise)._value)) return precise;
+  }
+  return value;
+}
+
+function precisionsOf(quantity: Element): number[] {
+  const companion = lookAt(quantity, '_value');
+  return (companion ? lookAtList(companion, 'extension') : []).flatMap((extension) => {
+    const places = peek(extension, 'valueInteger');
+    return typeof places === 'number' && Number.isSafeInteger(places) && places >= 0 ? places : [];
   });
 }
 

@@ -262,6 +262,7 @@ function organizationOf(reading: Reading, party: Party): Organization {
   claimFrame(reading, entry, resourceName.organization);
   const { resource } = entry;
   const { exam } = reading.systems;
+  claimEqual(resource, 'active', true);
   const name = textOf(resource, 'name');
   const named = {
     ...describedRecord(entry, 'Organization'),

@@ -4,8 +4,9 @@ import { resourceName } from '../../fhir/names/resource-names.ts';
 import { ABSENT_EXTENSION, ACT_CODE } from '../../fhir/names/systems.ts';
 import type { Encounter } from '../../model/people.ts';
 import { hl7Display } from '../../terminology/published/hl7.ts';
-import { claimEqual, type Element } from '../bundle/element.ts';
+import { claimEqual, type Element, innersOf, lookAtList } from '../bundle/element.ts';
 import { claimFrame } from '../bundle/entries.ts';
+import { ownCode, ownTable } from '../observation/concept.ts';
 import { filled, identifierList, identifiersOf } from '../observation/values.ts';
 import type { Reading } from '../reading.ts';
 import { type Party, statedBy } from './party.ts';
@@ -19,7 +20,10 @@ export function encounterOf(reading: Reading, party: Party, claimParty: ClaimPar
   if (entry === undefined) return statedBy(party);
   claimFrame(reading, entry, resourceName.encounter);
   const { resource } = entry;
-  claimEqual(resource, 'status', 'unknown');
+  const status = reading.filing.encounterStatus ?? 'unknown';
+  claimEqual(resource, 'status', status);
+  if (status === 'finished') claimEqual(resource, 'status', 'completed');
+  claimExamType(reading, resource);
   claimParty(resource, 'subject', 'subject');
   claimParty(resource, 'serviceProvider', 'organization');
   const identifiers = filled(identifiersOf(identifierList(resource)));
@@ -31,6 +35,14 @@ export function encounterOf(reading: Reading, party: Party, claimParty: ClaimPar
   };
   claimShared(entry, 'Encounter', identityOf(visit));
   return visit;
+}
+
+/** What the visit was for is the exam. */
+function claimExamType(reading: Reading, visit: Element): void {
+  const [type] = lookAtList(visit, 'type');
+  if (type !== undefined && ownTable(reading, type, ['items'])?.code === 'exam') {
+    ownCode(reading, innersOf(visit, 'type')[0], 'items');
+  }
 }
 
 /** One coding in R4, a list of concepts in R5. */

@@ -640,7 +640,7 @@ export const extensions: ExtensionTable = {
   "profile-mapping": {"on":["CapabilityStatement.rest.resource"]},
   "quantity-accuracy": {"on":["Observation.value[x]","Observation.component.value[x]","DeviceMetric.measurementFrequency"],"value":["Quantity"]},
   "quantity-confidenceInterval": {"on":["Observation.value[x]","Observation.component.value[x]"],"value":["base64Binary","boolean","canonical","code","date","dateTime","decimal","id","instant","integer","markdown","oid","positiveInt","string","time","unsignedInt","uri","url","uuid","Address","Age","Annotation","Attachment","CodeableConcept","Coding","ContactPoint","Count","Distance","Duration","HumanName","Identifier","Money","Period","Quantity","Range","Ratio","Reference","SampledData","Signature","Timing","ContactDetail","Contributor","DataRequirement","Expression","ParameterDefinition","RelatedArtifact","TriggerDefinition","UsageContext","Dosage","Meta"]},
-  "quantity-precision": {"on":["decimal"]},
+  "quantity-precision": {"on":["decimal"],"value":["integer"]},
   "questionnaire-baseType": {"on":["Questionnaire.item","Questionnaire.item.item","ElementDefinition"]},
   "questionnaire-choiceOrientation": {"on":["Questionnaire.item","Questionnaire.item.item","ElementDefinition"]},
   "questionnaire-constraint": {"on":["Questionnaire","Questionnaire.item","Questionnaire.item.item","ElementDefinition"]},

@@ -652,7 +652,7 @@ export const extensions: ExtensionTable = {
   "profile-mapping": {"on":["CapabilityStatement.rest.resource"]},
   "quantity-accuracy": {"on":["Observation.value[x]","Observation.component.value[x]","DeviceMetric.measurementFrequency"],"value":["Quantity"]},
   "quantity-confidenceInterval": {"on":["Observation.value[x]","Observation.component.value[x]"],"value":["base64Binary","boolean","canonical","code","date","dateTime","decimal","id","instant","integer","integer64","markdown","oid","positiveInt","string","time","unsignedInt","uri","url","uuid","Address","Age","Annotation","Attachment","CodeableConcept","CodeableReference","Coding","ContactPoint","Count","Distance","Duration","HumanName","Identifier","Money","Period","Quantity","Range","Ratio","RatioRange","Reference","SampledData","Signature","Timing","ContactDetail","DataRequirement","Expression","ParameterDefinition","RelatedArtifact","TriggerDefinition","UsageContext","Availability","ExtendedContactDetail","Dosage","Meta"]},
-  "quantity-precision": {"on":["decimal"]},
+  "quantity-precision": {"on":["decimal"],"value":["integer"]},
   "questionnaire-baseType": {"on":["Questionnaire.item","ElementDefinition","Questionnaire.item.item"]},
   "questionnaire-choiceOrientation": {"on":["Questionnaire.item","ElementDefinition","Questionnaire.item.item"]},
   "questionnaire-constraint": {"on":["Questionnaire","Questionnaire.item","ElementDefinition","Questionnaire.item.item"]},
