@@ -2,7 +2,7 @@ import type { BundleEntry } from 'fhir/r4.js';
 import { v5 } from 'uuid';
 import type { AnyBundle } from '../export/to-bundle.ts';
 import { toJson } from '../fhir/json/to-json.ts';
-import type { Outcome } from '../issue.ts';
+import { failure, type Outcome, success } from '../issue.ts';
 import { type EntryAnswer, entryAnswers, outcomeCodes } from './answer.ts';
 import { type CutOptions, piecesOf, placesAskedFor, withPlaces } from './cut.ts';
 import { type Answer, connect, type Exchange, type FhirServer } from './server.ts';
@@ -74,7 +74,7 @@ export async function deliver(
 ): Promise<Outcome<Delivery>> {
   const cut = { most: options.most ?? Number.MAX_SAFE_INTEGER, as: options.as ?? 'transaction' };
   const { value: pieces, issues } = piecesOf(bundle, cut);
-  if (pieces === undefined) return { issues };
+  if (pieces === undefined) return failure(issues);
   const connection = connect(server);
   const content = v5(`${cut.most} ${cut.as} ${toJson(bundle)}`, CONTENTS);
   const before = options.state;
@@ -84,10 +84,8 @@ export async function deliver(
       : { content, sent: 0, places: {}, versions: before?.versions ?? {} };
   const asked = placesAskedFor(bundle);
   const whole = pieces.length === 1 && cut.as === 'transaction';
-  const ended = (judged: Judged): Outcome<Delivery> => ({
-    value: { ...judged, state, exchanges: connection.exchanges },
-    issues,
-  });
+  const ended = (judged: Judged): Outcome<Delivery> =>
+    success({ ...judged, state, exchanges: connection.exchanges }, issues);
 
   while (state.sent < pieces.length) {
     const piece = pieces[state.sent];
