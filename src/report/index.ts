@@ -1,5 +1,6 @@
+export { htmlForm } from './html-form.ts';
 export type { ReportOptions } from './report-options.ts';
 export type { ReportWords } from './report-words.ts';
-export { htmlForm, type ReportOptions, toHtml } from './to-html.ts';
+export { toHtml } from './to-html.ts';
 export { englishWords } from './words/english.ts';
 export { germanWords } from './words/german.ts';

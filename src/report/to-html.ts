@@ -1,6 +1,3 @@
-import { checkExam } from '../checks/check-exam.ts';
-import type { CheckOptions } from '../checks/settings/check-settings.ts';
-import type { FormMaker } from '../export/resources/presented-form.ts';
 import { IssueError } from '../issue.ts';
 import { cutIssues } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
@@ -21,19 +18,6 @@ import { versionPart } from './parts/version.ts';
 import { warningPart } from './parts/warnings.ts';
 import type { ReportOptions } from './report-options.ts';
 import { pageStyle } from './style.ts';
-
-/** The page as a form of the report in an export: the option `presentedForms`. */
-export function htmlForm(options: ReportOptions = {}): FormMaker {
-  const { words = englishWords, language = english } = options;
-  return (exam) => [
-    {
-      contentType: 'text/html',
-      content: toHtml(exam, options),
-      title: words.title,
-      language: language.tag ?? 'en',
-    },
-  ];
-}
 
 /**
  * A page for people, complete in itself: no script, nothing fetched, every text of the exam escaped.
