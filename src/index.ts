@@ -1,3 +1,4 @@
+export { type Budget, type BudgetName, type BudgetOption, budgets } from './budget.ts';
 export type { CheckResult, Prompt } from './checks/check-exam.ts';
 export { checkExam } from './checks/check-exam.ts';
 export type { Change, Comparison } from './checks/compare/comparison.ts';

@@ -1,13 +1,7 @@
+import { type Budget, type BudgetOption, bounds, spend } from './budget.ts';
 import { type Issue, issue } from './issue.ts';
-import { mostIssues, restIssue } from './issue-list.ts';
+import { restIssue } from './issue-list.ts';
 import type { Path } from './path.ts';
-
-export interface PlainDataLimits {
-  /** Levels of objects and lists; the outermost is 1. */
-  readonly depth: number;
-  /** Values of any kind, counted over the whole structure. */
-  readonly values: number;
-}
 
 /**
  * Half of a surrogate pair, a noncharacter, or a control character that neither XML 1.0 nor a FHIR
@@ -20,7 +14,7 @@ const badCharacter = /[\p{Cs}\uFFFE\uFFFF]|(?![\t\n\r\u007F-\u009F])\p{Cc}/u;
 const suspect = /[^\t\n\r -\uD7FF\uE000-\uFFFD]/;
 
 interface Search {
-  readonly limits: PlainDataLimits;
+  readonly limits: Pick<Budget, 'depth' | 'values' | 'issues'>;
   readonly issues: Issue[];
   readonly path: (string | number)[];
   values: number;
@@ -29,9 +23,12 @@ interface Search {
 }
 
 function say(search: Search, found: Issue): void {
-  if (search.issues.length < mostIssues) search.issues.push(found);
+  if (search.issues.length < search.limits.issues) search.issues.push(found);
   else search.more += 1;
 }
+
+/** Values after which the budget is told of them: telling it of each would cost as much as the look. */
+const stepsTold = 1000;
 
 /** Texts up to this length are gone through faster by code than by an expression. */
 const shortText = 32;
@@ -53,8 +50,17 @@ function isSuspect(text: string): boolean {
  * the search), `unsafe-property` and `invalid-unicode`. It goes no deeper than the limit, so that
  * neither a cycle nor deep nesting can exhaust the stack.
  */
-export function plainDataIssues(value: unknown, limits: PlainDataLimits): Issue[] {
-  const search: Search = { limits, issues: [], path: [], values: 1, more: 0 };
+export function plainDataIssues(
+  value: unknown,
+  given: Pick<BudgetOption, 'depth' | 'values'> = {},
+): Issue[] {
+  const search: Search = {
+    limits: { ...bounds(), ...given },
+    issues: [],
+    path: [],
+    values: 1,
+    more: 0,
+  };
   look(value, search);
   return search.more === 0 ? search.issues : [...search.issues, restIssue(search.more)];
 }
@@ -99,6 +105,7 @@ function lookInObject(value: object, search: Search): boolean {
 
 function lookAt(member: unknown, step: string | number, search: Search): boolean {
   search.values += 1;
+  if (search.values % stepsTold === 0) spend(stepsTold);
   if (search.values > search.limits.values) {
     search.issues.push(tooLarge(search.limits.values));
     return false;

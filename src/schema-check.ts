@@ -1,6 +1,6 @@
 import type { Issue } from './issue.ts';
 import { pathPointer } from './path.ts';
-import { type PlainDataLimits, plainDataIssues } from './plain-data.ts';
+import { plainDataIssues } from './plain-data.ts';
 import {
   type SchemaErrorOptions,
   type SchemaValidator,
@@ -9,12 +9,11 @@ import {
 
 export interface SchemaCheck extends SchemaErrorOptions {
   readonly validator: SchemaValidator;
-  readonly limits: PlainDataLimits;
 }
 
 /** Everything that a compiled schema has against `value`, after a look whether it is safe to apply. */
 export function checkAgainstSchema(value: unknown, check: SchemaCheck): Issue[] {
-  const found = plainDataIssues(value, check.limits);
+  const found = plainDataIssues(value);
   if (found.some(({ code }) => code === 'too-deep' || code === 'too-large')) return found;
   if (check.validator(value)) return found;
   const told = new Set(found.map(({ path }) => pathPointer(path)));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { budgets } from '../src/budget.ts';
 import { documentName } from '../src/cli/output/issue-writer.ts';
 import { fromCsv } from '../src/convert/csv/from-csv.ts';
 import { fromXmlExport } from '../src/convert/xml/from-xml-export.ts';
@@ -6,7 +7,7 @@ import { fromJson } from '../src/fhir/json/from-json.ts';
 import { fromXml, toXml } from '../src/fhir/xml/index.ts';
 import { parseExam, toBundleOrThrow, toJson } from '../src/index.ts';
 import { type Issue, issue, issueText } from '../src/issue.ts';
-import { cutIssues, mostIssues } from '../src/issue-list.ts';
+import { cutIssues } from '../src/issue-list.ts';
 import { pathText } from '../src/path.ts';
 import { fromBundle } from '../src/read/from-bundle.ts';
 import { shownText } from '../src/shown-text.ts';
@@ -142,6 +143,7 @@ describe('text for a terminal', () => {
 });
 
 describe('a list of issues', () => {
+  const mostIssues = budgets.exam.issues;
   const many = Array.from({ length: 5000 }, (_, at) =>
     issue(
       'unsafe-property',

@@ -1,6 +1,7 @@
 import { append } from '../append.ts';
+import { within } from '../budget.ts';
 import { type Issue, issue, issuesBelow } from '../issue.ts';
-import { cutIssues } from '../issue-list.ts';
+import { cutIssues, endedIssue } from '../issue-list.ts';
 import { sayingsOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
@@ -25,6 +26,7 @@ import type {
   Dismissal,
   Judgement,
 } from './settings/check-settings.ts';
+import { settingStructureIssues } from './settings/parse-settings.ts';
 import { optionIssues, usableOptions } from './settings/setting-issues.ts';
 import { type Limit, resolveLimit, type ThresholdId } from './settings/thresholds.ts';
 import { pictures } from './tables/pictures.ts';
@@ -68,7 +70,20 @@ export interface CheckResult {
  * that may lack inputs, and one that has not gives issues alone. Nothing in the exam is changed.
  */
 export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
-  const misshapen = structureIssues(exam);
+  return within(
+    'exam',
+    options.budget,
+    () => checked(exam, options),
+    (why) => ({ ...nothingFound, issues: [endedIssue(why)] }),
+  );
+}
+
+function checked(exam: Exam, options: CheckOptions): CheckResult {
+  const misshapen = [
+    ...structureIssues(exam),
+    ...settingStructureIssues(options),
+    ...(options.prior === undefined ? [] : issuesBelow(['prior'], structureIssues(options.prior))),
+  ];
   if (misshapen.length > 0) return { ...nothingFound, issues: cutIssues(misshapen) };
   const catalogue = options.catalogue ?? builtInCatalogue;
   const usable = usableOptions(options);

@@ -1,3 +1,4 @@
+import { spend } from '../budget.ts';
 import { type Issue, issue, type Severity } from '../issue.ts';
 import type { Path } from '../path.ts';
 import type { CheckContext } from './context.ts';
@@ -32,6 +33,7 @@ export function runRules(
     ? { ...context, index: indexWithUnconfirmed(context.exam) }
     : undefined;
   for (const rule of rules) {
+    spend(context.exam.statements.length);
     const known = rule.run(context);
     const found =
       asTakenOver === undefined

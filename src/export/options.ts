@@ -1,6 +1,7 @@
 import type { Bundle } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
+import type { BudgetOption } from '../budget.ts';
 import type { Filing } from '../fhir/filing.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
@@ -77,4 +78,6 @@ export interface ExportOptions {
   readonly allowDraft?: boolean;
   /** Generated narrative in each resource. Default true; a document always has it. */
   readonly narrative?: boolean;
+  /** What the call may take; default `budgets.exam`. */
+  readonly budget?: BudgetOption;
 }

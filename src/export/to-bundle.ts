@@ -2,12 +2,14 @@ import type { Bundle, BundleEntry, Identifier, Meta } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
 import { append } from '../append.ts';
+import { within } from '../budget.ts';
 import { labelsOf } from '../fhir/filing.ts';
 import { licenceIssues } from '../fhir/licence/licence-gate.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/licence/snomed-policy.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
 import { searchToken } from '../fhir/names/search-token.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
+import { endedIssue } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { callerCodingIssues } from './coding/caller-codings.ts';
@@ -42,7 +44,16 @@ export function toBundle(
   options: ExportOptions & { readonly fhirVersion: 'R5' },
 ): Outcome<r5.Bundle>;
 export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle>;
-export function toBundle(exam: Exam, given: ExportOptions = {}): Outcome<AnyBundle> {
+export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
+  return within(
+    'exam',
+    options.budget,
+    () => exported(exam, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
   const options = { ...given, snomed: fixedPolicy(given.snomed ?? 'free-set') };
   const { catalogue, includeValues = false, snomed, freeSet } = options;
   const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });

@@ -24,6 +24,7 @@ export const steps: readonly Step[] = [
   { program: 'terminology/languages', writes: 'the displays in other languages' },
   { program: 'terminology/code-types', writes: 'the codes as types' },
   { program: 'schema/exam-schema', writes: 'the JSON Schema of an exam' },
+  { program: 'schema/catalogue-schema', writes: 'the JSON Schema of the rows of an adopter' },
   {
     program: 'schema/check-settings-schema',
     writes: 'the JSON Schema of the settings of the checks',

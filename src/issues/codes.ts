@@ -13,6 +13,7 @@ const table = {
   'duplicate-property': ['structure', 'a JSON object names the same property twice'],
   'too-deep': ['too-costly', 'nesting is deeper than the limit'],
   'too-large': ['too-long', 'a text, list or file is larger than the limit'],
+  aborted: ['incomplete', 'the call was ended by its signal before it was done'],
   'issues-cut': ['too-long', 'more was found than is listed; the issue counts the rest'],
   'unsafe-property': [
     'security',

@@ -1,5 +1,6 @@
+import { type BudgetOption, spend, within } from '../budget.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
-import { cutIssues } from '../issue-list.ts';
+import { cutIssues, endedIssue } from '../issue-list.ts';
 import type { Path } from '../path.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Exam } from './exam.ts';
@@ -9,6 +10,7 @@ import { knownCodes } from './rules/codes.ts';
 import { completeStatements } from './rules/completeness.ts';
 import { orderedDates, realDates } from './rules/dates.ts';
 import { memberExceptions } from './rules/exceptions.ts';
+import { fittingReferences, statedPeople } from './rules/existing.ts';
 import { resolvedKeys, uniqueKeys, withdrawnKeys } from './rules/keys.ts';
 import { noOpposites } from './rules/opposites.ts';
 import { expectedPlaces } from './rules/places.ts';
@@ -22,6 +24,8 @@ export interface ParseOptions {
   readonly catalogue?: Catalogue;
   /** Put the offending value into `received`. Default false, since it can be patient data. */
   readonly includeValues?: boolean;
+  /** What the call may take; default `budgets.exam`. */
+  readonly budget?: BudgetOption;
 }
 
 /** The rules on the form of an exam, in the order they are reported. */
@@ -39,6 +43,8 @@ const rules: readonly ExamRule[] = [
   noOpposites,
   realDates,
   orderedDates,
+  fittingReferences,
+  statedPeople,
 ];
 
 /**
@@ -46,6 +52,15 @@ const rules: readonly ExamRule[] = [
  * in or left out: the value returned is the one given. No value when any issue is an error.
  */
 export function parseExam(value: unknown, options: ParseOptions = {}): Outcome<Exam> {
+  return within(
+    'exam',
+    options.budget,
+    () => parsed(value, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function parsed(value: unknown, options: ParseOptions): Outcome<Exam> {
   const includeValues = options.includeValues ?? false;
   const schema = examSchemaIssues(value, { includeValues });
   if (hasErrors(schema)) return failure(cutIssues(schema));
@@ -63,6 +78,7 @@ export function parseExamOrThrow(value: unknown, options?: ParseOptions): Exam {
 export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
   const issues: Issue[] = [];
   for (const rule of rules) {
+    spend(exam.statements.length);
     rule({
       exam,
       catalogue: options.catalogue ?? builtInCatalogue,

@@ -4,9 +4,6 @@ import { withShownPaths } from '../shown-path.ts';
 import { examValidator } from './compiled/exam.js';
 import { examForms } from './words.ts';
 
-/** A full exam has some ten thousand values, six levels deep. */
-export const examLimits = { depth: 32, values: 1_000_000 };
-
 /**
  * Where `value` departs from the structure of an exam, one issue for each fault. Whether codes, sides
  * and keys fit together is not looked at here.
@@ -17,7 +14,6 @@ export function examSchemaIssues(
 ): Issue[] {
   const issues = checkAgainstSchema(value, {
     validator: examValidator,
-    limits: examLimits,
     forms: examForms,
     includeValues,
   });
@@ -29,12 +25,16 @@ export function examSchemaIssues(
  * Codes, numbers and texts may be of any form.
  */
 export function structureIssues(value: unknown): Issue[] {
-  return examSchemaIssues(value).filter(
-    ({ code, facts }) =>
-      code === 'wrong-type' ||
-      code === 'missing-property' ||
-      code === 'too-deep' ||
-      facts.reason === 'values' ||
-      facts.reason === 'kind',
+  return examSchemaIssues(value).filter(isOfStructure);
+}
+
+/** An issue without which the rest cannot be looked into. */
+export function isOfStructure({ code, facts }: Issue): boolean {
+  return (
+    code === 'wrong-type' ||
+    code === 'missing-property' ||
+    code === 'too-deep' ||
+    facts.reason === 'values' ||
+    facts.reason === 'kind'
   );
 }

@@ -1,6 +1,7 @@
 import { append } from '../append.ts';
+import { spend, within } from '../budget.ts';
 import { failure, type Issue, issue, orThrow } from '../issue.ts';
-import { cutIssues } from '../issue-list.ts';
+import { cutIssues, endedIssue } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { plainDataIssues } from '../plain-data.ts';
@@ -15,7 +16,6 @@ export type { Remainder } from './bundle/remainder.ts';
 export type { ReadOptions, ReadOutcome, Supplied } from './options.ts';
 
 /** A bundle of ten thousand entries has some million values; generated text is not nested here. */
-const limits = { depth: 64, values: 10_000_000 };
 
 /**
  * The exam that a bundle holds. A bundle of this library, of any version and type, gives back the
@@ -30,12 +30,19 @@ const limits = { depth: 64, values: 10_000_000 };
  * with `fromJson`.
  */
 export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutcome {
-  const outcome = readBundle(bundle, options);
-  return { ...outcome, issues: withShownPaths(cutIssues(outcome.issues), bundle) };
+  return within(
+    'bundle',
+    options.budget,
+    () => {
+      const outcome = readBundle(bundle, options);
+      return { ...outcome, issues: withShownPaths(cutIssues(outcome.issues), bundle) };
+    },
+    (why) => nothing([endedIssue(why)]),
+  );
 }
 
 function readBundle(bundle: unknown, options: ReadOptions): ReadOutcome {
-  const unsafe = plainDataIssues(bundle, limits);
+  const unsafe = plainDataIssues(bundle);
   if (unsafe.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
     return nothing(unsafe);
   }
@@ -59,6 +66,11 @@ function nothing(issues: readonly Issue[]): ReadOutcome {
   return { ...failure(issues), remainder };
 }
 
+/** A measure of the work of reading the bundle once. */
+function entriesOf({ entry }: Readonly<Record<string, unknown>>): number {
+  return Array.isArray(entry) ? entry.length : 1;
+}
+
 /** A statement that the rules refuse is read again as a note, another part that they refuse not at all. */
 function readUntilSound(
   bundle: Readonly<Record<string, unknown>>,
@@ -68,6 +80,7 @@ function readUntilSound(
   const told: Issue[] = [];
   let refused = nothingRefused;
   for (;;) {
+    spend(entriesOf(bundle));
     const { rough, issues, remainder } = readOnce(bundle, options, refused);
     const lacking = rough === undefined ? [] : missingParts(rough.exam);
     if (rough === undefined || lacking.length > 0) return nothing([...told, ...issues, ...lacking]);

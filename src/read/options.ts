@@ -1,3 +1,4 @@
+import type { BudgetOption } from '../budget.ts';
 import type { Filing } from '../fhir/filing.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import type { Outcome } from '../issue.ts';
@@ -31,6 +32,8 @@ export interface ReadOptions {
   readonly supplied?: Supplied;
   /** Put the offending value into `received` of an issue. Default false, since it can be patient data. */
   readonly includeValues?: boolean;
+  /** What the call may take; default `budgets.bundle`. */
+  readonly budget?: BudgetOption;
 }
 
 /** An exam, what is wrong with the bundle, and what of it is not in the exam. */

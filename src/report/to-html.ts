@@ -1,5 +1,6 @@
+import { within } from '../budget.ts';
 import { IssueError } from '../issue.ts';
-import { cutIssues } from '../issue-list.ts';
+import { cutIssues, endedIssue } from '../issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import type { AbnormalPart } from './abnormal.ts';
@@ -27,6 +28,18 @@ import { pageStyle } from './style.ts';
  * @throws IssueError with all that was found, where the exam has not the structure of one
  */
 export function toHtml(exam: Exam, options: ReportOptions = {}): string {
+  const { budget } = options.checks ?? {};
+  return within(
+    'exam',
+    budget,
+    () => page(exam, options),
+    (why) => {
+      throw new IssueError('write a page', [endedIssue(why)]);
+    },
+  );
+}
+
+function page(exam: Exam, options: ReportOptions): string {
   const misshapen = structureIssues(exam);
   if (misshapen.length > 0) throw new IssueError('write a page', cutIssues(misshapen));
   const { page, parts } = createPage(exam, options);

@@ -1,9 +1,13 @@
 import { append } from '../append.ts';
-import { failure, type Issue, issue, type Outcome, success } from '../issue.ts';
-import { nearest } from '../nearest.ts';
+import { type BudgetOption, within } from '../budget.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issue.ts';
+import { cutIssues, endedIssue } from '../issue-list.ts';
+import { checkAgainstSchema } from '../schema-check.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
+import { additionsValidator } from './compiled/additions.js';
 import { type Reference, references } from './references.ts';
 import { standardSystem } from './system-names.ts';
+import type { Concept } from './types.ts';
 
 /** One table, looked up by code. */
 export type Index<Row> = ReadonlyMap<string, Row>;
@@ -16,8 +20,11 @@ export type Catalogue = { readonly [Name in TableName]: Index<TableRows[Name]> }
  * changes its meaning; a row may not take a code that the table already holds.
  */
 export type CatalogueAdditions = { readonly system: string } & {
-  readonly [Name in TableName]?: readonly TableRows[Name][];
+  readonly [Name in TableName]?: readonly (TableRows[Name] & Background)[];
 };
+
+/** What rows of /terminology say besides, and no export needs. */
+type Background = Partial<Pick<Concept, 'source' | 'evidence' | 'definition'>>;
 
 const tableNames: readonly TableName[] = Object.keys(builtInTables) as TableName[]; // keys of a literal
 
@@ -32,15 +39,31 @@ const codeForm = /^[a-z0-9][a-z0-9.-]{0,99}$/;
  * form than exams take or taken already, a reference to a row that does not exist, regions in a
  * circle. No value when anything is wrong.
  */
-export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogue> {
-  const misshapen = shapeIssues(additions);
-  if (misshapen.length > 0) return failure(misshapen);
+export function createCatalogue(
+  additions: CatalogueAdditions,
+  { budget }: { readonly budget?: BudgetOption } = {},
+): Outcome<Catalogue> {
+  return within(
+    'catalogue',
+    budget,
+    () => merged(additions),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function merged(additions: CatalogueAdditions): Outcome<Catalogue> {
+  const misshapen = checkAgainstSchema(additions, {
+    validator: additionsValidator,
+    forms: new Map(),
+    includeValues: false,
+  });
+  if (hasErrors(misshapen)) return failure(cutIssues(misshapen));
   const issues: Issue[] = headIssues(additions);
-  const merged = Object.fromEntries(
+  const tables = Object.fromEntries(
     tableNames.map((name) => [name, new Map<string, object>(builtInCatalogue[name])]),
   );
   for (const name of tableNames) {
-    const table = merged[name];
+    const table = tables[name];
     rowsOf(additions, name).forEach((row, at) => {
       if (!codeForm.test(row.code)) {
         issues.push(issue('invalid-value', [name, at, 'code'], { reason: 'catalogue-code' }));
@@ -52,59 +75,13 @@ export function createCatalogue(additions: CatalogueAdditions): Outcome<Catalogu
       }
     });
   }
-  const catalogue = merged as unknown as Catalogue; // built key by key from the same table names
+  const catalogue = tables as unknown as Catalogue; // built key by key from the same table names
   append(issues, referenceIssues(catalogue, additions));
-  return issues.length > 0 ? failure(issues) : success(catalogue, issues);
-}
-
-/** A caller without types can pass anything: what is no table of rows is not looked into further. */
-function shapeIssues(additions: unknown): Issue[] {
-  if (!isObject(additions)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
-  const issues: Issue[] = [];
-  if (typeof additions['system'] !== 'string') {
-    issues.push(issue('wrong-type', ['system'], { reason: 'not-text' }));
-  }
-  for (const name of tableNames) {
-    const rows = additions[name];
-    if (rows === undefined) continue;
-    if (Array.isArray(rows))
-      append(
-        issues,
-        rows.flatMap((row, at) => rowShape(row, [name, at])),
-      );
-    else issues.push(issue('wrong-type', [name], { reason: 'not-a-list' }));
-  }
-  return issues;
-}
-
-function rowShape(row: unknown, path: readonly [TableName, number]): Issue[] {
-  if (!isObject(row)) return [issue('wrong-type', path, { reason: 'not-an-object' })];
-  const issues = ['code', 'display']
-    .filter((part) => typeof row[part] !== 'string')
-    .map((part) => issue('wrong-type', [...path, part], { reason: 'not-text' }));
-  const { maps } = row;
-  if (maps !== undefined && !Array.isArray(maps)) {
-    issues.push(issue('wrong-type', [...path, 'maps'], { reason: 'not-a-list' }));
-  }
-  for (const [at, map] of Array.isArray(maps) ? maps.entries() : []) {
-    if (isObject(map) && typeof map['system'] === 'string' && typeof map['code'] === 'string')
-      continue;
-    issues.push(issue('wrong-type', [...path, 'maps', at], { reason: 'not-an-object' }));
-  }
-  return issues;
-}
-
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+  return issues.length > 0 ? failure(cutIssues(issues)) : success(catalogue, issues);
 }
 
 function headIssues(additions: CatalogueAdditions): Issue[] {
-  const unknown = Object.keys(additions).filter(
-    (name) => name !== 'system' && !tableNames.some((known) => known === name),
-  );
-  const issues = unknown.map((name) =>
-    issue('unknown-property', [name], { reason: 'table', near: nearest(name, tableNames) }),
-  );
+  const issues: Issue[] = [];
   // @see https://www.rfc-editor.org/rfc/rfc3986 section 3.1
   if (!/^[a-z][a-z0-9+.-]*:\S+$/.test(additions.system)) {
     issues.push(issue('invalid-value', ['system'], { reason: 'absolute-uri' }));

@@ -1,6 +1,7 @@
 import { append } from '../append.ts';
+import { type BudgetOption, within } from '../budget.ts';
 import { hasErrors, type Issue } from '../issue.ts';
-import { cutIssues } from '../issue-list.ts';
+import { cutIssues, endedIssue } from '../issue-list.ts';
 import { pathPointer } from '../path.ts';
 import { withShownPaths } from '../shown-path.ts';
 import { createIndex } from './bundles/bundle-index.ts';
@@ -32,6 +33,8 @@ export interface ValidateOptions {
   readonly profiles?: Profiles | readonly unknown[];
   /** Other severities for some issues, such as `referenceSeverities`; the later ones win. */
   readonly severities?: readonly SeverityRule[];
+  /** What the call may take; default `budgets.resource`, and of a text `budgets.json` or `.xml`. */
+  readonly budget?: BudgetOption;
 }
 
 /**
@@ -61,6 +64,20 @@ export function runStages(
   text: SourceText = noText,
 ): Validation {
   checkOptions(version, options);
+  return within(
+    'resource',
+    options.budget,
+    () => staged(bundle, version, options, text),
+    (why) => unreadable([endedIssue(why)], version, options),
+  );
+}
+
+function staged(
+  bundle: unknown,
+  version: ValidatedVersion,
+  options: ValidateOptions,
+  text: SourceText,
+): Validation {
   const issues = [...text.issues, ...schemaIssues(bundle, version, options)];
   const profiles = profilesOf(options, version, issues);
   if (isObject(bundle) && !issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {

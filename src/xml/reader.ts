@@ -1,3 +1,4 @@
+import { spend } from '../budget.ts';
 import type { RecordFacts } from '../issue.ts';
 import type { FormWord } from '../issues/forms.ts';
 import { forbiddenCharacter, resolveReferences } from './characters.ts';
@@ -170,6 +171,7 @@ class Reading {
     const first = text.charCodeAt(0) === 0xfeff ? 1 : 0;
     for (let at = first; at < text.length; ) {
       const token = tokenAt(this.#piece, at) ?? this.#broken(at);
+      spend(1);
       this.#take(token, at, first);
       at = token.end;
     }

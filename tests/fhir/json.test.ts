@@ -114,8 +114,8 @@ describe('fromJson', () => {
   });
 
   it('bounds the depth', () => {
-    expect(fromJson('[[1]]', { depth: 2 }).value).toEqual([[1]]);
-    expect(fromJson('[[[1]]]', { depth: 2 }).issues[0]?.code).toBe('too-deep');
+    expect(fromJson('[[1]]', { budget: { depth: 2 } }).value).toEqual([[1]]);
+    expect(fromJson('[[[1]]]', { budget: { depth: 2 } }).issues[0]?.code).toBe('too-deep');
     expect(fromJson('['.repeat(1_000_000)).issues[0]?.code).toBe('too-deep');
   });
 

@@ -266,11 +266,13 @@ describe('texts that are refused', () => {
     const deep = patient('<extension url="a">'.repeat(100_000));
     expect(faults(deep)).toEqual(['too-deep']);
     const wide = patient('<name id="a"/>'.repeat(1000));
-    expect(fromXml(wide, { elements: 1000 }).issues.map(({ code }) => code)).toEqual(['too-large']);
-    expect(fromXml(wide, { characters: 1000 }).issues.map(({ code }) => code)).toEqual([
+    expect(fromXml(wide, { budget: { values: 1000 } }).issues.map(({ code }) => code)).toEqual([
       'too-large',
     ]);
-    expect(fromXml(wide, { elements: 1001 }).issues).toEqual([]);
+    expect(fromXml(wide, { budget: { characters: 1000 } }).issues.map(({ code }) => code)).toEqual([
+      'too-large',
+    ]);
+    expect(fromXml(wide, { budget: { values: 1001 } }).issues).toEqual([]);
   });
 });
 

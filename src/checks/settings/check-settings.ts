@@ -1,3 +1,4 @@
+import type { BudgetOption } from '../../budget.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Decimal, Instant, Key, Text } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
@@ -41,6 +42,8 @@ export interface CheckOptions extends CheckSettings {
   readonly samePatient?: 'assumed';
   /** The present, for the one check that needs it: an exam cannot lie ahead. The library never reads a clock. */
   readonly now?: Instant;
+  /** What the call may take; default `budgets.exam`. */
+  readonly budget?: BudgetOption;
 }
 
 /** A clinician's judgement on one symptom or finding. What is left out stays open. */

@@ -1,11 +1,11 @@
-import { failure, hasErrors, type Outcome, success } from '../../issue.ts';
+import { type BudgetOption, within } from '../../budget.ts';
+import { failure, hasErrors, type Issue, issuesBelow, type Outcome, success } from '../../issue.ts';
+import { cutIssues, endedIssue } from '../../issue-list.ts';
+import { isOfStructure } from '../../model/schema-issues.ts';
 import { examForms } from '../../model/words.ts';
 import { checkAgainstSchema } from '../../schema-check.ts';
 import { settingsValidator } from '../compiled/settings.js';
-import type { CheckSettings } from './check-settings.ts';
-
-/** A protocol of every region, test and point has some thousand values. */
-const limits = { depth: 20, values: 500_000 };
+import type { CheckOptions, CheckSettings } from './check-settings.ts';
 
 /**
  * The settings held by `value`, typed, or everything in them that is not of the published schema.
@@ -13,14 +13,41 @@ const limits = { depth: 20, values: 500_000 };
  */
 export function parseCheckSettings(
   value: unknown,
-  { includeValues = false }: { readonly includeValues?: boolean } = {},
+  options: { readonly includeValues?: boolean; readonly budget?: BudgetOption } = {},
 ): Outcome<CheckSettings> {
-  const issues = checkAgainstSchema(value, {
+  return within(
+    'settings',
+    options.budget,
+    () => parsed(value, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function parsed(
+  value: unknown,
+  { includeValues = false }: { readonly includeValues?: boolean },
+): Outcome<CheckSettings> {
+  const issues = schemaIssues(value, includeValues);
+  if (hasErrors(issues)) return failure(cutIssues(issues));
+  return success(value as CheckSettings, issues); // the schema, generated from this type, has accepted it
+}
+
+/** What keeps options from being looked into: settings that are no list, text or object where one is due. */
+export function settingStructureIssues({
+  catalogue: _,
+  prior: _prior,
+  samePatient: _same,
+  now: _now,
+  budget: _budget,
+  ...settings
+}: CheckOptions): Issue[] {
+  return issuesBelow(['options'], schemaIssues(settings, false).filter(isOfStructure));
+}
+
+function schemaIssues(value: unknown, includeValues: boolean): Issue[] {
+  return checkAgainstSchema(value, {
     validator: settingsValidator,
-    limits,
     forms: examForms,
     includeValues,
   });
-  if (hasErrors(issues)) return failure(issues);
-  return success(value as CheckSettings, issues); // the schema, generated from this type, has accepted it
 }

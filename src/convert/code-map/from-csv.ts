@@ -1,4 +1,6 @@
+import { within } from '../../budget.ts';
 import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
+import { cutIssues, endedIssue, longTextIssues } from '../../issue-list.ts';
 import { adopterCodes, type CodeMapOptions } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes, CodeMapEntry } from '../../terminology/code-map/entry.ts';
 import { csvReader } from '../csv/reader.ts';
@@ -18,19 +20,30 @@ const optional = ['action', 'version', 'display', 'unit'] as const;
  * where needed action, version, display and unit; see {@link CodeMapEntry} for what each holds. A
  * blank cell is nothing. Issues carry the line.
  */
-export function codesFromCsv(
+export function codesFromCsv(text: string, options: CsvCodeMapOptions = {}): Outcome<AdopterCodes> {
+  return within(
+    'codeMap',
+    options.budget,
+    () => readMap(text, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function readMap(
   text: string,
-  { delimiter = ',', ...options }: CsvCodeMapOptions = {},
+  { delimiter = ',', ...options }: CsvCodeMapOptions,
 ): Outcome<AdopterCodes> {
+  const long = longTextIssues(text);
+  if (long.length > 0) return failure(long);
   const records = readRecords(text, delimiter);
   const broken = records.flatMap(({ malformed = [] }) => malformed);
-  if (broken.length > 0) return failure(broken);
+  if (broken.length > 0) return failure(cutIssues(broken));
   const [first] = records;
   if (first === undefined) {
     return failure([issue('empty-value', [], { reason: 'map', names: required })]);
   }
   const columns = columnIssues(first);
-  if (columns.length > 0) return failure(columns);
+  if (columns.length > 0) return failure(cutIssues(columns));
   return adopterCodes(records.map(entryOf), options);
 }
 

@@ -1,5 +1,5 @@
 import type { Issue } from '../../issue.ts';
-import { type ConvertResult, convertText } from '../exams/convert-text.ts';
+import { type ConvertResult, convertText, convertWithin } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
@@ -18,14 +18,16 @@ export function fromCsv(
   mapping: WrittenMapping,
   options: MappingOptions = {},
 ): ConvertResult {
-  const prepared = prepareMapping(mapping, options);
-  const plan = prepared.value;
-  const none = { exams: [], quarantine: [], ledger: noFields };
-  if (plan === undefined) return { ...none, issues: prepared.issues };
-  const { source } = plan.mapping;
-  if (source.syntax !== 'csv') return { ...none, issues: [...prepared.issues, wrongSyntax()] };
-  const result = convertText(text, csvReader(source), plan);
-  return { ...result, issues: [...prepared.issues, ...headingIssues(text, source, plan)] };
+  return convertWithin(text, options, () => {
+    const prepared = prepareMapping(mapping, options);
+    const plan = prepared.value;
+    const none = { exams: [], quarantine: [], ledger: noFields };
+    if (plan === undefined) return { ...none, issues: prepared.issues };
+    const { source } = plan.mapping;
+    if (source.syntax !== 'csv') return { ...none, issues: [...prepared.issues, wrongSyntax()] };
+    const result = convertText(text, csvReader(source), plan);
+    return { ...result, issues: [...prepared.issues, ...headingIssues(text, source, plan)] };
+  });
 }
 
 function wrongSyntax(): Issue {

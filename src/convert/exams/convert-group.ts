@@ -1,4 +1,5 @@
 import { append } from '../../append.ts';
+import { spend } from '../../budget.ts';
 import { hasErrors, type Issue } from '../../issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { divided } from '../cells/divide.ts';
@@ -25,6 +26,7 @@ export interface ConvertedGroup {
 
 /** The exam that the records of a group make, by the mapping. Every field is accounted for. */
 export function convertGroup(all: RecordGroup, plan: Plan): ConvertedGroup {
+  for (const { fields } of all.records) spend(fields.length);
   const ledger = openLedger(all.records);
   const told: Issue[] = [];
   const own = all.records.filter(({ aside }) => aside === undefined);

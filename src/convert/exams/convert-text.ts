@@ -1,7 +1,10 @@
+import { within } from '../../budget.ts';
 import type { Issue } from '../../issue.ts';
+import { endedIssue, longTextIssues } from '../../issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import { issue } from '../issue.ts';
 import type { Plan } from '../mapping/plan.ts';
+import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
 import { type ConvertedGroup, convertGroup } from './convert-group.ts';
 import { addCounts, countFates, type LedgerCounts, type LedgerEntry, noFields } from './ledger.ts';
@@ -32,6 +35,24 @@ export function convertUnits(
   plan: Plan,
 ): ConvertedGroup[] {
   return reader.read(units).map((group) => convertGroup(group, plan));
+}
+
+/** A conversion within its budget; where that is spent, no exam comes out. */
+export function convertWithin(
+  text: string,
+  { budget }: MappingOptions,
+  convert: () => ConvertResult,
+): ConvertResult {
+  const none = { exams: [], quarantine: [], ledger: noFields };
+  return within(
+    'legacy',
+    budget,
+    () => {
+      const long = longTextIssues(text);
+      return long.length > 0 ? { ...none, issues: long } : convert();
+    },
+    (why) => ({ ...none, issues: [endedIssue(why)] }),
+  );
 }
 
 /** Converts a whole text in memory. */

@@ -1,4 +1,4 @@
-import { type ConvertResult, convertText } from '../exams/convert-text.ts';
+import { type ConvertResult, convertText, convertWithin } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
@@ -14,15 +14,20 @@ export function fromHl7v2(
   mapping: WrittenMapping,
   options: MappingOptions = {},
 ): ConvertResult {
-  const prepared = prepareMapping(mapping, options);
-  const plan = prepared.value;
-  const none = { exams: [], quarantine: [], ledger: noFields };
-  if (plan === undefined) return { ...none, issues: prepared.issues };
-  const { source } = plan.mapping;
-  if (source.syntax !== 'hl7v2') {
-    const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'hl7v2' });
-    return { ...none, issues: [...prepared.issues, wrong] };
-  }
-  const result = convertText(text, hl7v2ReaderOf(source), plan);
-  return { ...result, issues: [...prepared.issues, ...result.issues] };
+  return convertWithin(text, options, () => {
+    const prepared = prepareMapping(mapping, options);
+    const plan = prepared.value;
+    const none = { exams: [], quarantine: [], ledger: noFields };
+    if (plan === undefined) return { ...none, issues: prepared.issues };
+    const { source } = plan.mapping;
+    if (source.syntax !== 'hl7v2') {
+      const wrong = issue('invalid-value', ['source', 'syntax'], {
+        reason: 'syntax',
+        code: 'hl7v2',
+      });
+      return { ...none, issues: [...prepared.issues, wrong] };
+    }
+    const result = convertText(text, hl7v2ReaderOf(source), plan);
+    return { ...result, issues: [...prepared.issues, ...result.issues] };
+  });
 }

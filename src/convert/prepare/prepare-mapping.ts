@@ -1,5 +1,7 @@
 import { append } from '../../append.ts';
+import { type BudgetOption, within } from '../../budget.ts';
 import { failure, hasErrors, type Issue, type Outcome, success } from '../../issue.ts';
+import { endedIssue } from '../../issue-list.ts';
 import type { Supplied } from '../../kinds/facets/conversion.ts';
 import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
@@ -23,6 +25,8 @@ import { clashIssues, reasonIssues, targetWordIssues } from './words.ts';
 export interface MappingOptions {
   /** Default: the built-in catalogue. */
   readonly catalogue?: Catalogue;
+  /** What the call may take; default `budgets.legacy`, of a mapping alone `budgets.mapping`. */
+  readonly budget?: BudgetOption;
 }
 
 /**
@@ -31,6 +35,15 @@ export interface MappingOptions {
  * No value when anything is wrong.
  */
 export function prepareMapping(value: unknown, options: MappingOptions = {}): Outcome<Plan> {
+  return within(
+    'mapping',
+    options.budget,
+    () => prepared(value, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function prepared(value: unknown, options: MappingOptions): Outcome<Plan> {
   const catalogue = options.catalogue ?? builtInCatalogue;
   const whole = withPreset(value, catalogue);
   const schema = mappingSchemaIssues(whole);

@@ -1,3 +1,4 @@
+import { budgets } from '../../budget.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { failure, type Outcome } from '../../issue.ts';
 import type { Plan } from '../mapping/plan.ts';
@@ -5,7 +6,7 @@ import { type MappingOptions, prepareMapping } from './prepare-mapping.ts';
 
 /** The data of a mapping file's text, not yet checked. Comments of JavaScript are allowed. */
 export function parseMappingText(text: string): Outcome<unknown> {
-  return fromJson(withoutComments(text.replace(/^\uFEFF/, '')), { depth: 20 });
+  return fromJson(withoutComments(text.replace(/^\uFEFF/, '')), { budget: budgets.mapping });
 }
 
 /** The mapping of a file's text, checked and made ready for use. */

@@ -1,4 +1,4 @@
-import { type ConvertResult, convertText } from '../exams/convert-text.ts';
+import { type ConvertResult, convertText, convertWithin } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
 import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
@@ -14,15 +14,17 @@ export function fromXmlExport(
   mapping: WrittenMapping,
   options: MappingOptions = {},
 ): ConvertResult {
-  const prepared = prepareMapping(mapping, options);
-  const plan = prepared.value;
-  const none = { exams: [], quarantine: [], ledger: noFields };
-  if (plan === undefined) return { ...none, issues: prepared.issues };
-  const { source } = plan.mapping;
-  if (source.syntax !== 'xml') {
-    const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'xml' });
-    return { ...none, issues: [...prepared.issues, wrong] };
-  }
-  const result = convertText(text, xmlReader(source), plan);
-  return { ...result, issues: [...prepared.issues, ...result.issues] };
+  return convertWithin(text, options, () => {
+    const prepared = prepareMapping(mapping, options);
+    const plan = prepared.value;
+    const none = { exams: [], quarantine: [], ledger: noFields };
+    if (plan === undefined) return { ...none, issues: prepared.issues };
+    const { source } = plan.mapping;
+    if (source.syntax !== 'xml') {
+      const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'xml' });
+      return { ...none, issues: [...prepared.issues, wrong] };
+    }
+    const result = convertText(text, xmlReader(source), plan);
+    return { ...result, issues: [...prepared.issues, ...result.issues] };
+  });
 }

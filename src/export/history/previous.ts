@@ -1,11 +1,13 @@
 import type { Bundle } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
+import { within } from '../../budget.ts';
 import { idsOf } from '../../fhir/names/ids.ts';
 import { identitySystems } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
 import { type Issue, issue } from '../../issue.ts';
+import { endedIssue } from '../../issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import type { Path } from '../../path.ts';
@@ -19,7 +21,6 @@ import { examResources } from '../resources/exam-resources.ts';
 type Previous = NonNullable<ExportOptions['previous']>;
 
 /** As much as reading a bundle allows. */
-const limits = { depth: 64, values: 10_000_000 };
 
 interface Sent {
   readonly resources: readonly AnyResource[];
@@ -96,7 +97,12 @@ function bundleIssues(
   previous: Bundle | r4b.Bundle | r5.Bundle,
   options: ExportOptions,
 ): Issue[] {
-  const unsafe = plainDataIssues(previous, limits).filter(({ severity }) => severity === 'error');
+  const unsafe = within(
+    'bundle',
+    undefined,
+    () => plainDataIssues(previous),
+    (why) => [endedIssue(why)],
+  ).filter(({ severity }) => severity === 'error');
   if (unsafe.length > 0) return unsafe.map((found) => ({ ...found, path: inPrevious(found.path) }));
   const systems = identitySystems(options.canonicalBase ?? CANONICAL_BASE, options.identity);
   const id = idsOf(systems.exam, exam.id)(resourceName.bundle('transaction'));

@@ -1,4 +1,6 @@
+import { type BudgetOption, bounds, spend, within } from '../../budget.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../../issue.ts';
+import { cutIssues, endedIssue, longTextIssues } from '../../issue-list.ts';
 import type { FormWord } from '../../issues/forms.ts';
 import type { Path } from '../../path.ts';
 import { isKnownName, unknownStep } from '../../shown-path.ts';
@@ -6,8 +8,8 @@ import { positionsIn, type TextPosition } from '../../text-position.ts';
 import { DECIMAL_TEXT, type DecimalCarrier } from './decimal.ts';
 
 export interface FromJsonOptions {
-  /** Levels of objects and lists; the outermost is 1. Default 200. */
-  readonly depth?: number;
+  /** What the call may take; default `budgets.json`. */
+  readonly budget?: BudgetOption;
 }
 
 /**
@@ -17,7 +19,19 @@ export interface FromJsonOptions {
  * one, for the checks of exams and resources to refuse. Issues hold nothing of the text itself.
  * @see https://www.rfc-editor.org/rfc/rfc8259
  */
-export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): Outcome<unknown> {
+export function fromJson(text: string, { budget }: FromJsonOptions = {}): Outcome<unknown> {
+  return within(
+    'json',
+    budget,
+    () => readText(text),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function readText(text: string): Outcome<unknown> {
+  const long = longTextIssues(text);
+  if (long.length > 0) return failure(long);
+  const { depth, values } = bounds();
   const cursor: Cursor = {
     text,
     at: 0,
@@ -25,6 +39,8 @@ export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): O
     path: [],
     places: [],
     depth,
+    most: values,
+    values: 0,
     issues: [],
     position: positionsIn(text),
   };
@@ -33,9 +49,10 @@ export function fromJson(text: string, { depth = 200 }: FromJsonOptions = {}): O
     const value = readValue(cursor);
     skipSpace(cursor);
     if (cursor.at < text.length) fail(cursor, 'json-end');
-    return hasErrors(cursor.issues) ? failure(cursor.issues) : success(value, cursor.issues);
+    const issues = cutIssues(cursor.issues);
+    return hasErrors(issues) ? failure(issues) : success(value, issues);
   } catch (thrown) {
-    if (thrown instanceof Stop) return failure([...cursor.issues, thrown.issue]);
+    if (thrown instanceof Stop) return failure(cutIssues([...cursor.issues, thrown.issue]));
     throw thrown;
   }
 }
@@ -49,9 +66,15 @@ interface Cursor {
   /** Beside each step of the path, the place of the property in its object, from 1. */
   readonly places: number[];
   readonly depth: number;
+  readonly most: number;
+  /** Values read so far. */
+  values: number;
   readonly issues: Issue[];
   readonly position: (at: number) => TextPosition;
 }
+
+/** Values after which the budget is told of them. */
+const stepsTold = 1000;
 
 /** Ends the reading: what follows a fault of syntax cannot be understood. */
 class Stop extends Error {
@@ -64,6 +87,11 @@ class Stop extends Error {
 }
 
 function readValue(cursor: Cursor): unknown {
+  cursor.values += 1;
+  if (cursor.values % stepsTold === 0) spend(stepsTold);
+  if (cursor.values > cursor.most) {
+    throw new Stop(issue('too-large', [], { reason: 'values', maximum: cursor.most }));
+  }
   const { text, at } = cursor;
   switch (text[at]) {
     case '{':

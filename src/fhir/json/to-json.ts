@@ -3,14 +3,21 @@ import { carriedText } from './decimal.ts';
 /**
  * JSON text of a resource, with each decimal as it was stated (4.0 stays 4.0).
  * Same property order as the object, `undefined` left out, two spaces of indent when `pretty`.
- * Throws TypeError where the value is no plain JSON (bigint, function, number that is not finite).
+ * @throws TypeError where the value is no plain JSON (bigint, function, number that is not finite),
+ *   or nested deeper than a thousand levels
  */
 export function toJson(resource: unknown, options?: { readonly pretty?: boolean }): string {
   return write(resource, options?.pretty ? '\n' : '');
 }
 
+/** Deeper than any reader of this library goes, and far from the end of the stack. */
+const mostLevels = 1000;
+
 /** `newline` is empty for compact text, else a line break with the indent of the current level. */
-function write(value: unknown, newline: string): string {
+function write(value: unknown, newline: string, level = 0): string {
+  if (level > mostLevels) {
+    throw new TypeError(`cannot write a resource as JSON: nested deeper than ${mostLevels} levels`);
+  }
   switch (typeof value) {
     case 'string':
       return JSON.stringify(value);
@@ -21,24 +28,26 @@ function write(value: unknown, newline: string): string {
       break;
     case 'object':
       if (value === null) return 'null';
-      return Array.isArray(value) ? writeArray(value, newline) : writeObject(value, newline);
+      return Array.isArray(value)
+        ? writeArray(value, newline, level + 1)
+        : writeObject(value, newline, level + 1);
   }
   throw new TypeError(`cannot write a resource as JSON: expected plain data, got ${typeof value}`);
 }
 
-function writeArray(items: readonly unknown[], newline: string): string {
+function writeArray(items: readonly unknown[], newline: string, level: number): string {
   const inner = newline && `${newline}  `;
   let text = '';
   // By index and not by forEach, which would close the gap of an entry that is not there.
   for (let at = 0; at < items.length; at++) {
     const item = items[at];
     const stated = typeof item === 'number' ? carriedText(items, String(at), item) : undefined;
-    text += (text && ',') + inner + (stated ?? write(item, inner));
+    text += (text && ',') + inner + (stated ?? write(item, inner, level));
   }
   return text === '' ? '[]' : `[${text}${newline}]`;
 }
 
-function writeObject(object: object, newline: string): string {
+function writeObject(object: object, newline: string, level: number): string {
   const inner = newline && `${newline}  `;
   const colon = newline ? ': ' : ':';
   let text = '';
@@ -48,7 +57,7 @@ function writeObject(object: object, newline: string): string {
     const value = properties[property];
     if (value === undefined) continue;
     const stated = typeof value === 'number' ? carriedText(object, property, value) : undefined;
-    text += `${text && ','}${inner}${JSON.stringify(property)}${colon}${stated ?? write(value, inner)}`;
+    text += `${text && ','}${inner}${JSON.stringify(property)}${colon}${stated ?? write(value, inner, level)}`;
   }
   return text === '' ? '{}' : `{${text}${newline}}`;
 }

@@ -1,5 +1,7 @@
 import { append } from '../../append.ts';
+import { type BudgetOption, spend, within } from '../../budget.ts';
 import { hasErrors, type Issue, issue, type RecordFacts } from '../../issue.ts';
+import { cutIssues, endedIssue } from '../../issue-list.ts';
 import type { Path } from '../../path.ts';
 import { isSnomedId } from '../../terminology/published/check-digits.ts';
 import type { FreeSet } from '../../terminology/published/snomed.ts';
@@ -18,6 +20,8 @@ export interface LicenceOptions {
   readonly freeSet?: FreeSet;
   /** Put the offending code into `received`. Default false, since it can be patient data. */
   readonly includeValues?: boolean;
+  /** What the call may take; default `budgets.resource`. Where it is spent nothing may leave. */
+  readonly budget?: BudgetOption;
 }
 
 /**
@@ -33,6 +37,15 @@ export function licenceIssues(
   policy: SnomedPolicy,
   options: LicenceOptions = {},
 ): Issue[] {
+  return within(
+    'resource',
+    options.budget,
+    () => [...cutIssues(foundIn(resource, policy, options))],
+    (why) => [endedIssue(why)],
+  );
+}
+
+function foundIn(resource: unknown, policy: SnomedPolicy, options: LicenceOptions): Issue[] {
   const issues = snomedPolicyIssues(policy);
   const applied = hasErrors(issues) ? 'none' : policy;
   if (typeof applied === 'object') return issues;
@@ -43,11 +56,12 @@ export function licenceIssues(
     issues,
     seen: new Set(),
     path: [],
+    above: undefined,
     deep: [],
   };
   look(resource, search);
   for (let next = search.deep.pop(); next !== undefined; next = search.deep.pop()) {
-    look(next.value, { ...search, path: [...next.path] });
+    look(next.value, { ...search, path: [], above: next.above });
   }
   return issues;
 }
@@ -60,7 +74,20 @@ interface Search {
   readonly seen: Set<object>;
   readonly path: (string | number)[];
   /** What stands too deep to be reached by calls within calls; looked at afterwards. */
-  readonly deep: { readonly value: object; readonly path: Path }[];
+  readonly deep: { readonly value: object; readonly above: Above }[];
+  /** The way to where `path` begins, in pieces: a copy of it for each level would be quadratic. */
+  readonly above: Above | undefined;
+}
+
+interface Above {
+  readonly path: Path;
+  readonly above: Above | undefined;
+}
+
+function wholePath({ path, above }: Above): Path {
+  const pieces = [path];
+  for (let at = above; at !== undefined; at = at.above) pieces.push(at.path);
+  return pieces.reverse().flat();
 }
 
 /** Levels looked at by calls within calls. */
@@ -73,9 +100,10 @@ function look(value: unknown, search: Search, level = 0): void {
   }
   if (typeof value !== 'object' || value === null || search.seen.has(value)) return;
   if (level === mostCalls) {
-    search.deep.push({ value, path: [...search.path] });
+    search.deep.push({ value, above: { path: [...search.path], above: search.above } });
     return;
   }
+  spend(1);
   search.seen.add(value);
   if (Array.isArray(value)) {
     for (let at = 0; at < value.length; at++) lookAt(value[at], at, search, level);
@@ -94,7 +122,10 @@ function lookAt(member: unknown, step: string | number, search: Search, level: n
   search.path.pop();
 }
 
-function report(uses: readonly SnomedUse[], { path, policy, options, issues }: Search): void {
+function report(uses: readonly SnomedUse[], search: Search): void {
+  if (uses.length === 0) return;
+  const { policy, options, issues } = search;
+  const path = wholePath(search);
   for (const { code, at } of uses) {
     append(issues, codeIssues(code, [...path, ...at], policy, options));
   }

@@ -1,3 +1,4 @@
+import { type BudgetOption, bounds, within } from '../../budget.ts';
 import {
   failure,
   hasErrors,
@@ -8,9 +9,10 @@ import {
   type RecordFacts,
   success,
 } from '../../issue.ts';
+import { endedIssue } from '../../issue-list.ts';
 import type { Path } from '../../path.ts';
 import { positionsIn, type TextPosition } from '../../text-position.ts';
-import { readXml, type XmlElement, type XmlReadOptions } from '../../xml/reader.ts';
+import { readXml, type XmlElement } from '../../xml/reader.ts';
 import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../json/decimal.ts';
 import { XHTML } from '../names/systems.ts';
 import type { FhirVersion } from '../version.ts';
@@ -26,12 +28,11 @@ import { FHIR_NAMESPACE } from './namespace.ts';
 
 type Json = Record<string, unknown>;
 
-/** Bounds on the text; the defaults stand beside each. */
-export type XmlLimits = Pick<XmlReadOptions, 'characters' | 'depth' | 'elements'>;
-
-export interface FromXmlOptions extends XmlLimits {
+export interface FromXmlOptions {
   /** Default `R4`. */
   readonly fhirVersion?: FhirVersion;
+  /** What the call may take; default `budgets.xml`. */
+  readonly budget?: BudgetOption;
 }
 
 /**
@@ -43,9 +44,10 @@ export interface FromXmlOptions extends XmlLimits {
  */
 export function fromXml(
   text: string,
-  { fhirVersion: version = 'R4', ...limits }: FromXmlOptions = {},
+  { fhirVersion: version = 'R4', budget }: FromXmlOptions = {},
 ): Outcome<Json> {
-  const { value, issues } = readResourceXml(text, { version, types: typesOf(version) }, limits);
+  const types = { version, types: typesOf(version) };
+  const { value, issues } = readResourceXml(text, types, budget);
   return value === undefined || hasErrors(issues) ? failure(issues) : success(value, issues);
 }
 
@@ -68,13 +70,18 @@ export interface XmlResource {
  * As {@link fromXml}, with a value where something is an error too, for a validation that tells more.
  * What has not the form of its type stays text there, and elements out of order stand in their place.
  */
-export function readResourceXml(
-  text: string,
-  { version, types }: XmlTypes,
-  limits?: XmlLimits,
-): XmlResource {
-  const { characters, depth, elements } = { ...defaults, ...limits };
-  const read = readXml(text, { characters, depth, elements });
+export function readResourceXml(text: string, types: XmlTypes, budget?: BudgetOption): XmlResource {
+  return within(
+    'xml',
+    budget,
+    () => readWithin(text, types),
+    (why) => ({ issues: [endedIssue(why)] }),
+  );
+}
+
+function readWithin(text: string, { version, types }: XmlTypes): XmlResource {
+  const { characters, depth, values } = bounds();
+  const read = readXml(text, { characters, depth, elements: values });
   const position = positionsIn(text);
   if ('fault' in read) {
     const { code, facts, at } = read.fault;
@@ -85,8 +92,6 @@ export function readResourceXml(
   const value = readResource(reading, root, []);
   return { ...(value !== undefined && { value }), root, instructions, issues: reading.issues };
 }
-
-const defaults = { characters: 100_000_000, depth: 200, elements: 5_000_000 };
 
 interface Reading {
   readonly text: string;

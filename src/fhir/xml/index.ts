@@ -1,2 +1,2 @@
-export { type FromXmlOptions, fromXml, type XmlLimits } from './from-xml.ts';
+export { type FromXmlOptions, fromXml } from './from-xml.ts';
 export { type ToXmlOptions, toXml } from './to-xml.ts';

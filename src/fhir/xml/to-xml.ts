@@ -1,3 +1,4 @@
+import { type BudgetOption, within } from '../../budget.ts';
 import {
   failure,
   hasErrors,
@@ -8,7 +9,7 @@ import {
   type RecordFacts,
   success,
 } from '../../issue.ts';
-import { cutIssues } from '../../issue-list.ts';
+import { cutIssues, endedIssue } from '../../issue-list.ts';
 import type { Path } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
 import { withShownPaths } from '../../shown-path.ts';
@@ -33,10 +34,9 @@ export interface ToXmlOptions {
   readonly fhirVersion?: FhirVersion;
   /** Line breaks and two spaces of indent for each level. Default false. */
   readonly pretty?: boolean;
+  /** What the call may take; default `budgets.xml`. */
+  readonly budget?: BudgetOption;
 }
-
-/** As much as `fromXml` reads by default. */
-const limits = { depth: 200, values: 5_000_000 };
 
 /**
  * FHIR XML of a resource, with the elements in the order of their definitions, decimals as they were
@@ -49,7 +49,12 @@ export function toXml(
   resource: unknown,
   { fhirVersion: version = 'R4', ...options }: ToXmlOptions = {},
 ): Outcome<string> {
-  return writeResourceXml(resource, { version, types: typesOf(version) }, options);
+  return within(
+    'xml',
+    options.budget,
+    () => writeResourceXml(resource, { version, types: typesOf(version) }, options),
+    (why) => failure([endedIssue(why)]),
+  );
 }
 
 /** As {@link toXml}, with the types given. */
@@ -58,7 +63,7 @@ export function writeResourceXml(
   { version, types }: XmlTypes,
   { pretty = false }: ToXmlOptions = {},
 ): Outcome<string> {
-  const issues = plainDataIssues(resource, limits);
+  const issues = plainDataIssues(resource);
   if (hasErrors(issues)) return failure(told(issues, resource));
   const writing: Writing = { version, types, issues, parts: [] };
   const newline = pretty ? '\n' : '';

@@ -27,6 +27,12 @@ const targets: readonly Target[] = [
     validator: 'examValidator',
   },
   {
+    schema: 'profiles/catalogue.schema.json',
+    folder: 'terminology/compiled',
+    name: 'additions',
+    validator: 'additionsValidator',
+  },
+  {
     schema: 'profiles/check-settings.schema.json',
     folder: 'checks/compiled',
     name: 'settings',

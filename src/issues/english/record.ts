@@ -25,6 +25,10 @@ export const record = {
       '{count} entries refer to one another in a circle and cannot be sent apart',
       'at least {count} entries in a bundle',
     ],
+    work: ['the input takes too much work', 'at most {maximum} steps'],
+  },
+  aborted: {
+    signal: 'ended by the signal of the budget: nothing of a result is kept',
   },
   'issues-cut': {
     rest: ['more was found, {count} times, than is listed', 'at most {maximum} issues'],
@@ -95,6 +99,10 @@ export const record = {
     column: ['the map has a column with an unknown name', '{codes}'],
   },
   'invalid-value': {
+    'reference-type': [
+      'the reference leads to nothing of a kind that may stand here',
+      'type and id of one of {codes}, or a URL',
+    ],
     form: ['the value does not have the required form', '{form?}'],
     'catalogue-code': [
       'the value does not have the form of a code',

@@ -26,6 +26,10 @@ export const germanRecord: Translated<typeof record> = {
       '{count} Einträge verweisen im Kreis aufeinander und können nicht getrennt gesendet werden',
       'mindestens {count} Einträge in einem Bundle',
     ],
+    work: ['die Eingabe macht zu viel Arbeit', 'höchstens {maximum} Schritte'],
+  },
+  aborted: {
+    signal: 'durch das Signal des Budgets beendet: von einem Ergebnis bleibt nichts',
   },
   'issues-cut': {
     rest: ['es wurde mehr gefunden, {count}-mal, als hier steht', 'höchstens {maximum} Meldungen'],
@@ -99,6 +103,10 @@ export const germanRecord: Translated<typeof record> = {
     column: ['die Zuordnung hat eine Spalte mit unbekanntem Namen', '{codes}'],
   },
   'invalid-value': {
+    'reference-type': [
+      'die Referenz führt zu nichts, was hier stehen darf',
+      'Typ und Id von {codes}, oder eine URL',
+    ],
     form: ['der Wert hat nicht die verlangte Form', '{form?}'],
     'catalogue-code': [
       'der Wert hat nicht die Form eines Codes',

@@ -44,7 +44,8 @@ export function changeIssues(changes: unknown): Issue[] {
   if (!Array.isArray(withdraw)) {
     return [issue('wrong-type', ['changes', 'withdraw'], { reason: 'not-a-list' })];
   }
-  return statements.flatMap((statement: unknown, at) =>
+  // By Array.from, which passes over no hole.
+  return Array.from(statements as readonly unknown[]).flatMap((statement, at) =>
     isPlainObject(statement)
       ? []
       : [issue('wrong-type', [...path, at], { reason: 'not-an-object' })],

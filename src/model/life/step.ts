@@ -1,12 +1,13 @@
+import { type BudgetOption, within } from '../../budget.ts';
 import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
-import { cutIssues } from '../../issue-list.ts';
+import { cutIssues, endedIssue } from '../../issue-list.ts';
 import { isPlainObject, isSame, plainDataIssues } from '../../plain-data.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
 import type { Instant, Key, Text } from '../primitive.ts';
 import type { RecordEvent } from '../record-event.ts';
-import { examLimits, structureIssues } from '../schema-issues.ts';
+import { structureIssues } from '../schema-issues.ts';
 import { type StepAction, stateAfter, stepsFrom } from './transitions.ts';
 
 export interface Step {
@@ -33,7 +34,7 @@ export function takeStep(
   step: Step,
   options?: ParseOptions,
 ): Outcome<Exam> {
-  const misshapen = stepIssues(exam, step);
+  const misshapen = stepIssues(exam, step, options?.budget);
   if (misshapen.length > 0) return failure(misshapen);
   const { by, at, reason } = step;
   const status = stateAfter(exam.status, action);
@@ -66,10 +67,19 @@ export function takeStep(
  * What keeps a step from being looked at: an exam without the structure of one, a step that is no
  * plain data or does not say by whom. The rest of it becomes part of the exam and is checked there.
  */
-export function stepIssues(exam: unknown, step: unknown): Issue[] {
+export function stepIssues(exam: unknown, step: unknown, budget?: BudgetOption): Issue[] {
+  return within(
+    'exam',
+    budget,
+    () => misshapenIssues(exam, step),
+    (why) => [endedIssue(why)],
+  );
+}
+
+function misshapenIssues(exam: unknown, step: unknown): Issue[] {
   const misshapen = structureIssues(exam);
   if (misshapen.length > 0) return [...cutIssues(misshapen)];
-  const unfit = plainDataIssues(step, examLimits);
+  const unfit = plainDataIssues(step);
   if (unfit.length > 0) return unfit;
   if (!isPlainObject(step)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
   const { by } = step;

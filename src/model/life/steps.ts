@@ -74,7 +74,7 @@ function change(
   options: ParseOptions | undefined,
   forbidden: (exam: Exam, changes: Changes) => Issue[] = () => [],
 ): Outcome<Exam> {
-  const misshapen = [...stepIssues(exam, step), ...changeIssues(step?.changes)];
+  const misshapen = [...stepIssues(exam, step, options?.budget), ...changeIssues(step?.changes)];
   if (misshapen.length > 0) return failure(cutIssues(misshapen));
   if (stateAfter(exam.status, action) === undefined) return failure([illegalStep(exam, action)]);
   const refused = forbidden(exam, step.changes);

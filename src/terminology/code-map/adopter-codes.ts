@@ -1,5 +1,7 @@
 import { append } from '../../append.ts';
+import { type BudgetOption, within } from '../../budget.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../../issue.ts';
+import { cutIssues, endedIssue } from '../../issue-list.ts';
 import { CANONICAL_BASE } from '../canonical-base.ts';
 import { builtInCatalogue, type Catalogue } from '../catalogue.ts';
 import { circleIssues, type Links, reachable, targetOf } from './chains.ts';
@@ -11,6 +13,8 @@ export interface CodeMapOptions {
   readonly catalogue?: Catalogue;
   /** Base of our code systems, as in the export. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
+  /** What the call may take; default `budgets.codeMap`. */
+  readonly budget?: BudgetOption;
 }
 
 /** Entries of one map; a map of every code that we have holds some 2,000. */
@@ -28,7 +32,23 @@ const MOST_CODINGS = 500_000;
  */
 export function adopterCodes(
   entries: readonly CodeMapEntry[],
-  { catalogue = builtInCatalogue, canonicalBase: base = CANONICAL_BASE }: CodeMapOptions = {},
+  options: CodeMapOptions = {},
+): Outcome<AdopterCodes> {
+  return within(
+    'codeMap',
+    options.budget,
+    () => {
+      const { value, issues } = checkedMap(entries, options);
+      const listed = cutIssues(issues);
+      return value === undefined ? failure(listed) : success(value, listed);
+    },
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function checkedMap(
+  entries: readonly CodeMapEntry[],
+  { catalogue = builtInCatalogue, canonicalBase: base = CANONICAL_BASE }: CodeMapOptions,
 ): Outcome<AdopterCodes> {
   if (entries.length > MOST_ENTRIES) {
     const details = {};

@@ -1,4 +1,6 @@
+import { within } from '../../budget.ts';
 import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
+import { cutIssues, endedIssue } from '../../issue-list.ts';
 import type { Path } from '../../path.ts';
 import { plainDataIssues } from '../../plain-data.ts';
 import type { Relation } from '../types.ts';
@@ -9,8 +11,6 @@ export interface ConceptMapOptions extends CodeMapOptions {
   /** `replace`: what the map says of a system takes the place of our codings in it. Default `add`. */
   readonly action?: 'add' | 'replace';
 }
-
-const limits = { depth: 20, values: 1_000_000 };
 
 /**
  * How each word of FHIR relates the target to the source; none: there is no such target.
@@ -42,9 +42,21 @@ const relations: ReadonlyMap<string, Relation | undefined> = new Map([
  */
 export function codesFromConceptMap(
   value: unknown,
-  { action = 'add', ...options }: ConceptMapOptions = {},
+  options: ConceptMapOptions = {},
 ): Outcome<AdopterCodes> {
-  const unfit = plainDataIssues(value, limits);
+  return within(
+    'codeMap',
+    options.budget,
+    () => readMap(value, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function readMap(
+  value: unknown,
+  { action = 'add', ...options }: ConceptMapOptions,
+): Outcome<AdopterCodes> {
+  const unfit = plainDataIssues(value);
   if (unfit.length > 0) return failure(unfit);
   const reading: Reading = { action, entries: [], issues: [] };
   const map = asFields(value);
@@ -55,7 +67,7 @@ export function codesFromConceptMap(
     readGroup(group, path, reading);
   });
   const checked = adopterCodes(reading.entries, options);
-  const issues = [...reading.issues, ...checked.issues];
+  const issues = cutIssues([...reading.issues, ...checked.issues]);
   return reading.issues.length > 0 ? failure(issues) : { ...checked, issues };
 }
 

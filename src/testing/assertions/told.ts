@@ -23,10 +23,9 @@ export interface Told {
 }
 
 /** As many levels and values as reading a bundle allows. */
-const limits = { depth: 64, values: 10_000_000 };
 
 export function toldIn(bundle: unknown, options: ReadOptions = {}): Told {
-  const unsafe = plainDataIssues(bundle, limits);
+  const unsafe = plainDataIssues(bundle);
   if (unsafe.length > 0) return nothing(unsafe);
   if (!isBundle(bundle)) {
     return nothing([issue('wrong-type', ['resourceType'], { reason: 'not-a-bundle' })]);

@@ -6,9 +6,6 @@ import type { SchemaError } from '../../schema-errors.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
 import { fhirForms } from './words.ts';
 
-/** Nesting in FHIR is bounded only by extensions; the number of values fits some 100,000 entries. */
-const limits = { depth: 100, values: 10_000_000 };
-
 /** What this stage needs to know of a version. */
 export type SchemaVersion = Pick<
   ValidatedVersion,
@@ -27,7 +24,6 @@ export function schemaIssues(
 ): Issue[] {
   const issues = checkAgainstSchema(resource, {
     validator: version.resourceValidator,
-    limits,
     forms: fhirForms,
     includeValues,
     special: (error) => otherResource(error, version, includeValues),

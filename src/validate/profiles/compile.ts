@@ -1,5 +1,9 @@
 import { append } from '../../append.ts';
+import { type BudgetOption, spend, within } from '../../budget.ts';
 import type { Issue } from '../../issue.ts';
+import { issue } from '../../issue.ts';
+import { endedIssue } from '../../issue-list.ts';
+import { plainDataIssues } from '../../plain-data.ts';
 import type { Codes, Definitions, Members } from '../elements/definitions.ts';
 import type { ExtensionRow } from '../elements/table-types.ts';
 import { isObject, type JsonObject, textOf } from '../walk/json.ts';
@@ -39,11 +43,36 @@ export interface Profiles {
   readonly issues: readonly Issue[];
 }
 
+export interface CompileOptions {
+  /** What the call may take; default `budgets.profiles`. */
+  readonly budget?: BudgetOption;
+}
+
 /**
  * Profiles, extensions, value sets and code systems that are given as FHIR resources, put together
  * once for any number of validations. A StructureDefinition without snapshot gets one made.
  */
-export function compileAll(resources: readonly unknown[], base: Definitions): Profiles {
+export function compileAll(
+  resources: readonly unknown[],
+  base: Definitions,
+  { budget }: CompileOptions = {},
+): Profiles {
+  const none = { byUrl: new Map(), definitions: base };
+  return within(
+    'profiles',
+    budget,
+    () => {
+      if (!Array.isArray(resources)) {
+        return { ...none, issues: [issue('wrong-type', [], { reason: 'not-a-list' })] };
+      }
+      const unfit = plainDataIssues(resources).filter(({ code }) => code !== 'invalid-unicode');
+      return unfit.length > 0 ? { ...none, issues: unfit } : compiled(resources, base);
+    },
+    (why) => ({ ...none, issues: [endedIssue(why)] }),
+  );
+}
+
+function compiled(resources: readonly unknown[], base: Definitions): Profiles {
   const byUrl = new Map<string, Profile>();
   const extensions = new Map<string, ExtensionRow>(base.extensions);
   const codeSystems = new Map<string, Codes>(base.codeSystems);
@@ -63,6 +92,7 @@ export function compileAll(resources: readonly unknown[], base: Definitions): Pr
     if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
   };
   resources.forEach((resource, at) => {
+    spend(1);
     const url = isObject(resource) ? textOf(resource['url']) : undefined;
     const type = isObject(resource) ? resource['resourceType'] : undefined;
     if (!isObject(resource) || url === undefined) issues.push(unusable(resource, at));

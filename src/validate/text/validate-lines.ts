@@ -1,7 +1,7 @@
 import type { Issue } from '../../issue.ts';
-import type { Validation } from '../validate-bundle.ts';
+import type { ValidateOptions, Validation } from '../validate-bundle.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
-import { runOnText, type ValidateTextOptions } from './validate-text.ts';
+import { runOnText } from './validate-text.ts';
 
 /** The verdict on one line; positions of its issues count lines from the beginning of the input. */
 export interface LineValidation extends Validation {
@@ -16,7 +16,7 @@ export interface LineValidation extends Validation {
 export async function* runOnLines(
   chunks: Iterable<string> | AsyncIterable<string>,
   version: ValidatedVersion,
-  options?: ValidateTextOptions,
+  options?: ValidateOptions,
 ): AsyncGenerator<LineValidation, void, undefined> {
   let line = 0;
   for await (const text of linesOf(chunks)) {

@@ -1,5 +1,5 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
-import { readResourceXml, type XmlLimits } from '../../fhir/xml/from-xml.ts';
+import { readResourceXml } from '../../fhir/xml/from-xml.ts';
 import { type Issue, issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import { pathPointer } from '../../path.ts';
@@ -15,11 +15,6 @@ import { placesInJson } from './json-places.ts';
 import { placesInXml } from './xml-places.ts';
 import { xmlTypes } from './xml-types.ts';
 
-export interface ValidateTextOptions extends ValidateOptions {
-  /** Bounds on XML; JSON has those of `fromJson`. */
-  readonly limits?: XmlLimits;
-}
-
 /**
  * Validates a resource as text: XML where its first character is `<`, else JSON. Each issue has the
  * line and column at which the element begins that it is about, or the nearest one around it.
@@ -27,7 +22,7 @@ export interface ValidateTextOptions extends ValidateOptions {
 export function runOnText(
   text: string,
   version: ValidatedVersion,
-  options: ValidateTextOptions = {},
+  options: ValidateOptions = {},
 ): Validation {
   return /^\uFEFF?\s*</.test(text)
     ? validateXml(text, version, options)
@@ -37,9 +32,11 @@ export function runOnText(
 function validateJson(
   text: string,
   version: ValidatedVersion,
-  options: ValidateTextOptions,
+  options: ValidateOptions,
 ): Validation {
-  const { value, issues } = fromJson(text.replace(/^\uFEFF/, ''));
+  const { value, issues } = fromJson(text.replace(/^\uFEFF/, ''), {
+    ...(options.budget && { budget: options.budget }),
+  });
   if (value === undefined) return unreadable(issues, version, options);
   return runStages(value, version, options, {
     issues,
@@ -50,10 +47,10 @@ function validateJson(
 function validateXml(
   text: string,
   version: ValidatedVersion,
-  options: ValidateTextOptions,
+  options: ValidateOptions,
 ): Validation {
   const types = xmlTypes(version.plan.definitions);
-  const read = readResourceXml(text, types, options.limits);
+  const read = readResourceXml(text, types, options.budget);
   const { value, root } = read;
   const issues = [...beforeTheRoot(text, read.instructions), ...read.issues];
   if (value === undefined || root === undefined) return unreadable(issues, version, options);

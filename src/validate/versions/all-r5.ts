@@ -1,19 +1,18 @@
 import type { Profiles } from '../profiles/compile.ts';
-import { compileAll } from '../profiles/compile.ts';
+import { type CompileOptions, compileAll } from '../profiles/compile.ts';
 import * as tables from '../tables/r5.ts';
 import * as rest from '../tables/r5-rest.ts';
 import * as vitalSigns from '../tables/r5-vital-signs.ts';
 import { terminology } from '../tables/terminology.ts';
 import { terminology as terminologyRest } from '../tables/terminology-rest.ts';
 import { type LineValidation, runOnLines } from '../text/validate-lines.ts';
-import { runOnText, type ValidateTextOptions } from '../text/validate-text.ts';
+import { runOnText } from '../text/validate-text.ts';
 import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
 import { createVersion } from '../walk/stages.ts';
 
-export type { Profiles } from '../profiles/compile.ts';
+export type { CompileOptions, Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';
 export type { LineValidation } from '../text/validate-lines.ts';
-export type { ValidateTextOptions } from '../text/validate-text.ts';
 export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
 export type { Unchecked } from '../walk/scope.ts';
 
@@ -40,7 +39,7 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
  * The same of a text in JSON or XML of FHIR R5, told apart by the first character. Each issue has the
  * line and column of the element that it is about; what cannot be read has issues and does not conform.
  */
-export function validateText(text: string, options?: ValidateTextOptions): Validation {
+export function validateText(text: string, options?: ValidateOptions): Validation {
   return runOnText(text, version, options);
 }
 
@@ -50,7 +49,7 @@ export function validateText(text: string, options?: ValidateTextOptions): Valid
  */
 export function validateLines(
   chunks: Iterable<string> | AsyncIterable<string>,
-  options?: ValidateTextOptions,
+  options?: ValidateOptions,
 ): AsyncGenerator<LineValidation, void, undefined> {
   return runOnLines(chunks, version, options);
 }
@@ -59,6 +58,6 @@ export function validateLines(
  * Profiles of an adopter for FHIR R5, put together once for many calls of {@link validateBundle};
  * its `issues` tell what was given and cannot be used.
  */
-export function compileProfiles(resources: readonly unknown[]): Profiles {
-  return compileAll(resources, version.plan.definitions);
+export function compileProfiles(resources: readonly unknown[], options?: CompileOptions): Profiles {
+  return compileAll(resources, version.plan.definitions, options);
 }

@@ -1,12 +1,12 @@
 import type { Profiles } from '../profiles/compile.ts';
-import { compileAll } from '../profiles/compile.ts';
+import { type CompileOptions, compileAll } from '../profiles/compile.ts';
 import * as tables from '../tables/r4.ts';
 import * as vitalSigns from '../tables/r4-vital-signs.ts';
 import { terminology } from '../tables/terminology.ts';
 import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
 import { createVersion } from '../walk/stages.ts';
 
-export type { Profiles } from '../profiles/compile.ts';
+export type { CompileOptions, Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';
 export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
 export type { Unchecked } from '../walk/scope.ts';
@@ -22,6 +22,6 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
  * Profiles of an adopter for FHIR R4, put together once for many calls of {@link validateBundle};
  * its `issues` tell what was given and cannot be used.
  */
-export function compileProfiles(resources: readonly unknown[]): Profiles {
-  return compileAll(resources, version.plan.definitions);
+export function compileProfiles(resources: readonly unknown[], options?: CompileOptions): Profiles {
+  return compileAll(resources, version.plan.definitions, options);
 }

@@ -1,3 +1,4 @@
+import { spend } from '../../budget.ts';
 import { type BundleIndex, createIndex } from '../bundles/bundle-index.ts';
 import { checkContainedIds } from '../bundles/references.ts';
 import { bareResources, type Property, rootProperty } from '../elements/definitions.ts';
@@ -130,6 +131,7 @@ function visitObject(
   plan: Plan,
   property: Property,
 ): void {
+  spend(1);
   const { path } = scope;
   let content = false;
   let choices: readonly Property[] = none;

@@ -68,7 +68,7 @@ export function entryUnit({ text: bytes, number, cut }: Line): RawUnit {
     const found = issue('too-large', [], { reason: 'line' }, { source: at });
     return { raw: text, at, issues: [found] };
   }
-  const { value, issues } = fromJson(text, { depth: 20 });
+  const { value, issues } = fromJson(text, { budget: { depth: 20 } });
   const unit = hasErrors(issues) ? undefined : asUnit(value, number);
   if (unit !== undefined) return unit;
   const found = issue(

@@ -1,0 +1,104 @@
+import { sampleExam } from '../../../src/testing/sample-exam.ts';
+
+/** Inputs that were found by damage and by attack, each with what was wrong with it. */
+export interface Case {
+  readonly target: string;
+  readonly why: string;
+  readonly input: () => unknown;
+}
+
+const system = 'https://quay.example/codes';
+const row = { code: 'quay', display: 'Quay' };
+const holes = (): unknown[] => {
+  const list: unknown[] = [1, 2];
+  delete list[0];
+  return list;
+};
+
+/** Exams that were accepted and left as FHIR that is not valid. */
+const people: readonly (readonly [why: string, parts: object])[] = [
+  ['a name that says nothing', { subject: { name: {} } }],
+  ['a subject that is an observation', { subject: { reference: 'Observation/1' } }],
+  ['a subject inside nothing', { subject: { reference: '#x' } }],
+  [
+    'a subject of no bundle',
+    { subject: { reference: 'urn:uuid:5b2c1a52-4d9f-4ed6-8ab0-1bd25d6b9a11' } },
+  ],
+  ['an organization that is a patient', { organization: { reference: 'Patient/1' } }],
+  ['an examiner that is a device', { examiners: [{ key: 'nurse', reference: 'Device/1' }] }],
+  ['a visit that is a patient', { encounter: { reference: 'Patient/1' } }],
+  ['a system that is no OID', { subject: { identifiers: [{ system: 'urn:oid:a', value: '1' }] } }],
+];
+
+export const corpus: readonly Case[] = [
+  {
+    target: 'createCatalogue',
+    why: 'rows that are none',
+    input: () => ({ system, regions: [null] }),
+  },
+  {
+    target: 'createCatalogue',
+    why: 'lists inside a row that are none',
+    input: () => ({ system, findings: [{ ...row, regions: 5 }] }),
+  },
+  {
+    target: 'createCatalogue',
+    why: 'a list of negatives without entries',
+    input: () => ({ system, negatives: [{ ...row, section: 'skin' }] }),
+  },
+  {
+    target: 'createCatalogue',
+    why: 'maps that are text',
+    input: () => ({ system, findings: [{ ...row, regions: [], maps: 'x' }] }),
+  },
+  {
+    target: 'checkExam settings',
+    why: 'a judgement that is nothing',
+    input: () => ({ judgements: holes() }),
+  },
+  {
+    target: 'checkExam settings',
+    why: 'judgements that are no list',
+    input: () => ({ judgements: {} }),
+  },
+  {
+    target: 'checkExam settings',
+    why: 'rule sets that are no list',
+    input: () => ({ ruleSets: 5 }),
+  },
+  {
+    target: 'checkExam settings',
+    why: 'a dismissal without a reason',
+    input: () => ({ dismissals: [{ prompt: 'R16' }] }),
+  },
+  { target: 'compileProfiles', why: 'no list', input: () => ({}) },
+  { target: 'compileProfiles', why: 'nothing', input: () => undefined },
+  { target: 'amendExam', why: 'no exam', input: () => ({ step: {} }) },
+  { target: 'amendExam', why: 'nothing', input: () => undefined },
+  { target: 'toHtml', why: 'no exam', input: () => ({ statements: [null] }) },
+  {
+    target: 'toXml',
+    why: 'an object of undefined alone',
+    input: () => ({ resourceType: 'Observation', subject: { reference: undefined } }),
+  },
+  {
+    target: 'validateBundle r4',
+    why: 'a code of spaces, 5 MB',
+    input: () => ({ resourceType: 'Observation', status: 'a'.concat(' a'.repeat(2.5e6)) }),
+  },
+  {
+    target: 'codesFromCsv',
+    why: '8 MB of rows',
+    input: () => `source,code,system,target,relation\n${'a,b,c,d,e\n'.repeat(8e5)}`,
+  },
+  ...people.map(([why, parts]) => ({
+    target: 'parse, check, export and validate',
+    why,
+    input: () => {
+      const { history: _, ...exam } = sampleExam(1, { size: 'small' });
+      const [{ key }] = exam.examiners;
+      const examiners = 'examiners' in parts ? [{ key, reference: 'Device/1' }] : exam.examiners;
+      return { ...exam, ...parts, examiners };
+    },
+  })),
+];
