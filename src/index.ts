@@ -25,6 +25,8 @@ export {
   type ThresholdSettings,
   thresholds,
 } from './checks/settings/thresholds.ts';
+export type { Urgency } from './checks/urgency.ts';
+export type { CheckWords } from './checks/words/check-words.ts';
 export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export type { MasterData, MasterDataMode } from './export/resources/master-data.ts';

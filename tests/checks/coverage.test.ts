@@ -285,6 +285,23 @@ describe('coverage of an own protocol', () => {
     expect(fresh.regions.covered).toBe(1);
   });
 
+  it('names what to mind at the steps that it asks for', () => {
+    const minded = (code: string): readonly string[] => {
+      const protocol = { id: code, version: '1.0.0' };
+      return checkExam(examOf({ protocol }, 'E-1', examStart)).coverage?.cautions ?? [];
+    };
+    expect(minded('droopy-lid')).toEqual(['carotid-one-side', 'injured-globe']);
+    expect(minded('ear-and-hearing')).toEqual(['perforated-drum']);
+    expect(minded('hoarseness-swallowing')).toEqual(['airway-first']);
+    expect(minded('full')).toEqual([
+      'carotid-one-side',
+      'neck-after-injury',
+      'perforated-drum',
+      'injured-globe',
+      'airway-first',
+    ]);
+  });
+
   it('names the rows that its protocol and the catalogue do not share', () => {
     const protocol = small({
       regions: [{ region: 'third-ear', methods: ['inspection'] }],

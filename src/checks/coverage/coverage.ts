@@ -5,6 +5,11 @@ import type { Key } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../../terminology/types.ts';
 import type { OneSide } from '../places/sides.ts';
+import {
+  type ExaminerCaution,
+  type ExaminerCautionId,
+  examinerCautions,
+} from '../tables/cautions.ts';
 import { type Marks, marker } from './marks.ts';
 import { type CoverageMark, findMark } from './places.ts';
 import { type Required, requiredBy } from './required.ts';
@@ -61,6 +66,8 @@ export interface Coverage {
   readonly items: readonly CoverageItem[];
   /** What the protocol leaves out: printed as "not part of this exam". */
   readonly outside: readonly string[];
+  /** What the examiner is to mind at steps that the protocol asks for. */
+  readonly cautions: readonly ExaminerCautionId[];
 }
 
 /**
@@ -90,6 +97,7 @@ export function coverExam(
     sections: bySection(items),
     items,
     outside: protocol.outside ?? [],
+    cautions: cautionsFor(items),
   };
   const issues = unknown.map(({ table, path }) =>
     issue(
@@ -102,6 +110,27 @@ export function coverExam(
     ),
   );
   return { coverage, issues };
+}
+
+function cautionsFor(items: readonly CoverageItem[]): readonly ExaminerCautionId[] {
+  const rows = Object.entries(examinerCautions) as readonly (readonly [
+    ExaminerCautionId,
+    ExaminerCaution,
+  ])[]; // entries of that literal
+  return rows
+    .filter(([, caution]) => items.some((item) => isStepOf(item, caution)))
+    .map(([id]) => id);
+}
+
+function isStepOf(
+  { kind, code, method }: CoverageItem,
+  { regions = [], methods, tests = [] }: ExaminerCaution,
+): boolean {
+  const has = (list: readonly string[], one: string): boolean => list.includes(one);
+  if (kind === 'test') return has(tests, code);
+  if (!has(regions, code)) return false;
+  if (methods === undefined) return kind === 'region';
+  return kind === 'method' && method !== undefined && has(methods, method);
 }
 
 /** What the protocol asks for and the exam is silent on. */

@@ -1,4 +1,5 @@
 import type { Side } from '../../model/primitive.ts';
+import { type ExaminerCautionId, examinerCautions } from '../tables/cautions.ts';
 import type { PictureId } from '../tables/pictures.ts';
 import type { Urgency } from '../urgency.ts';
 import type { Phrase, PromptId, Remark } from './english.ts';
@@ -38,11 +39,14 @@ export interface CheckWords {
     readonly setAside: string;
     /** After the first of what is missing: "and {count} more". */
     readonly more: string;
+    readonly mind: string;
   };
   /** "{criterion}: cannot be told from this exam". */
   readonly untold: string;
   readonly unmet: string;
   readonly cautions: readonly string[];
+  /** Of the examination itself; left out where the row of the table says it. */
+  readonly examinerCautions?: Readonly<Record<ExaminerCautionId, string>>;
 }
 
 /** A sentence with its names filled in. */
@@ -56,6 +60,11 @@ export function fill(
     )
     .replaceAll('  ', ' ')
     .trim();
+}
+
+/** What the examiner is to mind, in words. */
+export function cautionText(words: CheckWords, id: ExaminerCautionId): string {
+  return words.examinerCautions?.[id] ?? examinerCautions[id].text;
 }
 
 /** The first three of what is missing, and how many more there are. */

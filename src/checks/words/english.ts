@@ -251,6 +251,7 @@ export const englishChecks: CheckWords = {
     missing: 'not known',
     setAside: 'set aside',
     more: 'and {count} more',
+    mind: 'To mind when examining',
   },
   untold: '{criterion}: cannot be told from this exam.',
   unmet: '{criterion}: not met by what this exam states.',

@@ -322,9 +322,22 @@ export const germanChecks: CheckWords = {
     missing: 'nicht bekannt',
     setAside: 'zurückgestellt',
     more: 'und {count} weitere',
+    mind: 'Beim Untersuchen zu beachten',
   },
   untold: '{criterion}: nach dieser Untersuchung nicht zu sagen.',
   unmet: '{criterion}: trifft nach den Angaben dieser Untersuchung nicht zu.',
+  examinerCautions: {
+    'carotid-one-side':
+      'Halsschlagadern: eine Seite nach der anderen tasten, sacht und tief am Hals; nie beide zugleich.',
+    'neck-after-injury':
+      'Bewegung des Halses: nach einer Verletzung erst, wenn die Halswirbelsäule nach örtlicher Regel freigegeben ist.',
+    'perforated-drum':
+      'Ohr: keine pneumatische Otoskopie und keine Spülung, wo das Trommelfell perforiert ist oder sein kann.',
+    'injured-globe':
+      'Auge: nach einer Verletzung oder wo Berührung schmerzt nicht auf das Auge drücken und die Lider nicht mit Kraft öffnen.',
+    'airway-first':
+      'Hals: bei Stridor, Speichelfluss oder angestrengter Atmung die Person sitzen lassen; kein Instrument in den Mund, nichts zu schlucken geben.',
+  },
   cautions: [
     'Ein Hinweis stützt die Beurteilung der untersuchenden Person und den örtlichen Weg und ersetzt sie nie.',
     'Er beruht nur auf dem, was hier angegeben ist; was fehlt, ist genannt und galt nicht als unauffällig.',

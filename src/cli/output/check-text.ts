@@ -6,7 +6,7 @@ import {
   coverageGaps,
 } from '../../checks/coverage/coverage.ts';
 import type { RuleResult } from '../../checks/rule.ts';
-import { type CheckWords, missingText } from '../../checks/words/check-words.ts';
+import { type CheckWords, cautionText, missingText } from '../../checks/words/check-words.ts';
 import { sideText } from '../../terminology/sides.ts';
 import { compareText, displayOf } from './compare-text.ts';
 
@@ -15,7 +15,7 @@ export function checkText(result: CheckResult, words: CheckWords): string {
   const { coverage, results, prompts, comparisons } = result;
   const fired = results.filter(({ kind, outcome }) => kind !== 'prompt' && outcome === 'fires');
   return [
-    ...(coverage === undefined ? [] : coverageLines(coverage)),
+    ...(coverage === undefined ? [] : coverageLines(coverage, words)),
     ...part('Rules', fired.map(ruleLine)),
     ...part(
       words.headings.prompts,
@@ -30,7 +30,7 @@ export function checkText(result: CheckResult, words: CheckWords): string {
 
 const kinds = ['regions', 'methods', 'points', 'tests', 'measures'] as const;
 
-function coverageLines(coverage: Coverage): string[] {
+function coverageLines(coverage: Coverage, words: CheckWords): string[] {
   const gaps = coverageGaps(coverage);
   return [
     `Coverage of ${coverage.protocol.display}, version ${coverage.protocol.version}`,
@@ -40,6 +40,10 @@ function coverageLines(coverage: Coverage): string[] {
     ...part(
       'Not part of this protocol',
       coverage.outside.map((text) => `  ${text}`),
+    ),
+    ...part(
+      words.headings.mind,
+      coverage.cautions.map((id) => `  ${cautionText(words, id)}`),
     ),
   ];
 }

@@ -1,4 +1,5 @@
 import type { CoverageItem } from '../../checks/coverage/coverage.ts';
+import { cautionText } from '../../checks/words/check-words.ts';
 import { type Content, element, joined, list, section } from '../html.ts';
 import { inEnglish, type Page } from '../page.ts';
 import { placesText } from '../places.ts';
@@ -28,6 +29,12 @@ export function gapPart(page: Page): Content {
         ),
       ),
     ),
+    coverage.cautions.length > 0 &&
+      section(
+        'mind',
+        labels.checks.headings.mind,
+        list(coverage.cautions.map((id) => cautionText(labels.checks, id))),
+      ),
   );
 }
 

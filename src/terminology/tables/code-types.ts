@@ -55,7 +55,7 @@ export type NegativeSetCode =
   'neg-skin' | 'neg-lids' | 'neg-nose' | 'neg-ears' | 'neg-sensory' | 'neg-motor' | 'neg-jaw' | 'neg-temporal' | 'neg-neck' | 'neg-thyroid' | 'neg-salivary';
 
 export type ProtocolCode =
-  'full' | 'skin-lesion' | 'numbness' | 'facial-weakness' | 'droopy-lid' | 'neck-lump' | 'jaw-pain';
+  'full' | 'skin-lesion' | 'numbness' | 'facial-weakness' | 'droopy-lid' | 'neck-lump' | 'jaw-pain' | 'ear-and-hearing' | 'nose-and-nosebleed' | 'goitre' | 'lesion-follow-up' | 'hoarseness-swallowing' | 'yearly-short';
 
 export type ItemCode =
   'exam' | 'protocol' | 'indication' | 'visit' | 'urgency' | 'question' | 'background' | 'consent' | 'consent-to' | 'consent-by' | 'purpose' | 'condition-regions' | 'concern' | 'worry' | 'safety-net' | 'return-if' | 'review-by' | 'owner' | 'told' | 'told-what' | 'plan-item' | 'plan-kind' | 'due' | 'plan-to' | 'guideline' | 'region-state' | 'sensation-comparison' | 'note' | 'image' | 'place' | 'method' | 'instrument' | 'certainty' | 'limit' | 'reason-text' | 'except' | 'carried-exam' | 'carried-statement' | 'carried-at' | 'carried-confirmed' | 'estimated' | 'convention' | 'reading' | 'measure-condition' | 'eyes-closed' | 'synkinesis' | 'modality' | 'scale-version' | 'scale-item' | 'told-by' | 'onset' | 'duration' | 'duration-text' | 'course' | 'severity' | 'trigger' | 'scale-bar' | 'photo-consent' | 'test-point' | 'unit' | 'side' | 'circumstances' | 'assessment' | 'magnification' | 'resolution' | 'serial' | 'plan-key' | 'service' | 'conclusion' | 'judgement' | 'rule-set' | 'rule-version' | 'rule-source';
