@@ -1,4 +1,5 @@
 export { germanChecks } from '../checks/words/german.ts';
+export { htmlForm } from './html-form.ts';
 export type { ReportOptions } from './report-options.ts';
 export type { ReportWords } from './report-words.ts';
 export { toHtml } from './to-html.ts';

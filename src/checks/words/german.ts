@@ -215,7 +215,7 @@ export const germanChecks: CheckWords = {
     'weak-lower-face': 'Schwaches Untergesicht bei beweglicher Stirn',
     'weak-face-ear-blisters': 'Gesichtsschwäche mit Bläschen am Ohr',
     'weak-face-parotid-lump': 'Gesichtsschwäche mit Knoten der Ohrspeicheldrüse',
-    'weak-face-ear-infection': 'Gesichtsschwäche mit entzündetem Ohr',
+    'weak-face-ear-infection': 'Gesichtsschwäche mit entzündetem oder laufendem Ohr',
     'several-cranial-nerves':
       'Veränderte Sensibilität des Gesichts mit einem weiteren Nerven dieser Seite',
     'numb-chin': 'Taubes Kinn oder taube Unterlippe',
@@ -236,8 +236,8 @@ export const germanChecks: CheckWords = {
     'temple-jaw-sight-from-50':
       'Ab 50 Jahren: Schläfe, Kopfhaut, Kiefer oder Zunge, oder neuer Kopfschmerz mit Sehen oder Kauen',
     'behind-the-ear':
-      'Hinter dem Ohr druckschmerzhaft, gerötet oder geschwollen, oder Ohr nach vorn verdrängt, mit Ohrinfektion oder Fieber',
-    'ear-infection-with-spinning': 'Entzündetes Ohr mit Drehschwindel',
+      'Hinter dem Ohr druckschmerzhaft, gerötet oder geschwollen, oder Ohr nach vorn verdrängt, mit entzündetem Ohr oder Fieber',
+    'ear-infection-with-spinning': 'Entzündetes oder laufendes Ohr mit Drehschwindel',
     'ear-pain-low-defence':
       'Laufendes oder entzündetes Ohr mit Schmerz seit drei Tagen oder länger bei Diabetes oder Immunschwäche',
     'hearing-lost-suddenly': 'Plötzlicher Hörverlust',
@@ -249,7 +249,7 @@ export const germanChecks: CheckWords = {
       'Verletzung mit Bluterguss hinter dem Ohr, Blut oder Flüssigkeit aus dem Ohr oder klarer Flüssigkeit aus der Nase',
     'noisy-breath': 'Geräuschvolle oder angestrengte Atmung',
     'deep-neck-infection':
-      'Halsinfektion mit kloßiger Stimme, Speichelfluss, Kieferklemme, schiefem oder geschwollenem Hals',
+      'Kloßige Stimme, Speichelfluss, Kieferklemme, schiefer oder geschwollener Hals, mit Halsschmerz oder Fieber',
     'swelling-and-airway':
       'Schwellung von Gesicht, Lippen oder Hals oder Quaddeln, Stimme oder Atem betroffen',
     'crackling-skin': 'Knistern unter der Haut des Halses',

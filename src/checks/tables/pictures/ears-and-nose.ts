@@ -12,7 +12,7 @@ const infectedEar = any(
 export const earsAndNose = {
   'behind-the-ear': {
     ruleSet: 'red-flags',
-    title: 'Tender, red or swollen behind the ear, or ear pushed forward, with an ear infection or fever',
+    title: 'Tender, red or swollen behind the ear, or ear pushed forward, with an inflamed ear or fever',
     urgency: 'same-day',
     service: 'ear-nose-throat',
     eachSide: true,
@@ -28,7 +28,7 @@ export const earsAndNose = {
   },
   'ear-infection-with-spinning': {
     ruleSet: 'red-flags',
-    title: 'Infected ear with vertigo',
+    title: 'Inflamed or discharging ear with vertigo',
     urgency: 'same-day',
     service: 'ear-nose-throat',
     eachSide: true,

@@ -54,7 +54,7 @@ export const eyesAndNerves = {
     service: 'emergency',
     eachSide: true,
     anchor: any(sign('lid-position.ptosis'), smallPupil),
-    with: all(ptosis, smallPupil),
+    with: all(ptosis, smallPupil, unlessFound(all(unlessFound(smallPupil), sign('pupil-large')))),
     source:
       "Emerg Med J 2008;25:295 (dissection to be suspected in Horner's with pain of head, face or neck); Davagnanam I et al. 2013, Eye 27:291-298; East Yorkshire LOC, acute referral guidance (acute Horner's)",
     evidence: 'read',
@@ -66,7 +66,7 @@ export const eyesAndNerves = {
     service: 'emergency',
     eachSide: true,
     anchor: any(sign('lid-position.ptosis'), sign(['pupil-large', 'pupil-light.none'], { at: ['pupil'] })),
-    with: all(ptosis, widePupil),
+    with: all(ptosis, widePupil, unlessFound(smallPupil)),
     source:
       'Kim and Choi 2014, Clin Exp Emerg Med 1:65-66; Mebust D 2013, Permanente Journal 17(3):e120',
     evidence: 'read',
@@ -170,7 +170,7 @@ export const eyesAndNerves = {
   },
   'weak-face-ear-infection': {
     ruleSet: 'red-flags',
-    title: 'Weak face with an infected ear',
+    title: 'Weak face with an inflamed or discharging ear',
     urgency: 'same-day',
     service: 'ear-nose-throat',
     eachSide: true,

@@ -51,7 +51,7 @@ export const neckAndThroat = {
   },
   'deep-neck-infection': {
     ruleSet: 'red-flags',
-    title: 'Throat infection with muffled voice, drooling, stiff jaw, twisted or swollen neck',
+    title: 'Muffled voice, drooling, stiff jaw, twisted or swollen neck, with throat pain or fever',
     urgency: 'now',
     service: 'emergency',
     anchor: any(muffled, dribbling, trismus, sign('torticollis'), neckSwollen),
