@@ -22,6 +22,7 @@ const layers = [
   'convert',
   'report',
   'letters',
+  'audit',
   'testing',
   'cli',
 ] as const;

@@ -15,6 +15,8 @@ export interface StepResult {
 
 export interface DocumentStep {
   readonly run: (value: unknown, document: Document) => Promise<StepResult>;
+  /** What stands behind the texts of all documents. */
+  readonly end?: () => string;
   /** What to write for a document that is no JSON; nothing, where left out. */
   readonly unread?: (document: Document, issues: readonly Issue[]) => string;
 }
@@ -25,13 +27,14 @@ export interface DocumentStep {
  * Exit code 1 when any issue is an error.
  */
 export function eachDocument(call: Call, step: DocumentStep): Promise<number> {
-  return eachText(call, (document) => resultOf(document, step));
+  return eachText(call, (document) => resultOf(document, step), step.end);
 }
 
 /** The same with what a command makes of the text of a document, which it reads itself. */
 export async function eachText(
   { io, files, options }: Call,
   step: (document: Document) => Promise<StepResult>,
+  textAtEnd: () => string = () => '',
 ): Promise<number> {
   const format = issueFormatOf(options);
   const output = outputTo(io, textOption(options, 'out'));
@@ -44,6 +47,11 @@ export async function eachText(
       failed ||= hasErrors(issues);
       if (text === undefined) continue;
       await output.write(text);
+      written = true;
+    }
+    const end = textAtEnd();
+    if (end !== '') {
+      await output.write(end);
       written = true;
     }
     await (written || !failed ? output.finish() : output.discard());

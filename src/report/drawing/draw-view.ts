@@ -2,8 +2,9 @@ import type { Mark } from '../../kinds/facets/page.ts';
 import type { Content, Html } from '../html.ts';
 import { element } from '../html.ts';
 import type { Page } from '../page.ts';
-import { type Column, type MarkOf, markSymbols, type PlacedNumbers } from './marks.ts';
+import { type MarkOf, markSymbols, type PlacedNumbers } from './marks.ts';
 import type { Area, View } from './view.ts';
+import type { Column } from './views.ts';
 
 /** What a drawing shows besides the body. */
 export interface Shown {

@@ -9,10 +9,10 @@ import type { ToldPlace } from '../teller.ts';
 import { deep, neck } from './deep-views.ts';
 import { drawView, type Shown } from './draw-view.ts';
 import { front, profile } from './face-views.ts';
-import { type Column, type MarkOf, markSymbols, marksOf, placeNumbers } from './marks.ts';
+import { type MarkOf, markSymbols, marksOf, placeNumbers } from './marks.ts';
 import { ear, eye, nose } from './organ-views.ts';
 import { isSensation, sensationView } from './sensation.ts';
-import { isDrawn } from './views.ts';
+import { type Column, isDrawn } from './views.ts';
 
 /**
  * The drawing with what is abnormal by number, what has no place in it by name, the legend, and a
@@ -89,8 +89,8 @@ function wholes(page: Page, { mark, numbers, linked }: Shown): Content {
   const numbered: Html[] = [];
   const places = new Map<Mark, ToldPlace[]>();
   for (const region of catalogue.regions.keys()) {
-    if (isDrawn(region)) continue;
     for (const column of sides) {
+      if (isDrawn(region, column)) continue;
       const side = column === 'middle' ? undefined : column;
       const here = numbers.at(region, column);
       const found = mark(region, column);

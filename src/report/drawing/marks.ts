@@ -6,7 +6,7 @@ import type { Exam } from '../../model/exam.ts';
 import type { Side } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { isSensation } from './sensation.ts';
-import { isDrawn } from './views.ts';
+import type { Column } from './views.ts';
 
 /** The strongest mark wins, so that a normal word never hides a sign or a limit. */
 const strongestFirst: readonly Mark[] = ['sign', 'partial', 'not-examined', 'normal', 'said'];
@@ -20,9 +20,6 @@ export const markSymbols: Readonly<Record<Mark, string>> = {
   said: '·',
   silent: '?',
 };
-
-/** Columns of the drawing: a side of the patient, or the middle and places without a side. */
-export type Column = 'right' | 'left' | 'middle';
 
 export type MarkOf = (region: string, column: Column) => Mark;
 
@@ -74,8 +71,7 @@ export function placeNumbers(
     const number = numbers.get(statement.key);
     if (number === undefined || skip.has(number)) continue;
     const { region, side } = standingOf(statement, catalogue);
-    const shown = region !== undefined && (isDrawn(region) || catalogue.regions.has(region));
-    if (!shown) elsewhere.push(number);
+    if (region === undefined || !catalogue.regions.has(region)) elsewhere.push(number);
     else {
       for (const column of columnsOf(region, side, catalogue)) {
         listIn(places, `${region}/${column}`).push(number);

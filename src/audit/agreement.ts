@@ -1,0 +1,61 @@
+/** Answers of two examiners to one yes-or-no question: both yes, only the first, only the second, both no. */
+export interface PairedAnswers {
+  readonly both: number;
+  readonly first: number;
+  readonly second: number;
+  readonly neither: number;
+}
+
+/**
+ * Agreement beyond chance, from -1 to 1; undefined where nothing or only one answer was ever given.
+ * @see Cohen J, 1960, A coefficient of agreement for nominal scales, Educ Psychol Meas 20:37-46
+ */
+export function kappa({ both, first, second, neither }: PairedAnswers): number | undefined {
+  const total = both + first + second + neither;
+  if (total === 0) return undefined;
+  const observed = (both + neither) / total;
+  const yes = ((both + first) / total) * ((both + second) / total);
+  const no = ((second + neither) / total) * ((first + neither) / total);
+  const chance = yes + no;
+  return chance === 1 ? undefined : (observed - chance) / (1 - chance);
+}
+
+/** Differences of two examiners that were added one by one, without keeping them. */
+export interface Differences {
+  readonly count: number;
+  readonly mean: number;
+  /** Sum of squared deviations from the mean. */
+  readonly squares: number;
+}
+
+export const noDifferences: Differences = { count: 0, mean: 0, squares: 0 };
+
+/** @see Welford BP, 1962, Technometrics 4:419-420 */
+export function withDifference({ count, mean, squares }: Differences, value: number): Differences {
+  const next = mean + (value - mean) / (count + 1);
+  return { count: count + 1, mean: next, squares: squares + (value - mean) * (value - next) };
+}
+
+export interface Limits {
+  readonly count: number;
+  readonly mean: number;
+  readonly deviation: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/**
+ * Mean difference, and the limits between which some 95 % of differences lie; from two pairs on.
+ * @see Bland JM, Altman DG, 1986, Lancet 327:307-310
+ */
+export function limitsOfAgreement({ count, mean, squares }: Differences): Limits | undefined {
+  if (count < 2) return undefined;
+  const deviation = Math.sqrt(squares / (count - 1));
+  return {
+    count,
+    mean,
+    deviation,
+    lower: mean - 1.96 * deviation,
+    upper: mean + 1.96 * deviation,
+  };
+}

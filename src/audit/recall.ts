@@ -1,0 +1,66 @@
+import type { Exam } from '../model/exam.ts';
+import { spanOf } from '../model/time.ts';
+
+/** One thing that is to be done after an exam, with who is to do it and by when. */
+export interface Recall {
+  readonly exam: string;
+  /** Key of the item of the plan; none for the review of the safety net. */
+  readonly item?: string;
+  readonly kind: 'review' | 'referral' | 'investigation' | 'treatment' | 'advice' | 'safety-net';
+  readonly text: string;
+  readonly due: string;
+  readonly overdue: boolean;
+  readonly urgency?: string;
+  readonly owner?: string;
+  readonly subject: Exam['subject'];
+}
+
+/**
+ * What an exam leaves to be done by a stated date: items of its plan, and the review of its safety net.
+ * Overdue is what lies wholly before today. Whether it has been done is not known here. A withdrawn
+ * record asks for nothing.
+ */
+export function recallsOf(exam: Exam, today: string): readonly Recall[] {
+  const { conclusion, status, subject } = exam;
+  if (status === 'entered-in-error' || conclusion === undefined) return [];
+  const recall = (one: Omit<Recall, 'exam' | 'overdue' | 'subject'>): Recall => ({
+    exam: exam.id,
+    ...one,
+    overdue: isBefore(one.due, today),
+    subject,
+  });
+  const { plan = [], safetyNet } = conclusion;
+  const items = plan.flatMap((item): Recall[] => {
+    const { kind, due, text, urgency, to, key } = item;
+    if (due === undefined || kind === 'nothing-further') return [];
+    const owner = to ?? safetyNet?.owner;
+    return [
+      recall({
+        item: key,
+        kind,
+        text,
+        due,
+        ...(urgency && { urgency }),
+        ...(owner !== undefined && { owner }),
+      }),
+    ];
+  });
+  if (safetyNet?.reviewBy === undefined) return items;
+  const { text, reviewBy, owner } = safetyNet;
+  const net = recall({ kind: 'safety-net', text, due: reviewBy, ...(owner && { owner }) });
+  return [...items, net];
+}
+
+/** Whether all that a date can mean lies before a day. */
+function isBefore(due: string, today: string): boolean {
+  return lastDay(due) < today.slice(0, 10);
+}
+
+/** The last day that a date stated to the year, month or day can mean. */
+export function lastDay(due: string): string {
+  if (spanOf(due) === undefined) return due;
+  const [year = '', month = '12', day] = due.slice(0, 10).split('-');
+  if (day !== undefined) return due.slice(0, 10);
+  const days = new Date(Date.UTC(Number(year), Number(month), 0)).getUTCDate();
+  return `${year}-${month}-${String(days).padStart(2, '0')}`;
+}
