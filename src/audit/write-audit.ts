@@ -17,24 +17,19 @@ export function auditHtml(audit: Audit, { words, catalogue, tag }: Wording = eng
   const display = (name: keyof Catalogue, code: string): string =>
     (catalogue[name].get(code) as { display?: string } | undefined)?.display ?? code; // every row has one
   const counts = (
+    id: string,
     heading: string,
     some: Readonly<Record<string, number>>,
     name: (code: string) => string,
-  ): Content =>
-    section(
-      heading.toLowerCase().replaceAll(/[^a-z]+/g, '-'),
-      heading,
-      table({
-        caption: heading,
-        head: [words.what, words.count],
-        rows: Object.entries(some)
-          .sort(([, a], [, b]) => b - a)
-          .map(([code, number]) => [
-            name(code),
-            [String(number), bar(number, Math.max(...Object.values(some).slice(0, 1000)))],
-          ]),
-      }),
-    );
+  ): Content => {
+    const entries = Object.entries(some).sort(([, a], [, b]) => b - a);
+    const most = entries[0]?.[1] ?? 0;
+    const rows = entries.map(([code, number]): Content[] => [
+      name(code),
+      [String(number), bar(number, most)],
+    ]);
+    return section(id, heading, table({ caption: heading, head: [words.what, words.count], rows }));
+  };
   const page = element(
     'html',
     { lang: tag },
@@ -67,10 +62,12 @@ export function auditHtml(audit: Audit, { words, catalogue, tag }: Wording = eng
           display('protocols', code),
         ),
         coverage('regions', words.regions, audit.regions, (code) => display('regions', code)),
-        counts(words.reasons, audit.reasons, (code) => display('reasons', code)),
-        counts(words.findings, audit.findings, (code) => code),
-        counts(words.concerns, audit.concerns, (code) => display('values', `concern.${code}`)),
-        counts(words.statuses, audit.statuses, (code) => code),
+        counts('reasons', words.reasons, audit.reasons, (code) => display('reasons', code)),
+        counts('findings', words.findings, audit.findings, (code) => code),
+        counts('concerns', words.concerns, audit.concerns, (code) =>
+          display('values', `concern.${code}`),
+        ),
+        counts('statuses', words.statuses, audit.statuses, (code) => code),
         section(
           'prompts',
           words.prompts,

@@ -22,6 +22,7 @@ export function createPage(
     prior: options.checks?.prior,
     versionBefore: options.versionBefore,
     earlier: options.earlier ?? [],
+    samePatient: options.checks?.samePatient === 'assumed',
     checks: checkExam(exam, { ...options.checks, catalogue, words: labels.checks }),
     catalogue,
     labels,

@@ -17,6 +17,8 @@ export interface Page {
   readonly versionBefore: Exam | undefined;
   /** Exams before that one, newest first, whose figures are drawn beside today's. */
   readonly earlier: readonly Exam[];
+  /** The caller knows that all exams are of one person. */
+  readonly samePatient: boolean;
   readonly checks: CheckResult;
   readonly catalogue: Catalogue;
   readonly teller: Teller;

@@ -114,6 +114,8 @@ export interface ReportWords {
   /** Units for which there is a word, by their UCUM code. */
   readonly units: Readonly<Record<string, string>>;
   readonly course: string;
+  /** Heading of what the checks found not to agree. */
+  readonly disagree: string;
   readonly circumstances: string;
   readonly instruments: string;
   readonly record: string;

@@ -12,6 +12,8 @@ import { abnormalPart } from './parts/abnormal.ts';
 import { changePart } from './parts/change.ts';
 import { circumstancePart } from './parts/circumstances.ts';
 import { conclusionPart, planPart, promptPart, urgentPart } from './parts/conclusion.ts';
+import { coursePart } from './parts/course.ts';
+import { disagreementPart } from './parts/disagreement.ts';
 import { gapPart } from './parts/gaps.ts';
 import { cautionPart, headPart, recordPart, stripPart } from './parts/head.ts';
 import { statementParts } from './parts/statements.ts';
@@ -83,8 +85,10 @@ function mainPart(page: Page, abnormal: readonly AbnormalPart[]): ReturnType<typ
     urgentPart(page),
     abnormalPart(page, abnormal),
     notExamined,
+    disagreementPart(page),
     drawingPart(page),
     changePart(page),
+    coursePart(page),
     element(
       'div',
       { class: 'details' },

@@ -1,6 +1,7 @@
+import type { Exam } from '../../model/exam.ts';
 import { toHtml } from '../../report/to-html.ts';
 import { flagOption, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
+import type { Call, Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
 import { readExam } from '../input/read-exam.ts';
 import { languageOf, languageOption } from '../language.ts';
@@ -18,6 +19,12 @@ export const command: Command = {
     ...ruleSetOption,
     ...settingsOption,
     ...priorOptions,
+    prior: {
+      type: 'text',
+      value: 'FILE',
+      repeated: true,
+      help: 'An earlier exam to compare with; of several the latest, and figures of all in small charts',
+    },
     ...languageOption,
     ...outOption,
     ...issueOptions,
@@ -25,6 +32,10 @@ export const command: Command = {
   examples: [
     ['report exam.json --out exam.html', 'a page to open in a browser'],
     ['report exam.json --prior last-year.json --out exam.html', 'with what changed'],
+    [
+      'report exam.json --prior 2024.json --prior 2023.json --out exam.html',
+      'with the course of figures',
+    ],
     ['report exam.json --language de --out exam.html', 'in German'],
   ],
   files: { least: 0, most: 1 },
@@ -34,16 +45,33 @@ export const command: Command = {
     if (file === '-' && io.interactive) {
       throw new UsageError('no file is named and nothing comes from standard input');
     }
-    const checks = await checkOptionsOf(call);
+    const rest = new Map([...options].filter(([name]) => name !== 'prior'));
+    const settings = await checkOptionsOf({ ...call, options: rest });
+    const priors = await priorExams(call);
     const exam = await readExam(io, file, {
       format: issueFormatOf(options),
       includeValues: flagOption(options, 'include-values'),
     });
-    if (exam === undefined || checks === undefined) return 1;
+    if (exam === undefined || settings === undefined || priors === undefined) return 1;
+    const [prior, ...earlier] = priors;
+    const checks = { ...settings, ...(prior !== undefined && { prior }) };
     const output = outputTo(io, textOption(options, 'out'));
     const { displays, words } = languageOf(options);
-    await output.write(toHtml(exam, { checks, language: displays, words }));
+    await output.write(toHtml(exam, { checks, earlier, language: displays, words }));
     await output.finish();
     return 0;
   },
 };
+
+/** The exams of the option `prior`, latest first; undefined where one cannot be read, which has been told. */
+async function priorExams({ io, options }: Call): Promise<readonly Exam[] | undefined> {
+  const format = issueFormatOf(options);
+  const includeValues = flagOption(options, 'include-values');
+  const exams: Exam[] = [];
+  for (const file of options.get('prior') ?? []) {
+    const exam = await readExam(io, file, { format, includeValues });
+    if (exam === undefined) return undefined;
+    exams.push(exam);
+  }
+  return exams.sort((a, b) => (a.performed.start < b.performed.start ? 1 : -1));
+}

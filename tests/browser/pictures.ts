@@ -1,0 +1,30 @@
+import { mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Exam } from '../../src/index.ts';
+import { toHtml } from '../../src/report/index.ts';
+import { launch } from './chromium.ts';
+
+/** Writes the pictures of the README from the examples, light and dark: `npm run pictures`. */
+const root = join(import.meta.dirname, '../..');
+const folder = join(root, 'examples/pictures');
+
+function html(name: string): string {
+  const text = readFileSync(join(root, 'examples/exams', `${name}.json`), 'utf8');
+  const exam: Exam = JSON.parse(text);
+  return toHtml(exam);
+}
+
+mkdirSync(folder, { recursive: true });
+const browser = await launch();
+for (const colorScheme of ['light', 'dark'] as const) {
+  const context = await browser.newContext({ viewport: { width: 880, height: 760 }, colorScheme });
+  const page = await context.newPage();
+  await page.setContent(html('skin-lesion'));
+  await page.screenshot({ path: join(folder, `first-page-${colorScheme}.png`) });
+  await page.setContent(html('yearly-check'));
+  // What sticks to the top of the screen would lie across the drawing.
+  await page.addStyleTag({ content: '.strip { position: static !important; }' });
+  await page.locator('.views').screenshot({ path: join(folder, `drawing-${colorScheme}.png`) });
+  await context.close();
+}
+await browser.close();
