@@ -56,7 +56,7 @@ a { color: inherit; }
 .facts { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr));
   gap: .15rem 1.5rem; margin-block: .5rem; }
 .facts > div { display: flex; gap: .6rem; } .facts > div:first-child { grid-column: 1 / -1; font-size: 1.1rem; }
-dt { font-weight: 600; flex: 0 0 6.5rem; } dd { margin: 0; }
+dt { font-weight: 600; flex: 0 0 7rem; overflow-wrap: normal; hyphens: auto; } dd { margin: 0; }
 .lead { font-size: 1.1rem; }
 .concern { display: flex; flex-wrap: wrap; align-items: center; gap: .2rem .8rem; padding: .3rem .8rem;
   border: 1px solid var(--line); }
@@ -66,7 +66,7 @@ dt { font-weight: 600; flex: 0 0 6.5rem; } dd { margin: 0; }
 .concern-refer-urgent strong, .concern-emergency strong { text-decoration: underline; color: var(--sign); }
 .steps { display: inline-flex; gap: 3px; }
 .step { width: .8rem; height: 1.1rem; border: 2px solid var(--ink); }
-.step.on { border-width: .4rem; }
+.step.on { border-width: .55rem .4rem; }
 .pressing { border: 2px solid var(--ink); padding: 0 .3rem; }
 .net { border-inline-start: 4px solid var(--line); padding-inline-start: .6rem; }
 .parts { columns: 22rem 2; column-gap: 1.6rem; } .part { break-inside: avoid; margin-block-end: .4rem; }

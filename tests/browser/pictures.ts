@@ -17,13 +17,16 @@ function html(name: string): string {
 mkdirSync(folder, { recursive: true });
 const browser = await launch();
 for (const colorScheme of ['light', 'dark'] as const) {
-  const context = await browser.newContext({ viewport: { width: 880, height: 760 }, colorScheme });
+  const context = await browser.newContext({ viewport: { width: 800, height: 640 }, colorScheme });
   const page = await context.newPage();
   await page.setContent(html('skin-lesion'));
   await page.screenshot({ path: join(folder, `first-page-${colorScheme}.png`) });
   await page.setContent(html('yearly-check'));
   // What sticks to the top of the screen would lie across the drawing.
-  await page.addStyleTag({ content: '.strip { position: static !important; }' });
+  await page.addStyleTag({
+    content: '.strip { position: static !important; } .beside { display: none; }',
+  });
+  await page.setViewportSize({ width: 720, height: 640 });
   await page.locator('.views').screenshot({ path: join(folder, `drawing-${colorScheme}.png`) });
   await context.close();
 }

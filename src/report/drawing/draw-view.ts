@@ -47,9 +47,7 @@ export function drawView(
     sideLabels(page, view, side),
     spots.map((spot) => area(page, spot, shown)),
     spots.map((spot) => lesion(view, spot, shown)),
-    spots.map((spot) =>
-      badges(page, spot, shown.numbers.at(spot.region, spot.column), shown.linked, title),
-    ),
+    spots.map((spot) => badges(page, view, spot, shown, title)),
   );
 }
 
@@ -155,20 +153,29 @@ function lesion({ scale }: View, { region, column, x, y }: Spot, shown: Shown): 
 
 const STEP = 20;
 
-/** Numbers of the signs of a place, side by side, at most three in a row; each leads to its line. */
-function badges(
-  page: Page,
-  spot: Spot,
-  numbers: readonly number[],
-  linked: Set<number>,
-  view: string,
-): Content {
+/**
+ * Numbers of the signs of a place, side by side, at most three in a row; each leads to its line. Where
+ * a lesion is drawn they stand above it, with a line down to it.
+ */
+function badges(page: Page, { scale }: View, spot: Spot, shown: Shown, title: string): Content {
+  const numbers = shown.numbers.at(spot.region, spot.column);
   const inRow = Math.min(3, numbers.length);
-  return numbers.map((number, at) => {
-    const x = spot.x + ((at % 3) - (inRow - 1) / 2) * STEP;
-    const y = spot.y + Math.floor(at / 3) * STEP;
-    return badge(page, number, x, y, linked, view);
+  const across =
+    scale === undefined ? [] : numbers.flatMap((one) => shown.sizes.get(one)?.[1] ?? []);
+  const tallest = across.reduce((most, size) => Math.max(most, Math.min(Number(size), MOST)), 0);
+  const top = tallest === 0 ? 0 : (tallest * (scale ?? 0)) / 2 + 15;
+  const lead = element('path', {
+    d: `M${spot.x} ${spot.y - top + 9}V${spot.y}`,
+    class: 'lead-line',
   });
+  return [
+    top > 0 && lead,
+    numbers.map((number, at) => {
+      const x = spot.x + ((at % 3) - (inRow - 1) / 2) * STEP;
+      const y = spot.y - top + Math.floor(at / 3) * STEP;
+      return badge(page, number, x, y, shown.linked, title);
+    }),
+  ];
 }
 
 /** The first mark of a number is the one to which its line in the text leads back. */

@@ -22,6 +22,7 @@ export const drawingStyle = `
 .mark.before { fill: none; stroke: var(--line); stroke-width: 1; stroke-dasharray: 1 2; }
 .symbol { font: 8px system-ui, sans-serif; text-anchor: middle; fill: var(--ink); }
 .lesion { fill: var(--sign); fill-opacity: .35; stroke: var(--sign); stroke-width: 1; }
+.lead-line { stroke: var(--sign); stroke-width: 1.2; }
 .badge circle { fill: var(--paper); stroke: var(--sign); stroke-width: 2; }
 .badge text { font: 700 11px system-ui, sans-serif; text-anchor: middle; fill: var(--sign); }
 .badge:focus-visible circle { stroke-width: 4; } .badge:target circle { fill: var(--partial); }
