@@ -67,13 +67,13 @@ dt { font-weight: 600; flex: 0 0 7rem; overflow-wrap: normal; hyphens: auto; } d
 .steps { display: inline-flex; gap: 3px; }
 .step { width: .8rem; height: 1.1rem; border: 2px solid var(--ink); }
 .step.on { border-width: .55rem .4rem; }
-.pressing { border: 2px solid var(--ink); padding: 0 .3rem; }
+.pressing { white-space: nowrap; border: 2px solid var(--ink); padding: 0 .3rem; }
 .net { border-inline-start: 4px solid var(--line); padding-inline-start: .6rem; }
 .parts { columns: 22rem 2; column-gap: 1.6rem; } .part { break-inside: avoid; margin-block-end: .4rem; }
 .signs { list-style: none; padding: 0; } .signs > li { padding-inline-start: 2.1rem; text-indent: -2.1rem;
   margin-block: .2rem; } .signs > li > * { text-indent: 0; }
 .signs > .state { padding-inline-start: 2.1rem; text-indent: 0; }
-.basis .sign { font-weight: 700; } .size { font-weight: 600; }
+.basis .sign { font-weight: 600; } .size { font-weight: 600; }
 .number { display: inline-block; min-width: 1.6rem; padding: 0 .3rem; text-align: center; text-indent: 0;
   border: 2px solid var(--sign); border-radius: 1rem; font-weight: 700; font-size: .9rem;
   color: var(--sign); background: var(--paper); text-decoration: none; margin-inline-end: .3rem; }

@@ -44,11 +44,15 @@ export function drawingPart(page: Page): Content {
       drawView(page, front, shown, undefined),
       drawView(page, profile, shown, 'left'),
       drawView(page, deep, shown, 'right'),
-      stack(drawView(page, neck, shown, undefined), drawView(page, nose, shown, undefined)),
+      stack(
+        'middle',
+        drawView(page, neck, shown, undefined),
+        drawView(page, nose, shown, undefined),
+      ),
       drawView(page, deep, shown, 'left'),
-      stack(drawView(page, eye, shown, 'right'), drawView(page, ear, shown, 'right')),
+      stack('of-right', drawView(page, eye, shown, 'right'), drawView(page, ear, shown, 'right')),
       sensationView(page, shown.linked) ?? element('div'),
-      stack(drawView(page, eye, shown, 'left'), drawView(page, ear, shown, 'left')),
+      stack('of-left', drawView(page, eye, shown, 'left'), drawView(page, ear, shown, 'left')),
       element('div', { class: 'beside' }, wholes(page, shown), legend(page)),
     ),
     element('details', {}, element('summary', {}, labels.everyRegion), regionTable(page, mark)),
@@ -77,8 +81,8 @@ function sizesOf(page: Page): ReadonlyMap<number, readonly [string, string]> {
 }
 
 /** Views one below the other in one column. */
-function stack(...inColumn: readonly Content[]): Html {
-  return element('div', { class: 'stack' }, inColumn);
+function stack(place: 'of-right' | 'middle' | 'of-left', ...inColumn: readonly Content[]): Html {
+  return element('div', { class: `stack ${place}` }, inColumn);
 }
 
 const sides: readonly Column[] = ['right', 'left', 'middle'];

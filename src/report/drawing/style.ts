@@ -37,8 +37,10 @@ export const drawingStyle = `
 .key.not-examined { background: var(--not-examined); border-style: dashed; }
 .key.said { background: var(--said); } .key.silent { background: none; border-style: dashed; }
 .key.before { border-style: dotted; }
-@media (max-width: 44rem) { .views { grid-template-columns: 1fr 1fr; } .view-front,
-  .stack:has(.view-neck), .view-sensation { grid-column: 1 / -1; } .view-front { order: -1; } }
+@media screen and (max-width: 44rem) { .views { grid-template-columns: 1fr 1fr; grid-auto-flow: dense; }
+  .views > .of-right { grid-column: 1; } .views > .of-left { grid-column: 2; }
+  .views > .view-front, .views > .middle, .views > .view-sensation { grid-column: 1 / -1; }
+  .views > .view-front { order: -1; } }
 @media (forced-colors: active) { .line, .mark, .border { stroke: CanvasText; fill: none; }
   .badge circle { fill: Canvas; stroke: LinkText; } .badge text, .symbol, .side, .division {
   fill: CanvasText; } .lesion { fill: CanvasText; } .concern { border-color: CanvasText; } }
