@@ -101,7 +101,7 @@ const print = `
   .strip > * { margin-inline-end: .8rem; }
   h1 { font-size: 13pt; margin-block: 0 1mm; } h2 { font-size: 10pt; margin-block: 1.5mm .5mm; }
   h3 { font-size: 9pt; margin-block: .7mm 0; } p, ul { margin-block: .6mm; } ul { padding-inline-start: 3.5mm; } .lead, .facts > div:first-child { font-size: 10pt; }
-  h2, h3 { break-after: avoid; } tr, li, svg { break-inside: avoid; } .scroll { overflow: visible; }
+  h2, h3 { break-after: avoid; break-inside: avoid; } tr, li, svg { break-inside: avoid; } .scroll { overflow: visible; }
   .concern-refer-urgent { font-size: 11pt; } .concern-emergency { font-size: 13pt; border-width: 8px; }
   th, td { padding: .3mm 1.5mm; } .parts { columns: 2; }
   .details { columns: 2; column-gap: 6mm; font-size: 7.6pt; line-height: 1.22; } .details table { font-size: 7.2pt; }

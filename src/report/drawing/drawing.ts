@@ -51,7 +51,7 @@ export function drawingPart(page: Page): Content {
       ),
       drawView(page, deep, shown, 'left'),
       stack('of-right', drawView(page, eye, shown, 'right'), drawView(page, ear, shown, 'right')),
-      sensationView(page, shown.linked) ?? element('div'),
+      sensationView(page, shown.linked) ?? element('div', { class: 'blank' }),
       stack('of-left', drawView(page, eye, shown, 'left'), drawView(page, ear, shown, 'left')),
       element('div', { class: 'beside' }, wholes(page, shown), legend(page)),
     ),
