@@ -20,6 +20,11 @@ const reasons: ReadonlyMap<string, string> = new Map([
   ['ENOTDIR', 'part of its path is no folder'],
   ['ENOSPC', 'the disk is full'],
   ['EROFS', 'the disk is read-only'],
+  ['EEXIST', 'a file of this name stands there'],
+  ['ENAMETOOLONG', 'its name is too long'],
+  ['ELOOP', 'its links lead in a circle'],
+  ['EMFILE', 'too many files are open'],
+  ['EIO', 'the disk cannot be read or written'],
 ]);
 
 /** What a fault of the system means, in words; undefined for faults of other kinds. */

@@ -133,6 +133,19 @@ describe('convert', () => {
     });
   });
 
+  it('says in one line that its output can not stand there', async () => {
+    await inFolder(async (cwd) => {
+      writeFileSync(join(cwd, 'a-file'), '');
+      const call = ['convert', join(example, 'vineyard.csv'), '--mapping', mapping, '--out'];
+      for (const out of ['a-file', 'a-file/below', 'x'.repeat(300)]) {
+        const { code, err } = await run([...call, out], { cwd });
+        expect(code).toBe(2);
+        expect(err).toMatch(/^face-neck-fhir: cannot [^\n]+\n$/);
+        expect(err).not.toContain('fault');
+      }
+    });
+  });
+
   it('sums up as text and as JSON', async () => {
     await inFolder(async (cwd) => {
       const argv = ['convert', join(example, 'vineyard.csv'), '--mapping', mapping, '--out', 'out'];

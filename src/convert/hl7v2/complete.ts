@@ -80,9 +80,11 @@ function usedNames(mapping: Mapping): ReadonlySet<string> {
   ]);
 }
 
-/** Set ids, and the segments that carry the message. */
+/** Set ids, names of code systems, and the segments that carry the message. */
 function transportNames(): string[] {
   const names = ['OBX-1', 'OBX-2', 'OBR-1', 'PID-1', 'PV1-1', 'NTE-1'];
+  // Which code system a code is of, and in which version (CWE.3, .6 to .8), says nothing clinical.
+  for (const part of [3, 6, 7, 8]) names.push(`OBX-3.${part}`, `OBX-20.${part}`);
   const segments: readonly (readonly [name: string, fields: number])[] = [
     ['MSH', 25],
     ['FHS', 14],

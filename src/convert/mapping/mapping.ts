@@ -44,6 +44,11 @@ export interface Mapping {
   /** Meaning of single fields: one for each column of a wide table, each path of an XML exam. */
   readonly fields?: { readonly [name: string]: Target };
   /**
+   * Meaning of fields that differ in their side alone, said once for both.
+   * @minItems 1
+   */
+  readonly pairs?: readonly FieldPair[];
+  /**
    * Meaning of records that say in one field what another field means: rows of a long table, OBX
    * segments, repeated elements.
    * @minItems 1
@@ -87,6 +92,14 @@ export interface Mapping {
  * or `no`. For all: `not-stated`, `text`, or a state with its reason.
  */
 export type Meaning = Code | StateWithReason;
+
+/** A field for each side, with one meaning. */
+export interface FieldPair {
+  readonly right: FieldName;
+  readonly left: FieldName;
+  /** Without a side of its own. */
+  readonly target: Target;
+}
 
 export interface WordTable {
   readonly [word: string]: Meaning;

@@ -49,9 +49,10 @@ function prepared(value: unknown, options: MappingOptions): Outcome<Plan> {
   const schema = mappingSchemaIssues(whole);
   if (hasErrors(schema)) return failure(schema);
   const given = whole as Mapping; // the schema, generated from this type, has accepted it
-  const mapping = completeMapping(given);
+  const mapping = completeMapping(withPairs(given));
   const issues = [
     ...schema,
+    ...pairIssues(given),
     ...syntaxIssues(given),
     ...nameIssues(mapping),
     ...examIssues(mapping.exam, catalogue),
@@ -64,6 +65,40 @@ function prepared(value: unknown, options: MappingOptions): Outcome<Plan> {
     ),
   ];
   return hasErrors(issues) ? failure(issues) : success(makePlan(mapping, catalogue), issues);
+}
+
+/** The mapping with the fields of each pair as fields of their own. */
+function withPairs(mapping: Mapping): Mapping {
+  const { pairs, fields, ...rest } = mapping;
+  if (pairs === undefined) return mapping;
+  const sided = pairs.flatMap(({ right, left, target }) => [
+    [right, { ...target, side: 'right' }],
+    [left, { ...target, side: 'left' }],
+  ]);
+  // Whether a target takes a side is told by `pairIssues`.
+  const both = Object.fromEntries(sided) as { readonly [name: string]: Target };
+  return { ...rest, fields: { ...both, ...fields } };
+}
+
+/** A name that stands twice, and a pair whose target has a side already or can have none. */
+function pairIssues({ pairs = [], fields = {} }: Mapping): Issue[] {
+  const seen = new Set(Object.keys(fields));
+  return pairs.flatMap(({ right, left, target }, at): Issue[] => {
+    const twice = [
+      ['right', right],
+      ['left', left],
+    ].flatMap(([part = '', name = '']) => {
+      const isTwice = seen.has(name);
+      seen.add(name);
+      const facts = { reason: 'field-use', property: 'fields', code: 'pairs' } as const;
+      return isTwice ? [issue('ambiguous-mapping', ['pairs', at, part], facts)] : [];
+    });
+    const { kind } = target;
+    const isUnsided = kind === 'sensation-comparison' || 'side' in target || 'sideFrom' in target;
+    return isUnsided
+      ? [...twice, issue('side-conflict', ['pairs', at, 'target'], { reason: 'pair' })]
+      : twice;
+  });
 }
 
 /** Patterns that can not be followed in one way alone, and tables of words in which none has a place. */

@@ -145,7 +145,10 @@ function drafts(
   }
   return built.statements.map((statement): Draft => {
     const noted: Unkeyed = words === undefined ? statement : withNote(statement, words);
-    return { content: { statement: noted }, fields: stated, told, fallback, ...group };
+    // What its target leaves open the statement says: the region of a measure.
+    const { region } = { region: place.region, ...statement };
+    const inWords = textDraft(input, { ...place, ...(region !== undefined && { region }) });
+    return { content: { statement: noted }, fields: stated, told, fallback: inWords, ...group };
   });
 }
 

@@ -7,7 +7,7 @@ import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts'
 import { checkLedger } from '../syntax-cases.ts';
 
 function mappingOf(
-  parts: Pick<Mapping, 'cells' | 'fields' | 'words' | 'layout'>,
+  parts: Pick<Mapping, 'cells' | 'pairs' | 'fields' | 'words' | 'layout'>,
   source: Omit<CsvSource, 'syntax'> = {},
 ): Mapping {
   return {
@@ -142,6 +142,33 @@ describe('operations on cells', () => {
   ])('refuses the pattern %s', (pattern, path) => {
     const mapping = mappingOf({ cells: [{ do: 'pick', from: 'x', patterns: [pattern] }] });
     expect(prepareMapping(mapping).issues).toMatchObject([{ code: 'invalid-value', path }]);
+  });
+});
+
+describe('pairs', () => {
+  const pair = { right: 'MRD1_R', left: 'MRD1_L', target: mrd1 };
+
+  it('say once what holds for both sides', () => {
+    const { exams } = convert(
+      ['no,pid,day,MRD1_R,MRD1_L', '1,H-1,2024-02-05,4.5,2'],
+      mappingOf({ pairs: [pair] }),
+    );
+    expect(exams[0]?.exam.statements).toMatchObject([
+      { measure: 'mrd1', side: 'right', value: '4.5' },
+      { measure: 'mrd1', side: 'left', value: '2' },
+    ]);
+  });
+
+  it.each([
+    [
+      'a side of its own',
+      { ...pair, target: { ...mrd1, side: 'right' } as const },
+      'side-conflict',
+    ],
+    ['one name twice', { ...pair, left: 'MRD1_R' }, 'ambiguous-mapping'],
+  ])('refuses %s', (_, wrong, code) => {
+    const { issues } = prepareMapping(mappingOf({ pairs: [wrong] }));
+    expect(issues.map((one) => one.code)).toContain(code);
   });
 });
 
