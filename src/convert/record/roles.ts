@@ -85,8 +85,10 @@ export function rolesOf(
     ...role('group', item?.group),
   };
   one(item?.status?.from);
+  const asked = record.fields.filter(({ name }) => item?.code.includes(name));
+  const coded = [value, ...fields, ...asked];
   const wordings = record.fields.filter(
-    (field) => field.wording && [value, ...fields].some((code) => isWordingOf(field, code)),
+    (field) => field.wording && coded.some((code) => isWordingOf(field, code)),
   );
   const noteName = target.noteFrom ?? item?.note;
   const notes = noteName === undefined ? nothing : besideValue(noteName, value, record, 'many');
