@@ -4,7 +4,7 @@ import type { RecordStatus } from '../../model/record-event.ts';
 import type { CellOperation } from './cells.ts';
 import type { PresetName } from './presets/names.ts';
 import type { CdaSource, CsvSource, Hl7v2Source, Source } from './source.ts';
-import type { NoteTarget, Target } from './target.ts';
+import type { NoteTarget, SidedTarget, Target } from './target.ts';
 
 /**
  * Name of a field of the input, exactly as the reader gives it.
@@ -98,7 +98,7 @@ export interface FieldPair {
   readonly right: FieldName;
   readonly left: FieldName;
   /** Without a side of its own. */
-  readonly target: Target;
+  readonly target: SidedTarget;
 }
 
 export interface WordTable {

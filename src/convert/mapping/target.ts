@@ -16,6 +16,9 @@ export type Target =
   | NoteTarget
   | ConditionTarget;
 
+/** What can be said of one side: a comparison speaks of both. */
+export type SidedTarget = Exclude<Target, ComparisonTarget>;
+
 export type TargetKind = Target['kind'];
 
 /** Name of a table in `words`, or a table written out. */

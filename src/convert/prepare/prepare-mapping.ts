@@ -80,7 +80,7 @@ function withPairs(mapping: Mapping): Mapping {
   return { ...rest, fields: { ...both, ...fields } };
 }
 
-/** A name that stands twice, and a pair whose target has a side already or can have none. */
+/** A name that stands twice, and a pair whose target has a side already. */
 function pairIssues({ pairs = [], fields = {} }: Mapping): Issue[] {
   const seen = new Set(Object.keys(fields));
   return pairs.flatMap(({ right, left, target }, at): Issue[] => {
@@ -93,9 +93,7 @@ function pairIssues({ pairs = [], fields = {} }: Mapping): Issue[] {
       const facts = { reason: 'field-use', property: 'fields', code: 'pairs' } as const;
       return isTwice ? [issue('ambiguous-mapping', ['pairs', at, part], facts)] : [];
     });
-    const { kind } = target;
-    const isUnsided = kind === 'sensation-comparison' || 'side' in target || 'sideFrom' in target;
-    return isUnsided
+    return 'side' in target || 'sideFrom' in target
       ? [...twice, issue('side-conflict', ['pairs', at, 'target'], { reason: 'pair' })]
       : twice;
   });

@@ -12,7 +12,7 @@ export function mappingSchemaText(): string {
     type: 'Mapping',
     file: 'mapping.schema.json',
     title: 'Mapping of a legacy export to face and neck exams',
-    discriminators: { Target: 'kind', Source: 'syntax', CellOperation: 'do' },
+    discriminators: { Target: 'kind', SidedTarget: 'kind', Source: 'syntax', CellOperation: 'do' },
   });
   const { $ref: whole, ...schema } = JSON.parse(text);
   const { definitions } = schema;

@@ -403,7 +403,7 @@ export const conversion = {
     status: 'the source has withdrawn this value',
   },
   'side-conflict': {
-    pair: 'the target of a pair has a side of its own, or can have none',
+    pair: 'the target of a pair has a side of its own',
     within: ['this side word belongs to another part of the body', 'a region within {code}'],
     item: 'the side field and the name of the item disagree',
     value: 'the value and its field name different sides',

@@ -422,7 +422,7 @@ export const germanConversion: Translated<typeof conversion> = {
     status: 'die Quelle hat diesen Wert zurückgezogen',
   },
   'side-conflict': {
-    pair: 'das Ziel eines Paares hat selbst eine Seite oder kann keine haben',
+    pair: 'das Ziel eines Paares hat selbst eine Seite',
     within: ['dieses Seitenwort gehört zu einem anderen Körperteil', 'eine Region in {code}'],
     item: 'Seitenfeld und Name des Punktes widersprechen einander',
     value: 'der Wert nennt eine andere Seite als sein Feld',
