@@ -1,3 +1,4 @@
+import type { Detail } from '../export/detail.ts';
 import type { BundleType, ExportOptions } from '../export/options.ts';
 import {
   type MasterData,
@@ -41,6 +42,12 @@ export const bundleOptions: OptionTable = {
     values: ['collection', 'transaction', 'document'],
     fallback: 'collection',
     help: 'Kind of bundle',
+  },
+  detail: {
+    type: 'text',
+    values: ['everything', 'notable', 'report'],
+    fallback: 'everything',
+    help: 'How much of the exam leaves: all, what is not merely normal or absent, the report alone',
   },
   transaction: {
     type: 'text',
@@ -125,9 +132,12 @@ export function exportOptionsOf(options: OptionValues): ExportOptions {
     bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? 'collection',
     transaction: textOption(options, 'transaction') === 'conditional' ? 'conditional' : 'put',
     masterData: masterDataOf(options),
+    detail: details.find((one) => one === textOption(options, 'detail')) ?? 'everything',
     snomed: snomedPolicyOf(options),
   };
 }
+
+const details: readonly Detail[] = ['everything', 'notable', 'report'];
 
 function masterDataOf(options: OptionValues): MasterData {
   const modeIn = (name: string): MasterDataMode | undefined =>

@@ -35,6 +35,7 @@ import { english, inLanguage, type Language } from '../terminology/language.ts';
 import type { CodingRules } from './coding/caller-codings.ts';
 import { type Coder, createCoder } from './coding/coder.ts';
 import { ownCodes } from './coding/own-codes.ts';
+import { type Detail, withDetail } from './detail.ts';
 import type { ExportOptions } from './options.ts';
 import {
   conditionalReference,
@@ -56,7 +57,11 @@ export interface Placed {
 
 /** What every exporter of a statement works with. Made once for an export. */
 export interface ExportContext {
+  /** With the statements that leave. */
   readonly exam: Exam;
+  readonly detail: Detail;
+  /** How many statements do not leave. */
+  readonly leftOut: number;
   readonly catalogue: Catalogue;
   readonly coder: Coder;
   readonly version: FhirVersion;
@@ -98,10 +103,12 @@ export interface ExportContext {
   readonly about: (kind: StatementKind, subject: string) => readonly string[];
 }
 
-export function createContext(exam: Exam, options: ExportOptions): ExportContext {
+export function createContext(whole: Exam, options: ExportOptions): ExportContext {
   const base = options.canonicalBase ?? CANONICAL_BASE;
   const language = options.language ?? english;
   const catalogue = inLanguage(options.catalogue ?? builtInCatalogue, language);
+  const detail = options.detail ?? 'everything';
+  const { exam, leftOut } = withDetail(whole, detail, catalogue);
   const systems = identitySystems(base, options.identity);
   const ownId = idsOf(systems.exam, exam.id);
   const shared = sharedIds(exam, systems.exam);
@@ -116,6 +123,8 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
 
   return {
     exam,
+    detail,
+    leftOut,
     catalogue,
     base,
     id,
@@ -127,7 +136,7 @@ export function createContext(exam: Exam, options: ExportOptions): ExportContext
     version: options.fhirVersion ?? 'R4',
     narrative: options.narrative ?? true,
     filing: options.filing ?? {},
-    presentedForms: presentedForms(exam, options.presentedForms),
+    presentedForms: presentedForms(whole, options.presentedForms),
     status: observationStatus(exam),
     isShared: (name) => shared.has(name),
     outside,

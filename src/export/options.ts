@@ -11,6 +11,7 @@ import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import type { Language } from '../terminology/language.ts';
 import type { FreeSet } from '../terminology/published/snomed.ts';
+import type { Detail } from './detail.ts';
 import type { MasterData, MasterDataMode } from './resources/master-data.ts';
 import type { FormMaker } from './resources/presented-form.ts';
 
@@ -56,6 +57,8 @@ export interface ExportOptions {
    * is not known which versions have arrived: it also holds what was taken back before.
    */
   readonly previous?: Exam | Bundle | r4b.Bundle | r5.Bundle;
+  /** How much of the exam leaves. Default `everything`. */
+  readonly detail?: Detail;
   /** Category of the report, status of the visit, security labels and tags. */
   readonly filing?: Filing;
   /**

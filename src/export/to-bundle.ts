@@ -66,8 +66,12 @@ function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
   if (exam?.status === 'draft' && options.allowDraft !== true) {
     issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
   }
+  if (options.detail === 'report' && options.bundleType === 'document') {
+    issues.push(issue('invalid-value', ['detail'], { reason: 'detail-document' }));
+  }
   if (parsed.value === undefined || hasErrors(issues)) return failure(issues);
   const context = createContext(parsed.value, options);
+  append(issues, leftOut(context));
   append(issues, leftBehind(context));
   append(issues, notTakenBack(parsed.value, options));
   append(issues, callerCodingIssues(parsed.value, codingRules(options)));
@@ -85,6 +89,12 @@ function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
 /** As {@link toBundle}, but throws an IssueError that holds the issues. */
 export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle {
   return orThrow('export the exam as FHIR', toBundle(exam, options));
+}
+
+function leftOut({ leftOut: count }: ExportContext): Issue[] {
+  if (count === 0) return [];
+  const severity = 'information';
+  return [issue('not-exported', ['statements'], { reason: 'detail', count }, { severity })];
 }
 
 interface Made {

@@ -11,6 +11,8 @@ export interface Texts {
   /** Of a part of the protocol that has no statement. */
   readonly nothingStated: string;
   readonly partsTold: string;
+  /** Before the number of statements that a shortened record does not hold. */
+  readonly leftOut: string;
   readonly notNamed: string;
   readonly noResult: string;
   readonly notStated: string;
@@ -48,6 +50,7 @@ export const english: Language = {
     withdrawn: 'This report has been withdrawn.',
     nothingStated: 'Nothing was stated about this part. It is not normal by silence.',
     partsTold: 'Parts told:',
+    leftOut: 'Statements of the examination that do not stand here:',
     notNamed: 'A part that is not named here was not spoken of: it is not normal by silence.',
     noResult: 'no result',
     notStated: 'not stated',

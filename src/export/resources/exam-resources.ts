@@ -24,6 +24,7 @@ export function examResources(
   options: { readonly document: boolean },
 ): AnyResource[] {
   const { exam } = context;
+  if (context.detail === 'report') return reportAlone(context);
   const observations = new Map<string, Observation>();
   for (const statement of exam.statements) {
     observations.set(statement.key, toObservation(context, statement));
@@ -68,6 +69,12 @@ export function examResources(
     ...(context.version === 'R5' ? written.map(toR5) : written),
     ...exam.statements.flatMap((statement) => resourcesBeside(context, statement)),
   ];
+}
+
+/** Report and people; the report has no results. */
+function reportAlone(context: ExportContext): AnyResource[] {
+  const written = [diagnosticReport(context, []), ...peopleResources(context)];
+  return context.version === 'R5' ? written.map(toR5) : written;
 }
 
 /** A group of what is said of the exam as a whole. */

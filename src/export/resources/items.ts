@@ -30,6 +30,7 @@ export function circumstanceObservations(context: ExportContext): Observation[] 
   const { exam } = context;
   return [
     protocol(context),
+    ...(context.leftOut === 0 ? [] : [leftOutObservation(context)]),
     ...(exam.indication === undefined ? [] : [indication(context)]),
     ...(exam.consents ?? []).map((consent, at) => consentObservation(context, consent, at)),
     ...(exam.conditions ?? []).map((condition, at) => conditionObservation(context, condition, at)),
@@ -82,6 +83,14 @@ function protocol(context: ExportContext): Observation {
       coding: coding === undefined ? [] : [{ ...coding, version }, ...further],
       text: `${coder.display('protocols', id)}, ${context.language.texts.version} ${version}`,
     },
+  });
+}
+
+/** So that no reader takes a shortened copy for the exam. */
+function leftOutObservation(context: ExportContext): Observation {
+  return itemObservation(context, 'left-out', 0, {
+    code: context.coder.concept('items', 'left-out'),
+    valueInteger: context.leftOut,
   });
 }
 

@@ -39,7 +39,9 @@ export function diagnosticReport(
       ...exam.examiners.map(({ key }) => context.performer(key)),
       ...(organization ? [organization] : []),
     ],
-    result: results.map((result) => ({ reference: `urn:uuid:${result.id}` })),
+    ...(results.length > 0 && {
+      result: results.map((result) => ({ reference: `urn:uuid:${result.id}` })),
+    }),
     ...(pictures.length > 0 && { media: pictures.map((link) => ({ link })) }),
     ...(exam.conclusion && {
       conclusion: withdrawn ? context.language.texts.withdrawn : exam.conclusion.text,
@@ -60,6 +62,7 @@ function reportText(context: ExportContext, results: readonly Observation[]): st
     `<p><b>${escapeXhtml(coder.display('items', 'exam'))}</b></p>` +
     `<p>${escapeXhtml(conclusion)}</p>` +
     (parts.length > 0 ? `<p>${escapeXhtml(texts.partsTold)}</p><ul>${parts.join('')}</ul>` : '') +
+    (context.leftOut > 0 ? `<p>${escapeXhtml(texts.leftOut)} ${context.leftOut}</p>` : '') +
     `<p>${escapeXhtml(texts.notNamed)}</p>`
   );
 }

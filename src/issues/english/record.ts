@@ -135,6 +135,10 @@ export const record = {
       'a bundle that holds each resource once',
     ],
     'previous-entry': 'an entry of the bundle sent before does not hold a resource',
+    'detail-document': [
+      'a document holds the parts of the exam, and cannot be the report alone',
+      'everything or notable',
+    ],
     'previous-exam': [
       'what was sent before belongs to another exam',
       'the same exam, or the transaction it was sent in',
@@ -279,6 +283,7 @@ export const record = {
   'not-exported': {
     'withdrawn-letter': 'a withdrawn record has no letter',
     'left-to-tell': 'left out of the letter, for a person to tell',
+    detail: ['{count} statements are left out of this copy of the exam', 'detail: everything'],
     held: [
       'left out, because the receiver is said to hold the record',
       'either a reference or a description',

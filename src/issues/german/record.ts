@@ -142,6 +142,10 @@ export const germanRecord: Translated<typeof record> = {
       'ein Bundle, das jede Ressource einmal enthält',
     ],
     'previous-entry': 'ein Eintrag des zuvor gesendeten Bundles enthält keine Ressource',
+    'detail-document': [
+      'ein Dokument enthält die Teile der Untersuchung und kann nicht der Bericht allein sein',
+      'everything oder notable',
+    ],
     'previous-exam': [
       'das zuvor Gesendete gehört zu einer anderen Untersuchung',
       'dieselbe Untersuchung oder die Transaktion, in der sie gesendet wurde',
@@ -295,6 +299,7 @@ export const germanRecord: Translated<typeof record> = {
   'not-exported': {
     'withdrawn-letter': 'zu einer zurückgezogenen Aufzeichnung gibt es keinen Brief',
     'left-to-tell': 'im Brief weggelassen; eine Person soll es mitteilen',
+    detail: ['{count} Aussagen fehlen in dieser Fassung der Untersuchung', 'detail: everything'],
     held: [
       'weggelassen, weil der Empfänger die Aufzeichnung laut Angabe schon hat',
       'entweder eine Referenz oder eine Beschreibung',

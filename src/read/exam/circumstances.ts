@@ -1,6 +1,15 @@
+import { issue } from '../../issue.ts';
 import type { Consent, Exam, ExamCondition, Indication, ProtocolUse } from '../../model/exam.ts';
 import type { OptionalPart } from '../../model/optional-parts.ts';
-import { claimEqual, dateTimeOf, innerOf, innersOf, lookAt, textOf } from '../bundle/element.ts';
+import {
+  claimEqual,
+  dateTimeOf,
+  innerOf,
+  innersOf,
+  lookAt,
+  textOf,
+  wholeOf,
+} from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
 import { innerValue, ownCode, ownTable, ownValue } from '../observation/concept.ts';
 import { claimCommon, type Observed, observe, ownTime } from '../observation/observation.ts';
@@ -54,6 +63,12 @@ export function readCircumstances(
 ): Circumstances {
   const items = (part: OptionalPart): readonly ItemEntry[] => (kept(part) ? all : []);
   const [protocol] = readItems(reading, all, 'protocol', readProtocol);
+  for (const count of readItems(reading, all, 'left-out', readLeftOut)) {
+    const severity = 'warning';
+    reading.issues.push(
+      issue('not-exported', ['entry'], { reason: 'detail', count }, { severity }),
+    );
+  }
   const [indication] = readItems(reading, items('indication'), 'indication', readIndication);
   const consents = filled(readItems(reading, items('consents'), 'consent', readConsent));
   const conditions = filled(readItems(reading, items('conditions'), 'condition', readCondition));
@@ -78,6 +93,13 @@ function readProtocol(observed: Observed): ProtocolUse | undefined {
   const display = reading.catalogue.protocols.get(id)?.display ?? id;
   claimEqual(concept, 'text', `${display}, ${reading.language.texts.version} ${version}`);
   return { id, version };
+}
+
+/** How many statements of the exam the bundle does not hold. */
+function readLeftOut(observed: Observed): number | undefined {
+  claimItemCode(observed);
+  ownTime(observed);
+  return wholeOf(observed.element, 'valueInteger');
 }
 
 const visits = ['first', 'follow-up', 'surveillance', 'screening'] as const;

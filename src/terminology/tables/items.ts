@@ -63,6 +63,7 @@ export const items: readonly Lean<Concept>[] = [
   {"code":"test-point","display":"Test point"},
   {"code":"unit","display":"Unit"},
   {"code":"side","display":"Side"},
+  {"code":"left-out","display":"Statements of the examination that this copy leaves out"},
   {"code":"circumstances","display":"Circumstances of the examination"},
   {"code":"assessment","display":"Assessment and advice","maps":[{"system":"loinc","code":"51848-0","relation":"relatedto"}]},
   {"code":"magnification","display":"Magnification"},
