@@ -15,7 +15,7 @@ import {
 import { publishedRules } from './expressions.ts';
 
 /** Invariants of every element, extension or narrative; their own stages apply them. */
-const everywhere: ReadonlySet<string> = new Set(['ele-1', 'ext-1', 'txt-1', 'txt-2']);
+export const everywhere: ReadonlySet<string> = new Set(['ele-1', 'ext-1', 'txt-1', 'txt-2']);
 
 /** In the published tables every type has these; the loader puts them in. */
 const implied: ReadonlySet<string> = new Set(['id', 'extension']);

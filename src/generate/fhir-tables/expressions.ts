@@ -1,5 +1,7 @@
+import { rulesOf as heldRules } from '../../validate/invariants/invariants.ts';
 import type { Definitions, ElementDefinition } from './definitions.ts';
 import { structureUrl, withoutVersion } from './definitions.ts';
+import { everywhere, heldTypes } from './elements.ts';
 
 /** A published invariant: where it stands and what must be true there. */
 export interface PublishedRule {
@@ -32,10 +34,48 @@ export function publishedRules(
   return found;
 }
 
+/** The rules that no function of the library holds, by key, and by place where a key stands for several. */
+export function publishedTable(
+  definitions: Definitions,
+  types: readonly string[],
+): Record<string, [PublishedRule['severity'], string]> {
+  const { version } = definitions;
+  const found: Record<string, [PublishedRule['severity'], string]> = {};
+  const held = new Map(
+    Object.values(publishedRules(definitions, heldTypes(definitions)))
+      .flat()
+      .map(({ key, expression }) => [key, expression]),
+  );
+  for (const [place, rules] of Object.entries(publishedRules(definitions, types))) {
+    for (const { key, severity, expression } of rules) {
+      const isHeld = everywhere.has(key) || heldRules([key], version).invariants.length > 0;
+      // A key of the held types may mean another rule elsewhere.
+      if (isHeld && (held.get(key) ?? expression) === expression) continue;
+      const before = found[key];
+      const name = isHeld || (before && before[1] !== expression) ? `${key} of ${place}` : key;
+      found[name] = [severity, expression];
+    }
+  }
+  return found;
+}
+
 function rulesOf({ constraint = [] }: ElementDefinition): PublishedRule[] {
   return constraint.flatMap(({ key, severity, expression }) =>
-    expression === undefined ? [] : [{ key, severity, expression }],
+    expression === undefined ? [] : [{ key, severity, expression: corrected(expression) }],
   );
+}
+
+/**
+ * Expressions that FHIRPath evaluates otherwise than HL7's validator, and than the rule says in words:
+ * que-7 of R4 means the boolean of FHIR, and where there is no probability ras-2 asks nothing of it.
+ */
+function corrected(expression: string): string {
+  return expression
+    .replace('(answer is Boolean)', '(answer is boolean)')
+    .replace(
+      /^probability is decimal implies/,
+      'probability.exists() and probability is decimal implies',
+    );
 }
 
 /** Those of the element itself and of the profile on its type, without those of its type. */

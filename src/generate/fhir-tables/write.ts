@@ -21,7 +21,7 @@ import { isPrimitiveName } from '../fhir-schema/types.ts';
 import { codeTables } from './codes.ts';
 import { type Definitions, readDefinitions } from './definitions.ts';
 import { allTypes, heldTypes, typeTable } from './elements.ts';
-import { publishedRules } from './expressions.ts';
+import { publishedRules, publishedTable } from './expressions.ts';
 import { extensionTable } from './extensions.ts';
 import { modifierTableText } from './modifiers.ts';
 import { ucumText } from './ucum.ts';
@@ -63,7 +63,8 @@ export async function tableFiles(): Promise<Map<string, string>> {
       `${name}-rest.ts`,
       [
         head(`What ${name}.ts lacks of all types of FHIR ${version}.`, definitions),
-        importOf(...tableNames),
+        importOf(...tableNames, 'PublishedTable'),
+        table('published', 'PublishedTable', publishedTable(definitions, all)),
         ...tablesText({
           types: beyond(rest.types, small.types),
           extensions: beyond(rest.extensions, small.extensions),
@@ -169,7 +170,7 @@ function expressionsText(
 ): string {
   return [
     head(`Invariants of FHIR ${version} as published, by element.`, definitions),
-    "import type { ExpressionTable } from '../../validate/thorough/expressions.ts';\n",
+    "import type { ExpressionTable } from '../thorough/expressions.ts';\n",
     table('expressions', 'ExpressionTable', publishedRules(definitions, held)),
   ].join('\n');
 }

@@ -7,6 +7,7 @@ import type {
   ExtensionRow,
   ExtensionTable,
   PrimitiveTable,
+  PublishedTable,
   TypeRow,
   TypeTable,
   ValueSetTable,
@@ -20,6 +21,7 @@ export interface Tables {
   readonly terminology: CodeSystemTable;
   readonly valueSets: ValueSetTable;
   readonly primitives: PrimitiveTable;
+  readonly published?: PublishedTable;
 }
 
 /** A property of a type in JSON. `valueQuantity` and its like have one each. */
@@ -83,6 +85,7 @@ export interface Definitions {
   /** Whether an element of any type has this name, so that a path may show it. */
   readonly isElementName: (name: string) => boolean;
   readonly primitives: PrimitiveTable;
+  readonly published: PublishedTable;
   readonly extensions: ReadonlyMap<string, ExtensionRow>;
   readonly codeSystems: ReadonlyMap<string, Codes>;
   readonly valueSets: ReadonlyMap<string, Members>;
@@ -94,7 +97,7 @@ export const bareResources: ReadonlySet<string> = new Set(['Binary', 'Bundle', '
 const extensionBase = 'http://hl7.org/fhir/StructureDefinition/';
 
 export function createDefinitions(fhirVersion: FhirVersion, tables: Tables): Definitions {
-  const { types, extensions, codeSystems, terminology, primitives } = tables;
+  const { types, extensions, codeSystems, terminology, primitives, published = {} } = tables;
   const systems: ReadonlyMap<string, Codes> = new Map(
     [...Object.entries(codeSystems), ...Object.entries(terminology)].map(([url, codes]) => [
       url,
@@ -120,6 +123,7 @@ export function createDefinitions(fhirVersion: FhirVersion, tables: Tables): Def
       Object.hasOwn(types, name) ? typeInfo(name, types, listOfCodes) : undefined,
     ),
     primitives,
+    published,
     extensions: new Map(
       Object.entries(extensions).map(([url, row]) => [
         url.includes(':') ? url : extensionBase + url,

@@ -90,3 +90,11 @@ export interface PrimitiveRow {
 
 /** By name of the primitive type. */
 export type PrimitiveTable = Readonly<Record<string, PrimitiveRow>>;
+
+/**
+ * Published invariants that no function of the library holds, as FHIRPath by key; where a key stands
+ * for several, by key and place: `inv-1 of Account.coverage`.
+ */
+export type PublishedTable = Readonly<
+  Record<string, readonly [severity: 'error' | 'warning', expression: string]>
+>;

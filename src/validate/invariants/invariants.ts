@@ -1,4 +1,7 @@
 import type { FhirVersion } from '../../fhir/version.ts';
+import { resolve } from '../bundles/resolve.ts';
+import type { PublishedTable } from '../elements/table-types.ts';
+import { type Rule, ruleOf } from '../profiles/rules/rule.ts';
 import { report, type Scope } from '../walk/scope.ts';
 import { bundleInvariants } from './bundle.ts';
 import { containedInvariants } from './contained.ts';
@@ -38,21 +41,41 @@ export const knownRules: ReadonlySet<string> = new Set([
   ...['ele-1', 'ext-1', 'txt-1', 'txt-2'],
 ]);
 
-/** Functions for some keys, and the keys that are left to the thorough level. */
+/** Functions for some keys, and what else is published. */
 export interface Rules {
   readonly invariants: readonly Invariant[];
-  readonly unheld: readonly string[];
+  readonly unheld: readonly Unheld[];
 }
 
-export function rulesOf(keys: readonly string[], version: FhirVersion): Rules {
+/** A published invariant without a function: its expression, where the entry holds it. */
+export interface Unheld {
+  readonly key: string;
+  readonly severity: 'error' | 'warning';
+  readonly rule: Rule | undefined;
+}
+
+/** @param place path or type of the element that the keys stand at */
+export function rulesOf(
+  keys: readonly string[],
+  version: FhirVersion,
+  published: PublishedTable = {},
+  place = '',
+): Rules {
   const invariants: Invariant[] = [];
-  const unheld: string[] = [];
+  const unheld: Unheld[] = [];
   for (const key of keys) {
     const found = byKey.get(`${key} ${version}`);
-    if (found === undefined) unheld.push(key);
+    if (found === undefined) unheld.push(unheldOf(key, published, place));
     else invariants.push(found);
   }
   return { invariants, unheld };
+}
+
+function unheldOf(name: string, published: PublishedTable, place: string): Unheld {
+  // Where a key stands for another rule in a held type, the place is put after it.
+  const key = name.replace(/ of .*/, '');
+  const [severity, expression] = published[`${key} of ${place}`] ?? published[key] ?? ['error'];
+  return { key, severity, rule: expression === undefined ? undefined : ruleOf(expression) };
 }
 
 export function checkInvariants(value: unknown, rules: readonly Invariant[], scope: Scope): void {
@@ -67,12 +90,39 @@ export function checkInvariants(value: unknown, rules: readonly Invariant[], sco
   }
 }
 
-/** Published invariants that have no function here are said to be unchecked where none evaluates them. */
-export function sayUnheld(place: string, keys: readonly string[], scope: Scope): void {
-  if (scope.engine !== undefined || scope.saidOnce.has(`invariants ${place}`)) return;
-  scope.saidOnce.add(`invariants ${place}`);
+/**
+ * Published invariants that have no function, by their expressions; they are said to be unchecked where
+ * those ask for what is not held here. Where an engine evaluates all, nothing is left to do.
+ * @param type the data type of a value that does not tell it
+ */
+export function checkUnheld(
+  value: unknown,
+  type: string,
+  rules: readonly Unheld[],
+  scope: Scope,
+): void {
+  if (scope.engine !== undefined) return;
+  const around = {
+    resource: scope.resource,
+    root: scope.root,
+    types: scope.definitions.types,
+    resolve: (reference: string) => resolve(reference, scope)?.resource,
+  };
+  for (const { key, severity, rule } of rules) {
+    const verdict = rule?.verdict({ value, type }, around) ?? 'undecided';
+    if (verdict === 'fails') {
+      report(scope, 'broken-invariant', { reason: 'expression' }, { severity, rule: key });
+    } else if (verdict === 'undecided') {
+      sayUnheld(key, scope);
+    }
+  }
+}
+
+function sayUnheld(key: string, scope: Scope): void {
+  const { resource } = scope;
+  const said = `invariant ${key} ${String(resource['resourceType'])}`;
+  if (scope.saidOnce.has(said)) return;
+  scope.saidOnce.add(said);
   const why = 'evaluated at the thorough level only';
-  const path = [...scope.path];
-  // Where a key stands for another rule in a held type, the place is put after it.
-  for (const key of keys) scope.unchecked.push({ rule: key.replace(/ of .*/, ''), path, why });
+  scope.unchecked.push({ rule: key, path: [...scope.path], why });
 }

@@ -26,6 +26,7 @@ const version = createVersion(
     codeSystems: { ...tables.codeSystems, ...rest.codeSystems },
     terminology: { ...terminology, ...terminologyRest },
     valueSets: { ...tables.valueSets, ...rest.valueSets },
+    published: rest.published,
   },
   vitalSigns,
 );

@@ -1,4 +1,3 @@
-import type { FhirVersion } from '../../fhir/version.ts';
 import {
   type Definitions,
   onDemand,
@@ -7,7 +6,7 @@ import {
   type TypeInfo,
   type Types,
 } from '../elements/definitions.ts';
-import { type Invariant, rulesOf } from '../invariants/invariants.ts';
+import { type Invariant, rulesOf, type Unheld } from '../invariants/invariants.ts';
 import type { ObjectCheck, PrimitiveCheck, Stage } from './stage.ts';
 
 /** What is done at each type and property, put together once for a version. */
@@ -23,15 +22,15 @@ export interface PlannedType {
   readonly properties: ReadonlyMap<string, PlannedProperty>;
   readonly checks: readonly ObjectCheck[];
   readonly invariants: readonly Invariant[];
-  /** Keys of published invariants that only the thorough level evaluates. */
-  readonly unheld: readonly string[];
+  /** Published invariants without a function. */
+  readonly unheld: readonly Unheld[];
 }
 
 export interface PlannedProperty {
   readonly property: Property;
   readonly check: PrimitiveCheck | undefined;
   readonly invariants: readonly Invariant[];
-  readonly unheld: readonly string[];
+  readonly unheld: readonly Unheld[];
   /** Nothing is to be looked at in its value. */
   readonly idle: boolean;
   /** The type of an element that is no primitive; filled when it is first met. */
@@ -43,18 +42,18 @@ export function createPlan(definitions: Definitions, stages: readonly Stage[]): 
     const info = definitions.types.get(name);
     return info && plannedType(info, definitions, stages);
   });
-  const extension = plannedProperty(primitiveExtension, definitions.fhirVersion, []);
+  const extension = plannedProperty(primitiveExtension, definitions, []);
   return { definitions, types, extension };
 }
 
 function plannedType(
   info: TypeInfo,
-  { fhirVersion }: Definitions,
+  definitions: Definitions,
   stages: readonly Stage[],
 ): PlannedType {
   const planned = new Map<Property, PlannedProperty>();
   const properties = [...info.properties].map(([key, property]): [string, PlannedProperty] => {
-    const found = planned.get(property) ?? plannedProperty(property, fhirVersion, stages);
+    const found = planned.get(property) ?? plannedProperty(property, definitions, stages);
     planned.set(property, found);
     // Under a name with `_` stand ids and extensions.
     return [key, key.startsWith('_') ? { ...found, idle: false } : found];
@@ -63,17 +62,17 @@ function plannedType(
     info,
     properties: new Map(properties),
     checks: stages.flatMap(({ objects }) => objects?.[info.name] ?? []),
-    ...rulesOf(info.rules, fhirVersion),
+    ...rulesOf(info.rules, definitions.fhirVersion, definitions.published, info.name),
   };
 }
 
 function plannedProperty(
   property: Property,
-  version: FhirVersion,
+  { fhirVersion, published }: Definitions,
   stages: readonly Stage[],
 ): PlannedProperty {
   const check = checkOf(property, stages);
-  const rules = rulesOf(property.rules, version);
+  const rules = rulesOf(property.rules, fhirVersion, published, property.path);
   const plain = property.primitive && !property.list && check === undefined;
   const idle = plain && property.rules.length === 0;
   return { property, check, ...rules, idle, target: undefined };

@@ -9,7 +9,7 @@ import {
   checkExtra,
   checkNull,
 } from '../elements/elements.ts';
-import { checkInvariants, sayUnheld } from '../invariants/invariants.ts';
+import { checkInvariants, checkUnheld } from '../invariants/invariants.ts';
 import { checkClaims } from '../profiles/claims.ts';
 import { isObject, type JsonObject, textOf } from './json.ts';
 import type { Plan, PlannedProperty, PlannedType } from './plan.ts';
@@ -169,7 +169,7 @@ function checkWhole(
   }
   for (const check of type.checks) check(value, scope, property);
   if (type.invariants.length > 0) checkInvariants(value, type.invariants, scope);
-  if (type.unheld.length > 0) sayUnheld(type.info.name, type.unheld, scope);
+  if (type.unheld.length > 0) checkUnheld(value, type.info.name, type.unheld, scope);
   scope.engine?.look(value, placesOf(type.info.name, property), scope);
 }
 
@@ -229,7 +229,7 @@ function visitPrimitive(
 ): void {
   if (check !== undefined && isPrimitiveValue(value)) check(value, scope, property, holder);
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
-  if (unheld.length > 0) sayUnheld(property.path, unheld, scope);
+  if (unheld.length > 0) checkUnheld(value, property.type, unheld, scope);
   scope.engine?.look(value, ['Element', property.type, property.path], scope);
 }
 
@@ -303,7 +303,7 @@ function visitElement(value: unknown, known: PlannedProperty, scope: Scope, plan
     if (known.target !== undefined) visitObject(value, known.target, scope, plan, property);
   }
   if (invariants.length > 0) checkInvariants(value, invariants, scope);
-  if (unheld.length > 0) sayUnheld(property.path, unheld, scope);
+  if (unheld.length > 0) checkUnheld(value, property.type, unheld, scope);
   // A part of a resource has its place for type, and was looked at as that.
   if (property.path !== property.type) scope.engine?.look(value, [property.path], scope);
   scope.trail.pop();

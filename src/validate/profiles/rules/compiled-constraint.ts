@@ -55,6 +55,7 @@ function verdictOf(
   const around = {
     resource: scope.resource,
     root: scope.root,
+    types: scope.definitions.types,
     resolve: (reference: string) => resolve(reference, scope)?.resource,
   };
   return rule?.verdict({ value, type: known }, around) ?? 'undecided';

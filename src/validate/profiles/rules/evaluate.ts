@@ -1,4 +1,5 @@
-import { isObject, type JsonObject } from '../../walk/json.ts';
+import type { TypeInfo, Types } from '../../elements/definitions.ts';
+import { isObject, type JsonObject, textOf } from '../../walk/json.ts';
 import { calls } from './functions.ts';
 import type { Node } from './parse.ts';
 
@@ -18,6 +19,8 @@ export interface Context {
   /** The element that the rule stands at. */
   readonly element: Item;
   readonly resolve: (reference: string) => JsonObject | undefined;
+  /** Definitions of the types; without them a choice is told by the end of its name. */
+  readonly types?: Types<TypeInfo>;
   /** Steps that may still be taken: an expression can be made to run for ever. */
   budget: number;
 }
@@ -47,7 +50,7 @@ export function evaluate(node: Node, input: Items, frame: Frame): Items {
     case 'variable':
       return variable(node.name, frame.context);
     case 'name':
-      return input.flatMap((item) => childrenOf(item, node.name));
+      return input.flatMap((item) => childrenOf(item, node.name, frame.context.types));
     case 'call':
       return call(node.name, node.args, input, frame);
     case 'dot':
@@ -88,13 +91,17 @@ function variable(name: string, { resource, root, element }: Context): Items {
 }
 
 /** What stands under a name; `Patient.name` on a patient is its `name`. */
-export function childrenOf(item: Item, name: string): Items {
+export function childrenOf(item: Item, name: string, types?: Types<TypeInfo>): Items {
   const { value } = item;
   if (!isObject(value)) {
     // The id and the extensions of a primitive.
-    return isObject(item.extra) ? childrenOf({ value: item.extra }, name) : [];
+    return isObject(item.extra)
+      ? childrenOf({ value: item.extra, type: 'Element' }, name, types)
+      : [];
   }
   if (value['resourceType'] === name) return [item];
+  const info = infoOf(item, types);
+  if (info !== undefined) return definedChildren(value, name, info);
   if (Object.hasOwn(value, name) || Object.hasOwn(value, `_${name}`)) {
     return itemsUnder(value, name, undefined);
   }
@@ -104,6 +111,24 @@ export function childrenOf(item: Item, name: string): Items {
     if (!bare.startsWith(name) || !/^[A-Z]/.test(suffix)) continue;
     const type = typeOfSuffix(suffix);
     if (type !== undefined) return itemsUnder(value, bare, type);
+  }
+  return [];
+}
+
+/** What is known of the type; of a part of a resource that is known as that alone, nothing is. */
+function infoOf({ value, type }: Item, types: Types<TypeInfo> | undefined): TypeInfo | undefined {
+  const name = (isObject(value) ? textOf(value['resourceType']) : undefined) ?? type ?? '';
+  return name === 'BackboneElement' || name === 'Element' ? undefined : types?.get(name);
+}
+
+/** The elements of a known type, with their types. */
+function definedChildren(value: JsonObject, name: string, { properties }: TypeInfo): Items {
+  const own = properties.get(name);
+  if (own !== undefined || name === 'id') return itemsUnder(value, name, own?.type ?? 'string');
+  for (const key of Object.keys(value)) {
+    const bare = key.startsWith('_') ? key.slice(1) : key;
+    const property = properties.get(bare);
+    if (property?.choice?.name === name) return itemsUnder(value, bare, property.type);
   }
   return [];
 }

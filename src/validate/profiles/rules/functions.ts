@@ -1,6 +1,7 @@
 import { isObject } from '../../walk/json.ts';
 import {
   bool,
+  type Context,
   childrenOf,
   distinct,
   evaluate,
@@ -60,7 +61,7 @@ export const calls: ReadonlyMap<string, Call> = new Map<string, Call>([
   ['getValue', (input) => input.filter(({ value }) => isPlain(value))],
   ['extension', extension],
   ['resolve', resolve],
-  ['children', (input) => input.flatMap(children)],
+  ['children', (input, _, { context }) => input.flatMap((item) => children(item, context.types))],
   ['descendants', descendants],
   ['startsWith', text((value, start) => value.startsWith(start))],
   ['endsWith', text((value, end) => value.endsWith(end))],
@@ -141,7 +142,7 @@ function isPlain(value: unknown): boolean {
 function extension(input: Items, args: readonly Node[], frame: Frame): Items {
   const { value: url } = one(argument(args, frame));
   return input
-    .flatMap((item) => childrenOf(item, 'extension'))
+    .flatMap((item) => childrenOf(item, 'extension', frame.context.types))
     .filter(({ value }) => isObject(value) && value['url'] === url);
 }
 
@@ -153,12 +154,12 @@ function resolve(input: Items, _: readonly Node[], { context }: Frame): Items {
   });
 }
 
-function children(item: Item): Items {
+function children(item: Item, types: Context['types']): Items {
   const { value } = item;
   if (!isObject(value)) throw new Undecided('children of a primitive');
   const names = new Set(Object.keys(value).map((key) => key.replace(/^_/, '')));
   names.delete('resourceType');
-  return [...names].flatMap((name) => childrenOf(item, name));
+  return [...names].flatMap((name) => childrenOf(item, name, types));
 }
 
 function descendants(input: Items, _: readonly Node[], { context }: Frame): Items {
@@ -166,7 +167,9 @@ function descendants(input: Items, _: readonly Node[], { context }: Frame): Item
   let open: Items = input;
   while (open.length > 0) {
     // Primitives have no elements but ids and extensions, which nobody asks for here.
-    open = open.filter(({ value }) => isObject(value)).flatMap(children);
+    open = open
+      .filter(({ value }) => isObject(value))
+      .flatMap((item) => children(item, context.types));
     context.budget -= open.length;
     if (context.budget < 0) throw new Undecided('too long');
     for (const item of open) found.push(item);

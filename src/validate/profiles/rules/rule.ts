@@ -1,3 +1,4 @@
+import type { TypeInfo, Types } from '../../elements/definitions.ts';
 import type { JsonObject } from '../../walk/json.ts';
 import { evaluate, type Item, type Items, Undecided } from './evaluate.ts';
 import { type Node, parse } from './parse.ts';
@@ -13,6 +14,7 @@ export interface Around {
   readonly resource: JsonObject;
   readonly root: JsonObject;
   readonly resolve: (reference: string) => JsonObject | undefined;
+  readonly types?: Types<TypeInfo>;
 }
 
 /** Steps for one rule at one element; the largest published ones take some thousands. */
