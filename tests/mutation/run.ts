@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { mutationScores, type MutationReport, scoreTable } from './score.ts';
+import { type MutationReport, mutationScores, scoreTable } from './score.ts';
 
 /**
  * Mutation testing of the hand-written heart with StrykerJS:
@@ -63,7 +63,9 @@ const { status } = spawnSync(
   ['run', 'tests/mutation/stryker.config.mjs', '--mutate', mutate.join(',')],
   { cwd: root, stdio: 'inherit' },
 );
-const { scores, survivors } = mutationScores(JSON.parse(readFileSync(report, 'utf8')) as MutationReport); // the form that its own schema fixes
+const { scores, survivors } = mutationScores(
+  JSON.parse(readFileSync(report, 'utf8')) as MutationReport,
+); // the form that its own schema fixes
 console.log(scoreTable(scores));
 for (const line of survivors) console.log(line);
 process.exitCode = status ?? 1;
