@@ -10,6 +10,7 @@ export default {
   timeoutFactor: 4,
   dryRunTimeoutMinutes: 60,
   tempDirName: 'output/mutation/sandbox',
+  cleanTempDir: 'always',
   reporters: ['json', 'progress-append-only'],
   jsonReporter: { fileName: 'output/mutation/mutation.json' },
   ignorePatterns: ['output', 'dist', 'examples/*/node_modules', 'tests/*/node_modules'],
