@@ -34,6 +34,8 @@ export interface CoverageItem {
   readonly status: CoverageStatus;
   /** Examined in part, as the statement says, or only single signs are told of the place. */
   readonly partial?: true;
+  /** For `region`: nothing is said of the region itself, and a test made there by a method asked for covers it. */
+  readonly derived?: true;
   /** Keys of the statements that cover or document it. */
   readonly statements: readonly Key[];
 }
@@ -41,10 +43,11 @@ export interface CoverageItem {
 /** `complete / required` is the least: what was examined as a whole. The others say what is short of it. */
 export interface CoverageCount {
   readonly required: number;
-  /** `complete` and `partial`. */
+  /** `complete`, `partial` and `derived`. */
   readonly covered: number;
   readonly complete: number;
   readonly partial: number;
+  readonly derived: number;
   readonly carried: number;
   readonly documented: number;
   readonly gaps: number;
@@ -147,7 +150,10 @@ function itemOf({ item, own, documented }: Required, marks: Marks): CoverageItem
   if (covering.length > 0) {
     const statements = keysOf(covering);
     const covered: CoverageItem = { ...item, status: 'covered', statements };
-    return covering.every((mark) => mark.partial) ? { ...covered, partial: true } : covered;
+    if (covering.every((mark) => mark.partial)) return { ...covered, partial: true };
+    const [itself] = own;
+    const isTold = itself !== undefined && findMark(marks.covered, itself) !== undefined;
+    return isTold ? covered : { ...covered, derived: true };
   }
   const said = documented.map((places) =>
     places.flatMap((place) => findMark(marks.documented, place) ?? []),
@@ -173,8 +179,12 @@ function countOf(items: readonly CoverageItem[]): CoverageCount {
   return {
     required: items.length,
     covered: having('covered'),
-    complete: items.filter((one) => one.status === 'covered' && one.partial !== true).length,
+    complete: items.filter(
+      ({ status, partial, derived }) =>
+        status === 'covered' && partial !== true && derived !== true,
+    ).length,
     partial: items.filter((one) => one.partial === true).length,
+    derived: items.filter((one) => one.derived === true).length,
     carried: having('carried'),
     documented: having('documented'),
     gaps: having('gap'),

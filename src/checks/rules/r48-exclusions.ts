@@ -1,5 +1,7 @@
 import { ruleTitles } from '../../issues/english/rules.ts';
+import type { ExceptedPlace } from '../../kinds/facets/base.ts';
 import type { Key, Side } from '../../model/primitive.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { CheckContext } from '../context.ts';
 import { figureOf, isMeasured } from '../facts/measured.ts';
 import { methodsMeet } from '../facts/signs.ts';
@@ -37,6 +39,7 @@ interface Stated {
   readonly place?: string | undefined;
   readonly methods?: readonly string[] | undefined;
   readonly tracking?: string | undefined;
+  readonly except?: readonly ExceptedPlace[] | undefined;
 }
 
 function clashes(context: CheckContext, row: Exclusion): readonly RuleFinding[] {
@@ -71,6 +74,7 @@ function near(
 ): boolean {
   if (within === 'exam') return true;
   if (!sidesOverlap(one.side, other.side) || !methodsMeet(one.methods, other.methods)) return false;
+  if (leavesOut(catalogue, one, other) || leavesOut(catalogue, other, one)) return false;
   if (within === 'side') return true;
   if (one.place !== undefined && other.place !== undefined && one.place !== other.place)
     return false;
@@ -78,6 +82,16 @@ function near(
     return false;
   if (one.region === undefined || other.region === undefined) return false;
   return isWithin(catalogue, other.region, one.region);
+}
+
+/** What is said of a group does not hold of the members that it names as exceptions. */
+function leavesOut(catalogue: Catalogue, { except = [] }: Stated, { region, side }: Stated): boolean {
+  return except.some(
+    (one) =>
+      region !== undefined &&
+      isWithin(catalogue, region, one.region) &&
+      sidesOverlap(one.side, side),
+  );
 }
 
 function statedOf(context: CheckContext, thing: Thing): readonly Stated[] {
