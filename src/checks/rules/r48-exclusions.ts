@@ -85,7 +85,11 @@ function near(
 }
 
 /** What is said of a group does not hold of the members that it names as exceptions. */
-function leavesOut(catalogue: Catalogue, { except = [] }: Stated, { region, side }: Stated): boolean {
+function leavesOut(
+  catalogue: Catalogue,
+  { except = [] }: Stated,
+  { region, side }: Stated,
+): boolean {
   return except.some(
     (one) =>
       region !== undefined &&

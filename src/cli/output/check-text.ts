@@ -52,12 +52,14 @@ function countText({
   required,
   complete,
   partial,
+  derived,
   documented,
   carried,
   gaps,
 }: CoverageCount): string {
   const takenOver = carried > 0 ? `, ${carried} taken over and not looked at again` : '';
-  return `${complete} of ${required} examined as a whole, ${partial} in part, ${documented} said not to be done${takenOver}, ${gaps} open`;
+  const byTests = derived > 0 ? `, ${derived} only by tests made there` : '';
+  return `${complete} of ${required} examined as a whole, ${partial} in part${byTests}, ${documented} said not to be done${takenOver}, ${gaps} open`;
 }
 
 const tables = {
