@@ -34,6 +34,8 @@ export function isOfStructure({ code, facts }: Issue): boolean {
     code === 'wrong-type' ||
     code === 'missing-property' ||
     code === 'too-deep' ||
+    // Where a text is unfit, that an object was due there is not told beside it.
+    code === 'invalid-unicode' ||
     facts.reason === 'values' ||
     facts.reason === 'kind'
   );

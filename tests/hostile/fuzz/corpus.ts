@@ -72,6 +72,11 @@ export const corpus: readonly Case[] = [
     input: () => ({ dismissals: [{ prompt: 'R16' }] }),
   },
   { target: 'compileProfiles', why: 'no list', input: () => ({}) },
+  {
+    target: 'parse, check, export and validate',
+    why: 'half a pair for an exam',
+    input: () => '\ud800',
+  },
   { target: 'compileProfiles', why: 'nothing', input: () => undefined },
   { target: 'amendExam', why: 'no exam', input: () => ({ step: {} }) },
   { target: 'amendExam', why: 'nothing', input: () => undefined },
