@@ -1,5 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { parseExam } from '../../src/model/parse-exam.ts';
 import { exponent, grown, measuring } from './growth.ts';
+import { soundExams } from './shapes/exams.ts';
 import { shapes } from './shapes/index.ts';
 
 /** `EVERY_SHAPE=1` for all; a shape takes some two seconds on an idle core. */
@@ -29,6 +31,10 @@ describe.each(shapes.filter((_, at) => at % every === 0))('$entry: $name', (shap
     }
     expect(slope ?? 1).toBeLessThan(mostExponent);
   });
+});
+
+it.each(Object.entries(soundExams))('an exam of %s is accepted', (_, make) => {
+  expect(parseExam(make(20_000)).issues).toEqual([]);
 });
 
 it('tells quadratic work from linear work', () => {

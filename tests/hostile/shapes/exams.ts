@@ -17,11 +17,11 @@ const yearly: Exam = JSON.parse(
   readFileSync(new URL('../../../examples/exams/yearly-check.json', import.meta.url), 'utf8'),
 );
 
-const { conclusion: _, ...withoutConclusion } = yearly;
+const { conclusion: _, instruments: _instruments, history: _history, ...bare } = yearly;
 
 /** An exam with other parts, of whatever form. */
 function examWith(parts: object): Exam {
-  return { ...withoutConclusion, instruments: [], images: [], statements: [], ...parts } as Exam; // damaged on purpose
+  return { ...bare, statements: [], ...parts } as Exam; // damaged on purpose
 }
 
 const note = (at: number) => ({
@@ -46,7 +46,7 @@ const measurement = (at: number) => ({
   side: 'right',
   region: 'lid-upper',
   methods: ['measurement'],
-  value: String(at),
+  value: String(1 + (at % 9)),
   unit: 'mm',
 });
 
@@ -172,7 +172,8 @@ function withShapes(entries: typeof calls, made: typeof exams): Shape[] {
 }
 
 const sound = ['many notes', 'many findings of one place', 'many values of one measure'];
-const soundExams = Object.fromEntries(
+/** Shapes that `parseExam` accepts. */
+export const soundExams = Object.fromEntries(
   Object.entries(exams).filter(([name]) => sound.includes(name)),
 );
 
@@ -180,7 +181,7 @@ const builder: Shape = {
   entry: 'noted',
   name: 'thousands of calls',
   prepare: (bytes) => () => {
-    let draft = startExam(withoutConclusion);
+    let draft = startExam(bare);
     for (let at = 0; at < bytes / 80; at++) draft = noted(draft, 'Harbour wind.');
     return finishExam(draft, 'draft');
   },
