@@ -29,7 +29,8 @@ describe('NDJSON by type of resource', () => {
         ({ resource }) => `${resource?.resourceType}/${resource?.id}`,
       ),
     );
-    expect(read.sort()).toEqual(bundled.sort());
+    // What several exams share, such as a type of instrument, is written once.
+    expect(read.sort()).toEqual([...new Set(bundled)].sort());
   });
 
   it('refers by type and id to lines that are there', () => {

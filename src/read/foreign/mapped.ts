@@ -22,8 +22,12 @@ export function createMeanings(catalogue: Catalogue): Meanings {
     indexes.set(table, index);
     return index;
   };
-  const meant = (table: TableName, coding: Element): readonly string[] =>
-    indexOf(table).get(`${peek(coding, 'system')}|${peek(coding, 'code')}`) ?? [];
+  const meant = (table: TableName, coding: Element): readonly string[] => {
+    const system = peek(coding, 'system');
+    const code = peek(coding, 'code');
+    if (typeof system !== 'string' || typeof code !== 'string') return [];
+    return indexOf(table).get(`${system}|${code}`) ?? [];
+  };
   return {
     rowOf: (table, concept) => {
       const found = new Set(innersOf(concept, 'coding').flatMap((coding) => meant(table, coding)));

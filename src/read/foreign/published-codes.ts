@@ -226,5 +226,8 @@ export function meaningIn<M>(
   list: readonly PublishedCode<M>[],
 ): (system: unknown, code: unknown) => M | undefined {
   const index = new Map(list.map((row) => [`${row.system}|${row.code}`, row.means]));
-  return (system, code) => index.get(`${String(system)}|${String(code)}`);
+  return (system, code) =>
+    typeof system === 'string' && typeof code === 'string'
+      ? index.get(`${system}|${code}`)
+      : undefined;
 }
