@@ -3,7 +3,7 @@ import { bundleOf } from './bundles.ts';
 import { medians } from './timing.ts';
 
 const { validateBundle } =
-  await built<typeof import('../../src/validate/versions/r4.ts')>('validate/r4.js');
+  await built<typeof import('../../src/validate/versions/r4.ts')>('validate/versions/r4.js');
 
 /**
  * Time of a validation over the number of entries, and the slope on logarithmic scales: 1 is linear.

@@ -27,7 +27,7 @@ const few = smoke ? 1 : 10;
 const { checkExam, fromJson, ruleSets, toBundleOrThrow, toJson } =
   await built<typeof import('../../src/index.ts')>('index.js');
 const { validateBundle } =
-  await built<typeof import('../../src/validate/versions/r4.ts')>('validate/r4.js');
+  await built<typeof import('../../src/validate/versions/r4.ts')>('validate/versions/r4.js');
 
 console.log(`Node ${process.version}`);
 exporting();

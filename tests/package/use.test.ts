@@ -11,7 +11,7 @@ function program(name: string, source: string, ...args: string[]): string {
 
 const example = readFileSync(join(root, 'examples/library.ts'), 'utf8')
   .replaceAll("'../src/index.ts'", "'face-neck-fhir'")
-  .replaceAll(/'\.\.\/src\/(validate\/[a-z0-9]+)\.ts'/g, "'face-neck-fhir/$1'");
+  .replaceAll(/'\.\.\/src\/validate\/versions\/([a-z0-9]+)\.ts'/g, "'face-neck-fhir/validate/$1'");
 
 describe('the installed package', () => {
   it('loads every entry that it exports', () => {
