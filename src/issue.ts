@@ -143,11 +143,29 @@ export function issuesBelow(prefix: Path, issues: readonly Issue[]): Issue[] {
   return issues.map((found) => ({ ...found, path: [...prefix, ...found.path] }));
 }
 
+/**
+ * Tells whether any issue is an error; warnings and information do not count.
+ *
+ * @param issues From any function of the library.
+ * @returns True where at least one has the severity `error`.
+ * @example
+ * const { coverage, issues: found } = checkExam(exam);
+ * if (!hasErrors(found)) console.log(coverage?.regions.complete);
+ */
 export function hasErrors(issues: readonly Issue[]): boolean {
   return issues.some((found) => found.severity === 'error');
 }
 
-/** What an issue says in a language: from its code and facts, or in English, as it was made. */
+/**
+ * Says what an issue means, from its code and facts, in a language.
+ *
+ * @param found The issue.
+ * @param language Such as `germanIssues`. Default: English, as the issue was made.
+ * @returns One sentence, and the expected form where there is one. English where the language has
+ *   no sentence for the issue.
+ * @example
+ * const messages = issues.map((issue) => issueMessage(issue).message);
+ */
 export function issueMessage(
   found: Issue,
   language?: IssueLanguage,
@@ -168,12 +186,29 @@ function sentenceOf({ code, facts }: Issue, { sentences }: IssueLanguage): Sente
   return undefined;
 }
 
-/** One line for people: `error  statements[3].side  side is missing (expected right or left) [missing-side]`. */
+/**
+ * Writes an issue as one line for people:
+ * `error  statements[3].side  side is missing (expected right or left) [missing-side]`.
+ *
+ * @param found The issue.
+ * @returns Severity, path, sentence, expected form and code, with control characters made harmless
+ *   for a terminal.
+ * @example
+ * for (const issue of issues) console.log(issueText(issue));
+ */
 export function issueText(found: Issue): string {
   return lineOf(found, found, 'expected', found.severity);
 }
 
-/** The same in another language. */
+/**
+ * Writes an issue as one line in another language.
+ *
+ * @param found The issue.
+ * @param language Such as `germanIssues` from `face-neck-fhir/issues/de`.
+ * @returns The same line as `issueText` gives in English.
+ * @example
+ * const inWordsOf = (language: IssueLanguage) => issues.map((issue) => issueTextIn(issue, language));
+ */
 export function issueTextIn(found: Issue, language: IssueLanguage): string {
   const { wording, severities } = language;
   return lineOf(found, issueMessage(found, language), wording.expected, severities[found.severity]);
@@ -206,13 +241,15 @@ export class IssueError extends Error {
 }
 
 /**
- * The value of an outcome, for a caller that would rather catch than ask.
+ * Gives the value of an outcome, for a caller that would rather catch than ask.
  *
  * @param doing What was tried, for the message: `'read the mapping'`.
  * @param outcome What any function of the library returned.
- * @param hear Is given the issues that stand beside a value: warnings, mostly.
+ * @param hear Called with the issues that stand beside a value, mostly warnings.
+ * @returns The value.
  * @throws {IssueError} Where there is no value; it holds all issues.
- * @example const catalogue = orThrow('take our own signs', createCatalogue(additions));
+ * @example
+ * const checked = orThrow('read the exam', parseExam(resource));
  */
 export function orThrow<T>(
   doing: string,

@@ -1,7 +1,14 @@
 /** Where something stands in a structure: property names and array indexes from the root. */
 export type Path = readonly (string | number)[];
 
-/** `['entry', 3, 'resource', 'status']` as FHIRPath-like text: `entry[3].resource.status`. */
+/**
+ * Writes a path as text in the manner of FHIRPath: `entry[3].resource.status`.
+ *
+ * @param path Property names and places in lists, from the outside in.
+ * @returns The text; empty for the root.
+ * @example
+ * pathText(['entry', 3, 'resource', 'status']); // entry[3].resource.status
+ */
 export function pathText(path: Path): string {
   let text = '';
   for (const step of path) {
@@ -12,7 +19,12 @@ export function pathText(path: Path): string {
 }
 
 /**
- * The same as a JSON Pointer: `/entry/3/resource/status`.
+ * Writes a path as a JSON Pointer: `/entry/3/resource/status`.
+ *
+ * @param path Property names and places in lists, from the outside in.
+ * @returns The pointer; empty for the root.
+ * @example
+ * pathPointer(['entry', 3, 'resource', 'status']); // /entry/3/resource/status
  * @see https://www.rfc-editor.org/rfc/rfc6901 section 3 for the escapes
  */
 export function pathPointer(path: Path): string {

@@ -65,9 +65,18 @@ export interface CheckResult {
 }
 
 /**
- * Coverage, consistency, computation, change since the prior exam, and prompts. The exam is taken to
- * be well formed (`parseExam` sees to that); one that only has the right structure gives results
- * that may lack inputs, and one that has not gives issues alone. Nothing in the exam is changed.
+ * Checks an exam: coverage of its protocol, consistency, computed values, change since the prior
+ * exam, and prompts. Nothing in the exam is changed. No prompt is made unless `ruleSets` names a
+ * rule set.
+ *
+ * @param exam An exam that `parseExam` accepts. One that only has the right structure gives results
+ *   that may lack inputs.
+ * @param options Protocol, limits, rule sets and the prior exam; see {@link CheckOptions}.
+ * @returns Everything found, with the rules that could not be evaluated and why. Where `exam` does
+ *   not have the structure of an exam, `issues` alone.
+ * @example
+ * const { prompts, comparisons } = checkExam(exam, { prior: before, ruleSets: ['horner-signs'] });
+ * @see `src/checks/RULES.md` for every rule, its source and its evidence
  */
 export function checkExam(exam: Exam, options: CheckOptions = {}): CheckResult {
   return within(

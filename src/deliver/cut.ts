@@ -16,14 +16,25 @@ export interface CutOptions {
 }
 
 /**
- * A transaction as several bundles to be sent one after the other: what an entry refers to stands in
- * the same bundle or an earlier one, and the report comes last. Each of them can be sent again
- * without harm, so that a delivery that broke off goes on with the bundle at which it stopped.
+ * Cuts a transaction into several bundles to be sent one after the other: what an entry refers to
+ * stands in the same bundle or an earlier one, and the report comes last. Each of them can be sent
+ * again without harm, so that a delivery that broke off can go on with the bundle at which it
+ * stopped.
  *
  * References to earlier bundles name type and id, or the condition under which the target was
- * stored; such a condition is understood in transactions alone, so that a batch needs ids of ours or
- * the answers of the server, which `deliver` puts in.
- * @param bundle from `toBundle` with `bundleType: 'transaction'`
+ * stored. Only transactions understand such a condition: a batch needs ids of ours, or the answers
+ * of the server.
+ *
+ * @param bundle From `toBundle` with `bundleType: 'transaction'`.
+ * @param options Most entries of a bundle, and whether the server takes transactions; see
+ *   {@link CutOptions}.
+ * @returns The bundles in the order to send. It fails where more entries refer to each other in a
+ *   circle than one bundle may hold, and where a batch would refer by a condition.
+ * @throws {RangeError} Where `most` is not a whole number from 1.
+ * @example
+ * const transaction = toBundleOrThrow(exam, { bundleType: 'transaction' });
+ * const pieces = orThrow('cut the transaction', cutBundle(transaction, { most: 50 }));
+ * @see https://hl7.org/fhir/R4/http.html#transaction
  */
 export function cutBundle(bundle: AnyBundle, options: CutOptions): Outcome<readonly AnyBundle[]> {
   const { value: pieces, issues } = piecesOf(bundle, options);

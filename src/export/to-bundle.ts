@@ -27,9 +27,17 @@ import { masterDataKindOf, masterDataMode } from './resources/master-data.ts';
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
 
 /**
- * The exam as a FHIR bundle, deterministic to the byte once written with `toJson`. The exam is
- * checked first; no value when that finds an error, or when it is a draft and drafts are not allowed.
- * @param options version, bundle type, licence policy and identifiers; see {@link ExportOptions}
+ * Exports an exam as a FHIR bundle. The exam is checked first, as by `parseExam`. The same exam and
+ * options give the same bytes once written with `toJson`.
+ *
+ * @param exam The exam to export.
+ * @param options Version, bundle type, SNOMED CT policy and identifiers; see {@link ExportOptions}.
+ * @returns The bundle, with warnings beside it. It fails where the exam has an error, where it is a
+ *   draft and `allowDraft` is not set, and where a code would leave that the policy does not allow.
+ * @example
+ * const outcome = toBundle(exam, { fhirVersion: 'R5', bundleType: 'document' });
+ * if (outcome.ok) console.log(toJson(outcome.value, { pretty: true }));
+ * @see https://hl7.org/fhir/R4/bundle.html
  */
 export function toBundle(
   exam: Exam,
@@ -86,7 +94,16 @@ function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
   return leaks.length > 0 ? failure([...issues, ...leaks]) : success(made.bundle, issues);
 }
 
-/** As {@link toBundle}, but throws an IssueError that holds the issues. */
+/**
+ * Exports an exam like {@link toBundle} and throws where that fails.
+ *
+ * @param exam The exam to export.
+ * @param options As for `toBundle`.
+ * @returns The bundle. Warnings are not returned; `toBundle` gives them.
+ * @throws {IssueError} Where there is no bundle; it holds all issues.
+ * @example
+ * const document = toBundleOrThrow(exam, { bundleType: 'document' });
+ */
 export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle {
   return orThrow('export the exam as FHIR', toBundle(exam, options));
 }

@@ -18,10 +18,19 @@ export interface NdjsonPart {
 export type NdjsonOptions = Omit<ExportOptions, 'bundleType' | 'transaction'>;
 
 /**
- * The resources of exams for a bulk import, one line of JSON each, exam by exam so that any number of
- * them fits in memory. A person, place or device that several exams share is written once, as the
- * first exam of these has it. References name type and id, as they resolve on a server that keeps our ids.
- * The lines of one type, each with a line feed, make the file of that type.
+ * Exports exams for a bulk import, exam by exam, so that any number of them fits in memory. Each
+ * resource is one line of JSON. A person, place or device that several exams share is written once,
+ * as the first of these exams has it. References name type and id, as they resolve on a server that
+ * keeps our ids.
+ *
+ * @param exams The exams to export, in order.
+ * @param options As for `toBundle`, without the bundle type.
+ * @returns One part for each exam: its lines by resource type, and its issues. An exam that cannot
+ *   be exported gives no lines.
+ * @example
+ * for (const { lines } of ndjsonParts([exam])) {
+ *   for (const line of lines.get('Observation') ?? []) console.log(line);
+ * }
  * @see https://hl7.org/fhir/uv/bulkdata/export.html#response---output-file-request
  */
 export function* ndjsonParts(
@@ -36,7 +45,16 @@ export function* ndjsonParts(
   }
 }
 
-/** The same as one, with the lines of all exams by type; issues have the place of the exam before them. */
+/**
+ * Exports exams like {@link ndjsonParts}, with the lines of all of them in memory.
+ *
+ * @param exams One exam, or several in order.
+ * @param options As for `toBundle`, without the bundle type.
+ * @returns The lines of all exams by resource type, and their issues, whose paths begin with the
+ *   place of the exam. An exam that cannot be exported gives no lines.
+ * @example
+ * const observations = toNdjson(exam).lines.get('Observation')?.join('\n');
+ */
 export function toNdjson(
   exams: Exam | Iterable<Exam>,
   options: NdjsonOptions = {},

@@ -23,11 +23,14 @@ export interface StandardSchema<T> {
 }
 
 /**
- * {@link parseExam} as a Standard Schema. Warnings have no place in it: call `parseExam` for them.
+ * Gives {@link parseExam} as a Standard Schema, for form and API frameworks. Warnings have no place
+ * in one: call `parseExam` for them.
  *
- * @param options As of `parseExam`.
- * @returns The object to hand to the framework.
- * @example const form = createForm({ schema: examSchema() });
+ * @param options As for `parseExam`.
+ * @returns The object to hand to the framework. A failure holds message and path of each error.
+ * @example
+ * const result = await examSchema()['~standard'].validate(resource);
+ * @see https://standardschema.dev
  */
 export function examSchema(options?: ParseOptions): StandardSchema<Exam> {
   return {

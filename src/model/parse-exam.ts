@@ -48,8 +48,16 @@ const rules: readonly ExamRule[] = [
 ];
 
 /**
- * The exam held by `value`, typed, or everything that is wrong with it. Nothing is changed, filled
- * in or left out: the value returned is the one given. No value when any issue is an error.
+ * Checks data from outside and types it as an exam. Nothing is changed, filled in or left out: the
+ * value returned is the one given.
+ *
+ * @param value The exam as plain data, such as from `fromJson`.
+ * @param options The catalogue, and whether issues may hold values; see {@link ParseOptions}.
+ * @returns The exam, with warnings beside it. It fails where any issue is an error, and then holds
+ *   all that was found.
+ * @example
+ * const outcome = parseExam(resource);
+ * if (!outcome.ok) console.log(outcome.issues.map(issueText).join('\n'));
  */
 export function parseExam(value: unknown, options: ParseOptions = {}): Outcome<Exam> {
   return within(
@@ -69,7 +77,16 @@ function parsed(value: unknown, options: ParseOptions): Outcome<Exam> {
   return hasErrors(issues) ? failure(issues) : success(exam, issues);
 }
 
-/** As {@link parseExam}, but throws an IssueError that holds the issues. */
+/**
+ * Checks data like {@link parseExam} and throws where that fails.
+ *
+ * @param value The exam as plain data.
+ * @param options As for `parseExam`.
+ * @returns The exam. Warnings are not returned; `parseExam` gives them.
+ * @throws {IssueError} Where there is no exam; it holds all issues.
+ * @example
+ * const checked = parseExamOrThrow(resource);
+ */
 export function parseExamOrThrow(value: unknown, options?: ParseOptions): Exam {
   return orThrow('read the exam', parseExam(value, options));
 }

@@ -23,11 +23,19 @@ import type { ReportOptions } from './report-options.ts';
 import { pageStyle } from './style.ts';
 
 /**
- * A page for people, complete in itself: no script, nothing fetched, every text of the exam escaped.
- * The first page answers who, when, by whom, why, how much it worries, what is to be done, what is
- * abnormal and what was not examined; all else follows. Each statement is told once, in a line that
- * holds when it is read alone. The exam is taken to be well formed (`parseExam`).
- * @throws IssueError with all that was found, where the exam has not the structure of one
+ * A page for people, complete in itself: no script, nothing fetched, every text of the exam
+ * escaped. The first page answers who, when, by whom, why, how much it worries, what is to be done,
+ * what is abnormal and what was not examined; all else follows. Each statement is told once, in a
+ * line that holds when it is read alone. The exam is taken to be well formed (`parseExam`).
+ *
+ * @param exam An exam that `parseExam` accepts.
+ * @param options Language, settings of the checks, and the version before; see
+ *   {@link ReportOptions}.
+ * @returns The page as HTML.
+ * @throws {IssueError} Where `exam` does not have the structure of an exam; it holds all that was
+ *   found.
+ * @example
+ * const page = toHtml(exam, { checks: { prior: before } });
  */
 export function toHtml(exam: Exam, options: ReportOptions = {}): string {
   const { budget } = options.checks ?? {};

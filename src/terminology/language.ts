@@ -63,7 +63,15 @@ export const english: Language = {
   },
 };
 
-/** The same catalogue with its displays in another language; codes and mappings are untouched. */
+/**
+ * Gives a catalogue its displays in another language. Codes and mappings stay as they are.
+ *
+ * @param catalogue The catalogue.
+ * @param language Displays by table and code, such as `german` from `face-neck-fhir/languages/de`.
+ * @returns A new catalogue. A row for which the language has no display keeps its own.
+ * @example
+ * const translated = (language: Language) => inLanguage(builtInCatalogue, language);
+ */
 export function inLanguage(catalogue: Catalogue, { displays }: Language): Catalogue {
   const tables = Object.entries(catalogue).map(([table, rows]): [string, unknown] => {
     const words = Object.hasOwn(displays, table) ? displays[table as TableName] : undefined; // a key of it

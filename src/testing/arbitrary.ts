@@ -16,9 +16,16 @@ export interface ArbitraryOptions extends Pick<SampleOptions, 'catalogue'> {
 }
 
 /**
- * Sample exams for properties of fast-check. A failing one shrinks: statements and optional parts
- * fall away until each that is left is needed for the failure. `parseExam` finds no error in any.
- * fast-check is passed in, so that nobody needs it who does not use this.
+ * Makes sample exams for properties of fast-check. A failing one shrinks: statements and optional
+ * parts fall away until each that is left is needed for the failure. fast-check is passed in, so
+ * that only those who use it need it.
+ *
+ * @param fc The module `fast-check`.
+ * @param options Sizes of the exams (default `small` and `edge`) and the catalogue to draw from.
+ * @returns An arbitrary of exams in which `parseExam` finds no error.
+ * @example
+ * const property = fc.property(examArbitrary(fc), (one) => parseExam(one).ok);
+ * @see https://fast-check.dev
  */
 export function examArbitrary(fc: FastCheck, options: ArbitraryOptions = {}): Arbitrary<Exam> {
   const { sizes = ['small', 'edge'], catalogue } = options;

@@ -30,9 +30,14 @@ export interface SampleOptions {
 }
 
 /**
- * An invented exam that follows from the seed alone: a yearly check of a vineyard or harbour worker.
- * `parseExam` finds no error in it; a draft is never made. It is test data: plausible in its form,
- * not in its medicine.
+ * Invents an exam that follows from the seed alone: a yearly check of a vineyard or harbour worker.
+ * It is test data: plausible in its form, not in its medicine.
+ *
+ * @param seed A whole number.
+ * @param options Size, and the catalogue to draw from; see {@link SampleOptions}.
+ * @returns An exam in which `parseExam` finds no error; never a draft.
+ * @example
+ * const invented = sampleExam(7, { size: 'small' });
  */
 export function sampleExam(seed: number, options: SampleOptions = {}): Exam {
   const size = options.size ?? 'usual';
@@ -80,7 +85,16 @@ export function sampleExam(seed: number, options: SampleOptions = {}): Exam {
   };
 }
 
-/** `count` exams, of the seed and those that follow it. */
+/**
+ * Invents several exams, of the seed and those that follow it.
+ *
+ * @param seed A whole number: the seed of the first exam.
+ * @param count How many exams.
+ * @param options As for {@link sampleExam}.
+ * @returns The exams, one at a time.
+ * @example
+ * for (const invented of sampleExams(1, 9)) console.log(invented.id);
+ */
 export function* sampleExams(
   seed: number,
   count: number,

@@ -11,9 +11,16 @@ export interface OperationOutcomeOptions {
 }
 
 /**
- * Issues as a FHIR resource, valid in R4, R4B and R5. Each has the type that comes nearest in HL7's
- * list, our own code and message in `details`, and where it stands as FHIRPath relative to the
- * resource that was looked at. No issues give one that says so, since FHIR asks for at least one.
+ * Writes issues as a FHIR OperationOutcome that is valid in R4, R4B and R5. Each issue has the type
+ * that comes nearest in HL7's list, our own code and message in `details`, and its place as
+ * FHIRPath relative to the resource that was looked at.
+ *
+ * @param issues From any function of the library.
+ * @param options `canonicalBase`: base of the code system of our issue codes.
+ * @returns The resource. No issues give one that says so, since FHIR asks for at least one.
+ * @example
+ * const answer = toOperationOutcome(parseExam(resource).issues);
+ * @see https://hl7.org/fhir/R4/operationoutcome.html
  */
 export function toOperationOutcome(
   issues: readonly Issue[],

@@ -4,8 +4,15 @@ import { codeEntries, root } from './fresh.ts';
 
 const printer = ts.createPrinter({ removeComments: true });
 
-/** The public names of every entry with their declarations, from the built types; no comments. */
-export function apiText(): string {
+export interface EntryNames {
+  /** As it is imported: `face-neck-fhir/report`. */
+  readonly entry: string;
+  /** Public names with their declarations, without comments. */
+  readonly declarations: ReadonlyMap<string, string>;
+}
+
+/** The public names of every entry, from the built types. */
+export function publicNames(): EntryNames[] {
   const files = codeEntries.map(({ types }) => join(root, types));
   const program = ts.createProgram(files, {
     module: ts.ModuleKind.NodeNext,
@@ -14,15 +21,21 @@ export function apiText(): string {
     types: [],
   });
   const checker = program.getTypeChecker();
-  const parts = codeEntries.map(({ name, types }) => {
+  return codeEntries.map(({ name, types }) => {
     const source = program.getSourceFile(join(root, types));
     const module = source && checker.getSymbolAtLocation(source);
     if (module === undefined) throw new TypeError(`cannot read the types of ${name}`);
-    const lines = checker
-      .getExportsOfModule(module)
-      .map((symbol) => declarationText(symbol, checker))
-      .sort();
-    return `# ${name}\n\n${lines.join('\n')}\n`;
+    const symbols = checker.getExportsOfModule(module);
+    const texts = symbols.map((one) => [one.name, declarationText(one, checker)] as const);
+    return { entry: name, declarations: new Map(texts) };
+  });
+}
+
+/** The same as one text, to be compared. */
+export function apiText(): string {
+  const parts = publicNames().map(({ entry, declarations }) => {
+    const lines = [...declarations].map(([name, text]) => `${name}: ${text}`).sort();
+    return `# ${entry}\n\n${lines.join('\n')}\n`;
   });
   return parts.join('\n');
 }
@@ -35,5 +48,5 @@ function declarationText(symbol: ts.Symbol, checker: ts.TypeChecker): string {
     const node = ts.isVariableDeclaration(declaration) ? declaration.parent.parent : declaration;
     return printer.printNode(ts.EmitHint.Unspecified, node, node.getSourceFile());
   });
-  return `${symbol.name}: ${texts.join('\n')}`;
+  return texts.join('\n');
 }

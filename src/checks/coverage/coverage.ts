@@ -74,10 +74,19 @@ export interface Coverage {
 }
 
 /**
- * What of a protocol the exam covers. A region counts as covered by a state of normal, abnormal or
- * partial, by a test made there, or in part by a sign stated there; as documented by "not examined" with its
- * reason, also of a region above it; otherwise it is a gap, and a gap is never normal.
- * Issues: a protocol that names what the catalogue does not hold.
+ * Works out how much of a protocol an exam covers. A region is covered by a region state of normal,
+ * abnormal or partial, by a test made there, or in part by a sign stated there. It is documented by
+ * "not examined" with a reason, also where that is said of a region above it. Otherwise it is a
+ * gap, and a gap is never normal.
+ *
+ * @param exam An exam that `parseExam` accepts.
+ * @param protocol A row of the table `protocols`, or a protocol of the same form.
+ * @param catalogue The tables that the codes of both come from.
+ * @returns The coverage, and an issue for each code of the protocol that the catalogue does not
+ *   hold.
+ * @example
+ * const full = builtInCatalogue.protocols.get('full');
+ * if (full) console.log(coverExam(exam, full, builtInCatalogue).coverage.regions.gaps);
  */
 export function coverExam(
   exam: Exam,
@@ -136,7 +145,15 @@ function isStepOf(
   return kind === 'method' && method !== undefined && has(methods, method);
 }
 
-/** What the protocol asks for and the exam is silent on. */
+/**
+ * Lists what the protocol asks for and the exam is silent on.
+ *
+ * @param coverage From `coverExam`, or from the result of `checkExam`.
+ * @returns The items with the status `gap`, in the order of the protocol.
+ * @example
+ * const { coverage } = checkExam(exam);
+ * const gaps = coverage === undefined ? [] : coverageGaps(coverage);
+ */
 export function coverageGaps(coverage: Coverage): readonly CoverageItem[] {
   return coverage.items.filter((one) => one.status === 'gap');
 }

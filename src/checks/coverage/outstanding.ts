@@ -4,8 +4,14 @@ import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts
 import { type CoverageItem, coverageGaps, coverExam } from './coverage.ts';
 
 /**
- * What the protocol of an exam still asks for, in its order: what the exam is silent on so far. It
- * takes a draft of the builder as well as an exam. No value where the protocol is not known.
+ * Lists what the protocol of an exam still asks for: what the exam is silent on so far.
+ *
+ * @param draft A draft of the builder, or an exam.
+ * @param catalogue The tables that hold the protocol. Default: the built-in catalogue.
+ * @returns The open items in the order of the protocol. It fails where the catalogue does not hold
+ *   the protocol.
+ * @example
+ * const next = orThrow('list what is open', outstanding(draft))[0];
  */
 export function outstanding(
   draft: Exam | { readonly exam: Exam },

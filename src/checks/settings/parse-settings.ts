@@ -8,8 +8,16 @@ import { settingsValidator } from '../compiled/settings.js';
 import type { CheckOptions, CheckSettings } from './check-settings.ts';
 
 /**
- * The settings held by `value`, typed, or everything in them that is not of the published schema.
- * Whether they name what the catalogue and the exam hold is told by `checkExam`.
+ * Reads settings for `checkExam` that come from outside, such as a file. Whether they name codes
+ * that the catalogue and the exam hold is for `checkExam` to say.
+ *
+ * @param value The settings as plain data.
+ * @param options `includeValues`: put the offending value into `received` of an issue. Default
+ *   false, since it can be patient data.
+ * @returns The same value, typed. It fails where anything in it does not fit
+ *   `check-settings.schema.json`.
+ * @example
+ * const settings = orThrow('read the settings', parseCheckSettings({ ruleSets: ['horner-signs'] }));
  */
 export function parseCheckSettings(
   value: unknown,

@@ -29,10 +29,19 @@ export interface BulkResult {
 }
 
 /**
- * Converts files to files. In `out`: the results (`bundles.ndjson`, a file for each resource type, or
- * `exams.ndjson`), `quarantine.ndjson` with every exam that could not be converted, `issues.ndjson`,
- * and a summary as text and JSON. A run that was stopped goes on with `resume` and ends with the same
- * bytes as one that was not. Data never makes it throw; a full disk or a dead worker does.
+ * Converts files to files. In `out` stand the results (`bundles.ndjson`, a file for each resource
+ * type, or `exams.ndjson`), `quarantine.ndjson` with every exam that could not be converted,
+ * `issues.ndjson`, and a summary as text and JSON. A run that was stopped goes on with `resume` and
+ * ends with the same bytes as one that was not.
+ *
+ * @param options Inputs, mapping, output folder and number of workers; see {@link BulkOptions}.
+ * @param io A clock for rates, and where progress is shown.
+ * @returns The summary, and issues about mapping and inputs. No summary where nothing was
+ *   converted.
+ * @throws {Error} For a full disk or a worker that died, never for data.
+ * @example
+ * const settings = { mapping, inputs: ['archive'], out: 'converted', jobs: 4 };
+ * const result = await convertFiles(settings, { now: Date.now });
  */
 export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<BulkResult> {
   const converter = await createConverter(options);
@@ -148,6 +157,16 @@ async function filesIn(folder: string): Promise<string[]> {
   }
 }
 
+/**
+ * Tells whether a run needs someone to look at it.
+ *
+ * @param result From `convertFiles`.
+ * @returns True where nothing was converted, an issue about the run is an error, or an exam is in
+ *   quarantine.
+ * @example
+ * const settings = { mapping, inputs: ['archive'], out: 'converted' };
+ * const failed = hasFailed(await convertFiles(settings, { now: Date.now }));
+ */
 export function hasFailed({ summary, issues }: BulkResult): boolean {
   return summary === undefined || hasErrors(issues) || summary.exams.quarantined > 0;
 }

@@ -18,9 +18,20 @@ export interface LineResult {
 /**
  * Converts line by line, one in and one out, for a program that hands out the work. A line is the
  * text of one exam as JSON: `{"raw": "...", "id": ...}`, for CSV with `header`. Each gives one line
- * at once: `{"id": ..., "exam": ..., "result": ...}` with a bundle, a list of resources or an exam, or
- * `{"id": ..., "quarantine": ...}`; both with `issues`. `id` is whatever came in. Lines are not
+ * at once: `{"id": ..., "exam": ..., "result": ...}` with a bundle, a list of resources or an exam,
+ * or `{"id": ..., "quarantine": ...}`; both with `issues`. `id` is whatever came in. Lines are not
  * compared with each other: that an exam comes twice is for the caller to find.
+ *
+ * @param input Bytes of the lines in UTF-8, cut anywhere.
+ * @param settings Mapping and form of the results; see {@link ConvertSettings}.
+ * @param write Takes each line of the result, with its line feed, and is awaited.
+ * @returns How many lines were read and converted. With an error about the mapping nothing was
+ *   read.
+ * @throws {Error} What `input` or `write` throws.
+ * @example
+ * const input = [new TextEncoder().encode(text)];
+ * const asStream = async function* () { yield* input; };
+ * await convertLines(asStream(), { mapping }, async (line) => console.log(line));
  */
 export async function convertLines(
   input: AsyncIterable<Uint8Array>,

@@ -13,7 +13,17 @@ import { findInputs, unreadableInput } from './input/inputs.ts';
 /** Characters of an export that are looked at. */
 const SAMPLE = 4 * 1024 * 1024;
 
-/** A first mapping from the beginning of a file; `.gz` and `.zip` are opened. */
+/**
+ * Makes a first mapping from the beginning of a file. Only names that are codes or displays of the
+ * catalogue are placed, and only plain words get a meaning; a person finishes it.
+ *
+ * @param path The file; `.gz` and `.zip` are opened.
+ * @param options How the file is read, where its beginning does not show it, and the catalogue.
+ * @returns The mapping as far as the file tells it, and an issue for everything left open. A file
+ *   that cannot be read is an issue too.
+ * @example
+ * const file = suggestionText(await suggestFromFile('old.csv'));
+ */
 export async function suggestFromFile(
   path: string,
   options: SuggestOptions = {},

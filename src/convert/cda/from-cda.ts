@@ -6,8 +6,18 @@ import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.
 import { cdaReaderOf } from './reader.ts';
 
 /**
- * Exams of CDA R2 text: each ClinicalDocument with a physical exam section is one exam. Bytes are decoded
- * before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ * Converts CDA R2 documents to exams: each ClinicalDocument with a physical exam section is one
+ * exam. Data never makes it throw.
+ *
+ * @param text The export, decoded: bytes of older character sets are decoded before.
+ * @param mapping What its fields and words mean, whole or as a preset with additions.
+ * @param options The catalogue whose codes the mapping names.
+ * @returns Every exam, converted or in quarantine with the reason, and what became of each field. A
+ *   mapping that is wrong gives issues and no exam.
+ * @example
+ * const { exams, quarantine, ledger } = fromCda(text, mapping);
+ * console.log(exams.length, quarantine.length, ledger.coded, ledger.fields);
+ * @see https://www.hl7.org/implement/standards/product_brief.cfm?product_id=7
  */
 export function fromCda(
   text: string,

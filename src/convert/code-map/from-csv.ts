@@ -16,9 +16,17 @@ const required = ['source', 'code', 'system', 'target', 'relation'] as const;
 const optional = ['action', 'version', 'display', 'unit'] as const;
 
 /**
- * A code map from delimited text with the columns source, code, system, target and relation, and
- * where needed action, version, display and unit; see {@link CodeMapEntry} for what each holds. A
- * blank cell is nothing. Issues carry the line.
+ * Reads a code map from delimited text with the columns source, code, system, target and relation,
+ * and where needed action, version, display and unit; see {@link CodeMapEntry} for what each holds.
+ * A blank cell means nothing is stated.
+ *
+ * @param text The table, decoded, with its header line.
+ * @param options `delimiter` (default a comma), and those of `adopterCodes`.
+ * @returns The map. It fails where `adopterCodes` does and where a column is missing or unknown;
+ *   issues hold the line.
+ * @example
+ * const row = 'findings,naevus,https://harbour.example/codes,M7,equivalent';
+ * const codes = codesFromCsv(`source,code,system,target,relation\n${row}\n`);
  */
 export function codesFromCsv(text: string, options: CsvCodeMapOptions = {}): Outcome<AdopterCodes> {
   return within(

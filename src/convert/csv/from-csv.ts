@@ -10,8 +10,17 @@ import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.
 import { csvReader } from './reader.ts';
 
 /**
- * Exams of a CSV or TSV text, as a mapping says. The text is real text: bytes of older character sets
- * are decoded before. Nothing throws on data; a mapping that is wrong gives issues and no exam.
+ * Converts CSV or TSV to exams, as a mapping says. Data never makes it throw.
+ *
+ * @param text The export, decoded: bytes of older character sets are decoded before.
+ * @param mapping What its fields and words mean, whole or as a preset with additions.
+ * @param options The catalogue whose codes the mapping names.
+ * @returns Every exam, converted or in quarantine with the reason, and what became of each field. A
+ *   mapping that is wrong gives issues and no exam.
+ * @example
+ * const { exams, quarantine, ledger } = fromCsv(text, mapping);
+ * console.log(exams.length, quarantine.length, ledger.coded, ledger.fields);
+ * @see https://www.rfc-editor.org/rfc/rfc4180
  */
 export function fromCsv(
   text: string,

@@ -4,7 +4,15 @@ import { failure, type Outcome } from '../../issue.ts';
 import type { Plan } from '../mapping/plan.ts';
 import { type MappingOptions, prepareMapping } from './prepare-mapping.ts';
 
-/** The data of a mapping file's text, not yet checked. Comments of JavaScript are allowed. */
+/**
+ * Reads the text of a mapping file, which is JSON in which JavaScript comments are allowed. The
+ * mapping is not checked yet.
+ *
+ * @param text The file, decoded.
+ * @returns The data. It fails where the text is not JSON; issues hold the line and column.
+ * @example
+ * const parsed = orThrow('read the mapping', parseMappingText(text));
+ */
 export function parseMappingText(text: string): Outcome<unknown> {
   return fromJson(withoutComments(text.replace(/^\uFEFF/, '')), { budget: budgets.mapping });
 }

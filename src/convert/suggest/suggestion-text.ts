@@ -1,7 +1,14 @@
 import { issueText } from '../../issue.ts';
 import type { Suggestion } from './suggest-mapping.ts';
 
-/** The suggestion as the text of a mapping file, with what is still open as comments before it. */
+/**
+ * Writes a suggestion as the text of a mapping file.
+ *
+ * @param suggestion From `suggestFromFile`.
+ * @returns The mapping as JSON, with what is still open as comments before it.
+ * @example
+ * const file = suggestionText(await suggestFromFile('old.csv'));
+ */
 export function suggestionText({ mapping, issues }: Suggestion): string {
   const open = issues.map((found) => `//   ${issueText(found).replace(/\s+/g, ' ')}`);
   const head = [

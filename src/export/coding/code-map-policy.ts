@@ -12,8 +12,16 @@ export interface MapPolicy {
 }
 
 /**
- * The SNOMED CT codings of a code map that an export with this policy holds back, one issue each:
- * to be looked at when the map is loaded. `path` is the row and the place of the coding in it.
+ * Lists the SNOMED CT codings of a code map that an export with this policy holds back, so that
+ * they can be looked at when the map is loaded.
+ *
+ * @param codes The code map.
+ * @param policy The SNOMED CT policy of the export, and the whole free set where it is at hand.
+ * @returns A warning for each coding held back, whose path is the row and the place of the coding
+ *   in it. Empty where all may leave.
+ * @example
+ * const codes = orThrow('read the code map', codesFromConceptMap(resource));
+ * const held = withheldCodes(codes, { snomed: 'none' });
  */
 export function withheldCodes(
   codes: AdopterCodes,

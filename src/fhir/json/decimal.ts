@@ -18,7 +18,18 @@ export function decimalProperty<P extends string>(property: P, text: string): Re
   return holder as Record<P, number>;
 }
 
-/** The text that `holder[property]` was made from, or its shortest text. Undefined when it is no number. */
+/**
+ * Tells a decimal as it was written: `4.0` and not `4`.
+ *
+ * @param holder The object that has the number.
+ * @param property Name of the property.
+ * @returns The text that `fromJson`, `fromXml` or an export made the number from, or else its
+ *   shortest text without exponent. Undefined where the property is not a finite number.
+ * @example
+ * const reading = orThrow('read', fromJson('{ "value": 4.0 }')) as object;
+ * decimalText(reading, 'value'); // 4.0
+ * @see https://hl7.org/fhir/R4/datatypes.html#decimal
+ */
 export function decimalText(holder: object, property: string): string | undefined {
   // A property of an arbitrary object: unknown until looked at.
   const value: unknown = (holder as Record<string, unknown>)[property];

@@ -13,10 +13,17 @@ export interface FromJsonOptions {
 }
 
 /**
- * The value of a JSON text, with each decimal as it was written (4.0 stays 4.0 for `toJson`). Unlike
- * JSON.parse it refuses a text that names a property of one object twice, since one of the two would
- * be lost in silence, and it says where a fault stands. A property `__proto__` becomes an ordinary
- * one, for the checks of exams and resources to refuse. Issues hold nothing of the text itself.
+ * Reads JSON and keeps each decimal as it was written, so that `toJson` writes 4.0 as 4.0. Unlike
+ * `JSON.parse` it refuses an object that names a property twice, since one of the two would be lost
+ * in silence, and it says where a fault stands. A property `__proto__` becomes an ordinary one,
+ * which the checks of exams and resources refuse.
+ *
+ * @param text JSON, without a byte order mark.
+ * @param options `depth`: levels of nesting that are followed. Default 200.
+ * @returns The value. It fails where the text is not JSON; issues hold the line and column and
+ *   nothing of the text.
+ * @example
+ * const { value, issues } = fromJson(text);
  * @see https://www.rfc-editor.org/rfc/rfc8259
  */
 export function fromJson(text: string, { budget }: FromJsonOptions = {}): Outcome<unknown> {

@@ -1,10 +1,16 @@
 import { carriedText } from './decimal.ts';
 
 /**
- * JSON text of a resource, with each decimal as it was stated (4.0 stays 4.0).
- * Same property order as the object, `undefined` left out, two spaces of indent when `pretty`.
- * @throws TypeError where the value is no plain JSON (bigint, function, number that is not finite),
- *   or nested deeper than a thousand levels
+ * Writes plain data as JSON, with each decimal as it was stated: 4.0 stays 4.0. Properties keep
+ * their order, and `undefined` is left out.
+ *
+ * @param resource A resource, a bundle or any other plain data.
+ * @param options `pretty`: indent by two spaces. Default false: one line.
+ * @returns The text.
+ * @throws {TypeError} Where the data holds what JSON cannot: a bigint, a function, a number that is
+ *   not finite; and where it is nested deeper than a thousand levels.
+ * @example
+ * const pretty = toJson(bundle, { pretty: true });
  */
 export function toJson(resource: unknown, options?: { readonly pretty?: boolean }): string {
   return write(resource, options?.pretty ? '\n' : '');

@@ -25,12 +25,21 @@ export interface LicenceOptions {
 }
 
 /**
- * Every SNOMED CT code in a finished bundle, or any other FHIR resource, that the policy does not let
- * out, whoever put it there: in codings and quantities, extensions, contained resources, value sets,
- * concept maps, and URIs that name a concept. Expressions and value sets by hierarchy need more than
- * a list of ids, so no policy but a licence lets them out. Of text, what names a concept by URI counts
- * wherever it stands, narratives included; an id with its term beside it does not: that is text. An object that stands in several places is told once. A policy
- * that is not understood is an issue and lets nothing out. `toBundle` runs this over what it made.
+ * Finds every SNOMED CT code in a FHIR resource that a policy does not let out, whoever put it
+ * there: in codings and quantities, extensions, contained resources, value sets, concept maps, and
+ * URIs that name a concept. Expressions and value sets by hierarchy need more than a list of ids,
+ * so that only a licence lets them out. In text, narratives included, what names a concept by URI
+ * counts, and an id with its term beside it does not. `toBundle` runs this over what it made.
+ *
+ * @param resource A bundle, or any other resource. An object that stands in several places is
+ *   reported once.
+ * @param policy Which codes may leave. A policy that is not understood is an issue and lets nothing
+ *   out.
+ * @param options The whole free set, and whether issues may hold the code; see
+ *   {@link LicenceOptions}.
+ * @returns An error for each code that may not leave; empty where all may.
+ * @example
+ * const leaks = licenceIssues(bundle, 'free-set');
  */
 export function licenceIssues(
   resource: unknown,

@@ -36,10 +36,18 @@ export interface FromXmlOptions {
 }
 
 /**
- * The resource of a FHIR XML text, in the form that `fromJson` gives of the same resource: decimals
- * keep their digits, a narrative stays as it was written. Elements must be those of the version, in
- * their order. Comments, processing instructions and schema locations are no part of a resource and
- * are not kept. No value where anything is an error.
+ * Reads a resource from FHIR XML, in the form that `fromJson` gives of the same resource: decimals
+ * keep their digits, and a narrative stays as it was written. Elements must be those of the
+ * version, in their order. Comments, processing instructions and schema locations are no part of a
+ * resource and are not kept. External entities are never read, and a DOCTYPE is refused.
+ *
+ * @param text The XML, decoded.
+ * @param options `fhirVersion` (default `R4`), and bounds on depth and size; see
+ *   {@link FromXmlOptions}.
+ * @returns The resource as plain data. It fails where anything is an error; issues hold the line
+ *   and column.
+ * @example
+ * const { value, issues } = fromXml(text, { fhirVersion: 'R5' });
  * @see https://hl7.org/fhir/R4/xml.html
  */
 export function fromXml(

@@ -39,10 +39,15 @@ export interface ToXmlOptions {
 }
 
 /**
- * FHIR XML of a resource, with the elements in the order of their definitions, decimals as they were
- * stated and the narrative as the XHTML that it is. A resource that cannot be written without loss
- * gives issues and no text: unknown types and properties, values of another type, empty ones, text
- * that XML cannot hold.
+ * Writes a resource as FHIR XML, with the elements in the order of their definitions, decimals as
+ * they were stated and the narrative as the XHTML that it is.
+ *
+ * @param resource A bundle or any other resource, as plain data.
+ * @param options `fhirVersion` (default `R4`) and layout; see {@link ToXmlOptions}.
+ * @returns The text. It fails where the resource cannot be written without loss: unknown types and
+ *   properties, values of another type, empty ones, text that XML cannot hold.
+ * @example
+ * const xml = orThrow('write XML', toXml(bundle));
  * @see https://hl7.org/fhir/R4/xml.html
  */
 export function toXml(

@@ -13,7 +13,17 @@ type FindingDetails = Details<Finding> & {
   >;
 };
 
-/** A sign that was found. */
+/**
+ * Adds a sign that was found.
+ *
+ * @param draft The draft so far.
+ * @param finding Code of the sign, from the table `findings` or marked as {@link added}.
+ * @param place The region, and its side where it is paired (always the patient's own).
+ * @param details Attributes of the sign, certainty, methods, examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = present(draft, 'naevus', { region: 'temple', side: 'right' }, { note: 'As last year' });
+ */
 export function present(
   draft: ExamDraft,
   finding: FindingCode | AddedCode,
@@ -33,7 +43,18 @@ export function present(
   });
 }
 
-/** A sign that was looked for and not found; of a group of regions, with the members excepted. */
+/**
+ * Adds a sign that was looked for and not found.
+ *
+ * @param draft The draft so far.
+ * @param finding Code of the sign, from the table `findings` or marked as {@link added}.
+ * @param place The region, and its side where it is paired. A group of regions stands for all its
+ *   members but those in `except`.
+ * @param details Exceptions, methods, examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = absent(draft, 'naevus', { region: 'temple', side: 'both' });
+ */
 export function absent(
   draft: ExamDraft,
   finding: FindingCode | AddedCode,
@@ -43,7 +64,17 @@ export function absent(
   return state(draft, { kind: 'finding', finding, presence: 'absent', ...place, ...details });
 }
 
-/** A sign that was looked for and could not be decided. */
+/**
+ * Adds a sign that was looked for and could not be decided.
+ *
+ * @param draft The draft so far.
+ * @param finding Code of the sign, from the table `findings` or marked as {@link added}.
+ * @param place The region, and its side where it is paired.
+ * @param details Methods, examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = indeterminate(draft, 'naevus', { region: 'temple', side: 'left' });
+ */
 export function indeterminate(
   draft: ExamDraft,
   finding: FindingCode | AddedCode,

@@ -8,7 +8,18 @@ import type { FunctionTest } from './statement.ts';
 /** What can be said of a test besides its answer. */
 export type TestDetails = Details<FunctionTest> & { readonly reason?: ReasonGiven };
 
-/** A reflex, hearing, swallowing or similar test, and its result. */
+/**
+ * Adds a reflex, hearing, swallowing or similar test, and its result.
+ *
+ * @param draft The draft so far.
+ * @param test Code of the test.
+ * @param result A result that this test takes.
+ * @param details The side where the test has one; the reason where it was not made; examiner, time,
+ *   note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = tested(draft, 'rinne', 'positive', { side: 'left' });
+ */
 export function tested<T extends keyof FunctionTestTypes>(
   draft: ExamDraft,
   test: T,

@@ -9,7 +9,21 @@ type MeasurementDetails = Details<Measurement> &
     readonly conditions?: readonly [MeasureConditionCode, ...MeasureConditionCode[]];
   };
 
-/** A quantity. `value` is decimal text with the precision as read: `'4.0'` is not `'4'`. */
+/**
+ * Adds a quantity that was read.
+ *
+ * @param draft The draft so far.
+ * @param measure Code of the measure.
+ * @param place The region of the measure, its side where it is paired, and the method.
+ * @param value Decimal text with the precision as read: `'4.0'` is not `'4'`.
+ * @param unit UCUM code of a unit that the measure takes, such as `mm`.
+ * @param details Single readings, instrument, examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * const lid = { region: 'lid-upper', side: 'left', methods: ['measurement'] } as const;
+ * draft = measured(draft, 'pfh', lid, '9.0', 'mm');
+ * @see https://ucum.org/ucum
+ */
 export function measured<M extends keyof MeasureTypes>(
   draft: ExamDraft,
   measure: M,
@@ -21,7 +35,19 @@ export function measured<M extends keyof MeasureTypes>(
   return state(draft, { kind: 'measurement', measure, ...place, value, unit, ...details });
 }
 
-/** A measurement that was tried and gave no usable value. */
+/**
+ * Adds a measurement that was tried and gave no usable value.
+ *
+ * @param draft The draft so far.
+ * @param measure Code of the measure.
+ * @param place The region of the measure, its side where it is paired, and the method.
+ * @param unit UCUM code of a unit that the measure takes, such as `mm`.
+ * @param reason Code of the reason, or the reason with words of the examiner.
+ * @param details Instrument, examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = unusable(draft, 'icd', { region: 'eyes' }, 'mm', 'reading-unusable');
+ */
 export function unusable<M extends keyof MeasureTypes>(
   draft: ExamDraft,
   measure: M,

@@ -2,7 +2,17 @@ import { type Details, type ExamDraft, state } from '../../model/builder/draft.t
 import type { Side, Text } from '../../model/primitive.ts';
 import type { Note } from './statement.ts';
 
-/** The examiner's words, verbatim, on a region or on the whole exam. */
+/**
+ * Adds the examiner's words, verbatim.
+ *
+ * @param draft The draft so far.
+ * @param text The words as they are to be kept.
+ * @param details The region and side that they are about, where they are not about the whole exam;
+ *   examiner, time.
+ * @returns The draft with the statement.
+ * @example
+ * draft = noted(draft, 'Sunburn from last week', { region: 'nose' });
+ */
 export function noted(
   draft: ExamDraft,
   text: Text,

@@ -4,8 +4,16 @@ import { type ReasonGiven, reasonOf } from '../../model/builder/reason.ts';
 import type { Normal, RegionState } from './statement.ts';
 
 /**
- * Regions examined and found normal, each with its methods. There is no call for "everything
- * normal": what is not listed here was not called normal.
+ * Adds regions that were examined and found normal. There is no call for "everything normal": what
+ * is not listed was not called normal.
+ *
+ * @param draft The draft so far.
+ * @param places Regions, each with its side where it is paired (always the patient's own) and the
+ *   methods used.
+ * @param details For all places alike: exceptions, examiner, time, note.
+ * @returns The draft with one statement for each place.
+ * @example
+ * draft = normal(draft, [{ region: 'forehead', side: 'both', methods: ['inspection'] }]);
  */
 export function normal(
   draft: ExamDraft,
@@ -19,7 +27,17 @@ export function normal(
   );
 }
 
-/** A region examined and found abnormal; say what was found with {@link present}. */
+/**
+ * Adds a region that was examined and found abnormal. Say what was found there with
+ * {@link present}.
+ *
+ * @param draft The draft so far.
+ * @param place The region, its side where it is paired, and the methods used.
+ * @param details Examiner, time, note, where they differ from the exam's.
+ * @returns The draft with the statement.
+ * @example
+ * draft = abnormal(draft, { region: 'forehead', side: 'right', methods: ['inspection'] });
+ */
 export function abnormal(
   draft: ExamDraft,
   place: ExaminedPlace,
@@ -28,7 +46,18 @@ export function abnormal(
   return state(draft, { kind: 'region-state', state: 'abnormal', ...place, ...details });
 }
 
-/** A region examined in part, with what was in the way. */
+/**
+ * Adds a region that was examined in part, with what was in the way.
+ *
+ * @param draft The draft so far.
+ * @param place The region, its side where it is paired, and the methods used.
+ * @param limit Code of the reason, or the reason with words of the examiner.
+ * @param details Examiner, time, note, where they differ from the exam's.
+ * @returns The draft with the statement.
+ * @example
+ * draft = partlyExamined(
+ *   draft, { region: 'tm', side: 'left', methods: ['otoscopy'] }, 'unable-wax');
+ */
 export function partlyExamined(
   draft: ExamDraft,
   place: ExaminedPlace,
@@ -44,7 +73,17 @@ export function partlyExamined(
   });
 }
 
-/** A region that was not examined, with the reason. */
+/**
+ * Adds a region that was not examined, with the reason.
+ *
+ * @param draft The draft so far.
+ * @param place The region, and its side where it is paired.
+ * @param reason Code of the reason, or the reason with words of the examiner.
+ * @param details Examiner, time, note, where they differ from the exam's.
+ * @returns The draft with the statement.
+ * @example
+ * draft = notExamined(draft, { region: 'eac', side: 'both' }, 'unable-pain');
+ */
 export function notExamined(
   draft: ExamDraft,
   place: Place,
@@ -60,7 +99,17 @@ export function notExamined(
   });
 }
 
-/** A region that is not there to be examined. */
+/**
+ * Adds a region that the patient does not have, such as after an operation.
+ *
+ * @param draft The draft so far.
+ * @param place The region, and its side where it is paired.
+ * @param reason Code of the reason, or the reason with words of the examiner.
+ * @param details Examiner, time, note, where they differ from the exam's.
+ * @returns The draft with the statement.
+ * @example
+ * draft = notApplicable(draft, { region: 'globe', side: 'left' }, 'structure-absent');
+ */
 export function notApplicable(
   draft: ExamDraft,
   place: Place,

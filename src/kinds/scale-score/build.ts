@@ -3,7 +3,18 @@ import type { Key, Side } from '../../model/primitive.ts';
 import type { ScaleTypes } from '../../terminology/tables/code-types.ts';
 import type { ScaleItem, ScaleScore } from './statement.ts';
 
-/** A score on a scale, as the examiner gives it. */
+/**
+ * Adds a score on a scale, as the examiner gives it. Nothing is computed from it.
+ *
+ * @param draft The draft so far.
+ * @param scale Code of the scale.
+ * @param version Version of the scale.
+ * @param score A number within the scale, or one of its grades.
+ * @param details The place or the statement that is scored; single items; examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = scored(draft, '7pcl', '1999', 3);
+ */
 export function scored<S extends keyof ScaleTypes>(
   draft: ExamDraft,
   scale: S,

@@ -10,7 +10,19 @@ type ModalityAnswer =
   | SensationResultCode
   | { readonly result: SensationResultCode; readonly reason: ReasonGiven };
 
-/** Sensation at one point and side: a result for each modality that was tried or left out. */
+/**
+ * Adds what was felt at one point and side.
+ *
+ * @param draft The draft so far.
+ * @param point Code of the test point.
+ * @param side The patient's own side, or midline.
+ * @param answers A result for each modality that was tried; for one left out, the result
+ *   `not-tested` with its reason.
+ * @param details Whether the eyes were closed; examiner, time, note.
+ * @returns The draft with the statement.
+ * @example
+ * draft = sensation(draft, 'v1', 'left', { 'light-touch': 'normal' });
+ */
 export function sensation<P extends keyof SensationPointTypes>(
   draft: ExamDraft,
   point: P,

@@ -3,7 +3,17 @@ import type { AddedCode } from '../../model/builder/place.ts';
 import type { SymptomCode } from '../../terminology/tables/code-types.ts';
 import type { Symptom } from './statement.ts';
 
-/** A complaint that was asked about, told unasked, or not asked. */
+/**
+ * Adds a complaint that was asked about, volunteered, or not asked about.
+ *
+ * @param draft The draft so far.
+ * @param code Code of the symptom, or one marked as {@link added}.
+ * @param answer What the patient said, or that nobody asked.
+ * @param details The place, words of the patient, onset and course.
+ * @returns The draft with the statement.
+ * @example
+ * draft = symptom(draft, 'itch', 'yes');
+ */
 export function symptom(
   draft: ExamDraft,
   code: SymptomCode | AddedCode,

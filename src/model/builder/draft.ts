@@ -9,7 +9,19 @@ export interface ExamDraft {
 /** What is known when the exam begins. */
 export type ExamStart = Omit<Exam, 'format' | 'status' | 'statements' | 'conclusion'>;
 
-/** An exam without any statement: nothing in it is normal, absent or done until it is said. */
+/**
+ * Begins an exam. It has no statement: nothing in it is normal, absent or done until it is said.
+ *
+ * @param start Who was examined by whom, when, and by which protocol. Times carry an offset from
+ *   UTC.
+ * @returns A draft for the other functions of the builder, each of which gives a new one.
+ * @example
+ * let first = startExam({
+ *   id: 'quay-17', subject: { reference: 'Patient/417' }, examiners: [{ key: 'nurse' }],
+ *   performed: { start: '2025-05-06T08:00:00Z' }, recorded: '2025-05-06T08:20:00Z',
+ *   protocol: { id: 'skin-lesion', version: '1.0.0' },
+ * });
+ */
 export function startExam(start: ExamStart): ExamDraft {
   return { exam: { format: 'face-neck-exam/1', ...start, status: 'draft', statements: [] } };
 }
@@ -22,8 +34,15 @@ export type Details<S extends Statement> = Partial<
 type WithoutKey<S> = S extends Statement ? Omit<S, 'key'> & { readonly key?: string } : never;
 
 /**
- * The draft with one more statement. Without a key of its own the statement gets one made of its
- * kind, code, place and side; a second one of the same gets `.2`, and so on, in the order added.
+ * Adds a statement of any kind; the functions for each kind, such as {@link present}, call this
+ * one. A statement without a key gets one made of its kind, code, place and side; a second one of
+ * the same gets `.2`, and so on in the order added.
+ *
+ * @param draft The draft so far.
+ * @param statement The statement, with or without its key.
+ * @returns The draft with the statement at its end.
+ * @example
+ * draft = state(draft, { kind: 'note', text: 'Sat in the shade', key: 'shade' });
  */
 export function state(draft: ExamDraft, statement: WithoutKey<Statement>): ExamDraft {
   const line = lineBehind(draft);

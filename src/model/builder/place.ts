@@ -12,7 +12,14 @@ declare const addedCode: unique symbol;
 /** A code that an adopter added to the catalogue. The compiler cannot check it; `finishExam` does. */
 export type AddedCode = string & { readonly [addedCode]: true };
 
-/** Marks a code as one of the adopter's own. */
+/**
+ * Marks a code as one of your own catalogue, so that the builder takes it.
+ *
+ * @param code A code of a row given to `createCatalogue`.
+ * @returns The same text.
+ * @example
+ * draft = present(draft, added('sun-mark'), { region: 'temple', side: 'right' });
+ */
 export function added(code: string): AddedCode {
   return code as AddedCode; // the brand exists for the compiler only
 }

@@ -37,7 +37,14 @@ export function stateAfter(status: RecordStatus, action: StepAction): RecordStat
   return found && (found.to ?? status);
 }
 
-/** Steps that a state allows, in the order of the table. */
+/**
+ * Lists the steps that a state allows.
+ *
+ * @param status State of an exam.
+ * @returns The steps in the order of the life of a record; empty where none follows.
+ * @example
+ * const buttons = stepsFrom(exam.status);
+ */
 export function stepsFrom(status: RecordStatus): StepAction[] {
   const actions = transitions.filter(({ from }) => from.includes(status));
   return actions.map(({ action }) => action);

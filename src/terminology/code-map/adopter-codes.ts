@@ -24,11 +24,17 @@ const MOST_ENTRIES = 100_000;
 const MOST_CODINGS = 500_000;
 
 /**
- * A code map of an adopter, to be given to `toBundle` as `codes`. Errors, without a value: an unknown
- * table or row, a target that can be no code of its system, one of our own systems as target, a unit
- * that UCUM does not know or that does not fit the measure, a line that stands twice, a circle.
- * Warnings: a line to which no row leads, two codes of one system that claim to be equivalent, a
- * display that is the name of another code.
+ * Checks a code map of your own, to be given to `toBundle` as `codes`.
+ *
+ * @param entries The lines of the map; see {@link CodeMapEntry}.
+ * @param options The catalogue whose rows are mapped, and the base of our code systems.
+ * @returns The map. It fails for an unknown table or row, a target that cannot be a code of its
+ *   system or is one of ours, a unit that UCUM does not know or that does not fit the measure, a
+ *   line that stands twice, and a circle. Warnings: a line to which no row leads, two codes of one
+ *   system that both claim to be equivalent, a display that is the name of another code.
+ * @example
+ * const line = { source: 'findings', code: 'naevus', system: 'https://harbour.example/codes' };
+ * const codes = adopterCodes([{ ...line, target: 'M7', relation: 'equivalent', path: [0] }]);
  */
 export function adopterCodes(
   entries: readonly CodeMapEntry[],

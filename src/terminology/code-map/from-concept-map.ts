@@ -36,9 +36,19 @@ const relations: ReadonlyMap<string, Relation | undefined> = new Map([
 ]);
 
 /**
- * A code map from a FHIR ConceptMap of R4, R4B or R5, given as parsed JSON. The source of a group is
- * one of our code systems, or a system that another group leads to. A concept without a match
- * (`unmatched`, `noMap`) loses our coding in that system where the action is `replace`.
+ * Reads a code map from a FHIR ConceptMap of R4, R4B or R5. The source of a group is one of our
+ * code systems, or a system that another group leads to.
+ *
+ * @param value The ConceptMap as plain data.
+ * @param options `action`: whether a mapping adds a code to ours (`add`, the default) or stands in
+ *   their place (`replace`), where a concept without a match (`unmatched`, `noMap`) loses our
+ *   coding in that system; and those of `adopterCodes`.
+ * @returns The map. It fails where `adopterCodes` does, and where the ConceptMap cannot be
+ *   understood.
+ * @example
+ * const codes = orThrow('read the code map', codesFromConceptMap(resource));
+ * const local = toBundle(exam, { codes });
+ * @see https://hl7.org/fhir/R4/conceptmap.html
  */
 export function codesFromConceptMap(
   value: unknown,

@@ -12,8 +12,15 @@ const validators: Readonly<Record<FhirVersion, (resource: unknown) => Validation
 };
 
 /**
- * Whether a bundle or a single resource conforms to this version of FHIR. Default R4. What was not
- * fully checked does not pass.
+ * Checks whether a bundle or a single resource conforms to a version of FHIR. What was not fully
+ * checked does not pass.
+ *
+ * @param resource The resource as plain data.
+ * @param version Version of FHIR. Default `R4`.
+ * @returns The verdict, whose message names every issue and every rule that was not looked at.
+ * @throws {TypeError} Where there is no such version.
+ * @example
+ * const { pass, message } = conformsTo(bundle, 'R4');
  */
 export function conformsTo(resource: unknown, version: FhirVersion = 'R4'): Verdict {
   if (!Object.hasOwn(validators, version)) {

@@ -14,9 +14,16 @@ export interface HoldsExamOptions extends ReadOptions {
 }
 
 /**
- * Whether the bundle, read back, gives the same exam: what it says and no more, whatever the order of
- * its entries and whatever a server added for its own bookkeeping. Differences are named by their
- * path in the exam and, for a statement, in the bundle; values are not shown.
+ * Checks whether a bundle, read back, gives the same exam: what it says and no more, whatever the
+ * order of its entries and whatever a server added for its own bookkeeping.
+ *
+ * @param bundle The bundle as plain data.
+ * @param exam The exam that it should hold.
+ * @param options Options of the reading, and in `export` those of the export.
+ * @returns The verdict, whose message names differences by their path in the exam and, for a
+ *   statement, in the bundle; values are not shown.
+ * @example
+ * const { pass } = holdsExam(toBundleOrThrow(exam), exam);
  */
 export function holdsExam(bundle: unknown, exam: Exam, options: HoldsExamOptions = {}): Verdict {
   const { export: exported, ...read } = options;

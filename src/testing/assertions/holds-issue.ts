@@ -17,9 +17,16 @@ interface SeenIssue {
 }
 
 /**
- * Whether an OperationOutcome of a server, a result of this library (`{ issues }`) or a list of its
- * issues holds an issue that meets the pattern, such as `expected` of a fault.
- * @throws TypeError where the pattern is empty, since any issue would meet it
+ * Checks whether an issue was reported.
+ *
+ * @param result An OperationOutcome of a server, a result of this library (`{ issues }`) or a list
+ *   of its issues.
+ * @param pattern Severity, code or path that the issue must have, such as `expected` of a fault; at
+ *   least one of them.
+ * @returns The verdict, whose message lists the issues there are.
+ * @throws {TypeError} Where the pattern is empty, since any issue would meet it.
+ * @example
+ * const { pass } = holdsIssue(parseExam(resource), { code: 'missing-side' });
  */
 export function holdsIssue(result: unknown, pattern: IssuePattern): Verdict {
   const { severity, code, path } = pattern;

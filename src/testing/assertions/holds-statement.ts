@@ -19,9 +19,16 @@ export interface AboutPlace {
 }
 
 /**
- * Whether the bundle holds a statement that meets the pattern. The statements that come nearest are
- * named by their FHIR path with what differs in them; their values are not shown.
- * @throws TypeError where the pattern is empty, since any statement would meet it
+ * Checks whether a bundle holds a statement that meets a pattern.
+ *
+ * @param bundle The bundle as plain data.
+ * @param pattern Properties that the statement must have.
+ * @param options As for `fromBundle`.
+ * @returns The verdict, whose message names the statements that come nearest by their FHIR path,
+ *   with what differs in them; values are not shown.
+ * @throws {TypeError} Where the pattern is empty, since any statement would meet it.
+ * @example
+ * const { pass } = holdsStatement(bundle, { kind: 'region-state', region: 'nose' });
  */
 export function holdsStatement(
   bundle: unknown,
@@ -44,7 +51,16 @@ export function holdsStatement(
     : verdict(false, `the bundle does not hold ${wanted}`, nearestLines(rated, pattern));
 }
 
-/** Whether the bundle holds this sign; as {@link holdsStatement}. */
+/**
+ * Checks whether a bundle holds a sign, like {@link holdsStatement}.
+ *
+ * @param bundle The bundle as plain data.
+ * @param finding The sign and what else must hold; `presence` is `present` unless stated.
+ * @param options As for `fromBundle`.
+ * @returns The verdict, with a message as of `holdsStatement`.
+ * @example
+ * const { pass } = holdsFinding(bundle, { finding: 'naevus', side: 'right' });
+ */
 export function holdsFinding(
   bundle: unknown,
   finding: FindingPattern,
@@ -54,9 +70,17 @@ export function holdsFinding(
 }
 
 /**
- * Whether the bundle is silent on a place: it says neither normal nor not examined nor anything
- * else of it or of its parts. Fails, too, where a part of the bundle could not be read, since that
- * part could speak of the place.
+ * Checks whether a bundle is silent on a place: it says neither normal nor not examined nor
+ * anything else about it or its parts. It also fails where a part of the bundle could not be read,
+ * since that part could speak of the place.
+ *
+ * @param bundle The bundle as plain data.
+ * @param place The region, and the side where one is meant.
+ * @param options As for `fromBundle`.
+ * @returns The verdict, whose message names what speaks of the place.
+ * @throws {TypeError} Where the catalogue does not hold the region.
+ * @example
+ * const { pass } = holdsNothingAbout(bundle, { region: 'nose' });
  */
 export function holdsNothingAbout(
   bundle: unknown,

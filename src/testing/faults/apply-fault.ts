@@ -41,9 +41,15 @@ const byId: ReadonlyMap<string, Fault> = new Map(faults.map((fault) => [fault.id
 export const faultIds: readonly string[] = [...byId.keys()];
 
 /**
- * A copy of the bundle with one fault, in a place that the seed chooses; undefined where the bundle
- * has no place for it. The same arguments give the same text.
- * @throws TypeError when no fault has that id
+ * Copies a bundle with one fault in it. The same arguments give the same text.
+ *
+ * @param id One of `faultIds`.
+ * @param bundle A bundle that conforms, as plain data.
+ * @param seed A whole number that chooses the place of the fault.
+ * @returns The copy; undefined where the bundle has no place for the fault.
+ * @throws {TypeError} Where no fault has that id.
+ * @example
+ * const mutants = faultIds.map((id) => applyFault(id, bundle, 7));
  */
 export function applyFault(id: string, bundle: object, seed: number): Mutant | undefined {
   const fault = byId.get(id);

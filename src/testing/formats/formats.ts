@@ -14,16 +14,29 @@ export const legacyFormats: { readonly [Name in LegacyFormatName]: LegacyFormat 
 };
 
 /**
- * Exams as an older system would export them: a long CSV table, ORU^R01 messages, an XML export or
- * CDA documents one behind the other. The mapping of `sampleMapping` reads them; what is lost on the
- * way stands in `formatLosses`.
+ * Writes exams as an older system would export them: a long CSV table, ORU^R01 messages, an XML
+ * export, or CDA documents one after the other. The mapping from {@link sampleMapping} reads them;
+ * what is lost on the way stands in `formatLosses`.
+ *
+ * @param exams The exams to write.
+ * @param format `csv`, `hl7v2`, `xml` or `cda`.
+ * @returns The text of the export.
+ * @example
+ * const messages = writeExams(sampleExams(1, 9), 'hl7v2');
  */
 export function writeExams(exams: Iterable<Exam>, format: LegacyFormatName): string {
   const { begin, exam: write, end } = legacyFormats[format];
   return begin + Array.from(exams, write).join('') + end;
 }
 
-/** The mapping that reads what `writeExams` wrote in this format. */
+/**
+ * Gives the mapping that reads what {@link writeExams} wrote.
+ *
+ * @param format `csv`, `hl7v2`, `xml` or `cda`.
+ * @returns A whole mapping, to be used as it is.
+ * @example
+ * const readsMessages = sampleMapping('hl7v2');
+ */
 export function sampleMapping(format: LegacyFormatName): Mapping {
   return legacyFormats[format].mapping();
 }

@@ -9,11 +9,16 @@ import { probeSteps } from './steps/steps.ts';
 
 /**
  * Finds out what a FHIR server does with exams: stores an invented one, reads it back, searches,
- * changes and withdraws it, and sends faults. It talks to the server at `url` and to no other, for
- * a limited time, and writes nothing but its own invented exams. Every misbehaviour is told in the
- * report; only misuse throws.
- * @param url base of the server; an address that is not this machine needs the option `remote`
- * @throws TypeError where the URL or an option cannot be used
+ * changes and withdraws it, and sends faults. It talks to no other server, for a limited time, and
+ * writes only its own invented exams.
+ *
+ * @param url Base of the server. One that is not on this machine needs the option `remote`.
+ * @param options Version, bounds, and whether it cleans up; see {@link ProbeOptions}.
+ * @returns The report, with every misbehaviour of the server.
+ * @throws {TypeError} Where the URL or an option cannot be used.
+ * @example
+ * const report = await probeServer('http://127.0.0.1:8080/fhir', { clean: true });
+ * console.log(probeText(report));
  */
 export async function probeServer(url: string, options: ProbeOptions = {}): Promise<ProbeReport> {
   const settings = probeSettings(url, options);

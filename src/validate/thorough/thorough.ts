@@ -27,8 +27,12 @@ export const thoroughR5: ExpressionEngine = createEngine(
 );
 
 /**
- * The library has no model of R4B, which changed no type that a path of these expressions leads
- * through; but dom-r4b names types that R4 has not.
+ * Gives fhirpath a model of FHIR R4B, which it has none of. R4B changed no type that a path of the
+ * published expressions leads through; but dom-r4b names types that R4 does not have.
+ *
+ * @returns The model of R4 with the resource types that are new in R4B.
+ * @example
+ * const evaluate = compilerOf(modelOfR4b());
  */
 export function modelOfR4b(): Model {
   const parents = Object.fromEntries(newInR4b.map((type) => [type, 'DomainResource']));
@@ -38,7 +42,16 @@ export function modelOfR4b(): Model {
   return { ...modelOfR4, ...added, type2Parent: { ...modelOfR4.type2Parent, ...parents } };
 }
 
-/** Expressions of FHIRPath on elements of one FHIR version. */
+/**
+ * Compiles FHIRPath expressions on elements of one FHIR version.
+ *
+ * @param model Model of the version, from fhirpath or {@link modelOfR4b}.
+ * @returns A function that compiles an expression on elements of a type, and resolves references by
+ *   a function given to it. What it gives throws where fhirpath does.
+ * @example
+ * const evaluate = compilerOf(modelOfR4b());
+ * @see https://hl7.org/fhirpath/
+ */
 export function compilerOf(model: Model): Compiler {
   return (expression, base, follow) => {
     const compiled = fhirpath.compile({ base, expression: corrected(expression) }, model, {

@@ -31,22 +31,50 @@ const version = createVersion(
   vitalSigns,
 );
 
-/** As `validateBundle` of the small entry, for resources of every type of FHIR R5, and every issue found with it. */
+/**
+ * Validates a bundle or a single resource of any type against FHIR R5.
+ *
+ * @param bundle The resource as plain data. With `fromJson` decimals are judged as they were
+ *   written.
+ * @param options Level, profiles and severities; see {@link ValidateOptions}.
+ * @returns Whether it conforms, every issue, and every rule that was not looked at.
+ * @throws {TypeError} For an unknown level, and for an engine or profiles of another FHIR version.
+ * @example
+ * const { conformance, issues: found } = validateBundle(bundle);
+ * @see https://hl7.org/fhir/R5/validation.html
+ */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
   return runStages(bundle, version, options);
 }
 
 /**
- * The same of a text in JSON or XML of FHIR R5, told apart by the first character. Each issue has the
- * line and column of the element that it is about; what cannot be read has issues and does not conform.
+ * Validates a resource of FHIR R5 given as text: FHIR XML where its first character is `<`, JSON
+ * otherwise.
+ *
+ * @param text The resource.
+ * @param options As for {@link validateBundle}, and bounds on XML.
+ * @returns As of `validateBundle`; each issue has the line and column of the element that it is
+ *   about. Text that cannot be read has issues and does not conform.
+ * @throws {TypeError} For an unknown level, and for an engine or profiles of another FHIR version.
+ * @example
+ * for (const { source, message } of validateText(text).issues) console.log(source?.line, message);
  */
 export function validateText(text: string, options?: ValidateOptions): Validation {
   return runOnText(text, version, options);
 }
 
 /**
- * The same of NDJSON, one resource a line, as it comes: of any number of lines one is held at a time.
- * @param chunks pieces of text, cut anywhere
+ * Validates NDJSON of FHIR R5, one resource a line, as it comes. One line is held in memory at a
+ * time.
+ *
+ * @param chunks Pieces of the text, cut anywhere.
+ * @param options As for {@link validateText}.
+ * @returns The verdict on each line that is not blank, in order, with its number from 1.
+ * @throws {TypeError} At the first line, for an unknown level, and for an engine or profiles of
+ *   another FHIR version.
+ * @example
+ * for await (const { line, valid } of validateLines([text])) if (!valid) console.log(line);
+ * @see https://hl7.org/fhir/R4/nd-json.html
  */
 export function validateLines(
   chunks: Iterable<string> | AsyncIterable<string>,
@@ -56,8 +84,15 @@ export function validateLines(
 }
 
 /**
- * Profiles of an adopter for FHIR R5, put together once for many calls of {@link validateBundle};
- * its `issues` tell what was given and cannot be used.
+ * Puts your own profiles for FHIR R5 together once, for many calls of {@link validateBundle}.
+ *
+ * @param resources StructureDefinitions with or without snapshot, and the value sets, code systems
+ *   and extensions that they use.
+ * @returns The profiles; `issues` lists what was given and cannot be used.
+ * @example
+ * const profiles = compileProfiles([resource]);
+ * const { valid } = validateText(text, { profiles });
+ * @see https://hl7.org/fhir/R5/profiling.html
  */
 export function compileProfiles(resources: readonly unknown[], options?: CompileOptions): Profiles {
   return compileAll(resources, version.plan.definitions, options);

@@ -13,14 +13,34 @@ export type { Unchecked } from '../walk/scope.ts';
 
 const version = createVersion('R4', { ...tables, terminology }, vitalSigns);
 
-/** Whether a bundle, or a single resource, conforms to FHIR R4, and every issue found with it. */
+/**
+ * Validates a bundle or a single resource against FHIR R4: structure, data types, invariants,
+ * codes, references and identity, for the resource types that this library writes. `all-r4` takes
+ * every type.
+ *
+ * @param bundle The resource as plain data. With `fromJson` decimals are judged as they were
+ *   written.
+ * @param options Level, profiles and severities; see {@link ValidateOptions}.
+ * @returns Whether it conforms, every issue, and every rule that was not looked at.
+ * @throws {TypeError} For an unknown level, and for an engine or profiles of another FHIR version.
+ * @example
+ * const { conformance, issues: found } = validateBundle(bundle);
+ * @see https://hl7.org/fhir/R4/validation.html
+ */
 export function validateBundle(bundle: unknown, options?: ValidateOptions): Validation {
   return runStages(bundle, version, options);
 }
 
 /**
- * Profiles of an adopter for FHIR R4, put together once for many calls of {@link validateBundle};
- * its `issues` tell what was given and cannot be used.
+ * Puts your own profiles for FHIR R4 together once, for many calls of {@link validateBundle}.
+ *
+ * @param resources StructureDefinitions with or without snapshot, and the value sets, code systems
+ *   and extensions that they use.
+ * @returns The profiles; `issues` lists what was given and cannot be used.
+ * @example
+ * const profiles = compileProfiles([resource]);
+ * const { valid } = validateBundle(bundle, { profiles });
+ * @see https://hl7.org/fhir/R4/profiling.html
  */
 export function compileProfiles(resources: readonly unknown[], options?: CompileOptions): Profiles {
   return compileAll(resources, version.plan.definitions, options);

@@ -14,9 +14,17 @@ export type CutUnit = ({ readonly unit: RawUnit } | { readonly problem: Issue })
 };
 
 /**
- * The texts of single exams in files and folders, in order, with flat memory: what `convertLines`
- * takes, a line each, for a program that hands out the work. What cannot be read is told and passed
- * over; with a mapping that is wrong nothing is read.
+ * Reads files and folders and gives the text of each exam, in order, with flat memory. As a line of
+ * JSON, each is what `convertLines` takes. What cannot be read is reported and passed over.
+ *
+ * @param paths Files and folders; `.gz` and `.zip` are opened.
+ * @param mapping The mapping, which says how the files are cut.
+ * @returns Units and problems in order, with the name of their file. With a mapping that is wrong,
+ *   the problems of the mapping alone.
+ * @example
+ * for await (const one of cutFiles(['archive'], mapping)) {
+ *   if ('unit' in one) console.log(JSON.stringify(one.unit));
+ * }
  */
 export async function* cutFiles(
   paths: readonly string[],

@@ -11,7 +11,17 @@ export interface Summary extends Tally {
 /** Reasons and issues that are listed in the text. */
 const TOP = 20;
 
-/** The same for people, without any value of the data. */
+/**
+ * Writes the summary of a run for people, without any value of the data.
+ *
+ * @param summary From `convertFiles`.
+ * @returns Lines of text: exams, fields, lines written, reasons for the quarantine, and issues by
+ *   code.
+ * @example
+ * const settings = { mapping, inputs: ['archive'], out: 'converted' };
+ * const { summary } = await convertFiles(settings, { now: Date.now });
+ * if (summary) console.log(summaryText(summary));
+ */
 export function summaryText(summary: Summary): string {
   const { exams, fields, lines, reasons, issues, inputs } = summary;
   const parts = [

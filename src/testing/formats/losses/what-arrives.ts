@@ -16,9 +16,15 @@ export interface Arrival {
 }
 
 /**
- * What is left of an exam that was written in a format and read again by its mapping: the exam itself up
- * to the losses of `formatLosses`. Keys are numbered as `withNumberedKeys` does it, since a reader
- * makes keys of its own.
+ * Works out what is left of an exam that was written in a format and read again by its mapping: the
+ * exam up to the losses of `formatLosses`. Keys are numbered as by {@link withNumberedKeys}, since
+ * a reader makes keys of its own.
+ *
+ * @param exam The exam that is written.
+ * @param format `csv`, `hl7v2`, `xml` or `cda`.
+ * @returns The exam to expect, and the ids of the losses that it met.
+ * @example
+ * const { exam: expected, losses } = whatArrives(exam, 'csv');
  */
 export function whatArrives(exam: Exam, format: LegacyFormatName): Arrival {
   const work = arriving(format);
@@ -56,7 +62,14 @@ export function whatArrives(exam: Exam, format: LegacyFormatName): Arrival {
   return { exam: withNumberedKeys(arrived), losses: [...work.losses] };
 }
 
-/** The exam with the keys `statement-1`, `statement-2` ... in order, and references that follow them. */
+/**
+ * Renames the statements of an exam to `statement-1`, `statement-2` and so on, in order.
+ *
+ * @param exam The exam.
+ * @returns A copy in which references between statements follow the new keys.
+ * @example
+ * const comparable = withNumberedKeys(exam);
+ */
 export function withNumberedKeys(exam: Exam): Exam {
   const keys = new Map(exam.statements.map(({ key }, at) => [key, `statement-${at + 1}`]));
   const renamed = (key: string): string => keys.get(key) ?? key;

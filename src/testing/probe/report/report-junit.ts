@@ -2,8 +2,13 @@ import type { ProbeReport, ProbeStep } from './report.ts';
 import { changeLines, noteText } from './report-text.ts';
 
 /**
- * The report in the XML of JUnit, which build servers show: a test case for each step, and one for
- * each fault. A fault that was accepted is told and does not fail.
+ * Writes the report of a probe as JUnit XML, which build servers show: a test case for each step,
+ * and one for each fault. A fault that the server accepted is told and does not fail.
+ *
+ * @param report From `probeServer`.
+ * @returns The XML.
+ * @example
+ * const xml = probeJUnit(await probeServer('http://127.0.0.1:8080/fhir'));
  */
 export function probeJUnit(report: ProbeReport): string {
   const { steps, faults } = report;

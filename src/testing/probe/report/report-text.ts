@@ -3,7 +3,14 @@ import { allowedChanges, type ServerChange } from '../changes.ts';
 import { misbehaviours, type ProbeNote } from '../misbehaviour.ts';
 import type { ProbeReport, ProbeStep } from './report.ts';
 
-/** The report for people, one line for each thing that it says. */
+/**
+ * Writes the report of a probe for people.
+ *
+ * @param report From `probeServer`.
+ * @returns Lines of text: one for each step, change and fault, and the counts at the end.
+ * @example
+ * const lines = probeText(await probeServer('http://127.0.0.1:8080/fhir'));
+ */
 export function probeText(report: ProbeReport): string {
   const { software, fhirVersion, changes, faults, steps } = report;
   const lines = [

@@ -63,7 +63,15 @@ const mostCodes = 5_000;
 const patience = 3;
 
 /**
- * A client of `$validate-code` and `$expand`.
+ * Makes a client of a terminology server for `$validate-code` and `$expand`, cached and bounded.
+ *
+ * @param options Address of the server, `fetch`, and bounds on time and requests; see
+ *   {@link TerminologyOptions}.
+ * @returns The client. It does not throw on anything a server does: a question that is not answered
+ *   is told as not checked.
+ * @example
+ * const terminology = createTerminology({ baseUrl: 'https://tx.clinic.example/fhir', fetch });
+ * const checked = await withTerminology(bundle, validateBundle(bundle), terminology);
  * @see https://hl7.org/fhir/R4/valueset-operation-validate-code.html
  */
 export function createTerminology(options: TerminologyOptions): Terminology {

@@ -7,10 +7,17 @@ import type { Unchecked } from '../../walk/scope.ts';
 import type { CodeAnswer, Terminology } from './client.ts';
 
 /**
- * A validation once more, with what it could not judge about codes asked of a terminology server:
- * codes outside of a value set become issues, codes in it are no longer unchecked, and what the server
- * does not answer stays unchecked with the reason. A server that is down changes no verdict.
- * @param bundle what was validated
+ * Asks a terminology server about the codes that a validation could not judge. A code outside its
+ * value set becomes an issue, one inside it is no longer unchecked, and one that the server does
+ * not answer stays unchecked with the reason.
+ *
+ * @param bundle What was validated.
+ * @param validation The verdict on it.
+ * @param terminology From `createTerminology`.
+ * @returns The verdict with the answers. A server that is down changes no verdict.
+ * @example
+ * const terminology = createTerminology({ baseUrl: 'https://tx.clinic.example/fhir', fetch });
+ * const { valid } = await withTerminology(bundle, validateBundle(bundle), terminology);
  */
 export async function withTerminology(
   bundle: unknown,
