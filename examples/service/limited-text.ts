@@ -10,6 +10,6 @@ export async function limitedText(
     if (size > limit) return undefined;
     chunks.push(chunk);
   }
-  // Throws on bytes that are no UTF-8: replaced characters would change what was said.
+  // Throws on bytes that are not UTF-8: replaced characters would change what was said.
   return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
 }

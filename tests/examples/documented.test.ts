@@ -8,7 +8,9 @@ function missingIn(declaration: ts.FunctionDeclaration): string[] {
   const parameters = declaration.parameters.filter(
     (parameter) => !ts.getJSDocParameterTags(parameter).some(says),
   );
-  const description = ts.getJSDocCommentsAndTags(declaration).some((one) => ts.isJSDoc(one) && says(one));
+  const description = ts
+    .getJSDocCommentsAndTags(declaration)
+    .some((one) => ts.isJSDoc(one) && says(one));
   const isVoid = declaration.type?.kind === ts.SyntaxKind.VoidKeyword;
   const missing = [
     ...parameters.map(({ name }) => `@param ${name.getText()}`),
@@ -37,7 +39,8 @@ describe('the comments of public functions', () => {
   });
 
   it('are missed where they are missing', () => {
-    const text = '/** Adds. @param a One number. */ export function add(a: number, b: number): number;';
+    const text =
+      '/** Adds. @param a One number. */ export function add(a: number, b: number): number;';
     const source = ts.createSourceFile('add.ts', text, ts.ScriptTarget.ES2022, true);
     const [add] = source.statements;
     if (add === undefined || !ts.isFunctionDeclaration(add)) throw new Error('no function');

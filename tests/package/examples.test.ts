@@ -16,6 +16,7 @@ declare let draft: import('${main}').ExamDraft;
 declare const bundle: import('${main}').AnyBundle;
 declare const issues: readonly import('${main}').Issue[];
 declare const mapping: import('${main}/convert/csv').WrittenMapping;
+declare const validation: import('${main}/validate/r4').Validation;
 declare const resource: unknown;
 declare const text: string;
 `;
@@ -51,9 +52,10 @@ it('the examples in the comments of public functions compile against the built p
   );
   const folder = join(fresh, 'examples');
   mkdirSync(folder, { recursive: true });
-  const byEntry = Map.groupBy(publicFunctions(), ({ entry }) => entry);
-  const files = [...byEntry].map(([entry, functions], at) => {
-    writeFileSync(join(folder, `${at}.ts`), exampleFile(entry, functions, names));
+  const functions = publicFunctions();
+  const files = [...names.keys()].map((entry, at) => {
+    const ofEntry = functions.filter((one) => one.entry === entry);
+    writeFileSync(join(folder, `${at}.ts`), exampleFile(entry, ofEntry, names));
     return `${at}.ts`;
   });
   const compilerOptions = {

@@ -121,7 +121,7 @@ const faults: readonly (readonly [
     'a misspelt property',
     ['statments'],
     [],
-    error('unknown-property', ['statments'], 'not a property of Exam', 'statements'),
+    error('unknown-property', ['statments'], 'this is not a property of Exam', 'statements'),
   ],
   [
     'a decimal as a number',
@@ -216,7 +216,7 @@ const faults: readonly (readonly [
     'a property of another state',
     ['statements', 0, 'reason'],
     { code: 'declined' },
-    error('unknown-property', ['statements', 0, 'reason'], 'not a property of Normal', 'region'),
+    error('unknown-property', ['statements', 0, 'reason'], 'this is not a property of Normal', 'region'),
   ],
   [
     'an unknown side',

@@ -20,7 +20,7 @@ describe('depth', () => {
       {
         code: 'too-deep',
         severity: 'error',
-        message: 'nested too deeply, or in a circle',
+        message: 'the data is nested too deeply, or in a circle',
         path: ['a', 0, 'a', 0, 'a', 0, 'a', 0, 'a', 0],
         expected: 'at most 10 levels',
         facts: { reason: 'levels', maximum: 10 },
@@ -46,7 +46,7 @@ describe('depth', () => {
       {
         code: 'too-large',
         severity: 'error',
-        message: 'too many values',
+        message: 'there are too many values',
         path: [],
         expected: 'at most 1000000',
         facts: { reason: 'values', maximum: 1_000_000 },

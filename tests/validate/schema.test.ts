@@ -95,7 +95,7 @@ const faults: readonly Case[] = [
     'a misspelt property',
     ['interpretaton'],
     [],
-    error('unknown-property', ['interpretaton'], 'not a property of Observation', {
+    error('unknown-property', ['interpretaton'], 'this is not a property of Observation', {
       expected: 'interpretation',
     }),
   ],
@@ -103,19 +103,19 @@ const faults: readonly Case[] = [
     'a property like none',
     ['zzz'],
     1,
-    error('unknown-property', ['[unknown property 13]'], 'not a property of Observation'),
+    error('unknown-property', ['[unknown property 13]'], 'this is not a property of Observation'),
   ],
   [
     'a property of R5 only',
     ['bodyStructure'],
     { reference: 'BodyStructure/1' },
-    error('unknown-property', ['bodyStructure'], 'not a property of Observation'),
+    error('unknown-property', ['bodyStructure'], 'this is not a property of Observation'),
   ],
   [
     'an unknown property deep inside',
     ['code', 'coding', 0, 'kode'],
     'x',
-    error('unknown-property', ['code', 'coding', 0, 'kode'], 'not a property of Coding', {
+    error('unknown-property', ['code', 'coding', 0, 'kode'], 'this is not a property of Coding', {
       expected: 'code',
     }),
   ],
@@ -281,7 +281,7 @@ const faults: readonly Case[] = [
     ['valueQuantity'],
     { value: true, unitt: 'mm' },
     error('wrong-type', ['valueQuantity', 'value'], 'the value is true', { expected: 'a number' }),
-    error('unknown-property', ['valueQuantity', 'unitt'], 'not a property of Quantity', {
+    error('unknown-property', ['valueQuantity', 'unitt'], 'this is not a property of Quantity', {
       expected: 'unit',
     }),
   ],

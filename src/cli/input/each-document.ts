@@ -17,7 +17,7 @@ export interface DocumentStep {
   readonly run: (value: unknown, document: Document) => Promise<StepResult>;
   /** What stands behind the texts of all documents. */
   readonly end?: () => string;
-  /** What to write for a document that is no JSON; nothing, where left out. */
+  /** What to write for a document that is not JSON; nothing, where left out. */
   readonly unread?: (document: Document, issues: readonly Issue[]) => string;
 }
 

@@ -3,7 +3,7 @@ import type { SentenceTable } from '../facts.ts';
 /** Sentences about the conversion of older exports. By code and reason. */
 export const conversion = {
   'unattached-attribute': {
-    finding: 'there is not exactly one present finding that this describes; it is kept as text',
+    finding: 'this does not describe exactly one present finding; it is kept as text',
   },
   'conflicting-fields': {
     names: 'the record has several names of the person, and does not mark one as the legal name',
@@ -350,7 +350,7 @@ export const conversion = {
     processing: ['the message does not come from production', 'P, table 0103'],
   },
   'several-patients': {
-    subject: 'the entry is about someone else than the patient, or a specimen; it is kept as text',
+    subject: 'the entry is about someone other than the patient, or a specimen; it is kept as text',
     'record-target': [
       'the document does not have exactly one recordTarget',
       'one patient in a document',
@@ -386,10 +386,10 @@ export const conversion = {
     ],
   },
   'duplicate-record': {
-    same: 'the record repeats another one of the same exam word for word; it is taken once',
+    same: 'the record repeats another one of the same exam word for word; it is used once',
   },
   'damaged-value': {
-    'exam-id': 'the id of the exam looks as if a spreadsheet changed it',
+    'exam-id': 'the id of the exam looks as if a spreadsheet had changed it',
     'patient-number': [
       'the number does not have the form that the mapping states; a spreadsheet may have changed it',
       '{code?}',
@@ -444,7 +444,7 @@ export const conversion = {
   },
   'stray-text': {
     message: ['there is text outside any message', 'a message that begins with MSH'],
-    exam: ['there are text or attributes outside any exam', 'all data inside the exam elements'],
+    exam: ['there is text, or an attribute, outside any exam', 'all data inside the exam elements'],
   },
   'wrong-delimiters': {
     msh: [

@@ -10,10 +10,10 @@ export const record = {
     twice: 'the object has this property twice',
   },
   'too-deep': {
-    levels: ['nested too deeply, or in a circle', 'at most {maximum} levels'],
+    levels: ['the data is nested too deeply, or in a circle', 'at most {maximum} levels'],
   },
   'too-large': {
-    values: ['too many values', 'at most {maximum}'],
+    values: ['there are too many values', 'at most {maximum}'],
     text: ['the text is too long', 'at most {maximum} characters'],
     list: ['the list is too long', 'at most {maximum} entries'],
     lines: ['the map has too many rows', 'at most {maximum}'],
@@ -31,7 +31,7 @@ export const record = {
     signal: 'ended by the signal of the budget: nothing of a result is kept',
   },
   'issues-cut': {
-    rest: ['more was found, {count} times, than is listed', 'at most {maximum} issues'],
+    rest: ['more issues were found than are listed: {count}', 'at most {maximum} issues'],
   },
   'unsafe-property': {
     name: 'a property of this name is not accepted',
@@ -68,14 +68,14 @@ export const record = {
     text: ['the text is missing', 'text'],
     list: ['the list is missing', 'a list'],
     convention: [
-      'several readings, without saying how the value was derived from them',
+      'there are several readings, and nothing says how the value was derived from them',
       'mean, median, maximum, minimum or last',
     ],
     target: ['there is no target', 'a code; only replace may leave it out'],
     relation: ['how the target relates to the source is not stated', '{codes}'],
     'licence-holder': 'nobody is named as the holder of the licence',
     'batch-place': [
-      'only an answer of the server can say where what a batch refers to is stored',
+      'the batch refers to something whose place only an answer of the server can tell',
       'a transaction, master data that is our own, or a delivery that reads the answers',
     ],
     'held-record': [
@@ -89,8 +89,8 @@ export const record = {
     ],
   },
   'unknown-property': {
-    schema: ['not a property of {type}', '{near?}'],
-    object: ['not a property of this object', '{near?}'],
+    schema: ['this is not a property of {type}', '{near?}'],
+    object: ['this is not a property of the object', '{near?}'],
     table: ['there is no such table', '{near?}'],
     'xml-attribute': 'FHIR does not have this attribute here',
     'xml-element': 'FHIR does not have this element here',
@@ -122,7 +122,7 @@ export const record = {
       'a whole number from {minimum?} to {maximum?}',
       'a whole number from {minimum?}',
     ],
-    'version-order': ['versions must count 1, 2, 3 in order', '{count}'],
+    'version-order': ['versions must be numbered 1, 2, 3 in order', '{count}'],
     threshold: ['a threshold must be a decimal', 'a decimal as text, or off'],
     'side-difference': ['a side difference must be a decimal', 'a decimal as text'],
     'snomed-policy': ['there is no such SNOMED CT policy', 'none, free-set or licensed'],
@@ -134,7 +134,7 @@ export const record = {
       'a bundle of type history holds several states of one record',
       'a bundle that holds each resource once',
     ],
-    'previous-entry': 'an entry of the bundle sent before does not hold a resource',
+    'previous-entry': 'an entry of the previous bundle does not hold a resource',
     'detail-document': [
       'a document holds the parts of the exam, and cannot be the report alone',
       'everything or notable',
@@ -285,11 +285,11 @@ export const record = {
     'left-to-tell': 'left out of the letter, for a person to tell',
     detail: ['{count} statements are left out of this copy of the exam', 'detail: everything'],
     held: [
-      'left out, because the receiver is said to hold the record',
+      'this is left out, because the receiver is said to hold the record',
       'either a reference or a description',
     ],
     withdrawn: [
-      'what was withdrawn is not taken back from a receiver that holds it',
+      'a receiver that holds what was withdrawn is not told of it',
       'the option previous',
     ],
   },
@@ -308,7 +308,7 @@ export const record = {
   },
   'lacking-statement': {
     kept: [
-      'what was sent anew lacks this statement, and it was kept',
+      'the newer version lacks this statement, and it was kept',
       'the statement; or the option lacking, keep or withdraw',
     ],
   },
@@ -329,16 +329,16 @@ export const record = {
     ],
     comparator: 'there is a comparator, but no value',
     itself: 'a statement cannot be about itself',
-    exceptions: 'only what is not there, or normal, can have exceptions',
+    exceptions: 'only an absent sign or a normal region can have exceptions',
     'not-a-member': [
       'an exception must lie within the region of its statement',
       'a region below it',
     ],
-    withdrawn: 'this statement was withdrawn, and stands in the exam',
-    'stated-and-withdrawn': 'a statement is either stated anew or withdrawn',
+    withdrawn: 'this statement was withdrawn, but is still in the exam',
+    'stated-and-withdrawn': 'a statement cannot be both stated again and withdrawn',
     'addition-withdraws': ['an addition cannot withdraw a statement', 'the step amend or correct'],
     opposites: [
-      '{keys} says the opposite of the same place',
+      '{keys} says the opposite about the same place',
       'one of the two, or another side, place, time or method',
     ],
     'region-circle': 'the parent regions lead back to this one',
@@ -348,7 +348,7 @@ export const record = {
     coverage: 'the protocol of the exam is not known, so its coverage cannot be determined',
     outstanding: 'the protocol is not known, so what is outstanding cannot be determined',
     other: [
-      'coverage was determined against another protocol or version than the exam names',
+      'coverage was determined against a protocol or version other than the one the exam names',
       '{code} {version}',
     ],
   },
@@ -359,7 +359,7 @@ export const record = {
     version: 'the prior exam is this exam itself, in another version',
   },
   'other-patient': {
-    other: 'the prior exam is of another patient',
+    other: 'the prior exam belongs to another patient',
     'not-shown': 'nothing in the two records shows that they belong to the same patient',
   },
   'withdrawn-exam': {
@@ -452,7 +452,7 @@ export const record = {
     'kept-as-note': 'kept as a note: {says}',
   },
   'several-patients': {
-    observation: 'this observation is of another patient',
+    observation: 'this observation belongs to another patient',
   },
   'unknown-word': {
     relation: ['there is no such relation', '{codes}'],
@@ -514,21 +514,21 @@ export const record = {
     'no-place': 'a side has no place of its own here and is kept in words',
   },
   'licence-policy': {
-    none: ['a SNOMED CT code, and the policy lets none out', 'no SNOMED CT code'],
+    none: ['this is a SNOMED CT code, and the policy lets none out', 'no SNOMED CT code'],
     hierarchy: [
-      'SNOMED CT by its hierarchy, which the free set does not hold',
+      'this names SNOMED CT codes by their hierarchy, which the free set does not hold',
       'an id of the Global Patient Set of 2020-09',
     ],
     'not-an-id': [
-      'not a plain SNOMED CT id, so it cannot be in the free set',
+      'this is not a plain SNOMED CT id, so it cannot be in the free set',
       'an id of the Global Patient Set of 2020-09',
     ],
     'not-looked-up': [
-      'a SNOMED CT id that is not known to be free; give freeSet to look it up',
+      'this SNOMED CT id is not known to be free; the option freeSet looks it up',
       'an id of the Global Patient Set of 2020-09',
     ],
     'outside-free-set': [
-      'a SNOMED CT id outside the free set',
+      'this SNOMED CT id is outside the free set',
       'an id of the Global Patient Set of 2020-09',
     ],
   },

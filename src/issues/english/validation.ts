@@ -17,7 +17,7 @@ export const validation = {
     ],
     'bound-code': ['there is no code', 'a code of {url}'],
     profile: [
-      'there are fewer than the profile requires',
+      'there are fewer elements than the profile requires',
       'at least {minimum} of slice {code?}',
       'at least {minimum}',
     ],
@@ -207,7 +207,7 @@ export const validation = {
       '{minimum} or more of {url}',
     ],
     profile: [
-      'there are more than the profile allows',
+      'there are more elements than the profile allows',
       'at most {maximum} of slice {code?}',
       'at most {maximum}',
     ],
@@ -242,9 +242,9 @@ export const validation = {
       'a code of {system}, such as {code?}',
       'a code of {system}',
     ],
-    'required-set': ['no code is in the value set that must be used', 'a code of {url}'],
+    'required-set': ['none of the codes is in the value set that must be used', 'a code of {url}'],
     'extensible-set': [
-      'no code is in the value set that should be used where it has a fitting code',
+      'none of the codes is in the value set that should be used where it has a fitting code',
       'a code of {url}',
     ],
   },

@@ -18,7 +18,7 @@ export type TestDetails = Details<FunctionTest> & { readonly reason?: ReasonGive
  *   note.
  * @returns The draft with the statement.
  * @example
- * draft = tested(draft, 'rinne', 'positive', { side: 'left' });
+ * draft = tested(draft, 'rinne', 'air-better', { side: 'left' });
  */
 export function tested<T extends keyof FunctionTestTypes>(
   draft: ExamDraft,

@@ -13,7 +13,7 @@ import type { ScaleItem, ScaleScore } from './statement.ts';
  * @param details The place or the statement that is scored; single items; examiner, time, note.
  * @returns The draft with the statement.
  * @example
- * draft = scored(draft, '7pcl', '1999', 3);
+ * draft = scored(draft, '7pcl', 'weighted-2013', 3);
  */
 export function scored<S extends keyof ScaleTypes>(
   draft: ExamDraft,

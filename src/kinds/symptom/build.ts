@@ -12,7 +12,7 @@ import type { Symptom } from './statement.ts';
  * @param details The place, words of the patient, onset and course.
  * @returns The draft with the statement.
  * @example
- * draft = symptom(draft, 'itch', 'yes');
+ * draft = symptom(draft, 'sym-ear.pain', 'yes');
  */
 export function symptom(
   draft: ExamDraft,

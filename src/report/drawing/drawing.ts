@@ -16,7 +16,7 @@ import { type Column, isDrawn } from './views.ts';
 
 /**
  * The drawing with what is abnormal by number, what has no place in it by name, the legend, and a
- * table of every region, which says the same to those who can not see it.
+ * table of every region, which says the same to those who cannot see it.
  */
 export function drawingPart(page: Page): Content {
   const { exam, prior, catalogue, labels, numbers } = page;

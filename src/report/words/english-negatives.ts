@@ -2,7 +2,7 @@ import type { Negatives } from '../negatives.ts';
 
 /**
  * What is said of a sign that was looked for and not found. A sign without an entry is told by the
- * fallback of `negated`, so a new one can not read as if it were there.
+ * fallback of `negated`, so a new one cannot read as if it were there.
  */
 export const englishNegatives: Negatives = {
   before: {

@@ -144,7 +144,7 @@ export const extensionFaults: readonly Fault[] = dataFaults('extension', [
   },
   {
     id: 'extension-with-fault-in-value',
-    title: 'the value of an extension is no date',
+    title: 'the value of an extension is not a date',
     rule: primitive('dateTime'),
     code: 'value',
     plant: adding(all('Observation'), 'extension', {

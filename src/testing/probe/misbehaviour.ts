@@ -17,12 +17,12 @@ export const misbehaviours = {
   'server-fault': 'the server failed on the request (5xx)',
   'html-answer': 'the answer is a page of HTML',
   'wrong-content-type': 'the content type of the answer is not the one of FHIR JSON',
-  'not-utf-8': 'the answer is no UTF-8 text',
-  'not-json': 'the answer is no JSON',
+  'not-utf-8': 'the answer is not UTF-8 text',
+  'not-json': 'the answer is not JSON',
   'truncated-json': 'the JSON of the answer ends too early',
   'too-large': 'the answer is larger than the limit',
-  'empty-answer': 'the answer is empty where a resource must stand',
-  'wrong-resource': 'the answer is another resource than asked for',
+  'empty-answer': 'the answer is empty where a resource is expected',
+  'wrong-resource': 'the answer is not the resource that was asked for',
   'success-with-error': 'the status says success, and the OperationOutcome says error',
 
   // what is declared
@@ -31,7 +31,7 @@ export const misbehaviours = {
   'ignored-content-type': 'a content type that was asked for was ignored, and none refused',
 
   // what is kept
-  'changed-ids': 'a resource was stored under another id than the one asked for',
+  'changed-ids': 'a resource was stored under an id other than the one asked for',
   'dropped-extension': 'an extension was dropped',
   'dropped-content': 'content was dropped',
   'changed-content': 'content was changed',

@@ -13,7 +13,7 @@ export interface DateTime {
 const form =
   /^(\d{4})(?:-(\d\d)(?:-(\d\d)(?:T(\d\d):(\d\d):(\d\d(?:\.\d+)?)(Z|([+-])(\d\d):(\d\d))?)?)?)?$/;
 
-/** `undefined` for text that is no date or time of FHIR's form; the day may still not exist. */
+/** `undefined` for text that is not a date or time of FHIR's form; the day may still not exist. */
 export function parseDateTime(text: string): DateTime | undefined {
   const found = form.exec(text);
   if (found === null) return undefined;

@@ -230,7 +230,7 @@ export interface FoundCode {
   readonly code: string;
 }
 
-/** `undefined` for a value that is no code at all. */
+/** `undefined` for a value that is not a code. */
 export function codingsOf(value: unknown): readonly FoundCode[] | undefined {
   if (typeof value === 'string') return [{ system: undefined, code: value }];
   if (!isObject(value)) return undefined;

@@ -57,7 +57,7 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
  *   about. Text that cannot be read has issues and does not conform.
  * @throws {TypeError} For an unknown level, and for an engine or profiles of another FHIR version.
  * @example
- * for (const { source, message } of validateText(text).issues) console.log(source?.line, message);
+ * for (const { message, source } of validateText(text).issues) console.log(message, source);
  */
 export function validateText(text: string, options?: ValidateOptions): Validation {
   return runOnText(text, version, options);

@@ -71,7 +71,7 @@ const patience = 3;
  *   is told as not checked.
  * @example
  * const terminology = createTerminology({ baseUrl: 'https://tx.clinic.example/fhir', fetch });
- * const checked = await withTerminology(bundle, validateBundle(bundle), terminology);
+ * const checked = await withTerminology(bundle, validation, terminology);
  * @see https://hl7.org/fhir/R4/valueset-operation-validate-code.html
  */
 export function createTerminology(options: TerminologyOptions): Terminology {

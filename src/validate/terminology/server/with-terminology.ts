@@ -17,7 +17,7 @@ import type { CodeAnswer, Terminology } from './client.ts';
  * @returns The verdict with the answers. A server that is down changes no verdict.
  * @example
  * const terminology = createTerminology({ baseUrl: 'https://tx.clinic.example/fhir', fetch });
- * const { valid } = await withTerminology(bundle, validateBundle(bundle), terminology);
+ * const { valid } = await withTerminology(bundle, validation, terminology);
  */
 export async function withTerminology(
   bundle: unknown,
