@@ -1,7 +1,14 @@
 /**
- * How easily a text reads, as a figure from 0 (very hard) to 100 (very easy), which short and plain
- * texts can pass: English after Flesch R, 1948, J Appl Psychol 32:221-233; German after Amstad T, 1978.
- * Syllables are counted by groups of vowels, without a silent e at the end of an English word.
+ * Measures how easily a text reads, usually as a figure from 0 (very hard) to 100 (very easy);
+ * texts that are short and plain can exceed it. English is judged after Flesch R, 1948, J Appl
+ * Psychol 32:221-233, and German after Amstad T, 1978. Syllables are counted by groups of vowels,
+ * without a silent e at the end of an English word.
+ *
+ * @param text Whole sentences.
+ * @param language Language of the text: `en` or `de`.
+ * @returns The figure; 100 for a text without words.
+ * @example
+ * const plainEnough = readingEase('Your skin looks well.', 'en') >= 60;
  */
 export function readingEase(text: string, language: 'en' | 'de'): number {
   const sentences = text.split(/[.!?:]+(?:\s|$)/).filter((one) => /\p{L}/u.test(one));

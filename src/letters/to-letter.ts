@@ -9,10 +9,18 @@ import { toPatient } from './patient.ts';
 import { englishLetterWords } from './words/english.ts';
 
 /**
- * A letter from an exam, in plain text by section and sentence, each sentence with what it rests on.
- * It holds nothing that the exam does not state, and is a draft: a person reads it over and signs it.
- * Issues: a withdrawn record has no letter; what is left for a person to tell is counted; without the
- * patient's consent an employer is told nothing but that the examination took place.
+ * Drafts a letter from an exam, in plain text by section and sentence, each sentence with what it
+ * rests on. It holds nothing that the exam does not state. A person reads it over and signs it.
+ *
+ * @param exam An exam that `parseExam` accepts.
+ * @param reader Whom the letter is for.
+ * @param options Language, settings of the checks, and what an employer may be told; see
+ *   {@link LetterOptions}.
+ * @returns The letter, with an issue of severity information for each statement left for a person
+ *   to tell. It fails for a withdrawn record. Without the patient's consent an employer is told
+ *   nothing but that the examination took place.
+ * @example
+ * const letter = orThrow('write the letter', toLetter(exam, 'specialist'));
  */
 export function toLetter(
   exam: Exam,

@@ -3,7 +3,15 @@ import type { Letter, SentenceSource } from './letter.ts';
 import type { LetterWords } from './letter-words.ts';
 import { englishLetterWords } from './words/english.ts';
 
-/** The letter as plain text, a sentence a line, to be changed in any editor. */
+/**
+ * Writes a letter as plain text, a sentence a line, to be changed in any editor.
+ *
+ * @param letter From `toLetter`.
+ * @param words In the language of the letter. Default: English.
+ * @returns The text, which begins with the reminder that nobody has read it over yet.
+ * @example
+ * const draftText = letterText(orThrow('write the letter', toLetter(exam, 'specialist')));
+ */
 export function letterText(letter: Letter, words: LetterWords = englishLetterWords): string {
   const sections = letter.sections.map(({ heading, sentences }) =>
     [...(heading === undefined ? [] : [heading]), ...sentences.map(({ text }) => text)].join('\n'),
@@ -12,8 +20,14 @@ export function letterText(letter: Letter, words: LetterWords = englishLetterWor
 }
 
 /**
- * The letter as a page that can be changed in the browser and printed, complete in itself and without
- * script. Each sentence names in `data-of` what it rests on.
+ * Writes a letter as a page that can be changed in the browser and printed, complete in itself and
+ * without script. Each sentence names in `data-of` what it rests on.
+ *
+ * @param letter From `toLetter`.
+ * @param words In the language of the letter. Default: English.
+ * @returns The page as HTML.
+ * @example
+ * const page = letterHtml(orThrow('write the letter', toLetter(exam, 'patient')));
  */
 export function letterHtml(letter: Letter, words: LetterWords = englishLetterWords): string {
   const body = letter.sections.map(({ heading, sentences }) =>

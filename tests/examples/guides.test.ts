@@ -4,7 +4,7 @@ import { expect, it, vi } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
 const folder = resolve(root, 'examples/guides');
-const guides = readdirSync(folder).filter((name) => name.endsWith('.md'));
+const guides = readdirSync(folder).filter((name) => name.endsWith('.md') && name !== 'glossary.md');
 
 /** What the code of each guide prints, line by line. */
 const prints: Readonly<Record<string, readonly string[]>> = {
@@ -55,4 +55,17 @@ it.each(Object.entries(prints))('the guide %s shows code that runs', async (name
   );
   printed.mockRestore();
   expect(shown).toEqual(lines);
+});
+
+it('the glossary names every kind of statement, and each word once, with one sentence', () => {
+  const text = readFileSync(resolve(folder, 'glossary.md'), 'utf8');
+  const rows = [...text.matchAll(/^\| ([a-z ]+) \| (.+) \|$/gm)].slice(1);
+  const words = rows.map(([, word]) => word);
+  expect(words).toEqual([...new Set(words)]);
+  expect(words.length).toBeGreaterThan(30);
+  for (const [, , meaning] of rows) expect(meaning).toMatch(/^[A-Z][^|]*\.$/);
+  const [, , kinds = ''] = rows.find(([, word]) => word === 'kind') ?? [];
+  const folders = readdirSync(resolve(root, 'src/kinds'));
+  const named = folders.filter((name) => name !== 'facets' && name !== 'registries');
+  expect(named.filter((kind) => !kinds.includes(kind.replace('-', ' ')))).toEqual([]);
 });
