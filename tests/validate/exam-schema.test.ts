@@ -216,7 +216,12 @@ const faults: readonly (readonly [
     'a property of another state',
     ['statements', 0, 'reason'],
     { code: 'declined' },
-    error('unknown-property', ['statements', 0, 'reason'], 'this is not a property of Normal', 'region'),
+    error(
+      'unknown-property',
+      ['statements', 0, 'reason'],
+      'this is not a property of Normal',
+      'region',
+    ),
   ],
   [
     'an unknown side',
