@@ -12,6 +12,10 @@ export type { IssueCode } from './issues/codes.ts';
 export type { FactTypes } from './issues/facts.ts';
 export type { IssueLanguage } from './issues/language.ts';
 
+/**
+ * `error`: there is no value, or it must not be used. `warning`: someone should look.
+ * `information`: worth knowing.
+ */
 export type Severity = 'error' | 'warning' | 'information';
 
 /** Where in a text input an issue arose; lines, columns, segments and fields count from 1. */
@@ -71,12 +75,14 @@ export type Issue<Code extends IssueCode = IssueCode> = Code extends IssueCode
  */
 export type Outcome<T> = Success<T> | Failure;
 
+/** A value; its issues are warnings and information. */
 export interface Success<T> {
   readonly ok: true;
   readonly value: T;
   readonly issues: readonly Issue[];
 }
 
+/** No value: at least one issue is an error. */
 export interface Failure {
   readonly ok: false;
   readonly value?: undefined;

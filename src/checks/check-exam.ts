@@ -35,12 +35,15 @@ import { englishChecks } from './words/english.ts';
 
 /** A prompt that fires, with the advice it is taken from and what goes with every prompt. */
 export interface Prompt extends RuleResult {
+  /** The advice that it is taken from. */
   readonly ruleSet: RuleSet;
+  /** Sentences to be shown beside it. */
   readonly cautions: readonly string[];
   /** Set where the clinician set the prompt aside; it stays in the list. */
   readonly dismissed?: Omit<Dismissal, 'prompt'>;
 }
 
+/** Everything that the checks found; the exam itself is as it was. */
 export interface CheckResult {
   /** Left out where the protocol is not known. */
   readonly coverage?: Coverage;

@@ -11,6 +11,7 @@ export interface RuleSet {
   readonly version: string;
   /** What of the advice its prompts do not speak of, because an exam of face and neck cannot answer it. */
   readonly leavesOut: string;
+  /** Publication that its prompts are taken from. */
   readonly source: string;
   readonly evidence: Evidence;
 }
@@ -27,6 +28,7 @@ export type RuleSetId =
   | 'horner-signs'
   | 'facial-weakness-signs';
 
+/** Every rule set that a caller can choose, with its publisher, source and limits. */
 export const ruleSets: readonly (RuleSet & { readonly id: RuleSetId })[] = [
   {
     id: 'red-flags',

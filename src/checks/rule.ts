@@ -61,12 +61,16 @@ export interface RuleFinding {
 export interface RuleResult extends Omit<RuleFinding, 'code' | 'severity'> {
   /** Stable for the same rule and thing, so that a dismissal can name it: `R18:left`. */
   readonly id: string;
+  /** Id of the rule, as in RULES.md: `R18`. */
   readonly ruleId: string;
   readonly title: string;
   readonly kind: RuleKind;
+  /** Version of the rule. */
   readonly version: string;
+  /** Where the advice applies; of prompts. */
   readonly jurisdiction?: string;
   readonly severity: RuleSeverity;
+  /** Publication that the rule or its limit rests on, or "common practice, no source". */
   readonly source: string;
   readonly evidence: Evidence;
 }

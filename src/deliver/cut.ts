@@ -5,6 +5,7 @@ import { referencesIn, withReferences } from '../fhir/references.ts';
 import { failure, type Issue, issue, type Outcome, success } from '../issue.ts';
 import { inOrderOfReference } from './order.ts';
 
+/** The size of the bundles, and what the server takes. */
 export interface CutOptions {
   /** Most entries of one bundle. */
   readonly most: number;

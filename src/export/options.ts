@@ -15,8 +15,13 @@ import type { Detail } from './detail.ts';
 import type { MasterData, MasterDataMode } from './resources/master-data.ts';
 import type { FormMaker } from './resources/presented-form.ts';
 
+/**
+ * Type of the bundle that an exam is exported as; see {@link
+ * https://hl7.org/fhir/R4/valueset-bundle-type.html}.
+ */
 export type BundleType = 'collection' | 'transaction' | 'document';
 
+/** How an exam is exported; each option has a default. */
 export interface ExportOptions {
   /** Default `R4`. */
   readonly fhirVersion?: FhirVersion;
@@ -66,6 +71,7 @@ export interface ExportOptions {
    * show nothing else of a report. `htmlForm()` of the entry `report` makes the page of `toHtml`.
    */
   readonly presentedForms?: FormMaker;
+  /** Identifier systems of your own for exam and statements. Default: systems below `canonicalBase`. */
   readonly identity?: IdentitySystems;
   /** Base of our code systems and profiles. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;

@@ -9,12 +9,14 @@ import { type AnyBundle, toBundle } from './to-bundle.ts';
 
 /** The lines of one exam by type of resource, and what is to be said of it. */
 export interface NdjsonPart {
+  /** Id of the exam. */
   readonly exam: string;
   /** Lines without their ends, in order; none where the exam has an error. */
   readonly lines: ReadonlyMap<string, readonly string[]>;
   readonly issues: readonly Issue[];
 }
 
+/** As of `toBundle`, without what only bundles have. */
 export type NdjsonOptions = Omit<ExportOptions, 'bundleType' | 'transaction'>;
 
 /**

@@ -263,6 +263,7 @@ const table = {
   'batch-count': ['structure', 'a batch with another number of messages than its trailer says'],
 } as const satisfies Readonly<Record<string, readonly [IssueType, string]>>;
 
+/** Code of an issue: stable, for programs. */
 export type IssueCode = keyof typeof table;
 
 /** Type of HL7's required list that comes nearest to a code. */

@@ -69,6 +69,7 @@ export const englishForms = {
   'xml-attribute-once': 'each attribute once',
 } as const;
 
+/** Name of a form of data. */
 export type FormWord = keyof typeof englishForms;
 
 /** The form that would have been accepted. */
@@ -99,4 +100,5 @@ export const englishKinds = {
   function: 'a function',
 } as const;
 
+/** What a value is, in terms of JSON. */
 export type JsonKind = keyof typeof englishKinds;

@@ -12,6 +12,8 @@ export interface IssueLanguage {
   readonly tag: string;
   /** Tables by code and reason. What none of them has stays in English. */
   readonly sentences: readonly SentenceTable[];
+  /** Words for the severities. */
   readonly severities: Readonly<Record<'error' | 'warning' | 'information', string>>;
+  /** Words that sentences are filled with. */
   readonly wording: Wording & { readonly expected: string };
 }

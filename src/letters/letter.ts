@@ -15,9 +15,11 @@ export type SentenceSource = { readonly statement: Key } | { readonly path: Path
 /** One sentence or line, as plain text, with what it rests on. A sentence of the form alone rests on nothing. */
 export interface LetterSentence {
   readonly text: string;
+  /** What the sentence rests on; empty for fixed words. */
   readonly of: readonly SentenceSource[];
 }
 
+/** A part of a letter. */
 export interface LetterSection {
   /** Left out where a section needs no heading: the address, the greeting. */
   readonly heading?: string;
@@ -36,7 +38,9 @@ export interface Letter {
   readonly leftOut: readonly Key[];
 }
 
+/** As of the page, with what a letter needs. */
 export interface LetterOptions extends ReportOptions {
+  /** Default: English. */
   readonly letterWords?: LetterWords;
   /** For the employer: keys of plan items that may be told, with the patient's consent to share. */
   readonly share?: readonly Key[];

@@ -13,6 +13,7 @@ export type Supplied = Partial<
   Pick<Exam, 'id' | 'status' | 'subject' | 'examiners' | 'performed' | 'recorded' | 'protocol'>
 >;
 
+/** How a bundle is read; each option has a default. */
 export interface ReadOptions {
   /** Id of the exam to read, where the bundle holds several. */
   readonly exam?: string;

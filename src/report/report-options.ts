@@ -3,6 +3,7 @@ import type { Exam } from '../model/exam.ts';
 import type { Language } from '../terminology/language.ts';
 import type { ReportWords } from './report-words.ts';
 
+/** Language, checks and prior version of a page. */
 export interface ReportOptions {
   /** Exam, rule sets, thresholds and prior exam to check with; without rule sets no prompt is shown. */
   readonly checks?: CheckOptions;

@@ -37,10 +37,13 @@ export interface Language {
   readonly tag: string;
   /** By table and code as exported: `lesion-border.irregular`. What is left out stays in English. */
   readonly displays: { readonly [Name in TableName]?: Readonly<Record<string, string>> };
+  /** Words for the sides. */
   readonly sides: Readonly<Record<SideCode, string>>;
+  /** Sentences of the generated narrative. */
   readonly texts: Texts;
 }
 
+/** The language of the tables themselves. */
 export const english: Language = {
   tag: 'en',
   displays: {},

@@ -10,6 +10,7 @@ export type FastCheck = Pick<
   'constantFrom' | 'nat' | 'subarray' | 'tuple'
 >;
 
+/** Sizes of the exams, and what they draw from. */
 export interface ArbitraryOptions extends Pick<SampleOptions, 'catalogue'> {
   /** Sizes to draw from. Default: small and edge. */
   readonly sizes?: readonly [SampleSize, ...SampleSize[]];

@@ -19,6 +19,7 @@ import { sampleWarnings } from './sample/warnings.ts';
 
 export type { SampleSize } from './sample/sampling.ts';
 
+/** Size of an invented exam, and what it draws from. */
 export interface SampleOptions {
   /**
    * `small`: a dozen statements; `usual` (default): about a hundred; `full`: every region, test,

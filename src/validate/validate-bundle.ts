@@ -15,6 +15,7 @@ import { isObject, type JsonObject } from './walk/json.ts';
 import type { Scope, Unchecked } from './walk/scope.ts';
 import { visitResource } from './walk/walk.ts';
 
+/** How thoroughly, and against what, a resource is validated. */
 export interface ValidateOptions {
   /** Put the offending value into `received`. Default false, since it can be patient data. */
   readonly includeValues?: boolean;
@@ -43,6 +44,7 @@ export interface ValidateOptions {
  */
 export type Conformance = 'conforms' | 'does-not-conform' | 'not-fully-checked';
 
+/** The verdict on a resource. */
 export interface Validation {
   readonly conformance: Conformance;
   /** The same as conformance `conforms`: never true where something that must be checked was not. */

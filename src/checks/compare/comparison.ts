@@ -15,8 +15,10 @@ export interface Comparison {
   readonly kind: StatementKind;
   /** Code of the finding, measure, test and so on; of the region for a state. */
   readonly code: string;
+  /** Code of the region, where it stands at one. */
   readonly region?: string;
   readonly side?: Side;
+  /** Code, for a sensation. */
   readonly modality?: string;
   /** Key of the lesion that is followed over exams. */
   readonly tracking?: Key;
@@ -28,6 +30,7 @@ export interface Comparison {
   readonly reason?: string;
   /** Codes before and now, for what is stated by a code. */
   readonly values?: { readonly before: string; readonly now: string };
+  /** For a measurement taken in both exams. */
   readonly figures?: FigureChange;
   /** Calendar days between the two; left out where a date is not exact to the day. */
   readonly days?: number;

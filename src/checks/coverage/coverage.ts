@@ -25,7 +25,9 @@ export interface CoverageItem {
   readonly kind: 'region' | 'method' | 'point' | 'test' | 'measure';
   /** Code of the region, point, test or measure. */
   readonly code: string;
+  /** Code of the section of the exam. */
   readonly section: string;
+  /** Left out where the item has no side. */
   readonly side?: OneSide;
   /** For `method`. */
   readonly method?: string;
@@ -42,18 +44,26 @@ export interface CoverageItem {
 
 /** `complete / required` is the least: what was examined as a whole. The others say what is short of it. */
 export interface CoverageCount {
+  /** Items that the protocol asks for. */
   readonly required: number;
   /** `complete`, `partial` and `derived`. */
   readonly covered: number;
+  /** Examined as a whole. */
   readonly complete: number;
+  /** Examined in part. */
   readonly partial: number;
   readonly derived: number;
+  /** Taken over from an earlier exam and not looked at again. */
   readonly carried: number;
+  /** Not examined, with the reason. */
   readonly documented: number;
+  /** Items on which the exam is silent. */
   readonly gaps: number;
 }
 
+/** How much of a protocol an exam covers. */
 export interface Coverage {
+  /** The protocol that the exam was held to. */
   readonly protocol: { readonly id: string; readonly version: string; readonly display: string };
   /** Region and side: the count that stands for the exam as a whole. */
   readonly regions: CoverageCount;
@@ -61,7 +71,9 @@ export interface Coverage {
   readonly methods: CoverageCount;
   /** Test point, side and modality. */
   readonly points: CoverageCount;
+  /** Test and side. */
   readonly tests: CoverageCount;
+  /** Measure and side. */
   readonly measures: CoverageCount;
   /** Region and side, by section of the exam, in the order of the protocol. */
   readonly sections: readonly { readonly section: string; readonly count: CoverageCount }[];

@@ -21,6 +21,7 @@ import { emptyTally } from './output/tally.ts';
 import { builtWorker, localPool, workerPool } from './pool.ts';
 import { runConversion } from './run.ts';
 
+/** What became of a run. */
 export interface BulkResult {
   /** None where the run did not begin: the mapping is wrong, or the folder is not free. */
   readonly summary?: Summary;

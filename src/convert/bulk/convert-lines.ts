@@ -7,6 +7,7 @@ import { type Line, lineSplitter } from './input/line-splitter.ts';
 import { entryUnit } from './input/units-of-input.ts';
 import type { ConvertSettings } from './options.ts';
 
+/** What became of the lines. */
 export interface LineResult {
   /** Lines read, and of them those that were converted. */
   readonly read: number;

@@ -17,9 +17,11 @@ export interface ConvertSettings {
   readonly fhirVersion?: FhirVersion;
   /** Default `collection`. */
   readonly bundleType?: BundleType;
+  /** Default `free-set`. */
   readonly snomed?: SnomedPolicy;
   /** Language of our own displays and texts. Default: English. */
   readonly language?: Language;
+  /** As of the export. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
   /** Rows of an adopter's own tables. */
   readonly additions?: CatalogueAdditions;
@@ -27,6 +29,7 @@ export interface ConvertSettings {
   readonly ledger?: boolean;
 }
 
+/** The inputs and the output of a run. */
 export interface BulkOptions extends ConvertSettings {
   /** Files and folders. `.gz` and `.zip` are opened. */
   readonly inputs: readonly string[];

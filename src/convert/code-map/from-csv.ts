@@ -7,6 +7,7 @@ import { csvReader } from '../csv/reader.ts';
 import type { CsvSource } from '../mapping/source.ts';
 import type { LegacyRecord } from '../record/record.ts';
 
+/** How the table is read. */
 export interface CsvCodeMapOptions extends CodeMapOptions {
   /** Default: `,` */
   readonly delimiter?: CsvSource['delimiter'];

@@ -13,6 +13,7 @@ import { type QuarantineEntry, quarantineEntry } from './quarantine.ts';
 /** An exam made from an export, with what is to be said about it. */
 export interface ConvertedExam {
   readonly exam: Exam;
+  /** About this exam alone. */
   readonly issues: readonly Issue[];
   /** One entry for each field of its records: what became of it. */
   readonly ledger: readonly LedgerEntry[];
@@ -21,6 +22,7 @@ export interface ConvertedExam {
 /** Everything that became of a text. Each of its exams is in `exams` or in `quarantine`. */
 export interface ConvertResult {
   readonly exams: readonly ConvertedExam[];
+  /** Texts that could not become an exam, whole and with the reason. */
   readonly quarantine: readonly QuarantineEntry[];
   /** About the mapping and the text as a whole; those of single exams stand with them. */
   readonly issues: readonly Issue[];

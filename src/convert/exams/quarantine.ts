@@ -5,6 +5,7 @@ import type { RawUnit } from '../record/record.ts';
 export interface QuarantineEntry extends RawUnit {
   /** Code of the first error. */
   readonly reason: IssueCode;
+  /** Everything found in it. */
   readonly issues: readonly Issue[];
   /** Fields that went with it. */
   readonly fields: number;

@@ -82,7 +82,9 @@ export interface CellAbove {
  * quarantine and, mended, back into a run.
  */
 export interface RawUnit {
+  /** Text of one exam, as it stands in the input. */
   readonly raw: string;
+  /** Where in the input it begins. */
   readonly at: SourcePosition;
   /**
    * What the text needs and does not hold itself: column headings, or the lines of a message that

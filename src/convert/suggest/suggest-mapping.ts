@@ -13,9 +13,11 @@ import { headNamesOf, type ItemNames, itemNamesOf } from './head-names.ts';
 import { type NameIndex, nameIndex, nearNames, placeName } from './place-name.ts';
 import { answersOf, readSample, type Sample, type SampleField } from './sample.ts';
 
+/** How the sample is read. */
 export interface SuggestOptions {
   /** How the sample is read. Default: as its beginning shows, with delimiter and grouping of CSV. */
   readonly source?: Source;
+  /** Default: the built-in catalogue. */
   readonly catalogue?: Catalogue;
 }
 

@@ -6,6 +6,7 @@ export interface XmlLimits {
   readonly depth: number;
   /** Attributes of one element. */
   readonly attributes: number;
+  /** Elements of one exam. */
   readonly elements: number;
 }
 

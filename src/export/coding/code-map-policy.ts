@@ -8,6 +8,7 @@ import { standardSystem } from '../../terminology/system-names.ts';
 export interface MapPolicy {
   /** Default `free-set`. */
   readonly snomed?: SnomedPolicy;
+  /** Look-up of the whole free set, from `terminology/free-set`. */
   readonly freeSet?: FreeSet;
 }
 

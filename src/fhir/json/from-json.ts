@@ -7,6 +7,7 @@ import { isKnownName, unknownStep } from '../../shown-path.ts';
 import { positionsIn, type TextPosition } from '../../text-position.ts';
 import { DECIMAL_TEXT, type DecimalCarrier } from './decimal.ts';
 
+/** Bounds on the text. */
 export interface FromJsonOptions {
   /** What the call may take; default `budgets.json`. */
   readonly budget?: BudgetOption;

@@ -15,6 +15,7 @@ import {
   systemNames,
 } from './snomed-uses.ts';
 
+/** What the search for codes may use and show. */
 export interface LicenceOptions {
   /** Look-up of the whole free set. Without it only ids of our own tables are known to be free. */
   readonly freeSet?: FreeSet;

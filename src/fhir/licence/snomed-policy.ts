@@ -10,6 +10,7 @@ import { type FreeSet, isFreeSnomed } from '../../terminology/published/snomed.t
  */
 export type SnomedPolicy = 'none' | 'free-set' | SnomedLicence;
 
+/** The caller's own statement that a licence is held. */
 export interface SnomedLicence {
   readonly licensed: {
     /** Who holds the licence. */

@@ -28,6 +28,7 @@ import { FHIR_NAMESPACE } from './namespace.ts';
 
 type Json = Record<string, unknown>;
 
+/** The version, and the budget of the call. */
 export interface FromXmlOptions {
   /** Default `R4`. */
   readonly fhirVersion?: FhirVersion;

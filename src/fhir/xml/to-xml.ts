@@ -29,6 +29,7 @@ import {
 import type { XmlTypes } from './from-xml.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
 
+/** The version, and the layout of the text. */
 export interface ToXmlOptions {
   /** Default `R4`. */
   readonly fhirVersion?: FhirVersion;

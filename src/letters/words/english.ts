@@ -1,5 +1,6 @@
 import type { LetterWords } from '../letter-words.ts';
 
+/** The words of letters in English. */
 export const englishLetterWords: LetterWords = {
   title: {
     specialist: 'Referral letter',

@@ -3,6 +3,7 @@ import type { Claims } from './claims.ts';
 
 /** A part of a bundle that is not in the exam that was read from it. */
 export interface Remainder {
+  /** In the bundle. */
   readonly path: Path;
   /** FHIR element or resource, with the reason where one is known: `Observation.method`. */
   readonly what: string;

@@ -2,6 +2,7 @@ import { englishChecks } from '../../checks/words/english.ts';
 import type { ReportWords } from '../report-words.ts';
 import { englishNegatives } from './english-negatives.ts';
 
+/** The words of the page in English. */
 export const englishWords: ReportWords = {
   checks: englishChecks,
   title: 'Examination of face and neck',

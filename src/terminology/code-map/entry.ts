@@ -12,7 +12,9 @@ export interface CodeMapEntry {
   readonly system: string;
   /** None: with `replace`, the row has no coding in that system any more. */
   readonly target?: string | undefined;
+  /** Version of the target's system. */
   readonly version?: string | undefined;
+  /** Name of the target, as its system has it. */
   readonly display?: string | undefined;
   /** How the target relates to the source; `wider`: the target means more. */
   readonly relation?: string | undefined;
@@ -22,7 +24,9 @@ export interface CodeMapEntry {
   readonly unit?: string | undefined;
   /** Where it stands in the map; a property stands below it, or where `paths` says. */
   readonly path: Path;
+  /** Places of single properties, where they do not stand below `path`. */
   readonly paths?: { readonly [Property in EntryProperty]?: Path };
+  /** Line of a text that the entry was read from. */
   readonly position?: SourcePosition | undefined;
 }
 
@@ -60,5 +64,6 @@ export interface AdopterEntry {
 
 /** A checked code map, by `table|code` with the table in camel case: `testPoints|v1`. */
 export interface AdopterCodes {
+  /** By row: `findings|naevus`. */
   readonly entries: ReadonlyMap<string, AdopterEntry>;
 }

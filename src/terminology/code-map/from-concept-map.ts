@@ -7,6 +7,7 @@ import type { Relation } from '../types.ts';
 import { adopterCodes, type CodeMapOptions } from './adopter-codes.ts';
 import type { AdopterCodes, CodeMapEntry } from './entry.ts';
 
+/** How a ConceptMap becomes a code map. */
 export interface ConceptMapOptions extends CodeMapOptions {
   /** `replace`: what the map says of a system takes the place of our codings in it. Default `add`. */
   readonly action?: 'add' | 'replace';

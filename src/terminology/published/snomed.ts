@@ -5,7 +5,9 @@ import { untagged } from './published-names.ts';
 export interface FreeSet {
   /** Version of the published set. */
   readonly version: string;
+  /** Number of ids. */
   readonly size: number;
+  /** Whether the set holds the id. */
   readonly has: (id: string) => boolean;
 }
 

@@ -8,6 +8,7 @@ import { examDifferences } from './differences.ts';
 import { toldIn } from './told.ts';
 import { issueLines, type Verdict, verdict } from './verdict.ts';
 
+/** Options of the reading, with those of the export. */
 export interface HoldsExamOptions extends ReadOptions {
   /** How the exam was exported, where that leaves something out: a licence policy, a code map. */
   readonly export?: ExportOptions;

@@ -5,6 +5,7 @@ import { type Verdict, verdict } from './verdict.ts';
 export interface IssuePattern {
   /** `fatal` of an OperationOutcome meets `error`. */
   readonly severity?: string;
+  /** Of HL7's list for an OperationOutcome, ours for a result of this library. */
   readonly code?: string;
   /** `entry[3].resource.status`; the name of the resource before it does not count. */
   readonly path?: string;

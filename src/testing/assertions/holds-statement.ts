@@ -15,6 +15,7 @@ export type FindingPattern = StatementPattern & {
 /** A place of the body; the parts of a region belong to it. */
 export interface AboutPlace {
   readonly region: Code;
+  /** Default: any side. */
   readonly side?: Side;
 }
 

@@ -15,11 +15,17 @@ import type { StatementPattern } from './pattern.ts';
 
 /** The matchers as `expect` shows them; `Result` is what the runner's own matchers return. */
 export interface Matchers<Result = void> {
+  /** As `conformsTo`; default `R4`. */
   toConformTo(version?: FhirVersion): Result;
+  /** As `holdsExam`. */
   toHoldExam(exam: Exam, options?: HoldsExamOptions): Result;
+  /** As `holdsStatement`. */
   toHoldStatement(pattern: StatementPattern, options?: ReadOptions): Result;
+  /** As `holdsFinding`. */
   toHoldFinding(finding: FindingPattern, options?: ReadOptions): Result;
+  /** As `holdsNothingAbout`. */
   toHoldNothingAbout(place: AboutPlace, options?: ReadOptions): Result;
+  /** As `holdsIssue`. */
   toHoldIssue(pattern: IssuePattern): Result;
 }
 

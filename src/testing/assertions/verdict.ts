@@ -6,6 +6,7 @@ import { type Issue, issueText } from '../../issue.ts';
  */
 export interface Verdict {
   readonly pass: boolean;
+  /** What holds or does not, and where. */
   readonly message: () => string;
 }
 

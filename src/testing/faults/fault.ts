@@ -25,7 +25,9 @@ export type FaultArea =
 
 /** The rule that a fault breaks: its key where the specification gives one, and where it is written. */
 export interface FaultRule {
+  /** Name of the rule: an invariant key, or the element. */
   readonly key: string;
+  /** Where the specification states it. */
   readonly url: string;
 }
 
@@ -35,6 +37,7 @@ export interface Fault {
   readonly area: FaultArea;
   /** What is wrong afterwards. */
   readonly title: string;
+  /** The rule that it breaks. */
   readonly rule: FaultRule;
   /** `error` where the specification says SHALL, `warning` where it says SHOULD. */
   readonly severity: Severity;

@@ -12,6 +12,7 @@ export const allowedChanges = {
   narrative: 'generated narrative, which holds nothing that the data does not',
 } as const;
 
+/** A change that FHIR lets a server make. */
 export type AllowedChange = keyof typeof allowedChanges;
 
 /** One kind of change that the server made to what it was sent. */

@@ -50,6 +50,7 @@ export const misbehaviours = {
   'left-behind': 'something is left behind on the server',
 } as const;
 
+/** Something that a server should not do. */
 export type Misbehaviour = keyof typeof misbehaviours;
 
 /** Something worth telling of one step. */

@@ -2,6 +2,7 @@ import type { FhirVersion } from '../../fhir/version.ts';
 import { faultIds } from '../faults/apply-fault.ts';
 import { sampledFaults } from './sampled-faults.ts';
 
+/** Bounds of a probe, and what it may do. */
 export interface ProbeOptions {
   /** Default `R4`. */
   readonly fhirVersion?: FhirVersion;

@@ -7,6 +7,7 @@ import type { Lean, Region } from '../../terminology/types.ts';
 import type { Random } from '../random.ts';
 import { hardTexts, sentences } from './words.ts';
 
+/** How much an invented exam says. */
 export type SampleSize = 'small' | 'usual' | 'full' | 'edge';
 
 /** A statement without its key, which the draft gives. */

@@ -37,7 +37,9 @@ export interface Profile {
 
 /** Profiles of an adopter, ready for validation, together with what the version itself defines. */
 export interface Profiles {
+  /** By canonical URL. */
   readonly byUrl: ReadonlyMap<string, Profile>;
+  /** Definitions of FHIR and of the profiles together. */
   readonly definitions: Definitions;
   /** What was given and cannot be used. */
   readonly issues: readonly Issue[];

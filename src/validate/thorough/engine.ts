@@ -7,6 +7,7 @@ import type { Expression, ExpressionTable } from './expressions.ts';
 
 /** Evaluates published invariants; made by `face-neck-fhir/validate/thorough`. */
 export interface ExpressionEngine {
+  /** Version of FHIR whose expressions it holds. */
   readonly fhirVersion: FhirVersion;
   /**
    * Looks at one element by every expression that stands at its place or type.

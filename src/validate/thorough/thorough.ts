@@ -17,10 +17,12 @@ export const thoroughR4: ExpressionEngine = createEngine(
   'R4',
   createEvaluator('R4', ofR4, compilerOf(modelOfR4)),
 );
+/** The engine for R4B. */
 export const thoroughR4b: ExpressionEngine = createEngine(
   'R4B',
   createEvaluator('R4B', ofR4b, compilerOf(modelOfR4b())),
 );
+/** The engine for R5. */
 export const thoroughR5: ExpressionEngine = createEngine(
   'R5',
   createEvaluator('R5', ofR5, compilerOf(modelOfR5)),

@@ -63,11 +63,13 @@ export interface Scope {
 export interface Unchecked {
   /** As in an issue: an invariant key, the canonical URL of a profile with the id of its element. */
   readonly rule: string;
+  /** In the resource. */
   readonly path: Path;
   /** What it takes to check it. */
   readonly why: string;
   /** Of codes: the value set that a terminology server can be asked about, and how it binds. */
   readonly valueSet?: string;
+  /** How the value set binds. */
   readonly strength?: 'required' | 'extensible';
 }
 

@@ -5,6 +5,7 @@ import type { LegacyFormatName } from '../format.ts';
 export interface Loss {
   readonly id: string;
   readonly formats: readonly LegacyFormatName[];
+  /** What does not arrive as it was. */
   readonly what: string;
   readonly why: string;
   /** Properties that are left out; losses without are changes of another kind. */

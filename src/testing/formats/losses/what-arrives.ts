@@ -8,6 +8,7 @@ import { ID_PREFIX, LEGACY_PROTOCOL } from '../legacy-mapping.ts';
 import { arrivingExaminer, arrivingSubject } from './arriving-people.ts';
 import { type Arriving, arriving } from './loss-work.ts';
 
+/** What to expect of a reader. */
 export interface Arrival {
   /** The exam as its format and mapping carry it, its statements with numbered keys. */
   readonly exam: Exam;

@@ -4,6 +4,7 @@ import type { ProbeNote } from '../misbehaviour.ts';
 
 /** What a server did with one fault. */
 export interface FaultVerdict {
+  /** Id of the fault. */
   readonly fault: string;
   readonly title: string;
   readonly verdict: 'refused' | 'accepted' | 'failed';
@@ -11,6 +12,7 @@ export interface FaultVerdict {
   readonly status?: number;
 }
 
+/** What became of one step. */
 export interface ProbeStep {
   readonly id: string;
   readonly title: string;
@@ -32,6 +34,7 @@ export interface ProbeReport {
   /** What the server changed in what it was sent; allowed or not. */
   readonly changes: readonly ServerChange[];
   readonly faults: readonly FaultVerdict[];
+  /** Requests made in all, retries among them. */
   readonly requests: number;
   readonly retries: number;
 }

@@ -12,9 +12,11 @@ export type Fetch = (
   },
 ) => Promise<{ readonly ok: boolean; readonly status: number; text(): Promise<string> }>;
 
+/** The server and how it is asked. */
 export interface TerminologyOptions {
   /** Where the server's FHIR interface begins: `https://tx.clinic.example/fhir`. */
   readonly baseUrl: string;
+  /** Makes the requests; the global `fetch` fits. */
   readonly fetch: Fetch;
   /** Sent with each request, for a server that asks who calls. */
   readonly headers?: Readonly<Record<string, string>>;
@@ -28,6 +30,7 @@ export interface TerminologyOptions {
   readonly cacheSize?: number;
 }
 
+/** A code and the value set that it should be in. */
 export interface CodeQuestion {
   /** Canonical URL of the value set, with version after `|` or without. */
   readonly valueSet: string;
@@ -36,11 +39,13 @@ export interface CodeQuestion {
   readonly code: string;
 }
 
+/** What a terminology server says about a code and a value set. */
 export type CodeAnswer =
   | { readonly answer: 'in' | 'not-in' }
   /** Nothing is known: the server is down, does not know the set or the system, or was asked enough. */
   | { readonly answer: 'not-checked'; readonly why: string };
 
+/** The codes of a value set. */
 export interface Expansion {
   readonly codes: readonly { readonly system: string; readonly code: string }[];
 }
@@ -50,6 +55,7 @@ export interface Expansion {
  * unanswered questions are not.
  */
 export interface Terminology {
+  /** Whether a code is in a value set. */
   validateCode(question: CodeQuestion): Promise<CodeAnswer>;
   /** Every code of a value set; `undefined` where the server does not list it whole. */
   expand(valueSet: string): Promise<Expansion | undefined>;
