@@ -33,6 +33,13 @@ describe('README', () => {
       ([, path]) => `.${path ?? ''}`,
     );
     expect(entries.filter((entry) => !Object.hasOwn(exports, entry))).toEqual([]);
+    // The first column names each entry, those of one row after the first by their ends alone.
+    const column = [...readme.matchAll(/^\| (`face-neck-fhir[^|]*) \|/gm)].map(([, cell]) => cell);
+    const named = column.join().replaceAll('`', '');
+    const last = (entry: string): string =>
+      entry === '.' ? 'face-neck-fhir' : entry.replace(/.*\//, '/');
+    const unnamed = Object.keys(exports).filter((entry) => !named.includes(last(entry)));
+    expect(unnamed).toEqual(['./package.json']);
     const commands = [...readme.matchAll(/npm run ([a-z:-]+)/g)].map(([, name = '']) => name);
     expect(commands.filter((name) => !Object.hasOwn(scripts, name))).toEqual([]);
   });

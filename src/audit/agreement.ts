@@ -7,7 +7,12 @@ export interface PairedAnswers {
 }
 
 /**
- * Agreement beyond chance, from -1 to 1; undefined where nothing or only one answer was ever given.
+ * Measures agreement beyond chance.
+ *
+ * @param answers How often both said yes, only the first, only the second, and neither.
+ * @returns A figure from -1 to 1; undefined where nothing or only one answer was ever given.
+ * @example
+ * const agreement = kappa({ both: 20, first: 5, second: 10, neither: 15 }); // 0.4
  * @see Cohen J, 1960, A coefficient of agreement for nominal scales, Educ Psychol Meas 20:37-46
  */
 export function kappa({ both, first, second, neither }: PairedAnswers): number | undefined {
@@ -45,7 +50,12 @@ export interface Limits {
 }
 
 /**
- * Mean difference, and the limits between which some 95 % of differences lie; from two pairs on.
+ * Works out the mean difference, and the limits between which some 95 % of differences lie.
+ *
+ * @param differences Their count, mean, and sum of squares about the mean.
+ * @returns The limits; undefined for fewer than two pairs.
+ * @example
+ * const limits = limitsOfAgreement({ count: 2, mean: 1, squares: 2 });
  * @see Bland JM, Altman DG, 1986, Lancet 327:307-310
  */
 export function limitsOfAgreement({ count, mean, squares }: Differences): Limits | undefined {

@@ -54,7 +54,16 @@ export interface Auditor {
   readonly result: () => Audit;
 }
 
-/** An audit over a year of exams, or any others. Nothing in the result names a person. */
+/**
+ * Begins an audit over a year of exams, or any others. Nothing in the result names a person.
+ *
+ * @param options Rule sets whose prompts are counted, and the language.
+ * @returns An auditor that takes exams one by one and gives the result at the end.
+ * @example
+ * const auditor = createAuditor();
+ * auditor.add(exam);
+ * const table = auditCsv(auditor.result());
+ */
 export function createAuditor(options: AuditOptions = {}): Auditor {
   const counts = {
     statuses: new Map<string, number>(),

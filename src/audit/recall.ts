@@ -16,9 +16,14 @@ export interface Recall {
 }
 
 /**
- * What an exam leaves to be done by a stated date: items of its plan, and the review of its safety net.
- * Overdue is what lies wholly before today. Whether it has been done is not known here. A withdrawn
- * record asks for nothing.
+ * Lists what an exam leaves to be done by a stated date: items of its plan, and the review of its
+ * safety net. Whether it has been done is not known here.
+ *
+ * @param exam The exam. A withdrawn record asks for nothing.
+ * @param today The present day, as YYYY-MM-DD; overdue is what lies wholly before it.
+ * @returns What is to be done.
+ * @example
+ * const overdue = recallsOf(exam, '2025-06-01').filter((recall) => recall.overdue);
  */
 export function recallsOf(exam: Exam, today: string): readonly Recall[] {
   const { conclusion, status, subject } = exam;

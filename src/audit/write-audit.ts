@@ -12,7 +12,16 @@ interface Wording {
 
 const english: Wording = { words: englishAuditWords, catalogue: builtInCatalogue, tag: 'en' };
 
-/** The audit as a page, complete in itself and without script: tables, with bars that only repeat their figures. */
+/**
+ * Writes an audit as a page, complete in itself and without script: tables, with bars that only
+ * repeat their figures.
+ *
+ * @param audit From an auditor.
+ * @param wording Words, catalogue and language tag. Default: English.
+ * @returns The page as HTML.
+ * @example
+ * const page = auditHtml(createAuditor().result());
+ */
 export function auditHtml(audit: Audit, { words, catalogue, tag }: Wording = english): string {
   const display = (name: keyof Catalogue, code: string): string =>
     (catalogue[name].get(code) as { display?: string } | undefined)?.display ?? code; // every row has one
@@ -179,7 +188,15 @@ function bar(value: number, most: number): Html {
   );
 }
 
-/** The audit as a table of `part,code,figure,value`, a line a figure, as RFC 4180 has it. */
+/**
+ * Writes an audit as a table of `part,code,figure,value`, a line for each figure.
+ *
+ * @param audit From an auditor.
+ * @returns The table as CSV.
+ * @example
+ * const table = auditCsv(createAuditor().result());
+ * @see https://www.rfc-editor.org/rfc/rfc4180
+ */
 export function auditCsv(audit: Audit): string {
   const lines: (readonly (string | number | undefined)[])[] = [['part', 'code', 'figure', 'value']];
   visit(audit, []);

@@ -19,7 +19,16 @@ const columns = [
 /** First line of the table. */
 export const recallHead = `${columns.join(',')}\r\n`;
 
-/** A line of the table, as RFC 4180 has it; a text that a spreadsheet would take for a formula is quoted by `'`. */
+/**
+ * Writes a recall as a line of CSV. A text that a spreadsheet would take for a formula is quoted by
+ * `'`.
+ *
+ * @param recall From `recallsOf`.
+ * @returns The line.
+ * @example
+ * const lines = recallsOf(exam, '2025-06-01').map(recallRow);
+ * @see https://www.rfc-editor.org/rfc/rfc4180
+ */
 export function recallRow(recall: Recall): string {
   const { exam, item, kind, text, due, overdue, urgency, owner, subject } = recall;
   const patient = subject.identifiers?.[0]?.value ?? subject.reference;
@@ -56,7 +65,13 @@ export const calendarHead =
 export const calendarEnd = 'END:VCALENDAR\r\n';
 
 /**
- * A to-do of a calendar, due on the last day that its date can mean.
+ * Writes a recall as a to-do of a calendar, due on the last day that its date can mean.
+ *
+ * @param recall From `recallsOf`.
+ * @param now The present in UTC, as 2025-06-01T08:00:00Z.
+ * @returns The to-do as text of iCalendar.
+ * @example
+ * const todos = recallsOf(exam, '2025-06-01').map((one) => recallTodo(one, '2025-06-01T08:00:00Z'));
  * @see https://www.rfc-editor.org/rfc/rfc5545#section-3.6.2
  */
 export function recallTodo(recall: Recall, now: string): string {
@@ -108,7 +123,15 @@ function folded(line: string): string {
   return [...parts, part].join('\r\n ');
 }
 
-/** A Task of FHIR R4, asked for and not begun. @see https://hl7.org/fhir/R4/task.html */
+/**
+ * Writes a recall as a Task of FHIR R4, asked for and not begun.
+ *
+ * @param recall From `recallsOf`.
+ * @returns The resource.
+ * @example
+ * const tasks = recallsOf(exam, '2025-06-01').map(recallTask);
+ * @see https://hl7.org/fhir/R4/task.html
+ */
 export function recallTask(recall: Recall): Task {
   const { kind, text, due, owner, urgency, subject } = recall;
   const [identifier] = subject.identifiers ?? [];

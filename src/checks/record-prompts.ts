@@ -4,8 +4,16 @@ import type { ShownPrompt } from '../model/prompts.ts';
 import type { Prompt } from './check-exam.ts';
 
 /**
- * The exam with the prompts of a check that its record does not hold yet in the same words: for the
- * moment at which they are shown. What is done with them then is their `answer`.
+ * Adds to an exam the prompts of a check that its record does not hold yet in the same words, at
+ * the moment when they are shown. What is done with them then is their `answer`.
+ *
+ * @param exam The exam that was checked.
+ * @param prompts From the result of `checkExam`.
+ * @param shown When they were shown, to the second and with the offset from UTC.
+ * @returns A copy of the exam with the prompts.
+ * @example
+ * const { prompts } = checkExam(exam, { ruleSets: ['horner-signs'] });
+ * const withPrompts = recordPrompts(exam, prompts, '2025-05-06T08:30:00Z');
  */
 export function recordPrompts(exam: Exam, prompts: readonly Prompt[], shown: Instant): Exam {
   const held = new Set((exam.prompts ?? []).map(identity));

@@ -23,10 +23,15 @@ export interface BackendClient {
 const MARGIN = 30_000;
 
 /**
- * The `token` of a server for SMART Backend Services: a signed assertion of the client is changed
- * into a token, which is used until it ends or the server refuses it.
+ * Makes the `token` of a server for SMART Backend Services: a signed assertion of the client is
+ * exchanged for a token, which is used until it ends or the server refuses it.
+ *
+ * @param client Address for tokens, id and private key of the client.
+ * @returns The function to give to the server. It throws a TypeError where no token is given; the
+ *   message does not hold what was sent.
+ * @example
+ * const withToken = (client: Parameters<typeof backendToken>[0]) => backendToken(client);
  * @see https://hl7.org/fhir/smart-app-launch/backend-services.html
- * @throws TypeError, by the function that it makes, where no token is given; without what was sent
  */
 export function backendToken(client: BackendClient): (renew: boolean) => Promise<string> {
   const now = client.now ?? Date.now;

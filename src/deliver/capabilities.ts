@@ -20,7 +20,15 @@ export interface Capabilities {
   readonly versions: boolean | undefined;
 }
 
-/** Reads the CapabilityStatement; undefined where none comes. @see https://hl7.org/fhir/R4/capabilitystatement.html */
+/**
+ * Reads the CapabilityStatement of a server.
+ *
+ * @param server Its base, and how requests are made.
+ * @returns What of it matters to a delivery; undefined where none comes.
+ * @example
+ * const capabilities = await readCapabilities({ base: 'https://clinic.example/fhir' });
+ * @see https://hl7.org/fhir/R4/capabilitystatement.html
+ */
 export async function readCapabilities(server: FhirServer): Promise<Capabilities | undefined> {
   const answer = await connect(server).send({ method: 'GET', path: 'metadata' });
   if (answer.status !== 200) return undefined;
@@ -60,6 +68,15 @@ export interface ServerSettings {
   readonly deliver: Pick<CutOptions, 'as'>;
 }
 
+/**
+ * Chooses the settings of export and delivery that a server can take.
+ *
+ * @param capabilities From `readCapabilities`.
+ * @returns The settings.
+ * @example
+ * const capabilities = await readCapabilities({ base: 'https://clinic.example/fhir' });
+ * if (capabilities) console.log(settingsFor(capabilities));
+ */
 export function settingsFor({
   fhirVersion,
   clientIds,

@@ -63,9 +63,17 @@ const passing: ReadonlySet<number> = new Set([401, 403, 404, 409, 423, 425, 429]
 const undecided: ReadonlySet<number> = new Set([202, 408, 502, 504]);
 
 /**
- * Sends a transaction to a server, whole or cut to size, and tells what became of it. Nothing throws
- * for what a server does. Sending again does no harm: everything is updated by id, or matched.
- * @param bundle from `toBundle` with `bundleType: 'transaction'`
+ * Sends a transaction to a server, whole or cut to size. Sending again does no harm: everything is
+ * updated by id, or matched.
+ *
+ * @param bundle From `toBundle` with `bundleType: 'transaction'`.
+ * @param server Its base, and how requests are made.
+ * @param options The size of the bundles, and the state of an earlier delivery to go on with.
+ * @returns What became of it. Nothing throws for what a server does; it fails where the bundle
+ *   cannot be cut.
+ * @example
+ * const delivery = await deliver(bundle, { base: 'https://clinic.example/fhir' });
+ * @see https://hl7.org/fhir/R4/http.html#transaction
  */
 export async function deliver(
   bundle: AnyBundle,

@@ -5,10 +5,16 @@ import { type DeliverOptions, type DeliveryState, isGuarded } from './deliver.ts
 import { connect, type FhirServer } from './server.ts';
 
 /**
- * The versions that a server holds now of what a bundle would write, for the `state` of the next
- * delivery after a conflict: without those of resources that are not there or have none. Undefined
- * where the server did not say.
- * @param options as for the delivery: cut, every resource is asked for, else the report alone
+ * Asks for the versions that a server holds now of what a bundle would write, for the `state` of
+ * the next delivery after a conflict.
+ *
+ * @param bundle The transaction that is to be sent.
+ * @param server Its base, and how requests are made.
+ * @param options As for the delivery: cut, every resource is asked for, else the report alone.
+ * @returns The versions, without those of resources that are not there or have none. Undefined
+ *   where the server did not say.
+ * @example
+ * const versions = await heldVersions(bundle, { base: 'https://clinic.example/fhir' });
  */
 export async function heldVersions(
   bundle: AnyBundle,

@@ -4,7 +4,14 @@ import type { ReportOptions } from './report-options.ts';
 import { toHtml } from './to-html.ts';
 import { englishWords } from './words/english.ts';
 
-/** The page as a form of the report in an export: the option `presentedForms`. */
+/**
+ * Makes the page a form of the report in an export: the option `presentedForms`.
+ *
+ * @param options As for `toHtml`.
+ * @returns The maker to give to the export.
+ * @example
+ * const forms = [htmlForm()];
+ */
 export function htmlForm(options: ReportOptions = {}): FormMaker {
   const { words = englishWords, language = english } = options;
   return (exam) => [

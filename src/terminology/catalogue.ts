@@ -38,6 +38,7 @@ const codeForm = /^[a-z0-9][a-z0-9.-]{0,99}$/;
  * Adds your own rows to the built-in tables.
  *
  * @param additions Rows by table, and the URI of the code system that their codes belong to.
+ * @param options `budget`: what the call may take.
  * @returns A new catalogue. It fails where a table does not exist, a code has another form than
  *   exams take or is taken already, a reference leads to no row, or regions form a circle.
  * @example

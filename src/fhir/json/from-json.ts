@@ -20,7 +20,7 @@ export interface FromJsonOptions {
  * which the checks of exams and resources refuse.
  *
  * @param text JSON, without a byte order mark.
- * @param options `depth`: levels of nesting that are followed. Default 200.
+ * @param options `budget`: what the call may take. Default `budgets.json`.
  * @returns The value. It fails where the text is not JSON; issues hold the line and column and
  *   nothing of the text.
  * @example

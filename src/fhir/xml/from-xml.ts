@@ -43,7 +43,7 @@ export interface FromXmlOptions {
  * resource and are not kept. External entities are never read, and a DOCTYPE is refused.
  *
  * @param text The XML, decoded.
- * @param options `fhirVersion` (default `R4`), and bounds on depth and size; see
+ * @param options `fhirVersion` (default `R4`), and the budget of the call; see
  *   {@link FromXmlOptions}.
  * @returns The resource as plain data. It fails where anything is an error; issues hold the line
  *   and column.

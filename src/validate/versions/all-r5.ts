@@ -52,7 +52,7 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
  * otherwise.
  *
  * @param text The resource.
- * @param options As for {@link validateBundle}, and bounds on XML.
+ * @param options As for {@link validateBundle}.
  * @returns As of `validateBundle`; each issue has the line and column of the element that it is
  *   about. Text that cannot be read has issues and does not conform.
  * @throws {TypeError} For an unknown level, and for an engine or profiles of another FHIR version.
@@ -88,6 +88,7 @@ export function validateLines(
  *
  * @param resources StructureDefinitions with or without snapshot, and the value sets, code systems
  *   and extensions that they use.
+ * @param options The budget of the call; see {@link CompileOptions}.
  * @returns The profiles; `issues` lists what was given and cannot be used.
  * @example
  * const profiles = compileProfiles([resource]);

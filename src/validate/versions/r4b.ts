@@ -36,6 +36,7 @@ export function validateBundle(bundle: unknown, options?: ValidateOptions): Vali
  *
  * @param resources StructureDefinitions with or without snapshot, and the value sets, code systems
  *   and extensions that they use.
+ * @param options The budget of the call; see {@link CompileOptions}.
  * @returns The profiles; `issues` lists what was given and cannot be used.
  * @example
  * const profiles = compileProfiles([resource]);
