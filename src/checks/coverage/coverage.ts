@@ -52,6 +52,7 @@ export interface CoverageCount {
   readonly complete: number;
   /** Examined in part. */
   readonly partial: number;
+  /** Regions covered by tests made there alone. */
   readonly derived: number;
   /** Taken over from an earlier exam and not looked at again. */
   readonly carried: number;
