@@ -8,7 +8,7 @@ export async function sizes(): Promise<void> {
   console.log('\nValidator entries, each alone with all that it needs, for a browser');
   for (const version of ['r4', 'r4b', 'r5']) {
     const { outputFiles } = await build({
-      entryPoints: [join(root, 'dist/validate', `${version}.js`)],
+      entryPoints: [join(root, 'dist/validate/versions', `${version}.js`)],
       bundle: true,
       minify: true,
       write: false,

@@ -79,7 +79,7 @@ describe('an exam comes back equal', () => {
     ],
     [
       'whose organization is a bare address',
-      { organization: { reference: 'urn:uuid:7c9e6679-7425-40de-944b-e07fc1f90ae7' } },
+      { organization: { reference: 'https://ravelport.example/health-station' } },
     ],
     [
       'whose instruments share one reference',

@@ -306,7 +306,7 @@ function primitiveText(
   } else if (value === '') {
     say(writing, 'empty-value', path, { reason: 'xml-text' });
   }
-  return stated ?? String(value);
+  return stated ?? (typeof value === 'object' ? '' : String(value));
 }
 
 /** The XHTML as it stands, once it is known to be one `div` of its own namespace. */

@@ -42,11 +42,13 @@ function referencesOf(exam: Exam): StatedReference[] {
 const literal =
   /^(https?:\/\/\S+\/)?([A-Z][A-Za-z]+)\/[A-Za-z0-9.-]{1,64}(?:\/_history\/[A-Za-z0-9.-]{1,64})?$/;
 
-/** Type and id, at whatever base; or a URL or URN of another form, whose type cannot be seen. */
+/**
+ * Type and id, at whatever base; or a URL of another form, whose type cannot be seen. A `urn:uuid:` or
+ * `urn:oid:` names what stands in the same bundle, which what the receiver holds does not.
+ */
 function fits(reference: string, types: readonly string[]): boolean {
   const type = literal.exec(reference)?.[2];
-  if (type !== undefined) return types.includes(type);
-  return /^https?:\/\/\S+$/.test(reference) || urnForms.some(([, form]) => form.test(reference));
+  return type === undefined ? /^https?:\/\/\S+$/.test(reference) : types.includes(type);
 }
 
 /** A name says something, and the system of an identifier is a URI of its own form. */

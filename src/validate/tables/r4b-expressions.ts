@@ -3,7 +3,7 @@
  * Invariants of FHIR R4B as published, by element.
  * From hl7.fhir.r4b.core@4.3.0, hl7.fhir.uv.extensions.r4@5.3.0-ballot-tc1, hl7.terminology.r4@7.0.1, hl7.fhir.r4.examples@4.0.1, hl7.fhir.r4b.expansions@4.3.0 (CC0-1.0).
  */
-import type { ExpressionTable } from '../../validate/thorough/expressions.ts';
+import type { ExpressionTable } from '../thorough/expressions.ts';
 
 export const expressions: ExpressionTable = {
   "Element": [{"key":"ele-1","severity":"error","expression":"hasValue() or (children().count() > id.count()) or $this is Parameters"}],

@@ -110,7 +110,8 @@ export function tried(
     return find('prototype', target.name);
   }
   const took = user / 1000;
-  return took > slow ? find('slow', target.name) : { issues, took };
+  const hundreds = typeof input === 'string' ? Math.max(1, input.length / 100_000) : 1;
+  return took > slow * hundreds ? find('slow', target.name) : { issues, took };
 }
 
 /** Goes through the targets by turns until the time is over or the inputs are made. */
