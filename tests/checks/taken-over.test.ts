@@ -42,7 +42,7 @@ const cases = caseFiles.map(([name, { cases: some }]): readonly [string, readonl
 const exams: typeof cases = [
   ...cases,
   ['examples', [...examples.values()]],
-  ['sample exams', [...sampleExams(7, 6)]],
+  ['sample exams', [...sampleExams(7, 2)]],
 ];
 
 /** R28 is about the copies, R01 about what the protocol asks for, R02 about the words of one statement. */

@@ -6,7 +6,7 @@ import { htmlForm, toHtml } from '../../src/report/index.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
 
-const exams = [...examples.values(), ...sampleExams(700, 12, { size: 'edge' })];
+const exams = [...examples.values(), ...sampleExams(700, 6, { size: 'edge' })];
 
 type Json = Readonly<Record<string, unknown>>;
 

@@ -8,9 +8,9 @@ import { type SampleSize, sampleExam, sampleExams } from '../../src/testing/samp
 import { everyExport } from './round-trip.ts';
 
 const amounts: readonly (readonly [SampleSize, number])[] = [
-  ['small', 80],
-  ['edge', 80],
-  ['usual', 16],
+  ['small', 40],
+  ['edge', 40],
+  ['usual', 8],
   ['full', 2],
 ];
 
