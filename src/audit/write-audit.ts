@@ -1,4 +1,4 @@
-import { type Content, element, type Html, section, table } from '../report/html.ts';
+import { type Content, element, type Html, pageHead, section, table } from '../report/html.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Audit, CoverageTally } from './audit.ts';
 import type { AuditWords } from './audit-words.ts';
@@ -42,18 +42,7 @@ export function auditHtml(audit: Audit, { words, catalogue, tag }: Wording = eng
   const page = element(
     'html',
     { lang: tag },
-    element(
-      'head',
-      {},
-      element('meta', { charset: 'utf-8' }),
-      element('meta', {
-        'http-equiv': 'Content-Security-Policy',
-        content: "default-src 'none'; style-src 'unsafe-inline'",
-      }),
-      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      element('title', {}, words.title),
-      { markup: `<style>${style}</style>` },
-    ),
+    pageHead(words.title, style),
     element(
       'body',
       {},

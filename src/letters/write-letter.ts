@@ -1,4 +1,4 @@
-import { element, type Html } from '../report/html.ts';
+import { element, type Html, pageHead } from '../report/html.ts';
 import type { Letter, SentenceSource } from './letter.ts';
 import type { LetterWords } from './letter-words.ts';
 import { englishLetterWords } from './words/english.ts';
@@ -47,18 +47,7 @@ export function letterHtml(letter: Letter, words: LetterWords = englishLetterWor
   const page: Html = element(
     'html',
     { lang: letter.language },
-    element(
-      'head',
-      {},
-      element('meta', { charset: 'utf-8' }),
-      element('meta', {
-        'http-equiv': 'Content-Security-Policy',
-        content: "default-src 'none'; style-src 'unsafe-inline'",
-      }),
-      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      element('title', {}, letter.title),
-      { markup: `<style>${style}</style>` },
-    ),
+    pageHead(letter.title, style),
     element(
       'body',
       {},

@@ -111,3 +111,25 @@ export function section(id: string, heading: string, ...content: Content[]): Htm
   if (inside.length === 0) return undefined;
   return element('section', { 'aria-labelledby': id }, element('h2', { id }, heading), inside);
 }
+
+/**
+ * Head of a page that is complete in itself: nothing is loaded and no script runs.
+ *
+ * @param title In the language of the page.
+ * @param style CSS of our own; what it holds of words is written so that HTML reads nothing in it.
+ * @returns The `head` element.
+ */
+export function pageHead(title: string, style: string): Html {
+  return element(
+    'head',
+    {},
+    element('meta', { charset: 'utf-8' }),
+    element('meta', {
+      'http-equiv': 'Content-Security-Policy',
+      content: "default-src 'none'; style-src 'unsafe-inline'",
+    }),
+    element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+    element('title', {}, title),
+    { markup: `<style>${style}</style>` },
+  );
+}

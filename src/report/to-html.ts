@@ -6,7 +6,7 @@ import { structureIssues } from '../model/schema-issues.ts';
 import type { AbnormalPart } from './abnormal.ts';
 import { createPage } from './create-page.ts';
 import { drawingPart } from './drawing/drawing.ts';
-import { element } from './html.ts';
+import { element, pageHead } from './html.ts';
 import type { Page } from './page.ts';
 import { abnormalPart } from './parts/abnormal.ts';
 import { changePart } from './parts/change.ts';
@@ -57,19 +57,7 @@ function page(exam: Exam, options: ReportOptions): string {
   const html = element(
     'html',
     { lang: options.language?.tag ?? 'en' },
-    element(
-      'head',
-      {},
-      element('meta', { charset: 'utf-8' }),
-      element('meta', {
-        'http-equiv': 'Content-Security-Policy',
-        content: "default-src 'none'; style-src 'unsafe-inline'",
-      }),
-      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      element('title', {}, labels.title),
-      // Ours but for two words, which are written so that HTML and CSS read nothing in them.
-      { markup: `<style>${pageStyle(labels.pageNumber)}</style>` },
-    ),
+    pageHead(labels.title, pageStyle(labels.pageNumber)),
     element(
       'body',
       { class: `record-${exam.status}` },
