@@ -52,7 +52,7 @@ describe('policies', () => {
     // 22298006 Myocardial infarction is free (same file), but no row of ours.
     const infarction = { coding: [{ system: SCT, code: '22298006' }] };
     expect(places(infarction, 'free-set')).toEqual([]);
-    expect(licenceIssues(infarction, 'free-set')[0]?.message).toContain('give freeSet');
+    expect(licenceIssues(infarction, 'free-set')[0]?.message).toContain('the option freeSet');
   });
 
   test('one that is not understood is an issue and counts as none', () => {
