@@ -48,6 +48,7 @@ function read(path: string): Json {
  * category of what was examined. What a reference says of its target is told once.
  */
 const follows = [
+  /^entry\[\d+\]\.resource\.active$/,
   /resourceType$/,
   /^type$/,
   /\.text\.(status|div)$/,
@@ -63,6 +64,9 @@ function leadsInside(bundle: Json, text: unknown): boolean {
   const entries = bundle.entry as { resource: Json }[];
   return entries.some(({ resource }) => `${resource.resourceType}/${resource.id}` === text);
 }
+
+/** A coded value that is read as the presence of the sign. @see terminology/published/snomed.json */
+const asPresence: ReadonlySet<unknown> = new Set(['2667000', 'Absent (qualifier value)']);
 
 /** Values that stand neither in the exam nor in the remainder. */
 function unaccounted(bundle: Json): string[] {
@@ -86,6 +90,7 @@ function unaccounted(bundle: Json): string[] {
       typeof text === 'string' ? -1 : undefined,
     );
     if (step === 'reference' && leadsInside(bundle, leaf)) return [];
+    if (asPresence.has(leaf) && at.includes('.valueCodeableConcept.')) return [];
     return said.includes(quoted) || follows.some((pattern) => pattern.test(at))
       ? []
       : [`${at} ${quoted.slice(0, 60)}`];

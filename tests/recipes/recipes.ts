@@ -136,15 +136,15 @@ const further: readonly Line[] = [
     ] as const
   ).map(
     ([file, names, facet]): Line => [
-      `src/kinds/${file}.ts`,
+      `src/kinds/registries/${file}.ts`,
       'import { symptom',
-      `import { ${names} } from './smell-test/${facet}.ts';\n`,
+      `import { ${names} } from '../smell-test/${facet}.ts';\n`,
     ],
   ),
   [
     'src/kinds/registries/builders.ts',
     'export { symptom }',
-    "export { smelled } from './smell-test/build.ts';\n",
+    "export { smelled } from '../smell-test/build.ts';\n",
   ],
   ['src/index.ts', '  symptom,\n  tested,', '  smelled,\n'],
   [
