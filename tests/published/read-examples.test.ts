@@ -68,6 +68,11 @@ function leadsInside(bundle: Json, text: unknown): boolean {
 /** A coded value that is read as the presence of the sign. @see terminology/published/snomed.json */
 const asPresence: ReadonlySet<unknown> = new Set(['2667000', 'Absent (qualifier value)']);
 
+function isMeant(at: string, leaf: unknown): boolean {
+  const isPresence = asPresence.has(leaf) && at.includes('.valueCodeableConcept.');
+  return isPresence || follows.some((pattern) => pattern.test(at));
+}
+
 /** Values that stand neither in the exam nor in the remainder. */
 function unaccounted(bundle: Json): string[] {
   const { value, remainder } = fromBundle(bundle, { supplied });
@@ -90,10 +95,7 @@ function unaccounted(bundle: Json): string[] {
       typeof text === 'string' ? -1 : undefined,
     );
     if (step === 'reference' && leadsInside(bundle, leaf)) return [];
-    if (asPresence.has(leaf) && at.includes('.valueCodeableConcept.')) return [];
-    return said.includes(quoted) || follows.some((pattern) => pattern.test(at))
-      ? []
-      : [`${at} ${quoted.slice(0, 60)}`];
+    return said.includes(quoted) || isMeant(at, leaf) ? [] : [`${at} ${quoted.slice(0, 60)}`];
   });
 }
 
