@@ -92,7 +92,7 @@ export const registryLines: readonly Line[] = [
       statement: { kind: 'smell-test', test: 'smell-coffee', side, result: 'smell-lost' },
       ...ofPoint(side),
       section: 'tests',
-      ...answered('Smell of coffee', side, 'Not smelled', '–'),
+      ...answered('Smell of coffee', side, 'Not smelled'),
       map: { 'Olfactory cleft': paired(side, 'said') },
     })),
     forms: [],
