@@ -93,6 +93,7 @@ export const registryLines: readonly Line[] = [
       ...ofPoint(side),
       section: 'tests',
       ...answered('Smell of coffee', side, 'Not smelled'),
+      ...(side === 'both' && { line: 'Not smelled – right and left: Smell of coffee' }),
       map: { 'Olfactory cleft': paired(side, 'said') },
     })),
     forms: [],
