@@ -92,8 +92,9 @@ export const registryLines: readonly Line[] = [
       statement: { kind: 'smell-test', test: 'smell-coffee', side, result: 'smell-lost' },
       ...ofPoint(side),
       section: 'tests',
-      ...answered('Smell of coffee', side, 'Not smelled'),
-      ...(side === 'both' && { line: 'Not smelled – right and left: Smell of coffee' }),
+      ...(side === 'both'
+        ? { line: 'Not smelled – right and left: Smell of coffee' }
+        : answered('Smell of coffee', side, 'Not smelled')),
       map: { 'Olfactory cleft': paired(side, 'said') },
     })),
     forms: [],
