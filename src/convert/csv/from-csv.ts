@@ -1,12 +1,12 @@
 import type { Issue } from '../../issue.ts';
-import { type ConvertResult, convertText, convertWithin } from '../exams/convert-text.ts';
-import { noFields } from '../exams/ledger.ts';
+import { convertAs } from '../exams/convert-as.ts';
+import type { ConvertResult } from '../exams/convert-text.ts';
 import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Plan } from '../mapping/plan.ts';
-import type { CsvSource } from '../mapping/source.ts';
 import { companionNames, headNames, itemNames, madeNames } from '../prepare/names.ts';
-import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
+import type { MappingOptions } from '../prepare/prepare-mapping.ts';
+import type { RawUnit } from '../record/record.ts';
 import { csvReader } from './reader.ts';
 
 /**
@@ -25,22 +25,14 @@ import { csvReader } from './reader.ts';
 export function fromCsv(
   text: string,
   mapping: WrittenMapping,
-  options: MappingOptions = {},
+  options?: MappingOptions,
 ): ConvertResult {
-  return convertWithin(text, options, () => {
-    const prepared = prepareMapping(mapping, options);
-    const plan = prepared.value;
-    const none = { exams: [], quarantine: [], ledger: noFields };
-    if (plan === undefined) return { ...none, issues: prepared.issues };
-    const { source } = plan.mapping;
-    if (source.syntax !== 'csv') return { ...none, issues: [...prepared.issues, wrongSyntax()] };
-    const result = convertText(text, csvReader(source), plan);
-    return { ...result, issues: [...prepared.issues, ...headingIssues(text, source, plan)] };
-  });
-}
-
-function wrongSyntax(): Issue {
-  return issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'csv' });
+  return convertAs(
+    { syntax: 'csv', readerOf: csvReader, issuesOf: headingIssues },
+    text,
+    mapping,
+    options,
+  );
 }
 
 /** Columns that the mapping names and the table does not have: silence that nobody meant. */
@@ -74,8 +66,6 @@ export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
     );
 }
 
-function headingIssues(text: string, source: CsvSource, plan: Plan): Issue[] {
-  const splitter = csvReader({ ...source }).splitter();
-  const [first] = [...splitter.push(text), ...splitter.end()];
+function headingIssues([first]: readonly RawUnit[], plan: Plan): Issue[] {
   return first?.header === undefined ? [] : missingColumns(first.header, plan);
 }

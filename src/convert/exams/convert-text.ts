@@ -1,10 +1,7 @@
-import { within } from '../../budget.ts';
 import type { Issue } from '../../issue.ts';
-import { endedIssue, longTextIssues } from '../../issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import { issue } from '../issue.ts';
 import type { Plan } from '../mapping/plan.ts';
-import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
 import { type ConvertedGroup, convertGroup } from './convert-group.ts';
 import { addCounts, countFates, type LedgerCounts, type LedgerEntry, noFields } from './ledger.ts';
@@ -39,28 +36,15 @@ export function convertUnits(
   return reader.read(units).map((group) => convertGroup(group, plan));
 }
 
-/** A conversion within its budget; where that is spent, no exam comes out. */
-export function convertWithin(
-  text: string,
-  { budget }: MappingOptions,
-  convert: () => ConvertResult,
-): ConvertResult {
-  const none = { exams: [], quarantine: [], ledger: noFields };
-  return within(
-    'legacy',
-    budget,
-    () => {
-      const long = longTextIssues(text);
-      return long.length > 0 ? { ...none, issues: long } : convert();
-    },
-    (why) => ({ ...none, issues: [endedIssue(why)] }),
-  );
+/** The units of a whole text in memory. */
+export function cutText(text: string, reader: Reader): readonly RawUnit[] {
+  const splitter = reader.splitter();
+  return [...splitter.push(text), ...splitter.end()];
 }
 
 /** Converts a whole text in memory. */
 export function convertText(text: string, reader: Reader, plan: Plan): ConvertResult {
-  const splitter = reader.splitter();
-  return collect([...splitter.push(text), ...splitter.end()], reader, plan);
+  return collect(cutText(text, reader), reader, plan);
 }
 
 /** Converts units in memory; a second exam with an id of an earlier one goes to quarantine. */

@@ -1,8 +1,7 @@
-import { type ConvertResult, convertText, convertWithin } from '../exams/convert-text.ts';
-import { noFields } from '../exams/ledger.ts';
-import { issue } from '../issue.ts';
+import { convertAs } from '../exams/convert-as.ts';
+import type { ConvertResult } from '../exams/convert-text.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
-import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
+import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import { xmlReader } from './reader.ts';
 
 /**
@@ -22,19 +21,7 @@ import { xmlReader } from './reader.ts';
 export function fromXmlExport(
   text: string,
   mapping: WrittenMapping,
-  options: MappingOptions = {},
+  options?: MappingOptions,
 ): ConvertResult {
-  return convertWithin(text, options, () => {
-    const prepared = prepareMapping(mapping, options);
-    const plan = prepared.value;
-    const none = { exams: [], quarantine: [], ledger: noFields };
-    if (plan === undefined) return { ...none, issues: prepared.issues };
-    const { source } = plan.mapping;
-    if (source.syntax !== 'xml') {
-      const wrong = issue('invalid-value', ['source', 'syntax'], { reason: 'syntax', code: 'xml' });
-      return { ...none, issues: [...prepared.issues, wrong] };
-    }
-    const result = convertText(text, xmlReader(source), plan);
-    return { ...result, issues: [...prepared.issues, ...result.issues] };
-  });
+  return convertAs({ syntax: 'xml', readerOf: xmlReader }, text, mapping, options);
 }
