@@ -1,5 +1,5 @@
 export { type Budget, type BudgetName, type BudgetOption, budgets } from './budget.ts';
-export type { CheckResult, Prompt } from './checks/check-exam.ts';
+export type { CheckResult } from './checks/check-exam.ts';
 export { checkExam } from './checks/check-exam.ts';
 export type { Change, Comparison } from './checks/compare/comparison.ts';
 export {
@@ -25,6 +25,7 @@ export {
   type ThresholdSettings,
   thresholds,
 } from './checks/settings/thresholds.ts';
+export type { Prompt } from './checks/shown-prompts.ts';
 export type { Urgency } from './checks/urgency.ts';
 export type { CheckWords } from './checks/words/check-words.ts';
 export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';

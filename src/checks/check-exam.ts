@@ -2,12 +2,10 @@ import { append } from '../append.ts';
 import { within } from '../budget.ts';
 import { type Issue, issue, issuesBelow } from '../issue.ts';
 import { cutIssues, endedIssue } from '../issue-list.ts';
-import { sayingsOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { JudgementMade } from '../model/prompts.ts';
 import { structureIssues } from '../model/schema-issues.ts';
-import type { Statement } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../terminology/types.ts';
 import { compareExams } from './compare/compare-exams.ts';
@@ -17,31 +15,14 @@ import type { CheckContext } from './context.ts';
 import { type Coverage, coverageGaps, coverExam } from './coverage/coverage.ts';
 import { indexExam, listIn } from './exam-index.ts';
 import type { Rule, RuleResult } from './rule.ts';
-import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
 import { rules } from './rules.ts';
 import { runRules } from './run-rules.ts';
-import type {
-  CheckOptions,
-  CheckSettings,
-  Dismissal,
-  Judgement,
-} from './settings/check-settings.ts';
+import type { CheckOptions, CheckSettings, Judgement } from './settings/check-settings.ts';
 import { settingStructureIssues } from './settings/parse-settings.ts';
 import { optionIssues, usableOptions } from './settings/setting-issues.ts';
 import { type Limit, resolveLimit, type ThresholdId } from './settings/thresholds.ts';
-import { pictures } from './tables/pictures.ts';
-import { urgencies } from './urgency.ts';
+import { dismissalIssues, openPrompts, type Prompt, promptsOf } from './shown-prompts.ts';
 import { englishChecks } from './words/english.ts';
-
-/** A prompt that fires, with the advice it is taken from and what goes with every prompt. */
-export interface Prompt extends RuleResult {
-  /** The advice that it is taken from. */
-  readonly ruleSet: RuleSet;
-  /** Sentences to be shown beside it. */
-  readonly cautions: readonly string[];
-  /** Set where the clinician set the prompt aside; it stays in the list. */
-  readonly dismissed?: Omit<Dismissal, 'prompt'>;
-}
 
 /** Everything that the checks found; the exam itself is as it was. */
 export interface CheckResult {
@@ -130,13 +111,9 @@ function checked(exam: Exam, options: CheckOptions): CheckResult {
   };
   const ran = runRules(context, chosen(options.ruleSets ?? []));
   append(issues, ran.issues);
-  const prompts = promptsOf(
-    context,
-    ran.results,
-    dismissedIn(exam),
-    options.dismissals ?? [],
-    issues,
-  );
+  const dismissals = options.dismissals ?? [];
+  const prompts = promptsOf(context, ran.results, dismissals);
+  append(issues, dismissalIssues(prompts, dismissals));
   return {
     ...(covered.coverage !== undefined && { coverage: covered.coverage }),
     results: ran.results,
@@ -238,10 +215,6 @@ function featuresOf(catalogue: Catalogue): ReadonlyMap<string, readonly string[]
   return features;
 }
 
-const setOfRule: ReadonlyMap<string, RuleSetId> = /*@__PURE__*/ new Map(
-  rules.flatMap((rule) => (rule.kind === 'prompt' ? [[rule.id, rule.ruleSet] as const] : [])),
-);
-
 /** What was judged of each statement, in the record and then in the settings, which are newer. */
 function judgementsOf(exam: Exam, options: CheckSettings): ReadonlyMap<Key, Judgement> {
   const found = new Map<Key, Judgement>();
@@ -262,95 +235,3 @@ const meaningOf: Readonly<Record<JudgementMade['judgement'], Omit<Judgement, 'st
   infectious: { infectious: true },
   'not-infectious': { infectious: false },
 };
-
-/** Prompts that the record says were set aside, as of when they were shown last. */
-function dismissedIn(exam: Exam): readonly Dismissal[] {
-  const last = new Map((exam.prompts ?? []).map((one) => [one.prompt, one]));
-  return [...last.values()].flatMap(({ prompt, answer }) => {
-    if (answer?.answer !== 'dismissed' || answer.reason === undefined) return [];
-    const { by, at, reason } = answer;
-    return [{ prompt, by, at, reason }];
-  });
-}
-
-function promptsOf(
-  { words: { cautions } }: CheckContext,
-  results: readonly RuleResult[],
-  recorded: readonly Dismissal[],
-  dismissals: readonly Dismissal[],
-  issues: Issue[],
-): readonly Prompt[] {
-  const byPrompt = new Map([...recorded, ...dismissals].map((one) => [one.prompt, one]));
-  const prompts = results.flatMap((result): Prompt[] => {
-    const set = ruleSet(setOfRule.get(result.ruleId) ?? '');
-    if (result.kind !== 'prompt' || result.outcome !== 'fires' || set === undefined) return [];
-    const dismissal = byPrompt.get(result.id);
-    if (dismissal === undefined || dismissal.reason.trim() === '') {
-      return [{ ...result, ruleSet: set, cautions }];
-    }
-    const { prompt: _prompt, ...dismissed } = dismissal;
-    return [{ ...result, ruleSet: set, cautions, dismissed }];
-  });
-  append(issues, dismissalIssues(prompts, dismissals));
-  return [...prompts].sort(
-    (a, b) =>
-      Number(a.dismissed !== undefined) - Number(b.dismissed !== undefined) || byUrgency(a, b),
-  );
-}
-
-/** Prompts keep the order of the rules within one urgency. */
-function byUrgency(a: RuleResult, b: RuleResult): number {
-  return urgencies.indexOf(a.urgency ?? 'routine') - urgencies.indexOf(b.urgency ?? 'routine');
-}
-
-/**
- * Something present, told or weak points to them; an age or a negative alone does not. Of a picture
- * the anchor holds wherever it gives a result that cannot be told.
- */
-function openPrompts(
-  { catalogue, index }: CheckContext,
-  results: readonly RuleResult[],
-): readonly RuleResult[] {
-  const points = (key: string): boolean => {
-    const statement = index.byKey.get(key);
-    return statement !== undefined && isPointer(statement, catalogue);
-  };
-  return results
-    .filter((one) => one.kind === 'prompt' && one.outcome === 'not-evaluable')
-    .filter((one) => Object.hasOwn(pictures, one.ruleId) || one.inputsUsed.some(points))
-    .sort(byUrgency);
-}
-
-/** A sign that is there or suspected, a complaint, a movement or sensation that is not as usual. */
-function isPointer(statement: Statement, catalogue: Catalogue): boolean {
-  return sayingsOf(statement, catalogue).some(({ polarity, usual, of }) => {
-    if (usual === true || !pointing.has(of.table)) return false;
-    return polarity === 'states' || (polarity === 'open' && of.table === 'findings');
-  });
-}
-
-const pointing: ReadonlySet<string> = new Set(['findings', 'symptoms', 'testPoints']);
-
-function dismissalIssues(
-  prompts: readonly Prompt[],
-  dismissals: readonly Dismissal[],
-): readonly Issue[] {
-  const ids = new Set(prompts.map((one) => one.id));
-  return dismissals.flatMap((one, at) => {
-    const path = ['options', 'dismissals', at];
-    if (one.reason.trim() === '') {
-      return [issue('missing-reason', [...path, 'reason'], { reason: 'dismissal' })];
-    }
-    if (ids.has(one.prompt)) return [];
-    return [
-      issue(
-        'unused-dismissal',
-        [...path, 'prompt'],
-        { reason: 'id' },
-        {
-          severity: 'information',
-        },
-      ),
-    ];
-  });
-}

@@ -1,7 +1,7 @@
 import type { Exam } from '../model/exam.ts';
 import type { Instant } from '../model/primitive.ts';
 import type { ShownPrompt } from '../model/prompts.ts';
-import type { Prompt } from './check-exam.ts';
+import type { Prompt } from './shown-prompts.ts';
 
 /**
  * Adds to an exam the prompts of a check that its record does not hold yet in the same words, at

@@ -1,3 +1,4 @@
+import type { judgements } from './judgements.ts';
 import type { Instant, Key, Text } from './primitive.ts';
 
 /**
@@ -39,13 +40,7 @@ export interface PromptAnswer {
 export interface JudgementMade {
   /** Key of the symptom or finding. */
   readonly statement: Key;
-  readonly judgement:
-    | 'unexplained'
-    | 'explained'
-    | 'persistent'
-    | 'not-persistent'
-    | 'infectious'
-    | 'not-infectious';
+  readonly judgement: (typeof judgements)[number];
   /** Key of an examiner of the exam. */
   readonly by: Key;
   readonly at: Instant;

@@ -1,4 +1,4 @@
-import type { CheckResult, Prompt } from '../../checks/check-exam.ts';
+import type { CheckResult } from '../../checks/check-exam.ts';
 import {
   type Coverage,
   type CoverageCount,
@@ -6,6 +6,7 @@ import {
   coverageGaps,
 } from '../../checks/coverage/coverage.ts';
 import type { RuleResult } from '../../checks/rule.ts';
+import type { Prompt } from '../../checks/shown-prompts.ts';
 import { type CheckWords, cautionText, missingText } from '../../checks/words/check-words.ts';
 import { sideText } from '../../terminology/sides.ts';
 import { compareText, displayOf } from './compare-text.ts';

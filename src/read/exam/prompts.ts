@@ -1,6 +1,7 @@
 import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { issueStatus } from '../../fhir/record-status.ts';
+import { judgements } from '../../model/judgements.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { JudgementMade, PromptAnswer, ShownPrompt } from '../../model/prompts.ts';
 import {
@@ -150,15 +151,6 @@ export function keyNamed(reading: ExamReading, reference: Element): Key | undefi
 export function readJudgements(reading: ExamReading, items: readonly ItemEntry[]): JudgementMade[] {
   return readItems(reading, items, 'judgement', readJudgement);
 }
-
-const judgements = [
-  'unexplained',
-  'explained',
-  'persistent',
-  'not-persistent',
-  'infectious',
-  'not-infectious',
-] as const;
 
 function readJudgement(observed: Observed): JudgementMade | undefined {
   const { reading, element, entry } = observed;

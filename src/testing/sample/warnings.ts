@@ -1,16 +1,8 @@
 import type { Exam } from '../../model/exam.ts';
+import { judgements } from '../../model/judgements.ts';
 import type { JudgementMade, ShownPrompt } from '../../model/prompts.ts';
 import type { Statement } from '../../model/statement.ts';
 import { type Sampling, sampleText } from './sampling.ts';
-
-const judgements = [
-  'unexplained',
-  'explained',
-  'persistent',
-  'not-persistent',
-  'infectious',
-  'not-infectious',
-] as const;
 
 /** Prompts that were shown and what was done with them, and what was judged. Drawn last. */
 export function sampleWarnings(

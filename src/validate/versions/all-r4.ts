@@ -3,12 +3,11 @@ import { type CompileOptions, compileAll } from '../profiles/compile.ts';
 import * as tables from '../tables/r4.ts';
 import * as rest from '../tables/r4-rest.ts';
 import * as vitalSigns from '../tables/r4-vital-signs.ts';
-import { terminology } from '../tables/terminology.ts';
-import { terminology as terminologyRest } from '../tables/terminology-rest.ts';
 import { type LineValidation, runOnLines } from '../text/validate-lines.ts';
 import { runOnText } from '../text/validate-text.ts';
 import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
 import { createVersion } from '../walk/stages.ts';
+import { wholeTables } from './whole-tables.ts';
 
 export type { CompileOptions, Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';
@@ -16,20 +15,7 @@ export type { LineValidation } from '../text/validate-lines.ts';
 export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
 export type { Unchecked } from '../walk/scope.ts';
 
-const version = createVersion(
-  'R4',
-  {
-    resourceTypes: tables.resourceTypes,
-    primitives: tables.primitives,
-    types: { ...tables.types, ...rest.types },
-    extensions: { ...tables.extensions, ...rest.extensions },
-    codeSystems: { ...tables.codeSystems, ...rest.codeSystems },
-    terminology: { ...terminology, ...terminologyRest },
-    valueSets: { ...tables.valueSets, ...rest.valueSets },
-    published: rest.published,
-  },
-  vitalSigns,
-);
+const version = createVersion('R4', wholeTables(tables, rest), vitalSigns);
 
 /**
  * Validates a bundle or a single resource of any type against FHIR R4.
