@@ -1,5 +1,5 @@
 import type { Conclusion } from '../../model/conclusion.ts';
-import type { ConcernField } from '../mapping/mapping.ts';
+import type { ConcernField } from '../mapping/exam-fields.ts';
 import { wordMap } from '../mapping/word-map.ts';
 import { holder, keepAsText, type Work } from './work.ts';
 

@@ -1,6 +1,6 @@
 import type { Examiner, Subject } from '../../model/people.ts';
 import { issue } from '../issue.ts';
-import type { IdentifierField } from '../mapping/mapping.ts';
+import type { IdentifierField } from '../mapping/exam-fields.ts';
 import { wordMap } from '../mapping/word-map.ts';
 import { inContext, namesOfText } from '../record/context.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';

@@ -1,6 +1,7 @@
 import type { Issue } from '../../issue.ts';
 import { issue } from '../issue.ts';
-import type { ItemRecords, Mapping, StatusField } from '../mapping/mapping.ts';
+import type { StatusField } from '../mapping/exam-fields.ts';
+import type { ItemRecords, Mapping } from '../mapping/mapping.ts';
 import { headNames, itemNames } from '../prepare/names.ts';
 import {
   documentStatusWords,

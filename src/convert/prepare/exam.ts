@@ -2,7 +2,7 @@ import type { Issue } from '../../issue.ts';
 import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
-import type { ExamFields } from '../mapping/mapping.ts';
+import type { ExamFields } from '../mapping/exam-fields.ts';
 import { unknownCode } from './targets.ts';
 
 /** What an exam needs and this mapping takes from nowhere. */

@@ -3,14 +3,8 @@ import type { Path } from '../../path.ts';
 import { patternSteps } from '../cells/pick.ts';
 import { issue } from '../issue.ts';
 import type { CellOperation } from '../mapping/cells.ts';
-import type {
-  DateField,
-  ExamFields,
-  IdentifierField,
-  ItemRecords,
-  Mapping,
-  SourceField,
-} from '../mapping/mapping.ts';
+import type { ExamFields, IdentifierField } from '../mapping/exam-fields.ts';
+import type { DateField, ItemRecords, Mapping, SourceField } from '../mapping/mapping.ts';
 import type { Target } from '../mapping/target.ts';
 import { namesOfText, sourceNames } from '../record/context.ts';
 

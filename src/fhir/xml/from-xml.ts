@@ -20,11 +20,11 @@ import {
   type ElementRow,
   isPrimitive,
   isResource,
-  jsonForm,
   type TypeRows,
   typesOf,
 } from './element-table.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
+import { primitiveValue } from './primitive-value.ts';
 
 type Json = Record<string, unknown>;
 
@@ -321,9 +321,6 @@ function orNull(list: readonly unknown[]): unknown[] {
   return list.map((one) => one ?? null);
 }
 
-const decimalForm = /^-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?$/;
-const integerForm = /^-?(?:0|[1-9]\d*)$/;
-
 function primitive(
   reading: Reading,
   text: string,
@@ -335,18 +332,8 @@ function primitive(
     say(reading, 'empty-value', path, { reason: 'xml-value' }, start);
     return text;
   }
-  switch (jsonForm(type)) {
-    case 'boolean':
-      if (text === 'true' || text === 'false') return text === 'true';
-      break;
-    case 'number': {
-      const form = type === 'decimal' ? decimalForm : integerForm;
-      if (form.test(text) && Number.isFinite(Number(text))) return Number(text);
-      break;
-    }
-    case 'string':
-      return text;
-  }
+  const value = primitiveValue(text, type);
+  if (value !== undefined) return value;
   say(reading, 'invalid-value', path, { reason: 'fhir-form', type }, start);
   return text;
 }

@@ -1,3 +1,4 @@
+import { isSame } from '../../plain-data.ts';
 import { resolve } from '../bundles/resolve.ts';
 import { grammars } from '../terminology/grammars.ts';
 import { checkBinding, codingsOf } from '../terminology/terminology.ts';
@@ -5,7 +6,7 @@ import { isObject, textOf } from '../walk/json.ts';
 import type { ProfileNode } from './compile.ts';
 import { type Look, say, sayUnchecked } from './look.ts';
 import type { Member } from './members.ts';
-import { fitsPattern, isSame } from './slicing/match.ts';
+import { fitsPattern } from './slicing/match.ts';
 import { fitsOne, typeOfReference } from './slicing/slicing.ts';
 import { typeName } from './structure.ts';
 

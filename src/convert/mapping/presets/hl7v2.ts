@@ -1,6 +1,7 @@
 import { LOINC, SNOMED } from '../../../fhir/names/systems.ts';
 import type { Catalogue } from '../../../terminology/catalogue.ts';
-import type { ExamFields, PresetMapping } from '../mapping.ts';
+import type { ExamFields } from '../exam-fields.ts';
+import type { PresetMapping } from '../mapping.ts';
 import { codedTargets, snomedSides, snomedWords, ucumUnits } from './published-codes.ts';
 import { examSections, sectionNotes } from './sections.ts';
 

@@ -4,7 +4,7 @@ import { knownRules } from '../../invariants/invariants.ts';
 import type { ProfileNode } from '../compile.ts';
 import { type Look, say, sayUnchecked } from '../look.ts';
 import { type ProfileConstraint, structureBase } from '../structure.ts';
-import type { Item } from './evaluate.ts';
+import type { Item } from './items.ts';
 import type { Rule } from './rule.ts';
 
 /** A rule of a profile, and what it is at the fast level; none where it is not held there. */

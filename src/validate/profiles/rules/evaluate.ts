@@ -1,39 +1,19 @@
 import type { TypeInfo, Types } from '../../elements/definitions.ts';
 import { isObject, type JsonObject, textOf } from '../../walk/json.ts';
 import { calls } from './functions.ts';
+import {
+  bool,
+  type Context,
+  type Frame,
+  type Item,
+  type Items,
+  numberOf,
+  one,
+  truth,
+  Undecided,
+} from './items.ts';
+import { logic, operator } from './operators.ts';
 import type { Node } from './parse.ts';
-
-/** One item of a collection: a value, what stands beside a primitive, and the type if it is known. */
-export interface Item {
-  readonly value: unknown;
-  /** Id and extensions of a primitive. */
-  readonly extra?: unknown;
-  readonly type?: string | undefined;
-}
-
-export type Items = readonly Item[];
-
-export interface Context {
-  readonly resource: JsonObject;
-  readonly root: JsonObject;
-  /** The element that the rule stands at. */
-  readonly element: Item;
-  readonly resolve: (reference: string) => JsonObject | undefined;
-  /** Definitions of the types; without them a choice is told by the end of its name. */
-  readonly types?: Types<TypeInfo>;
-  /** Steps that may still be taken: an expression can be made to run for ever. */
-  budget: number;
-}
-
-/** Thrown where the expression asks for what is not held here: nothing is said of it then. */
-export class Undecided extends Error {}
-
-export interface Frame {
-  readonly context: Context;
-  readonly index: number;
-  /** What `$this` is. */
-  readonly self: Item;
-}
 
 export function evaluate(node: Node, input: Items, frame: Frame): Items {
   frame.context.budget -= 1 + input.length;
@@ -196,28 +176,6 @@ const specialised: ReadonlyMap<string, readonly string[]> = new Map([
   ['integer', ['positiveInt', 'unsignedInt']],
 ]);
 
-export function one(items: Items): Item {
-  const [item, second] = items;
-  if (item === undefined || second !== undefined) throw new Undecided('not one item');
-  return item;
-}
-
-export function bool(value: boolean): Items {
-  return [{ value }];
-}
-
-/** A single item that is no boolean counts as true. @see https://hl7.org/fhirpath/N1/#singleton-evaluation-of-collections */
-export function truth(items: Items): boolean | undefined {
-  if (items.length === 0) return undefined;
-  const { value } = one(items);
-  return typeof value === 'boolean' ? value : true;
-}
-
-export function numberOf({ value }: Item): number {
-  if (typeof value !== 'number') throw new Undecided('no number');
-  return value;
-}
-
 function binary(op: string, left: Node, right: Node, input: Items, frame: Frame): Items {
   const first = evaluate(left, input, frame);
   switch (op) {
@@ -229,147 +187,4 @@ function binary(op: string, left: Node, right: Node, input: Items, frame: Frame)
     default:
       return operator(op, first, evaluate(right, input, frame));
   }
-}
-
-function logic(
-  op: 'and' | 'or' | 'xor' | 'implies',
-  left: boolean | undefined,
-  rightOf: () => boolean | undefined,
-): Items {
-  if (op === 'and' && left === false) return bool(false);
-  if (op === 'or' && left === true) return bool(true);
-  if (op === 'implies' && left === false) return bool(true);
-  const right = rightOf();
-  if (op === 'and') return right === false ? bool(false) : known(left, right, left && right);
-  if (op === 'or') return right === true ? bool(true) : known(left, right, left || right);
-  if (op === 'implies') return right === true ? bool(true) : known(left, right, right);
-  return known(left, right, left !== right);
-}
-
-function known(
-  left: boolean | undefined,
-  right: boolean | undefined,
-  value: boolean | undefined,
-): Items {
-  return left === undefined || right === undefined || value === undefined ? [] : bool(value);
-}
-
-function operator(op: string, left: Items, right: Items): Items {
-  switch (op) {
-    case '|':
-      return distinct([...left, ...right]);
-    case '=':
-    case '!=': {
-      if (left.length === 0 || right.length === 0) return [];
-      return bool(sameLists(left, right) === (op === '='));
-    }
-    case '~':
-    case '!~':
-      return bool(alike(left, right) === (op === '~'));
-    case 'in':
-      return left.length === 0 ? [] : bool(right.some((each) => isEqual(each, one(left))));
-    case 'contains':
-      return right.length === 0 ? [] : bool(left.some((each) => isEqual(each, one(right))));
-    case '&':
-      return [{ value: textOrNone(left) + textOrNone(right) }];
-    default:
-      return left.length === 0 || right.length === 0 ? [] : arithmetic(op, one(left), one(right));
-  }
-}
-
-function textOrNone(items: Items): string {
-  if (items.length === 0) return '';
-  const { value } = one(items);
-  if (typeof value !== 'string') throw new Undecided('no text');
-  return value;
-}
-
-function arithmetic(op: string, { value: a }: Item, { value: b }: Item): Items {
-  if (typeof a === 'string' && typeof b === 'string') {
-    if (op === '+') return [{ value: a + b }];
-    return comparison(op, textOrder(a, b));
-  }
-  if (typeof a !== 'number' || typeof b !== 'number') throw new Undecided('no numbers');
-  const result = arithmetics.get(op)?.(a, b);
-  if (result === undefined) return comparison(op, a - b);
-  return Number.isFinite(result) ? [{ value: result }] : [];
-}
-
-/** Division by nothing is empty. @see https://hl7.org/fhirpath/N1/#math-2 */
-const arithmetics: ReadonlyMap<string, (a: number, b: number) => number> = new Map([
-  ['+', (a: number, b: number) => a + b],
-  ['-', (a: number, b: number) => a - b],
-  ['*', (a: number, b: number) => a * b],
-  ['/', (a: number, b: number) => a / b],
-  ['mod', (a: number, b: number) => a % b],
-  ['div', (a: number, b: number) => Math.trunc(a / b)],
-]);
-
-function isTime(text: string): boolean {
-  return /^\d{4}-\d\d(?:-\d\d(?:T.*)?)?$/.test(text);
-}
-
-/** Dates that are told to different precision, or in different zones, are left to a whole engine. */
-function textOrder(a: string, b: string): number {
-  const years = /^\d{4}$/;
-  const dates = (isTime(a) || years.test(a)) && (isTime(b) || years.test(b));
-  if (dates && (a.length !== b.length || a.slice(19) !== b.slice(19))) {
-    throw new Undecided('dates of different precision');
-  }
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
-function comparison(op: string, order: number): Items {
-  if (op === '<') return bool(order < 0);
-  if (op === '<=') return bool(order <= 0);
-  if (op === '>') return bool(order > 0);
-  if (op === '>=') return bool(order >= 0);
-  throw new Undecided(op);
-}
-
-export function isEqual({ value: a }: Item, { value: b }: Item): boolean {
-  if (a === undefined || b === undefined) throw new Undecided('no value');
-  // Dates that are told to different precision, or in different zones, can be the same or not.
-  if (typeof a === 'string' && typeof b === 'string' && a !== b && isTime(a) && isTime(b)) {
-    if (a.length !== b.length || a.slice(10) !== b.slice(10)) throw new Undecided('dates');
-  }
-  return sameValue(a, b);
-}
-
-export function sameValue(a: unknown, b: unknown): boolean {
-  if (Array.isArray(a) || Array.isArray(b)) {
-    if (!Array.isArray(a) || !Array.isArray(b) || a.length !== b.length) return false;
-    return a.every((each, at) => sameValue(each, b[at]));
-  }
-  if (!isObject(a) || !isObject(b)) return a === b;
-  const names = Object.keys(a);
-  return (
-    names.length === Object.keys(b).length &&
-    names.every((name) => Object.hasOwn(b, name) && sameValue(a[name], b[name]))
-  );
-}
-
-function sameLists(left: Items, right: Items): boolean {
-  if (left.length !== right.length) return false;
-  return left.every((each, at) => isEqual(each, right[at] ?? { value: undefined }));
-}
-
-function alike(left: Items, right: Items): boolean {
-  if (left.length !== right.length) return false;
-  const plain = (item: Item): Item =>
-    typeof item.value === 'string' ? { value: item.value.trim().toLowerCase() } : item;
-  return left.every((each) => right.some((other) => isEqual(plain(each), plain(other))));
-}
-
-export function distinct(items: Items): Items {
-  const found: Item[] = [];
-  const plain = new Set<unknown>();
-  for (const item of items) {
-    if (item.value !== undefined && !isObject(item.value)) {
-      if (plain.has(item.value)) continue;
-      plain.add(item.value);
-    } else if (found.some((each) => sameValue(each.value, item.value))) continue;
-    found.push(item);
-  }
-  return found;
 }

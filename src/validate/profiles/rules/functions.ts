@@ -1,21 +1,19 @@
+import { isSame } from '../../../plain-data.ts';
 import { isObject } from '../../walk/json.ts';
+import { childrenOf, evaluate, isOfType } from './evaluate.ts';
 import {
   bool,
   type Context,
-  childrenOf,
   distinct,
-  evaluate,
   type Frame,
   type Item,
   type Items,
   isEqual,
-  isOfType,
   numberOf,
   one,
-  sameValue,
   truth,
   Undecided,
-} from './evaluate.ts';
+} from './items.ts';
 import type { Node } from './parse.ts';
 
 type Call = (input: Items, args: readonly Node[], frame: Frame) => Items;
@@ -120,7 +118,7 @@ function intersect(left: Items, right: Items): Items {
 }
 
 function without(left: Items, right: Items): Items {
-  return left.filter((item) => !right.some((other) => sameValue(item.value, other.value)));
+  return left.filter((item) => !right.some((other) => isSame(item.value, other.value)));
 }
 
 function iif(input: Items, [test, then, otherwise]: readonly Node[], frame: Frame): Items {

@@ -1,6 +1,7 @@
 import type { TypeInfo, Types } from '../../elements/definitions.ts';
 import type { JsonObject } from '../../walk/json.ts';
-import { evaluate, type Item, type Items, Undecided } from './evaluate.ts';
+import { evaluate } from './evaluate.ts';
+import { type Item, type Items, Undecided } from './items.ts';
 import { type Node, parse } from './parse.ts';
 
 /** A rule of a profile, ready to be asked of any element. */

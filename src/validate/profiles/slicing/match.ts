@@ -1,23 +1,5 @@
 import { isObject } from '../../walk/json.ts';
 
-/** Whether a value is the same as a fixed one, in all that it says. */
-export function isSame(value: unknown, fixed: unknown): boolean {
-  if (Array.isArray(fixed)) {
-    return (
-      Array.isArray(value) &&
-      value.length === fixed.length &&
-      fixed.every((item, at) => isSame(value[at], item))
-    );
-  }
-  if (!isObject(fixed)) return value === fixed;
-  if (!isObject(value)) return false;
-  const names = Object.keys(fixed);
-  return (
-    names.length === Object.keys(value).length &&
-    names.every((name) => Object.hasOwn(value, name) && isSame(value[name], fixed[name]))
-  );
-}
-
 /**
  * Whether a value holds at least what a pattern says: every part of it, and each item of its lists
  * somewhere in the list.

@@ -1,3 +1,4 @@
+import { isSame } from '../../../plain-data.ts';
 import { type Resolved, resolve } from '../../bundles/resolve.ts';
 import { isObject, type JsonObject, textOf } from '../../walk/json.ts';
 import type { Scope } from '../../walk/scope.ts';
@@ -6,7 +7,7 @@ import type { Look } from '../look.ts';
 import type { Member } from '../members.ts';
 import { structureBase, typeName } from '../structure.ts';
 import { type DiscriminatorStep, type Found, follow, stepsOf } from './discriminator-path.ts';
-import { fitsPattern, isSame } from './match.ts';
+import { fitsPattern } from './match.ts';
 
 /**
  * Whether a value belongs to a slice; `undefined` where that cannot be told here. It does not belong
