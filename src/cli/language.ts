@@ -1,6 +1,6 @@
-import type { ReportWords } from '../report/report-words.ts';
 import { englishWords } from '../report/words/english.ts';
 import { germanWords } from '../report/words/german.ts';
+import type { ReportWords } from '../report/words/report-words.ts';
 import { english, type Language } from '../terminology/language.ts';
 import { german } from '../terminology/languages/de.ts';
 import { type OptionTable, type OptionValues, textOption } from './arguments.ts';

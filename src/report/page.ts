@@ -5,8 +5,8 @@ import type { Statement } from '../model/statement.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import { time } from './dates.ts';
 import { type Content, element, joined, words } from './html.ts';
-import type { ReportWords } from './report-words.ts';
 import type { Teller } from './teller.ts';
+import type { ReportWords } from './words/report-words.ts';
 
 /** What every part of the page is made from. */
 export interface Page {

@@ -1,4 +1,4 @@
-import type { ReportWords } from './report-words.ts';
+import type { ReportWords } from './words/report-words.ts';
 
 /** Sections of signs and regions, in the order of the page; the headings are words of the same name. */
 export const signSections = ['undecided', 'negatives', 'normal', 'usual'] as const;

@@ -7,8 +7,8 @@ import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { Language } from '../terminology/language.ts';
 import type { Value } from '../terminology/types.ts';
-import { createNegator } from './negatives.ts';
-import type { ReportWords } from './report-words.ts';
+import { createNegator } from './words/negatives.ts';
+import type { ReportWords } from './words/report-words.ts';
 
 /** A place with those below it that are not meant. */
 export interface ToldPlace {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Exam, type Finding, parseExam } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
-import { createNegator } from '../../src/report/negatives.ts';
+import { createNegator } from '../../src/report/words/negatives.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../src/testing/index.ts';

@@ -1,4 +1,4 @@
-import type { Negatives } from '../negatives.ts';
+import type { Negatives } from './negatives.ts';
 
 /**
  * What is said of a sign that was looked for and not found. A sign without an entry is told by the

@@ -1,6 +1,6 @@
 import { englishChecks } from '../../checks/words/english.ts';
-import type { ReportWords } from '../report-words.ts';
 import { englishNegatives } from './english-negatives.ts';
+import type { ReportWords } from './report-words.ts';
 
 /** The words of the page in English. */
 export const englishWords: ReportWords = {

@@ -1,4 +1,4 @@
-import type { Negatives } from '../negatives.ts';
+import type { Negatives } from './negatives.ts';
 
 /**
  * The same in German. Wording of this project, from memory; to be read over by clinicians who work

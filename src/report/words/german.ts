@@ -1,6 +1,6 @@
 import { germanChecks } from '../../checks/words/german.ts';
-import type { ReportWords } from '../report-words.ts';
 import { germanNegatives } from './german-negatives.ts';
+import type { ReportWords } from './report-words.ts';
 
 /**
  * German, to be given with the language `de`. Wording of this project, from memory; to be read over

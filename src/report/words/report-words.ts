@@ -1,9 +1,9 @@
-import type { CheckWords } from '../checks/words/check-words.ts';
-import type { Exam } from '../model/exam.ts';
-import type { Subject } from '../model/people.ts';
-import type { RegionState, Symptom } from '../model/statement.ts';
-import type { DateWords } from './dates.ts';
-import type { ViewName } from './drawing/view.ts';
+import type { CheckWords } from '../../checks/words/check-words.ts';
+import type { Exam } from '../../model/exam.ts';
+import type { Subject } from '../../model/people.ts';
+import type { RegionState, Symptom } from '../../model/statement.ts';
+import type { DateWords } from '../dates.ts';
+import type { ViewName } from '../drawing/view.ts';
 import type { Negatives } from './negatives.ts';
 
 /** The words of a page in one language; what the exam says comes from the tables and the exam. */
