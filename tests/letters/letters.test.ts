@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/index.ts';
 import {
@@ -16,18 +14,8 @@ import {
 import { germanWords } from '../../src/report/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { savedExample, savedExamples } from '../report/saved-examples.ts';
 import { structure } from '../report/structure.ts';
-
-const folder = join(import.meta.dirname, '../../examples/exams');
-const examples: readonly (readonly [string, Exam])[] = readdirSync(folder)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8'))]);
-
-const example = (name: string): Exam => {
-  const found = examples.find(([file]) => file === `${name}.json`)?.[1];
-  if (found === undefined) throw new Error(`no example ${name}`);
-  return found;
-};
 
 const readers: readonly LetterReader[] = [
   'specialist',
@@ -71,7 +59,7 @@ function fixedTexts(value: unknown): RegExp[] {
     : [];
 }
 
-describe.each(examples)('letters of %s', (_, exam) => {
+describe.each(savedExamples)('letters of %s', (_, exam) => {
   const pairs = readers.flatMap((to) =>
     (['english', 'german'] as const).map((tongue) => [to, tongue] as const),
   );
@@ -95,7 +83,7 @@ describe.each(examples)('letters of %s', (_, exam) => {
 
 describe('a letter to the patient', () => {
   it('names no disease, no suspicion and no sign that is not in the list of what may be named', () => {
-    for (const [, exam] of examples) {
+    for (const [, exam] of savedExamples) {
       const letter = letterOf(exam, 'patient');
       const text = letterText(letter);
       const named = new Set(
@@ -116,13 +104,13 @@ describe('a letter to the patient', () => {
   });
 
   it('counts what it leaves for a person to tell', () => {
-    const { issues } = toLetter(example('skin-lesion'), 'patient');
+    const { issues } = toLetter(savedExample('skin-lesion'), 'patient');
     expect(issues.map(({ code, severity }) => [code, severity])).toContainEqual([
       'not-exported',
       'information',
     ]);
-    expect(letterOf(example('skin-lesion'), 'patient').leftOut).toContain('cheek-lesion');
-    expect(letterText(letterOf(example('skin-lesion'), 'patient'))).not.toMatch(
+    expect(letterOf(savedExample('skin-lesion'), 'patient').leftOut).toContain('cheek-lesion');
+    expect(letterText(letterOf(savedExample('skin-lesion'), 'patient'))).not.toMatch(
       /cancer|keratosis/i,
     );
   });
@@ -153,7 +141,7 @@ describe('the figure of readability', () => {
 
 describe('a letter to the employer', () => {
   it('tells no finding, no conclusion and no plan', () => {
-    for (const [, exam] of examples) {
+    for (const [, exam] of savedExamples) {
       const sources = sentencesOf(letterOf(exam, 'employer')).flatMap(({ of }) => of);
       expect(sources.filter((one) => 'statement' in one)).toEqual([]);
       const roots = new Set(sources.map((one) => ('path' in one ? one.path[0] : '')));
@@ -164,14 +152,14 @@ describe('a letter to the employer', () => {
   });
 
   it('tells what is named of the plan only with consent to share', () => {
-    const shared = toLetter(example('skin-lesion'), 'employer', { share: ['shade'] });
+    const shared = toLetter(savedExample('skin-lesion'), 'employer', { share: ['shade'] });
     expect(shared.value && letterText(shared.value)).toContain('Hat & long sleeves');
-    const refused = toLetter(example('yearly-check'), 'employer', { share: ['hat'] });
+    const refused = toLetter(savedExample('yearly-check'), 'employer', { share: ['hat'] });
     expect(refused.ok).toBe(false);
     expect(refused.issues.map(({ code, path }) => [code, path])).toEqual([
       ['missing-property', ['consents']],
     ]);
-    const unknown = toLetter(example('skin-lesion'), 'employer', { share: ['nothing'] });
+    const unknown = toLetter(savedExample('skin-lesion'), 'employer', { share: ['nothing'] });
     expect(unknown.issues.map(({ code }) => code)).toEqual(['unresolved-key']);
   });
 });
@@ -179,7 +167,7 @@ describe('a letter to the employer', () => {
 describe('letters of records and texts', () => {
   it('are not made of a withdrawn record', () => {
     const { ok, issues } = toLetter(
-      { ...example('neck-lump'), status: 'entered-in-error' },
+      { ...savedExample('neck-lump'), status: 'entered-in-error' },
       'patient',
     );
     expect([ok, issues.map(({ code }) => code)]).toEqual([false, ['not-exported']]);
@@ -191,7 +179,7 @@ describe('letters of records and texts', () => {
 
   it('keep their structure whatever the texts say', () => {
     const hostile = '</bdi><script>alert(1)</script>"\' $& {name}';
-    const exam = example('neck-lump');
+    const exam = savedExample('neck-lump');
     const written = (text: string): string =>
       letterHtml(
         letterOf(

@@ -6,7 +6,6 @@ import {
   comparedSides,
   conclude,
   type ExamDraft,
-  type ExamStart,
   finishExam,
   finishExamOrThrow,
   IssueError,
@@ -29,15 +28,8 @@ import {
   tested,
   unusable,
 } from '../../src/index.ts';
+import { begin } from './begin.ts';
 
-const begin: ExamStart = {
-  id: 'E-1',
-  subject: { identifiers: [{ system: 'https://clinic.example/patients', value: 'P-1' }] },
-  examiners: [{ key: 'doctor' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'full', version: '1.0.0' },
-};
 const draft = startExam(begin);
 const temple = { region: 'temple', side: 'right', methods: ['inspection'] } as const;
 const image = {

@@ -13,15 +13,9 @@ import {
   toBundleOrThrow,
 } from '../../src/index.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
+import { begin } from './begin.ts';
 
-const draft = startExam({
-  id: 'E-1',
-  subject: { identifiers: [{ system: 'https://clinic.example/patients', value: 'P-1' }] },
-  examiners: [{ key: 'doctor' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'full', version: '1.0.0' },
-});
+const draft = startExam(begin);
 const temple = { region: 'temple', side: 'right' } as const;
 const lid = { region: 'lid-upper', side: 'right' } as const;
 const opposed = absent(present(draft, 'vesicles', temple), 'vesicles', temple);

@@ -317,7 +317,7 @@ export function addLanguage(): void {
   );
   write(
     'src/report/words/dutch.ts',
-    "import type { ReportWords } from '../report-words.ts';\nimport { germanWords } from './german.ts';\n\nexport const dutchWords: ReportWords = { ...germanWords, patient: 'Patiënt' };\n",
+    "import type { ReportWords } from './report-words.ts';\nimport { germanWords } from './german.ts';\n\nexport const dutchWords: ReportWords = { ...germanWords, patient: 'Patiënt' };\n",
   );
   insert(
     'src/cli/language.ts',

@@ -1,27 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Exam, Side, Statement } from '../../src/index.ts';
+import type { Side, Statement } from '../../src/index.ts';
 import { isDrawn, views } from '../../src/report/drawing/views.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
+import { emptyExam } from './empty-exam.ts';
+import { savedExamples } from './saved-examples.ts';
 
-const folder = join(import.meta.dirname, '../../examples/exams');
-const examples: readonly (readonly [string, Exam])[] = readdirSync(folder)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8'))]);
-
-const empty: Exam = {
-  format: 'face-neck-exam/1',
-  id: 'quay-1',
-  status: 'final',
-  subject: { reference: 'Patient/1' },
-  examiners: [{ key: 'nurse' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'full', version: '1.0.0' },
-  statements: [],
-};
+const empty = emptyExam('full');
 
 const sidesOf: Readonly<Record<string, readonly (Side | undefined)[]>> = {
   paired: ['right', 'left', 'both'],
@@ -98,7 +83,7 @@ describe('the drawing', () => {
     `);
   });
 
-  it.each(examples)('%s: shows all that is abnormal', (_, exam) => {
+  it.each(savedExamples)('%s: shows all that is abnormal', (_, exam) => {
     const html = toHtml(exam);
     const signs = html.match(/ id="sign-\d+"/g) ?? [];
     expect(signs.length).toBeGreaterThan(0);

@@ -1,20 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { type Exam, parseExam, type Statement } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
+import { emptyExam } from './empty-exam.ts';
 import { type ParsedPage, parsePage } from './parsed-page.ts';
 import { type MapRow, type Mark, marks, type Told, toldByKind } from './told-by-kind.ts';
 
-const empty: Exam = {
-  format: 'face-neck-exam/1',
-  id: 'quay-1',
-  status: 'final',
-  subject: { reference: 'Patient/1' },
-  examiners: [{ key: 'nurse' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'skin-lesion', version: '1.0.0' },
-  statements: [],
-};
+const empty = emptyExam('skin-lesion');
 
 const silence = 'Nothing was said: not normal by silence';
 

@@ -5,6 +5,7 @@ import { createNegator } from '../../src/report/words/negatives.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../src/testing/index.ts';
+import { emptyExam } from './empty-exam.ts';
 import { misreadIn, type Tongue, toldTexts, tongues } from './told-once.ts';
 
 const both = Object.keys(tongues) as Tongue[]; // the keys of it
@@ -43,17 +44,7 @@ describe.each(both)('negatives in %s', (tongue) => {
   });
 });
 
-const empty: Exam = {
-  format: 'face-neck-exam/1',
-  id: 'quay-1',
-  status: 'final',
-  subject: { reference: 'Patient/1' },
-  examiners: [{ key: 'nurse' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'neck-lump', version: '1.0.0' },
-  statements: [],
-};
+const empty = emptyExam('neck-lump');
 
 const paired = ['ib', 'iia', 'iib', 'iii', 'iv', 'va', 'vb', 'supraclav'];
 const sides = ['right', 'left'] as const;

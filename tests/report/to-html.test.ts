@@ -1,22 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/index.ts';
 import { parseExam } from '../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { savedExample, savedExamples } from './saved-examples.ts';
 import { structure } from './structure.ts';
-
-const folder = join(import.meta.dirname, '../../examples/exams');
-const examples: readonly (readonly [string, Exam])[] = readdirSync(folder)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8'))]);
-
-const example = (name: string): Exam => {
-  const found = examples.find(([file]) => file === `${name}.json`)?.[1];
-  if (found === undefined) throw new Error(`no example ${name}`);
-  return found;
-};
 
 /** Texts that pages have been broken with. Sources: OWASP cross-site scripting cheat sheets, from memory. */
 const hostile = [
@@ -39,7 +27,7 @@ const hostile = [
 ];
 
 describe('toHtml', () => {
-  it.each(examples)(
+  it.each(savedExamples)(
     '%s: complete in itself, without script or address of anything outside',
     (_, exam) => {
       const html = toHtml(exam);
@@ -53,7 +41,7 @@ describe('toHtml', () => {
   );
 
   it('answers first how much it worries, what to do, what is abnormal and what was not examined', () => {
-    const html = toHtml(example('broken-off'));
+    const html = toHtml(savedExample('broken-off'));
     const order = [
       'conclusion',
       'plan',
@@ -68,14 +56,14 @@ describe('toHtml', () => {
   });
 
   it('shows no conclusion of a withdrawn record, and says that it is withdrawn', () => {
-    const exam = example('yearly-check');
+    const exam = savedExample('yearly-check');
     const html = toHtml({ ...exam, status: 'entered-in-error' });
     expect(html).toContain('Withdrawn: entered in error, do not use');
     expect(html).not.toContain('id="conclusion"');
   });
 
   it('keeps its structure whatever the texts say', () => {
-    const exam = example('neck-lump');
+    const exam = savedExample('neck-lump');
     const words = (text: string): Exam => ({
       ...exam,
       subject: { ...exam.subject, name: { family: text } },
@@ -92,14 +80,14 @@ describe('toHtml', () => {
   });
 
   it('takes a note of a million characters', () => {
-    const exam = example('broken-off');
+    const exam = savedExample('broken-off');
     const text = hostile.at(-1) ?? '';
     const long: Exam = { ...exam, statements: [{ key: 'n', kind: 'note', text }] };
     expect(toHtml(long)).toContain(text);
   });
 
   it('shows prompts only with a chosen rule set, and with their cautions', () => {
-    const exam = example('drooping-lid');
+    const exam = savedExample('drooping-lid');
     expect(toHtml(exam)).not.toContain('id="prompts"');
     const html = toHtml(exam, { checks: { ruleSets: ['horner-signs'] } });
     expect(html).toContain('id="prompts"');
@@ -107,12 +95,12 @@ describe('toHtml', () => {
   });
 
   it('compares with the last exam where one is given', () => {
-    const exam = example('skin-lesion');
+    const exam = savedExample('skin-lesion');
     const html = toHtml(exam, { checks: { prior: { ...exam, id: 'before' } } });
     expect(html).not.toContain('No earlier examination was given');
   });
 
-  it.each(examples)('%s: German in every word of the page itself', (_, exam) => {
+  it.each(savedExamples)('%s: German in every word of the page itself', (_, exam) => {
     const plain: Exam = { ...exam, statements: [] };
     const options = { checks: { prior: { ...plain, id: 'before' } } };
     const html = toHtml(plain, { ...options, language: german, words: germanWords });

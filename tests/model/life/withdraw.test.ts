@@ -20,16 +20,10 @@ import { toHtml } from '../../../src/report/index.ts';
 import * as r4 from '../../../src/validate/versions/r4.ts';
 import * as r4b from '../../../src/validate/versions/r4b.ts';
 import * as r5 from '../../../src/validate/versions/r5.ts';
+import { begin } from '../begin.ts';
 
 const lid = { region: 'lid-upper', side: 'left' } as const;
-let draft = startExam({
-  id: 'E-1',
-  subject: { identifiers: [{ system: 'https://clinic.example/patients', value: 'P-1' }] },
-  examiners: [{ key: 'doctor' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'full', version: '1.0.0' },
-});
+let draft = startExam(begin);
 draft = present(draft, 'naevus', { region: 'temple', side: 'right' }, { key: 'mole' });
 draft = absent(draft, 'lid-position.ptosis', lid, { key: 'no-ptosis' });
 draft = measured(draft, 'mrd1', lid, '4.0', 'mm', { key: 'margin' });
