@@ -5,6 +5,7 @@ import { baseValue } from '../figures/units.ts';
 import { isWithin } from '../places/regions.ts';
 import { coversSide, type OneSide } from '../places/sides.ts';
 import type { Condition, SignCondition, ToldCondition } from '../tables/condition.ts';
+import { methodsFor } from '../tables/denying-methods.ts';
 import { fill } from '../words/check-words.ts';
 import { every, type Fact, known, knownBy, not, some, unknown } from './fact.ts';
 import { figureOf, isMeasured, measureName } from './measured.ts';
@@ -71,41 +72,6 @@ function countOf(facts: readonly Fact[], least: number): Fact {
     );
   }
   return every([...holding, ...open]);
-}
-
-/** Signs that are felt; a look that finds nothing does not deny them. */
-const felt: ReadonlySet<string> = new Set([
-  'tender',
-  'skin-tender',
-  'thy-tender',
-  'eac-tender',
-  'lump-felt',
-  'subcutaneous-nodule',
-  'emphysema-skin',
-  'artery-thickened',
-  'artery-nodular',
-  'artery-pulse.reduced',
-  'artery-pulse.absent',
-  'parotid-mass',
-  'submandibular-mass',
-  'neck-mass',
-  'node-enlarged',
-  'node-palpable',
-  'thyroid-mass',
-  'thy-surface.single-nodule',
-  'thy-surface.multinodular',
-]);
-const touch = ['palpation', 'bimanual-palpation'];
-const looking = ['inspection', 'inspection-magnified', 'otoscopy', 'anterior-rhinoscopy'];
-/** Signs of a test of the pupil, which looking alone does not deny. */
-const byReflex = /^(pupil-light|afferent)/;
-/** Signs that nothing but a statement of their own denies. */
-const byTest = /^(lid-fatigue|airflow|voice|speech|stridor|swallow)/;
-
-function methodsFor(finding: string): readonly string[] {
-  if (felt.has(finding)) return touch;
-  if (byReflex.test(finding)) return ['reflex'];
-  return byTest.test(finding) ? [] : looking;
 }
 
 function signHolds(
