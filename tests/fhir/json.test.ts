@@ -29,6 +29,7 @@ describe('toJson', () => {
     ['undefined', undefined],
     ['undefined in a list', [undefined]],
     ['a list with a gap', Object.assign([], { 1: 'b' })],
+    ['two thousand levels', Array.from({ length: 2000 }).reduce<unknown>((inner) => [inner], null)],
   ])('throws TypeError for %s', (_, value) => {
     expect(() => toJson(value)).toThrow(TypeError);
   });

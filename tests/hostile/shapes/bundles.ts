@@ -125,13 +125,24 @@ const longTexts = Object.fromEntries(
 
 const exam = sampleExam(1, { size: 'small' });
 
+/** As `toJson`, which promises one error for what is nested too deep, and throws nothing else here. */
+function written(bundle: unknown): string | undefined {
+  try {
+    return toJson(bundle);
+  } catch (thrown) {
+    if (thrown instanceof TypeError && /deeper than \d+ levels$/.test(thrown.message))
+      return undefined;
+    throw thrown;
+  }
+}
+
 const calls: Readonly<Record<string, (bundle: never) => unknown>> = {
   'validateBundle r4': validateBundle,
   'validateBundle r5': validateR5,
   'validateBundle all-r4': validateAny,
   fromBundle,
   toXml: (bundle) => toXml(bundle),
-  toJson: (bundle) => toJson(bundle),
+  toJson: written,
   licenceIssues: (bundle) => licenceIssues(bundle, 'none'),
   conformsTo: (bundle) => conformsTo(bundle, 'R4'),
   holdsExam: (bundle) => holdsExam(bundle, exam),
