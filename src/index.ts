@@ -1,4 +1,3 @@
-export { type Budget, type BudgetName, type BudgetOption, budgets } from './budget.ts';
 export type { CheckResult } from './checks/check-exam.ts';
 export { checkExam } from './checks/check-exam.ts';
 export type { Change, Comparison } from './checks/compare/comparison.ts';
@@ -49,6 +48,9 @@ export type { SnomedLicence, SnomedPolicy } from './fhir/licence/snomed-policy.t
 export type { IdentitySystems } from './fhir/names/part-names.ts';
 export { CANONICAL_BASE } from './fhir/names/systems.ts';
 export { type FhirVersion, fhirVersionNumber } from './fhir/version.ts';
+export { type Budget, type BudgetName, type BudgetOption, budgets } from './issues/budget.ts';
+export { issueCodes, issueTypes } from './issues/codes.ts';
+export type { Form, FormWord, JsonKind } from './issues/forms.ts';
 export {
   type FactTypes,
   type Failure,
@@ -66,9 +68,8 @@ export {
   type Severity,
   type SourcePosition,
   type Success,
-} from './issue.ts';
-export { issueCodes, issueTypes } from './issues/codes.ts';
-export type { Form, FormWord, JsonKind } from './issues/forms.ts';
+} from './issues/issue.ts';
+export { type Path, pathPointer, pathText } from './issues/path.ts';
 export {
   abnormal,
   absent,
@@ -118,7 +119,6 @@ export type * from './model/primitive.ts';
 export type * from './model/prompts.ts';
 export type * from './model/record-event.ts';
 export type * from './model/statement.ts';
-export { type Path, pathPointer, pathText } from './path.ts';
 export {
   fromBundle,
   fromBundleOrThrow,

@@ -1,7 +1,7 @@
-import { append } from '../append.ts';
-import { within } from '../budget.ts';
-import { type Issue, issue, issuesBelow } from '../issue.ts';
-import { cutIssues, endedIssue } from '../issue-list.ts';
+import { append } from '../data/append.ts';
+import { within } from '../issues/budget.ts';
+import { type Issue, issue, issuesBelow } from '../issues/issue.ts';
+import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { JudgementMade } from '../model/prompts.ts';

@@ -1,6 +1,6 @@
-import { spend } from '../budget.ts';
-import { type Issue, issue, type Severity } from '../issue.ts';
-import type { Path } from '../path.ts';
+import { spend } from '../issues/budget.ts';
+import { type Issue, issue, type Severity } from '../issues/issue.ts';
+import type { Path } from '../issues/path.ts';
 import type { CheckContext } from './context.ts';
 import { indexWithUnconfirmed } from './exam-index.ts';
 import type { Rule, RuleFinding, RuleResult, RuleSeverity } from './rule.ts';

@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../issue.ts';
+import { type Issue, issue } from '../issues/issue.ts';
 import { sayingsOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Statement } from '../model/statement.ts';

@@ -1,6 +1,6 @@
 /// <reference types="node" />
 import { parseArgs } from 'node:util';
-import { nearest } from '../nearest.ts';
+import { nearest } from '../issues/nearest.ts';
 import { UsageError } from './failure.ts';
 
 /** One option as the command line and its help know it. */

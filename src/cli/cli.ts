@@ -1,8 +1,8 @@
 /// <reference types="node" />
 
 import { readFile } from 'node:fs/promises';
-import { nearest } from '../nearest.ts';
-import { shownText } from '../shown-text.ts';
+import { nearest } from '../issues/nearest.ts';
+import { shownText } from '../issues/shown-text.ts';
 import { flagOption, parseOptions } from './arguments.ts';
 import type { Command } from './command.ts';
 import { systemCode, systemReason, UsageError } from './failure.ts';

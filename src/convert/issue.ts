@@ -1,6 +1,6 @@
-import { issuesOf } from '../issue.ts';
 import { conversion } from '../issues/english/conversion.ts';
 import type { FactsFor } from '../issues/facts.ts';
+import { issuesOf } from '../issues/issue.ts';
 
 export type ConversionCode = keyof typeof conversion;
 export type ConversionFacts<Code extends ConversionCode = ConversionCode> = FactsFor<

@@ -1,8 +1,8 @@
 import type { Bundle, BundleEntry } from 'fhir/r4.js';
-import { append } from '../append.ts';
+import { append } from '../data/append.ts';
 import type { AnyBundle } from '../export/to-bundle.ts';
 import { referencesIn, withReferences } from '../fhir/references.ts';
-import { failure, type Issue, issue, type Outcome, success } from '../issue.ts';
+import { failure, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
 import { inOrderOfReference } from './order.ts';
 
 /** The size of the bundles, and what the server takes. */

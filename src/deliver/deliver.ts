@@ -2,7 +2,7 @@ import type { BundleEntry } from 'fhir/r4.js';
 import { v5 } from 'uuid';
 import type { AnyBundle } from '../export/to-bundle.ts';
 import { toJson } from '../fhir/json/to-json.ts';
-import { failure, type Outcome, success } from '../issue.ts';
+import { failure, type Outcome, success } from '../issues/issue.ts';
 import { type EntryAnswer, entryAnswers, outcomeCodes } from './answer.ts';
 import { type CutOptions, piecesOf, placesAskedFor, withPlaces } from './cut.ts';
 import { type Answer, connect, type Exchange, type FhirServer } from './server.ts';

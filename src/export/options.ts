@@ -1,11 +1,11 @@
 import type { Bundle } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
-import type { BudgetOption } from '../budget.ts';
 import type { Filing } from '../fhir/filing.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import type { FhirVersion } from '../fhir/version.ts';
+import type { BudgetOption } from '../issues/budget.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';

@@ -1,15 +1,23 @@
 import type { Bundle, BundleEntry, Identifier, Meta } from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
-import { append } from '../append.ts';
-import { within } from '../budget.ts';
+import { append } from '../data/append.ts';
 import { labelsOf } from '../fhir/filing.ts';
 import { licenceIssues } from '../fhir/licence/licence-gate.ts';
 import { fixedPolicy, snomedPolicyIssues } from '../fhir/licence/snomed-policy.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
 import { searchToken } from '../fhir/names/search-token.ts';
-import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
-import { endedIssue } from '../issue-list.ts';
+import { within } from '../issues/budget.ts';
+import {
+  failure,
+  hasErrors,
+  type Issue,
+  issue,
+  type Outcome,
+  orThrow,
+  success,
+} from '../issues/issue.ts';
+import { endedIssue } from '../issues/issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import { callerCodingIssues } from './coding/caller-codings.ts';

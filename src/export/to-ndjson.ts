@@ -1,7 +1,7 @@
-import { append } from '../append.ts';
+import { append } from '../data/append.ts';
 import { toJson } from '../fhir/json/to-json.ts';
 import { withReferences } from '../fhir/references.ts';
-import type { Issue } from '../issue.ts';
+import type { Issue } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { ExportOptions } from './options.ts';
 import { masterDataKindOf } from './resources/master-data.ts';

@@ -43,7 +43,7 @@ const written = [
   'terminology',
   'profiles',
   'src/checks/RULES.md',
-  'src/known-names.ts',
+  'src/issues/known-names.ts',
   'src/checks/HAZARDS.md',
 ];
 

@@ -10,7 +10,7 @@ import { r5 } from '../fhir/xml/tables/r5.ts';
  * Run: npm run generate
  */
 const schema = new URL('../../profiles/exam.schema.json', import.meta.url);
-const target = new URL('../known-names.ts', import.meta.url);
+const target = new URL('../issues/known-names.ts', import.meta.url);
 
 function schemaNames(node: unknown): string[] {
   if (typeof node !== 'object' || node === null) return [];

@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../issue.ts';
+import { type Issue, issue } from '../issues/issue.ts';
 import { dayText } from '../report/dates.ts';
 import { plainName } from '../report/parts/head.ts';
 import { type Writing, writer } from './clinical.ts';

@@ -1,6 +1,6 @@
+import type { Path } from '../issues/path.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
-import type { Path } from '../path.ts';
 import type { ReportOptions } from '../report/report-options.ts';
 import type { LetterWords } from './letter-words.ts';
 

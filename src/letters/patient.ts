@@ -1,9 +1,9 @@
+import type { Path } from '../issues/path.ts';
 import { sayingsOf } from '../kinds/registries/meanings.ts';
 import { tell } from '../kinds/registries/pages.ts';
 import type { PlanItem } from '../model/conclusion.ts';
 import type { Key } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
-import type { Path } from '../path.ts';
 import { dateText, dayText } from '../report/dates.ts';
 import type { Page } from '../report/page.ts';
 import { plainName } from '../report/parts/head.ts';

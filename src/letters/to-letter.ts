@@ -1,4 +1,4 @@
-import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issue.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import { createPage } from '../report/create-page.ts';

@@ -1,7 +1,15 @@
-import { type BudgetOption, spend, within } from '../budget.ts';
-import { failure, hasErrors, type Issue, issue, type Outcome, orThrow, success } from '../issue.ts';
-import { cutIssues, endedIssue } from '../issue-list.ts';
-import type { Path } from '../path.ts';
+import { type BudgetOption, spend, within } from '../issues/budget.ts';
+import {
+  failure,
+  hasErrors,
+  type Issue,
+  issue,
+  type Outcome,
+  orThrow,
+  success,
+} from '../issues/issue.ts';
+import { cutIssues, endedIssue } from '../issues/issue-list.ts';
+import type { Path } from '../issues/path.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Exam } from './exam.ts';
 import type { Key } from './primitive.ts';

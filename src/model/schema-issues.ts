@@ -1,6 +1,6 @@
-import type { Issue } from '../issue.ts';
-import { checkAgainstSchema } from '../schema-check.ts';
-import { withShownPaths } from '../shown-path.ts';
+import { checkAgainstSchema } from '../data/schema-check.ts';
+import type { Issue } from '../issues/issue.ts';
+import { withShownPaths } from '../issues/shown-path.ts';
 import { examValidator } from './compiled/exam.js';
 import { examForms } from './words.ts';
 

@@ -1,11 +1,11 @@
-import { append } from '../append.ts';
-import { spend, within } from '../budget.ts';
-import { failure, type Issue, issue, orThrow } from '../issue.ts';
-import { cutIssues, endedIssue } from '../issue-list.ts';
+import { append } from '../data/append.ts';
+import { plainDataIssues } from '../data/plain-data.ts';
+import { spend, within } from '../issues/budget.ts';
+import { failure, type Issue, issue, orThrow } from '../issues/issue.ts';
+import { cutIssues, endedIssue } from '../issues/issue-list.ts';
+import { withShownPaths } from '../issues/shown-path.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
-import { plainDataIssues } from '../plain-data.ts';
-import { withShownPaths } from '../shown-path.ts';
 import { isObject, ownProperty } from './bundle/element.ts';
 import type { Remainder } from './bundle/remainder.ts';
 import { type RoughExam, readOnce } from './exam/read-once.ts';

@@ -1,7 +1,7 @@
-import type { BudgetOption } from '../budget.ts';
 import type { Filing } from '../fhir/filing.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
-import type { Outcome } from '../issue.ts';
+import type { BudgetOption } from '../issues/budget.ts';
+import type { Outcome } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';

@@ -2,7 +2,7 @@ import type { Observation } from 'fhir/r4.js';
 import type { Filing } from '../fhir/filing.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import { partIdentifier } from '../fhir/names/part-names.ts';
-import type { Issue } from '../issue.ts';
+import type { Issue } from '../issues/issue.ts';
 import type { Exam, ExamTime } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
 import type { RecordStatus } from '../model/record-event.ts';

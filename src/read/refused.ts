@@ -1,7 +1,7 @@
-import type { Issue } from '../issue.ts';
+import type { Issue } from '../issues/issue.ts';
+import type { Path } from '../issues/path.ts';
 import { type OptionalPart, optionalParts } from '../model/optional-parts.ts';
 import type { Key } from '../model/primitive.ts';
-import type { Path } from '../path.ts';
 import type { RoughExam } from './exam/read-once.ts';
 
 /** What the rules of the exam refused in an earlier round of reading. */

@@ -1,6 +1,6 @@
-import { within } from '../budget.ts';
-import { IssueError } from '../issue.ts';
-import { cutIssues, endedIssue } from '../issue-list.ts';
+import { within } from '../issues/budget.ts';
+import { IssueError } from '../issues/issue.ts';
+import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import type { AbnormalPart } from './abnormal.ts';

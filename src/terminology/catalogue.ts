@@ -1,8 +1,8 @@
-import { append } from '../append.ts';
-import { type BudgetOption, within } from '../budget.ts';
-import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issue.ts';
-import { cutIssues, endedIssue } from '../issue-list.ts';
-import { checkAgainstSchema } from '../schema-check.ts';
+import { append } from '../data/append.ts';
+import { checkAgainstSchema } from '../data/schema-check.ts';
+import { type BudgetOption, within } from '../issues/budget.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
+import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
 import { additionsValidator } from './compiled/additions.js';
 import { type Reference, references } from './references.ts';

@@ -1,6 +1,6 @@
-import { issuesOf } from '../issue.ts';
 import { validation } from '../issues/english/validation.ts';
 import type { FactsFor } from '../issues/facts.ts';
+import { issuesOf } from '../issues/issue.ts';
 
 export type ValidationCode = keyof typeof validation;
 export type ValidationFacts<Code extends ValidationCode = ValidationCode> = FactsFor<

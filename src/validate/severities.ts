@@ -1,4 +1,4 @@
-import type { Issue, IssueCode, Severity } from '../issue.ts';
+import type { Issue, IssueCode, Severity } from '../issues/issue.ts';
 
 /**
  * Another severity for some issues, by code, rule or both; `ignored` leaves them out. Of several that

@@ -1,8 +1,8 @@
 import type { OperationOutcome, OperationOutcomeIssue } from 'fhir/r4.js';
+import { withoutBadCharacters } from '../data/plain-data.ts';
 import { CANONICAL_BASE } from '../fhir/names/systems.ts';
-import type { Issue, SourcePosition } from '../issue.ts';
 import { issueTypes } from '../issues/codes.ts';
-import { withoutBadCharacters } from '../plain-data.ts';
+import type { Issue, SourcePosition } from '../issues/issue.ts';
 import { fhirPathText } from './invariants/fhirpath.ts';
 
 export interface OperationOutcomeOptions {

@@ -1,9 +1,9 @@
-import { append } from '../append.ts';
-import { type BudgetOption, within } from '../budget.ts';
-import { hasErrors, type Issue } from '../issue.ts';
-import { cutIssues, endedIssue } from '../issue-list.ts';
-import { pathPointer } from '../path.ts';
-import { withShownPaths } from '../shown-path.ts';
+import { append } from '../data/append.ts';
+import { type BudgetOption, within } from '../issues/budget.ts';
+import { hasErrors, type Issue } from '../issues/issue.ts';
+import { cutIssues, endedIssue } from '../issues/issue-list.ts';
+import { pathPointer } from '../issues/path.ts';
+import { withShownPaths } from '../issues/shown-path.ts';
 import { createIndex } from './bundles/bundle-index.ts';
 import { rootProperty } from './elements/definitions.ts';
 import { schemaIssues } from './elements/schema.ts';

@@ -1,6 +1,6 @@
-import { spend } from '../budget.ts';
-import type { RecordFacts } from '../issue.ts';
+import { spend } from '../issues/budget.ts';
 import type { FormWord } from '../issues/forms.ts';
+import type { RecordFacts } from '../issues/issue.ts';
 import { forbiddenCharacter, resolveReferences } from './characters.ts';
 import { isDeclaration, localName, Namespaces, prefixOf } from './namespaces.ts';
 import { type Token, type TokenText, tokenAt } from './tokens.ts';

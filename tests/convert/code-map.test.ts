@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
-import { hasErrors, type Issue } from '../../src/issue.ts';
-import { pathText } from '../../src/path.ts';
+import { hasErrors, type Issue } from '../../src/issues/issue.ts';
+import { pathText } from '../../src/issues/path.ts';
 import cases from '../cases/terminology/code-maps.json' with { type: 'json' };
 
 function summary({ code, severity, path, source, expected }: Issue): unknown[] {

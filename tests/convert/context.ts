@@ -7,7 +7,7 @@ import type { Source } from '../../src/convert/mapping/source.ts';
 import type { Target } from '../../src/convert/mapping/target.ts';
 import { prepareMapping } from '../../src/convert/prepare/prepare-mapping.ts';
 import { readerFor } from '../../src/convert/reader-for.ts';
-import { issueText } from '../../src/issue.ts';
+import { issueText } from '../../src/issues/issue.ts';
 
 /** What one value of a generated export is about. The value itself is unlike any other. */
 export interface Truth {

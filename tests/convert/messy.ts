@@ -5,7 +5,7 @@ import type { Plan } from '../../src/convert/mapping/plan.ts';
 import { prepareMapping } from '../../src/convert/prepare/prepare-mapping.ts';
 import type { Reader } from '../../src/convert/record/record.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
-import { issueText } from '../../src/issue.ts';
+import { issueText } from '../../src/issues/issue.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
 import type { Random } from './random.ts';
 import { checkLedger } from './syntax-cases.ts';

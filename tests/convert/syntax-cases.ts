@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import type { ConvertResult } from '../../src/convert/exams/convert-text.ts';
 import { positionText } from '../../src/convert/exams/note.ts';
 import type { Mapping } from '../../src/convert/mapping/mapping.ts';
-import type { Issue } from '../../src/issue.ts';
+import type { Issue } from '../../src/issues/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { mergePatch } from './merge-patch.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
-import { pathText } from '../../src/path.ts';
+import { pathText } from '../../src/issues/path.ts';
 import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import adversarial from '../cases/terminology/caller-codings.json' with { type: 'json' };

@@ -5,7 +5,7 @@ import { withheldCodes } from '../../src/export/coding/code-map-policy.ts';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 import { absent, measured, present, scored } from '../../src/kinds/registries/builders.ts';
 import { startExam } from '../../src/model/builder/draft.ts';
 import { conclude, finishExamOrThrow } from '../../src/model/builder/finish-exam.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import type { SnomedPolicy } from '../../src/fhir/licence/snomed-policy.ts';
-import { pathText } from '../../src/path.ts';
+import { pathText } from '../../src/issues/path.ts';
 import { freeSet } from '../../src/terminology/published/free-set.ts';
 import planted from '../cases/terminology/planted-codes.json' with { type: 'json' };
 

@@ -6,7 +6,7 @@ import { fhirVersionNumber } from '../../src/fhir/version.ts';
 import { fromXml } from '../../src/fhir/xml/from-xml.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { type FhirVersion, toBundleOrThrow, toJson } from '../../src/index.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 
 const versions = Object.keys(fhirVersionNumber) as FhirVersion[]; // its keys are the versions

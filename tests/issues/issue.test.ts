@@ -8,7 +8,7 @@ import {
   issueText,
   orThrow,
   success,
-} from '../../src/issue.ts';
+} from '../../src/issues/issue.ts';
 
 const missing = issue('missing-side', ['statements', 3, 'side'], {
   reason: 'missing',

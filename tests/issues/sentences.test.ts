@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type Issue, issue, issueMessage, issueTextIn } from '../../src/issue.ts';
 import { issueCodes, issueTypes } from '../../src/issues/codes.ts';
 import { conversion } from '../../src/issues/english/conversion.ts';
 import { record } from '../../src/issues/english/record.ts';
 import { validation } from '../../src/issues/english/validation.ts';
 import type { Sentence, SentenceTable, UnknownFacts } from '../../src/issues/facts.ts';
 import { germanIssues } from '../../src/issues/german/index.ts';
+import { type Issue, issue, issueMessage, issueTextIn } from '../../src/issues/issue.ts';
 import { namesIn } from '../../src/issues/render.ts';
 
 const english: readonly SentenceTable[] = [record, validation, conversion];

@@ -1,4 +1,4 @@
-import type { Issue, IssueCode, Severity } from '../../src/issue.ts';
+import type { Issue, IssueCode, Severity } from '../../src/issues/issue.ts';
 
 /** An issue as a person reads it. */
 export interface Told {

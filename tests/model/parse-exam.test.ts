@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { pathFromPointer, pathPointer } from '../../src/issues/path.ts';
 import { parseExam, parseExamOrThrow } from '../../src/model/parse-exam.ts';
-import { pathFromPointer, pathPointer } from '../../src/path.ts';
 
 interface Case {
   readonly name: string;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { decimalText } from '../../src/fhir/json/decimal.ts';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { published } from '../../src/generate/published.ts';
-import { pathText } from '../../src/path.ts';
+import { pathText } from '../../src/issues/path.ts';
 import { fromBundle, type Supplied } from '../../src/read/from-bundle.ts';
 import { type Json, spots } from '../read/spots.ts';
 

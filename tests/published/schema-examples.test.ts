@@ -1,12 +1,12 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { SchemaValidator } from '../../src/data/schema-errors.ts';
 import { heldResources } from '../../src/generate/fhir-schema/prune.ts';
 import { published } from '../../src/generate/published.ts';
 import { validatorModule } from '../../src/generate/schema/compile-validators.ts';
 import { fileName } from '../../src/generate/schema/schemas.ts';
-import { issueText } from '../../src/issue.ts';
-import type { SchemaValidator } from '../../src/schema-errors.ts';
+import { issueText } from '../../src/issues/issue.ts';
 import { schemaIssues } from '../../src/validate/elements/schema.ts';
 import { structureValidator } from '../../src/validate/elements/structure.ts';
 import { keptBases } from '../reference/bases.ts';

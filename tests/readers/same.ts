@@ -1,6 +1,6 @@
 import { decimalText } from '../../src/fhir/json/decimal.ts';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 
 /** What a reader is known to write otherwise although it means the same. */
 export interface Leave {

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { fromXml } from '../../src/fhir/xml/from-xml.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { toJson } from '../../src/index.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import type { FhirRelease } from '../reference/corpus.ts';
 import { bundlesOf, exampleExams } from '../reference/exams.ts';

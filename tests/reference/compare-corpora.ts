@@ -1,4 +1,4 @@
-import type { Issue } from '../../src/issue.ts';
+import type { Issue } from '../../src/issues/issue.ts';
 import * as r4 from '../../src/validate/versions/all-r4.ts';
 import * as r4b from '../../src/validate/versions/all-r4b.ts';
 import * as r5 from '../../src/validate/versions/all-r5.ts';

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 import { applyFault, faults } from '../../src/testing/faults/apply-fault.ts';
 import type { Base } from './bases.ts';
 import type { FhirRelease } from './corpus.ts';

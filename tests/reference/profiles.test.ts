@@ -5,7 +5,7 @@ import { CANONICAL_BASE } from '../../src/fhir/names/systems.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { fileName, packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
 import { toBundleOrThrow, toJson } from '../../src/index.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { type ReferenceResult, startValidator, type Validator } from './corpus.ts';
 import { extensionsPack } from './definitions.ts';

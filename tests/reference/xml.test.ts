@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { toBundleOrThrow, toJson } from '../../src/index.ts';
-import { orThrow } from '../../src/issue.ts';
+import { orThrow } from '../../src/issues/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { type ReferenceResult, startValidator, type Validator } from './corpus.ts';
 import { extensionsPack, releases } from './definitions.ts';

@@ -2,7 +2,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
-import { hasErrors } from '../../src/issue.ts';
+import { hasErrors } from '../../src/issues/issue.ts';
 import { keptBases } from '../reference/bases.ts';
 import { publishedExamples, releases } from '../reference/definitions.ts';
 import { mutants } from '../reference/mutants.ts';

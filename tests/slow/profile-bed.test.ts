@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { published } from '../../src/generate/published.ts';
-import { hasErrors, type Issue } from '../../src/issue.ts';
+import { hasErrors, type Issue } from '../../src/issues/issue.ts';
 import { snapshotOf } from '../../src/validate/profiles/snapshot.ts';
 import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
 import {

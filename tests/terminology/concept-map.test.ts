@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pathText } from '../../src/path.ts';
+import { pathText } from '../../src/issues/path.ts';
 import { codesFromConceptMap } from '../../src/terminology/code-map/from-concept-map.ts';
 
 const OURS = 'https://face-neck-fhir.example/fhir/CodeSystem/findings';

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hasErrors } from '../../src/issue.ts';
+import { hasErrors } from '../../src/issues/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { optionalParts } from '../../src/model/optional-parts.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';

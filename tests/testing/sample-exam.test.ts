@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hasErrors, issueText } from '../../src/issue.ts';
+import { hasErrors, issueText } from '../../src/issues/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { toJson } from '../../src/fhir/json/to-json.ts';
-import { hasErrors, type Issue } from '../../src/issue.ts';
+import { hasErrors, type Issue } from '../../src/issues/issue.ts';
 import { thoroughR4 } from '../../src/validate/thorough/thorough.ts';
 import { validateBundle as r4 } from '../../src/validate/versions/r4.ts';
 import { validateBundle as r4b } from '../../src/validate/versions/r4b.ts';

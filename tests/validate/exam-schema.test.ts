@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { examSchemaText } from '../../src/generate/schema/exam-schema.ts';
-import type { Issue } from '../../src/issue.ts';
+import type { Issue } from '../../src/issues/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { examSchemaIssues } from '../../src/model/schema-issues.ts';
 import { type Told, withoutFacts } from '../issues/without-facts.ts';

@@ -1,7 +1,7 @@
 import modelOfR4 from 'fhirpath/fhir-context/r4';
 import modelOfR5 from 'fhirpath/fhir-context/r5';
 import type { FhirVersion } from '../../src/fhir/version.ts';
-import { pathPointer } from '../../src/path.ts';
+import { pathPointer } from '../../src/issues/path.ts';
 import { hasContent } from '../../src/validate/elements/elements.ts';
 import { hasValueOrExtensions } from '../../src/validate/elements/extensions.ts';
 import { type Invariant, rulesOf } from '../../src/validate/invariants/invariants.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
-import { hasErrors } from '../../src/issue.ts';
+import { hasErrors } from '../../src/issues/issue.ts';
 import { createDefinitions } from '../../src/validate/elements/definitions.ts';
 import { rulesOf } from '../../src/validate/invariants/invariants.ts';
 import * as r4 from '../../src/validate/tables/r4.ts';

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { CANONICAL_BASE } from '../../src/fhir/names/systems.ts';
 import { packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
 import { toBundleOrThrow } from '../../src/index.ts';
-import type { Issue } from '../../src/issue.ts';
+import type { Issue } from '../../src/issues/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { thoroughR4, thoroughR5 } from '../../src/validate/thorough/thorough.ts';
 import { compileProfiles, type Profiles, validateBundle } from '../../src/validate/versions/r4.ts';

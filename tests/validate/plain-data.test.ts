@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { plainDataIssues, withoutBadCharacters } from '../../src/data/plain-data.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
 import { examSchemaIssues } from '../../src/model/schema-issues.ts';
-import { plainDataIssues, withoutBadCharacters } from '../../src/plain-data.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 const limits = { depth: 10, values: 1000 };

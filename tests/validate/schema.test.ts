@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Issue } from '../../src/issue.ts';
+import type { Issue } from '../../src/issues/issue.ts';
 import { type Validation, validateBundle as validateR4 } from '../../src/validate/versions/r4.ts';
 import { validateBundle as validateR4b } from '../../src/validate/versions/r4b.ts';
 import { validateBundle as validateR5 } from '../../src/validate/versions/r5.ts';

@@ -4,7 +4,7 @@ import { changed } from './example.ts';
 
 // One sound resource, one thing changed in it, and what is then told; each case names the rule. Pages
 // are below https://hl7.org/fhir/R4/. That HL7's validator has the same verdicts is for
-// tests/validate-verdicts.test.ts.
+// tests/validate/verdicts.test.ts.
 
 const text = {
   status: 'generated',

@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import type { ComparedBy, ComparedExam, Verdict } from '../../kinds/facets/check.ts';
 import { comparisonOf } from '../../kinds/registries/checks.ts';
 import { subjectOf } from '../../kinds/registries/meanings.ts';

@@ -1,7 +1,7 @@
-import { type Issue, issue, type RecordCode, type RecordFacts } from '../../issue.ts';
+import { type Issue, issue, type RecordCode, type RecordFacts } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
 import { isAfter } from '../../model/time.ts';
-import type { Path } from '../../path.ts';
 import { samePatient } from './same-patient.ts';
 
 /** Why a prior exam cannot be compared with; nothing where it can. */

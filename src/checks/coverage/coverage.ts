@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import { coverBy } from '../../kinds/registries/checks.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Key } from '../../model/primitive.ts';

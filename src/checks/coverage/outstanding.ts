@@ -1,4 +1,4 @@
-import { failure, issue, type Outcome, success } from '../../issue.ts';
+import { failure, issue, type Outcome, success } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { type CoverageItem, coverageGaps, coverExam } from './coverage.ts';

@@ -1,4 +1,4 @@
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Laterality, Lean, Protocol } from '../../terminology/types.ts';
 import { lineage } from '../places/regions.ts';

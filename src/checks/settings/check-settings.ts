@@ -1,4 +1,4 @@
-import type { BudgetOption } from '../../budget.ts';
+import type { BudgetOption } from '../../issues/budget.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Decimal, Instant, Key, Text } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';

@@ -1,9 +1,16 @@
-import { type BudgetOption, within } from '../../budget.ts';
-import { failure, hasErrors, type Issue, issuesBelow, type Outcome, success } from '../../issue.ts';
-import { cutIssues, endedIssue } from '../../issue-list.ts';
+import { checkAgainstSchema } from '../../data/schema-check.ts';
+import { type BudgetOption, within } from '../../issues/budget.ts';
+import {
+  failure,
+  hasErrors,
+  type Issue,
+  issuesBelow,
+  type Outcome,
+  success,
+} from '../../issues/issue.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
 import { isOfStructure } from '../../model/schema-issues.ts';
 import { examForms } from '../../model/words.ts';
-import { checkAgainstSchema } from '../../schema-check.ts';
 import { settingsValidator } from '../compiled/settings.js';
 import type { CheckOptions, CheckSettings } from './check-settings.ts';
 

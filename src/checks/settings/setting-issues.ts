@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { exact } from '../figures/decimal.ts';
 import { ruleSet } from '../rule-sets.ts';

@@ -2,7 +2,7 @@ import { checkExam } from '../../checks/check-exam.ts';
 import { type RuleSetId, ruleSet, ruleSets } from '../../checks/rule-sets.ts';
 import type { CheckOptions, CheckSettings } from '../../checks/settings/check-settings.ts';
 import { parseCheckSettings } from '../../checks/settings/parse-settings.ts';
-import { failure, hasErrors, type Outcome } from '../../issue.ts';
+import { failure, hasErrors, type Outcome } from '../../issues/issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { inLanguage } from '../../terminology/language.ts';

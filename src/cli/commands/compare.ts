@@ -1,6 +1,6 @@
 import { checkExam } from '../../checks/check-exam.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { hasErrors } from '../../issue.ts';
+import { hasErrors } from '../../issues/issue.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { readExam } from '../input/read-exam.ts';

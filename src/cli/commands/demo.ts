@@ -5,7 +5,7 @@ import { coverExam } from '../../checks/coverage/coverage.ts';
 import { toBundle } from '../../export/to-bundle.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { hasErrors, orThrow } from '../../issue.ts';
+import { hasErrors, orThrow } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExamOrThrow } from '../../model/parse-exam.ts';
 import { toHtml } from '../../report/to-html.ts';

@@ -1,7 +1,7 @@
 import { type CutOptions, cutBundle } from '../../deliver/cut.ts';
 import type { BundleType, ExportOptions } from '../../export/options.ts';
 import { toBundle } from '../../export/to-bundle.ts';
-import type { Issue, Outcome } from '../../issue.ts';
+import type { Issue, Outcome } from '../../issues/issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';

@@ -1,4 +1,4 @@
-import { issue } from '../../issue.ts';
+import { issue } from '../../issues/issue.ts';
 import type { Remainder } from '../../read/bundle/remainder.ts';
 import { fromBundle } from '../../read/from-bundle.ts';
 import { flagOption, textOption } from '../arguments.ts';

@@ -1,5 +1,5 @@
 import { toBundle } from '../../export/to-bundle.ts';
-import { orThrow } from '../../issue.ts';
+import { orThrow } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { type SampleSize, sampleExams } from '../../testing/sample-exam.ts';
 import { countOption, flagOption, textOption } from '../arguments.ts';

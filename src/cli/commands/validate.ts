@@ -1,4 +1,4 @@
-import { hasErrors, type Issue, type Severity } from '../../issue.ts';
+import { hasErrors, type Issue, type Severity } from '../../issues/issue.ts';
 import type { ValidateOptions } from '../../validate/validate-bundle.ts';
 import type { Unchecked } from '../../validate/walk/scope.ts';
 import { flagOption, type OptionTable, textOption } from '../arguments.ts';

@@ -1,5 +1,5 @@
 import { convertLines } from '../../convert/bulk/convert-lines.ts';
-import { hasErrors } from '../../issue.ts';
+import { hasErrors } from '../../issues/issue.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { UsageError } from '../failure.ts';

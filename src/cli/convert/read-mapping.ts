@@ -3,7 +3,7 @@ import { createReadStream } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { TextDecoder } from 'node:util';
 import { parseMappingText } from '../../convert/prepare/read-mapping.ts';
-import { failure, issue, type Outcome } from '../../issue.ts';
+import { failure, issue, type Outcome } from '../../issues/issue.ts';
 import { fileFailure } from '../failure.ts';
 import type { CliIo } from '../io.ts';
 

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { suggestFromFile } from '../../convert/bulk/suggest-from-file.ts';
 import type { Source } from '../../convert/mapping/source.ts';
 import { suggestionText } from '../../convert/suggest/suggestion-text.ts';
-import { hasErrors } from '../../issue.ts';
+import { hasErrors } from '../../issues/issue.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { UsageError } from '../failure.ts';

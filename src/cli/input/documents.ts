@@ -2,7 +2,7 @@
 import { createReadStream } from 'node:fs';
 import { resolve } from 'node:path';
 import { TextDecoder } from 'node:util';
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import { fileFailure, UsageError } from '../failure.ts';
 import type { CliIo } from '../io.ts';
 

@@ -1,6 +1,6 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { failure, hasErrors, type Issue } from '../../issue.ts';
+import { failure, hasErrors, type Issue } from '../../issues/issue.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { fromLine, issueFormatOf, writeIssues } from '../output/issue-writer.ts';

@@ -2,7 +2,7 @@
 import { readdir, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { fromJson } from '../../fhir/json/from-json.ts';
-import { hasErrors, type Issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
 import type { Profiles } from '../../validate/profiles/compile.ts';
 import type { OptionTable } from '../arguments.ts';
 import { fileFailure } from '../failure.ts';

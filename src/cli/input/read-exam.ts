@@ -1,5 +1,5 @@
 import { fromJson } from '../../fhir/json/from-json.ts';
-import { failure, hasErrors, type Outcome, success } from '../../issue.ts';
+import { failure, hasErrors, type Outcome, success } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import type { CliIo } from '../io.ts';

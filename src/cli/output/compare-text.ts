@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
 import type { Change, Comparison, FigureChange } from '../../checks/compare/comparison.ts';
+import { append } from '../../data/append.ts';
 import { subjectTables } from '../../kinds/registries/subject-tables.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';

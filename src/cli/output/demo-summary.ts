@@ -1,6 +1,6 @@
 import type { Coverage, CoverageCount } from '../../checks/coverage/coverage.ts';
 import type { AnyBundle } from '../../export/to-bundle.ts';
-import { type Issue, issueText } from '../../issue.ts';
+import { type Issue, issueText } from '../../issues/issue.ts';
 import { countedAs } from '../../kinds/registries/counted-as.ts';
 import type { Exam } from '../../model/exam.ts';
 

@@ -1,5 +1,5 @@
-import { type Issue, issueText, type Severity } from '../../issue.ts';
-import { actingText, shownText } from '../../shown-text.ts';
+import { type Issue, issueText, type Severity } from '../../issues/issue.ts';
+import { actingText, shownText } from '../../issues/shown-text.ts';
 import { toOperationOutcome } from '../../validate/to-operation-outcome.ts';
 import { type OptionValues, textOption } from '../arguments.ts';
 import type { Document } from '../input/documents.ts';

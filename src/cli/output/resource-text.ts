@@ -1,6 +1,6 @@
 import { toJson } from '../../fhir/json/to-json.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
-import { type Outcome, success } from '../../issue.ts';
+import { type Outcome, success } from '../../issues/issue.ts';
 import { type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import { fhirVersionOf } from '../shared-options.ts';
 

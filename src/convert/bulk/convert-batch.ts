@@ -1,6 +1,6 @@
 import { toBundle } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { hasErrors, type Issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';

@@ -1,6 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { hasErrors, type Issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
 import { missingColumns } from '../csv/from-csv.ts';
 import { issue } from '../issue.ts';
 import { createConverter } from './convert-batch.ts';

@@ -1,5 +1,5 @@
 import { toJson } from '../../fhir/json/to-json.ts';
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
 import { issue } from '../issue.ts';
 import { type Converter, createConverter, type OutputLine } from './convert-batch.ts';

@@ -1,5 +1,5 @@
-import type { Issue } from '../../issue.ts';
-import { pathText } from '../../path.ts';
+import type { Issue } from '../../issues/issue.ts';
+import { pathText } from '../../issues/path.ts';
 
 /** Names of fields longer than this are cut in counts. */
 const LONGEST_NAME = 80;

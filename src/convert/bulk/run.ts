@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { repeatedExam } from '../exams/convert-text.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
 import type { Encoding } from '../mapping/source.ts';

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import {
   type Suggestion,
   type SuggestOptions,

@@ -1,6 +1,6 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import { targetConversion } from '../../kinds/registries/conversions.ts';
-import type { Path } from '../../path.ts';
 import { issue } from '../issue.ts';
 import type { ItemRecords, ItemStatus, Mapping } from '../mapping/mapping.ts';
 import type { Target } from '../mapping/target.ts';

@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { sideSnomed } from '../../terminology/sides.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';

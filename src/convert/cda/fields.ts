@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import { attributeIn, localName, XSI } from '../../xml/namespaces.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import type { Field, Scope } from '../record/record.ts';

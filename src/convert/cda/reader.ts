@@ -1,4 +1,4 @@
-import { hasErrors } from '../../issue.ts';
+import { hasErrors } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import type { CdaSource } from '../mapping/source.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { issue } from '../issue.ts';
 import type { CdaSource } from '../mapping/source.ts';

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { isBlank } from '../exams/note.ts';
 import { issue } from '../issue.ts';
 import type { CellOperation } from '../mapping/cells.ts';

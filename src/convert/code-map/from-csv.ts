@@ -1,6 +1,6 @@
-import { within } from '../../budget.ts';
-import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
-import { cutIssues, endedIssue, longTextIssues } from '../../issue-list.ts';
+import { within } from '../../issues/budget.ts';
+import { failure, type Issue, issue, type Outcome } from '../../issues/issue.ts';
+import { cutIssues, endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { adopterCodes, type CodeMapOptions } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes, CodeMapEntry } from '../../terminology/code-map/entry.ts';
 import { csvReader } from '../csv/reader.ts';

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { convertAs } from '../exams/convert-as.ts';
 import type { ConvertResult } from '../exams/convert-text.ts';
 import { issue } from '../issue.ts';

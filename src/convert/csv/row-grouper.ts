@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import type { RawUnit } from '../record/record.ts';
 import type { Row } from './row-splitter.ts';

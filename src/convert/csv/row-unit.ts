@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import type { RawUnit } from '../record/record.ts';
 import type { Row, RowFault } from './row-splitter.ts';

@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import type { CsvSource } from '../mapping/source.ts';
 import type { RawUnit, Splitter } from '../record/record.ts';
 import { fittingCells, readCells } from './cells.ts';

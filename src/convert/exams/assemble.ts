@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { unkeyedFinding } from '../../kinds/finding/convert.ts';
 import { statementConversion } from '../../kinds/registries/conversions.ts';
 import type { ExamCondition } from '../../model/exam.ts';

@@ -1,6 +1,6 @@
-import { within } from '../../budget.ts';
-import type { Issue } from '../../issue.ts';
-import { endedIssue, longTextIssues } from '../../issue-list.ts';
+import { within } from '../../issues/budget.ts';
+import type { Issue } from '../../issues/issue.ts';
+import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Plan } from '../mapping/plan.ts';

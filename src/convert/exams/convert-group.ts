@@ -1,6 +1,6 @@
-import { append } from '../../append.ts';
-import { spend } from '../../budget.ts';
-import { hasErrors, type Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import { spend } from '../../issues/budget.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { divided } from '../cells/divide.ts';
 import { examHead, type HeadResult } from '../head/exam-head.ts';

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { issue } from '../issue.ts';
 import type { Plan } from '../mapping/plan.ts';

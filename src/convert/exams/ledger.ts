@@ -1,4 +1,4 @@
-import type { SourcePosition } from '../../issue.ts';
+import type { SourcePosition } from '../../issues/issue.ts';
 import type { CellOperation } from '../mapping/cells.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
 

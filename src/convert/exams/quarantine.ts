@@ -1,4 +1,4 @@
-import type { Issue, IssueCode } from '../../issue.ts';
+import type { Issue, IssueCode } from '../../issues/issue.ts';
 import type { RawUnit } from '../record/record.ts';
 
 /** Input text of one exam that could not be converted, with the reason; a line of a quarantine file. */

@@ -1,4 +1,4 @@
-import { hasErrors, type Issue } from '../../issue.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { fieldText } from '../exams/note.ts';
 import type { Plan } from '../mapping/plan.ts';

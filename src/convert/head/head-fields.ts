@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { contentOf, isBlank, printable } from '../exams/note.ts';
 import { issue } from '../issue.ts';
 import type { FieldName, TextPart, TextSource, Where } from '../mapping/mapping.ts';

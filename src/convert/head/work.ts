@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { fieldText } from '../exams/note.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { FieldName, TextSource } from '../mapping/mapping.ts';

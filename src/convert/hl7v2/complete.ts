@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import type { StatusField } from '../mapping/exam-fields.ts';
 import type { ItemRecords, Mapping } from '../mapping/mapping.ts';

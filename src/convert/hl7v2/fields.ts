@@ -1,4 +1,4 @@
-import type { Issue, SourcePosition } from '../../issue.ts';
+import type { Issue, SourcePosition } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import type { Field, Scope } from '../record/record.ts';
 import type { Delimiters } from './delimiters.ts';

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { Message } from './segments.ts';
 

@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { Hl7v2Source } from '../mapping/source.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { bytesToText, declaredEncoding } from './charset.ts';

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { cdaMappingIssues, completeCda } from '../cda/complete.ts';
 import { completeHl7v2, hl7v2MappingIssues } from '../hl7v2/complete.ts';
 import type { Mapping } from './mapping.ts';

@@ -1,6 +1,6 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import { issue } from '../issue.ts';
 import type { DateField, Mapping } from '../mapping/mapping.ts';
 import { formatProblems } from '../values/date.ts';

@@ -1,5 +1,5 @@
-import type { Issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
 import type { ExamFields } from '../mapping/exam-fields.ts';

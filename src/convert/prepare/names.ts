@@ -1,5 +1,5 @@
-import type { Issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import { patternSteps } from '../cells/pick.ts';
 import { issue } from '../issue.ts';
 import type { CellOperation } from '../mapping/cells.ts';

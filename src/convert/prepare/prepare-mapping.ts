@@ -1,9 +1,9 @@
-import { append } from '../../append.ts';
-import { type BudgetOption, within } from '../../budget.ts';
-import { failure, hasErrors, type Issue, type Outcome, success } from '../../issue.ts';
-import { endedIssue } from '../../issue-list.ts';
+import { append } from '../../data/append.ts';
+import { type BudgetOption, within } from '../../issues/budget.ts';
+import { failure, hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
+import { endedIssue } from '../../issues/issue-list.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Supplied } from '../../kinds/facets/conversion.ts';
-import type { Path } from '../../path.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { patternSteps } from '../cells/pick.ts';
 import { issue } from '../issue.ts';

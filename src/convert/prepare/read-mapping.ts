@@ -1,6 +1,6 @@
-import { budgets } from '../../budget.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
-import { failure, type Outcome } from '../../issue.ts';
+import { budgets } from '../../issues/budget.ts';
+import { failure, type Outcome } from '../../issues/issue.ts';
 import type { Plan } from '../mapping/plan.ts';
 import { type MappingOptions, prepareMapping } from './prepare-mapping.ts';
 

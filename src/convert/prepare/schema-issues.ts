@@ -1,6 +1,6 @@
-import type { Issue } from '../../issue.ts';
+import { checkAgainstSchema } from '../../data/schema-check.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { examForms } from '../../model/words.ts';
-import { checkAgainstSchema } from '../../schema-check.ts';
 import { mappingValidator } from '../compiled/mapping.js';
 
 /** Where `value` departs from the structure of a mapping, one issue for each fault. */

@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { units } from '../../terminology/tables/units.ts';
 import { issue } from '../issue.ts';

@@ -1,4 +1,6 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
+import { nearest } from '../../issues/nearest.ts';
+import type { Path } from '../../issues/path.ts';
 import type {
   CodeUse,
   Prepared,
@@ -7,8 +9,6 @@ import type {
 } from '../../kinds/facets/conversion.ts';
 import { targetConversion } from '../../kinds/registries/conversions.ts';
 import type { Side } from '../../model/primitive.ts';
-import { nearest } from '../../nearest.ts';
-import type { Path } from '../../path.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { lateralitySides } from '../../terminology/sides.ts';

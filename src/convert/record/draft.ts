@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { ExamCondition } from '../../model/exam.ts';
 import type { Code, Side } from '../../model/primitive.ts';
 import type { AttributeOf, Unkeyed } from '../build/built.ts';

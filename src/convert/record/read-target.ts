@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { targetConversion } from '../../kinds/registries/conversions.ts';
 import { type Built, isState, type Problem, type Reading, type Unkeyed } from '../build/built.ts';
 import { contentOf, isBlank, printable } from '../exams/note.ts';

@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import type { Problem } from '../build/built.ts';
 import { contentOf, fieldText, isBlank, recordText } from '../exams/note.ts';
 import type { ItemRecords, Where } from '../mapping/mapping.ts';

@@ -1,4 +1,4 @@
-import type { Issue, SourcePosition } from '../../issue.ts';
+import type { Issue, SourcePosition } from '../../issues/issue.ts';
 import type { CellOperation } from '../mapping/cells.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { Ledger } from '../exams/ledger.ts';
 import { contentOf } from '../exams/note.ts';
 import { issue } from '../issue.ts';

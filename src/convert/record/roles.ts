@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import { targetConversion } from '../../kinds/registries/conversions.ts';
 import { contentOf, isBlank } from '../exams/note.ts';
 import type { ConversionFacts } from '../issue.ts';

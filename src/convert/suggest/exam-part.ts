@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import { datesOf } from './guess-dates.ts';
 import type { HeadNames } from './head-names.ts';

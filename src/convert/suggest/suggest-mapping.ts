@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
 import type { WordTable } from '../mapping/mapping.ts';

@@ -1,4 +1,4 @@
-import { issueText } from '../../issue.ts';
+import { issueText } from '../../issues/issue.ts';
 import type { Suggestion } from './suggest-mapping.ts';
 
 /**

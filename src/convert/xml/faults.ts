@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
 import { xmlLimits } from './limits.ts';
 import type { LinePlace } from './place.ts';

@@ -1,4 +1,4 @@
-import type { SourcePosition } from '../../issue.ts';
+import type { SourcePosition } from '../../issues/issue.ts';
 
 export interface LinePlace {
   readonly line: number;

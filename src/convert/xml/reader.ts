@@ -1,4 +1,4 @@
-import { hasErrors, type Issue, issue as textIssue } from '../../issue.ts';
+import { hasErrors, type Issue, issue as textIssue } from '../../issues/issue.ts';
 import { readXml, type XmlElement } from '../../xml/reader.ts';
 import { issue } from '../issue.ts';
 import type { XmlSource } from '../mapping/source.ts';

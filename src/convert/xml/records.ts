@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import { attributeIn, isDeclaration, XSI } from '../../xml/namespaces.ts';
 import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
 import type { Field, LegacyRecord, Scope } from '../record/record.ts';

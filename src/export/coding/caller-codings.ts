@@ -1,5 +1,11 @@
 import { type SnomedPolicy, snomedMayLeave } from '../../fhir/licence/snomed-policy.ts';
-import { type Issue, issue, issuesBelow, type RecordCode, type RecordFacts } from '../../issue.ts';
+import {
+  type Issue,
+  issue,
+  issuesBelow,
+  type RecordCode,
+  type RecordFacts,
+} from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Coding } from '../../model/primitive.ts';
 import { isSnomedId } from '../../terminology/published/check-digits.ts';

@@ -1,5 +1,5 @@
 import { type SnomedPolicy, snomedMayLeave } from '../../fhir/licence/snomed-policy.ts';
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
 import type { FreeSet } from '../../terminology/published/snomed.ts';
 import { standardSystem } from '../../terminology/system-names.ts';

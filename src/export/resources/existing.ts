@@ -1,7 +1,7 @@
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Identifier } from '../../model/primitive.ts';
-import type { Path } from '../../path.ts';
 import type { ExportContext } from '../context.ts';
 import type { ExportOptions } from '../options.ts';
 import { type MasterDataKind, masterDataMode, type Stated } from './master-data.ts';

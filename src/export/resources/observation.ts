@@ -6,7 +6,7 @@ import type {
   ObservationComponent,
   Reference,
 } from 'fhir/r4.js';
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import { absentValue } from '../../fhir/absent-value.ts';
 import type { ProfileName } from '../../fhir/names/profile-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';

@@ -1,10 +1,17 @@
-import { type BudgetOption, bounds, spend, within } from '../../budget.ts';
-import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../../issue.ts';
-import { cutIssues, endedIssue, longTextIssues } from '../../issue-list.ts';
+import { positionsIn, type TextPosition } from '../../data/text-position.ts';
+import { type BudgetOption, bounds, spend, within } from '../../issues/budget.ts';
 import type { FormWord } from '../../issues/forms.ts';
-import type { Path } from '../../path.ts';
-import { isKnownName, unknownStep } from '../../shown-path.ts';
-import { positionsIn, type TextPosition } from '../../text-position.ts';
+import {
+  failure,
+  hasErrors,
+  type Issue,
+  issue,
+  type Outcome,
+  success,
+} from '../../issues/issue.ts';
+import { cutIssues, endedIssue, longTextIssues } from '../../issues/issue-list.ts';
+import type { Path } from '../../issues/path.ts';
+import { isKnownName, unknownStep } from '../../issues/shown-path.ts';
 import { DECIMAL_TEXT, type DecimalCarrier } from './decimal.ts';
 
 /** Bounds on the text. */

@@ -1,8 +1,8 @@
-import { append } from '../../append.ts';
-import { type BudgetOption, spend, within } from '../../budget.ts';
-import { hasErrors, type Issue, issue, type RecordFacts } from '../../issue.ts';
-import { cutIssues, endedIssue } from '../../issue-list.ts';
-import type { Path } from '../../path.ts';
+import { append } from '../../data/append.ts';
+import { type BudgetOption, spend, within } from '../../issues/budget.ts';
+import { hasErrors, type Issue, issue, type RecordFacts } from '../../issues/issue.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
+import type { Path } from '../../issues/path.ts';
 import { isSnomedId } from '../../terminology/published/check-digits.ts';
 import type { FreeSet } from '../../terminology/published/snomed.ts';
 import { type SnomedPolicy, snomedMayLeave, snomedPolicyIssues } from './snomed-policy.ts';

@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import { isSnomedId } from '../../terminology/published/check-digits.ts';
 import { type FreeSet, isFreeSnomed } from '../../terminology/published/snomed.ts';
 

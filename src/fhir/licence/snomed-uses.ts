@@ -1,5 +1,5 @@
-import { append } from '../../append.ts';
-import type { Path } from '../../path.ts';
+import { append } from '../../data/append.ts';
+import type { Path } from '../../issues/path.ts';
 import { plainUri, standardSystem } from '../../terminology/system-names.ts';
 import { SNOMED } from '../names/systems.ts';
 

@@ -1,4 +1,5 @@
-import { type BudgetOption, bounds, within } from '../../budget.ts';
+import { positionsIn, type TextPosition } from '../../data/text-position.ts';
+import { type BudgetOption, bounds, within } from '../../issues/budget.ts';
 import {
   failure,
   hasErrors,
@@ -8,10 +9,9 @@ import {
   type RecordCode,
   type RecordFacts,
   success,
-} from '../../issue.ts';
-import { endedIssue } from '../../issue-list.ts';
-import type { Path } from '../../path.ts';
-import { positionsIn, type TextPosition } from '../../text-position.ts';
+} from '../../issues/issue.ts';
+import { endedIssue } from '../../issues/issue-list.ts';
+import type { Path } from '../../issues/path.ts';
 import { readXml, type XmlElement } from '../../xml/reader.ts';
 import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../json/decimal.ts';
 import { XHTML } from '../names/systems.ts';

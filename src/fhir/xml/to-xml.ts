@@ -1,4 +1,5 @@
-import { type BudgetOption, within } from '../../budget.ts';
+import { plainDataIssues } from '../../data/plain-data.ts';
+import { type BudgetOption, within } from '../../issues/budget.ts';
 import {
   failure,
   hasErrors,
@@ -8,11 +9,10 @@ import {
   type RecordCode,
   type RecordFacts,
   success,
-} from '../../issue.ts';
-import { cutIssues, endedIssue } from '../../issue-list.ts';
-import type { Path } from '../../path.ts';
-import { plainDataIssues } from '../../plain-data.ts';
-import { withShownPaths } from '../../shown-path.ts';
+} from '../../issues/issue.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
+import type { Path } from '../../issues/path.ts';
+import { withShownPaths } from '../../issues/shown-path.ts';
 import { escapeAttribute } from '../../xml/characters.ts';
 import { readXml } from '../../xml/reader.ts';
 import { decimalText } from '../json/decimal.ts';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { toBundle } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { orThrow } from '../../issue.ts';
+import { orThrow } from '../../issues/issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import type { PackageOrder } from './head.ts';
 

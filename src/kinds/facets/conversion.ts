@@ -1,8 +1,8 @@
 import type { Builder, Unkeyed } from '../../convert/build/built.ts';
 import type { Mapping } from '../../convert/mapping/mapping.ts';
 import type { Target } from '../../convert/mapping/target.ts';
-import type { Issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Laterality } from '../../terminology/types.ts';

@@ -1,5 +1,5 @@
+import type { Path } from '../../issues/path.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
-import type { Path } from '../../path.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Unit } from '../../terminology/tables/units.ts';

@@ -1,7 +1,7 @@
 import type { FormWord } from '../../issues/forms.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Code, Key, Quantity } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
-import type { Path } from '../../path.ts';
 import type { AttributeConcept, Lean } from '../../terminology/types.ts';
 import type { Count, Examined, WithExceptions } from '../facets/base.ts';
 import type { Form } from '../facets/form.ts';

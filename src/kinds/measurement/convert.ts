@@ -2,8 +2,8 @@ import { isState, noRegion, placed, reasonOf, unknownWord } from '../../convert/
 import { type QuantityText, quantityParts, readQuantity } from '../../convert/build/quantity.ts';
 import { issue } from '../../convert/issue.ts';
 import type { MeasurementTarget } from '../../convert/mapping/target.ts';
-import type { Issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { notDone, type StatementConversion, type TargetConversion } from '../facets/conversion.ts';
 import type { Measurement } from './statement.ts';

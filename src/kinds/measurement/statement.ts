@@ -1,6 +1,6 @@
+import type { Path } from '../../issues/path.ts';
 import type { Code, Decimal, Key, UnitCode } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
-import type { Path } from '../../path.ts';
 import { canonicalFigure, liesOutside, limitsOf } from '../../terminology/limits.ts';
 import type { Examined, Reason } from '../facets/base.ts';
 import type { Form } from '../facets/form.ts';

@@ -1,6 +1,6 @@
+import type { Path } from '../../issues/path.ts';
 import type { Code, Key, Side, Text } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
-import type { Path } from '../../path.ts';
 import type { Lean, Scale } from '../../terminology/types.ts';
 import type { Count, StatementBase } from '../facets/base.ts';
 import type { Form } from '../facets/form.ts';

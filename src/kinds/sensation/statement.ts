@@ -1,6 +1,6 @@
+import type { Path } from '../../issues/path.ts';
 import type { Code } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
-import type { Path } from '../../path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Reason, StatementBase } from '../facets/base.ts';
 import type { Form } from '../facets/form.ts';

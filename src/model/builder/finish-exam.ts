@@ -1,4 +1,4 @@
-import { type Outcome, orThrow } from '../../issue.ts';
+import { type Outcome, orThrow } from '../../issues/issue.ts';
 import type { Conclusion } from '../conclusion.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';

@@ -1,5 +1,5 @@
-import { type Issue, issue } from '../../issue.ts';
-import { isPlainObject, isSame } from '../../plain-data.ts';
+import { isPlainObject, isSame } from '../../data/plain-data.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import type { Conclusion } from '../conclusion.ts';
 import type { Exam } from '../exam.ts';
 import type { Key } from '../primitive.ts';

@@ -1,7 +1,7 @@
-import { type BudgetOption, within } from '../../budget.ts';
-import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
-import { cutIssues, endedIssue } from '../../issue-list.ts';
-import { isPlainObject, isSame, plainDataIssues } from '../../plain-data.ts';
+import { isPlainObject, isSame, plainDataIssues } from '../../data/plain-data.ts';
+import { type BudgetOption, within } from '../../issues/budget.ts';
+import { failure, type Issue, issue, type Outcome } from '../../issues/issue.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';

@@ -1,5 +1,5 @@
-import { failure, type Issue, type Outcome } from '../../issue.ts';
-import { cutIssues } from '../../issue-list.ts';
+import { failure, type Issue, type Outcome } from '../../issues/issue.ts';
+import { cutIssues } from '../../issues/issue-list.ts';
 import type { Exam } from '../exam.ts';
 import type { ParseOptions } from '../parse-exam.ts';
 import type { Text } from '../primitive.ts';

@@ -1,5 +1,5 @@
+import { firstNearest } from '../../issues/nearest.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
-import { firstNearest } from '../../nearest.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Exam } from '../exam.ts';
 import type { Statement } from '../statement.ts';

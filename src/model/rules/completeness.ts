@@ -1,6 +1,6 @@
+import type { Path } from '../../issues/path.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
 import { sayingsOf } from '../../kinds/registries/meanings.ts';
-import type { Path } from '../../path.ts';
 import type { Statement } from '../statement.ts';
 import type { ExamRule, RuleContext } from './rule.ts';
 

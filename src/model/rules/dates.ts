@@ -1,6 +1,6 @@
-import type { RecordFacts } from '../../issue.ts';
+import type { RecordFacts } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
-import type { Path } from '../../path.ts';
 import type { Exam } from '../exam.ts';
 import { isAfter, spanOf } from '../time.ts';
 import type { ExamRule } from './rule.ts';

@@ -1,4 +1,4 @@
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Exam } from '../exam.ts';
 import type { HumanName } from '../people.ts';
 import type { Identifier } from '../primitive.ts';

@@ -1,5 +1,5 @@
+import type { Path } from '../../issues/path.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
-import type { Path } from '../../path.ts';
 import type { ExamRule } from './rule.ts';
 
 /** Statements, examiners, instruments and plan items each have keys of their own. */

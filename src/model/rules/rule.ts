@@ -1,5 +1,5 @@
-import type { Issue, IssueDetails, RecordCode, RecordFacts } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { Issue, IssueDetails, RecordCode, RecordFacts } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Exam } from '../exam.ts';
 

@@ -1,6 +1,6 @@
+import { firstNearest } from '../../issues/nearest.ts';
+import type { Path } from '../../issues/path.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
-import { firstNearest } from '../../nearest.ts';
-import type { Path } from '../../path.ts';
 import { type Unit, units } from '../../terminology/tables/units.ts';
 import type { ExamRule } from './rule.ts';
 

@@ -1,6 +1,6 @@
+import { isSame, withoutBadCharacters } from '../../data/plain-data.ts';
 import { decimalText } from '../../fhir/json/decimal.ts';
 import { spanOf } from '../../model/time.ts';
-import { isSame, withoutBadCharacters } from '../../plain-data.ts';
 import type { Claims } from './claims.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { labelsOf } from '../../fhir/filing.ts';
 import { profileNames, profileUrl } from '../../fhir/names/profile-names.ts';
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Reading } from '../reading.ts';
 import {
   claimEqual,

@@ -1,5 +1,5 @@
 import type { IdentitySystems } from '../../fhir/names/part-names.ts';
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import { keyOfResource } from '../foreign/key.ts';
 import type { ReadOptions } from '../options.ts';
 import { peek } from './element.ts';

@@ -1,4 +1,4 @@
-import { issue } from '../../issue.ts';
+import { issue } from '../../issues/issue.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { ItemEntry } from '../exam/circumstances.ts';
 import { partNameOf, type Reading } from '../reading.ts';

@@ -1,4 +1,4 @@
-import { isSame } from '../../plain-data.ts';
+import { isSame } from '../../data/plain-data.ts';
 import type { Reading } from '../reading.ts';
 import { type Element, isObject, lookAtList, peek, textOf } from './element.ts';
 import type { Entry } from './entries.ts';

@@ -1,4 +1,4 @@
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Claims } from './claims.ts';
 
 /** A part of a bundle that is not in the exam that was read from it. */

@@ -1,4 +1,4 @@
-import { issue } from '../../issue.ts';
+import { issue } from '../../issues/issue.ts';
 import type { Consent, Exam, ExamCondition, Indication, ProtocolUse } from '../../model/exam.ts';
 import type { OptionalPart } from '../../model/optional-parts.ts';
 import {

@@ -1,10 +1,10 @@
 import { idsOf } from '../../fhir/names/ids.ts';
 import { identitySystems } from '../../fhir/names/part-names.ts';
 import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Key } from '../../model/primitive.ts';
-import type { Path } from '../../path.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { english, inLanguage } from '../../terminology/language.ts';
 import { claimBundle } from '../bundle/bundle-head.ts';

@@ -1,4 +1,4 @@
-import { issue } from '../../issue.ts';
+import { issue } from '../../issues/issue.ts';
 import type { Note } from '../../model/statement.ts';
 import { innersOf, peek, textOf } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';

@@ -1,6 +1,6 @@
+import { isSame } from '../../data/plain-data.ts';
 import { OBSERVATION_CATEGORY } from '../../fhir/names/systems.ts';
-import { issue } from '../../issue.ts';
-import { isSame } from '../../plain-data.ts';
+import { issue } from '../../issues/issue.ts';
 import { lookAt, lookAtList, peek } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
 import { ownTable } from '../observation/concept.ts';

@@ -1,5 +1,5 @@
-import { type Issue, issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import { isObject, peek } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
 import { modifierElements } from './tables/modifiers.ts';

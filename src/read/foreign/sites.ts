@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import { BODY_SITE_EXTENSION, SNOMED } from '../../fhir/names/systems.ts';
 import type { Side } from '../../model/primitive.ts';
 import {

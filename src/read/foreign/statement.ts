@@ -1,4 +1,4 @@
-import { issue } from '../../issue.ts';
+import { issue } from '../../issues/issue.ts';
 import { standingOf } from '../../kinds/registries/meanings.ts';
 import type { Key, Side } from '../../model/primitive.ts';
 import type { Finding, Measurement, Note, Statement, Symptom } from '../../model/statement.ts';

@@ -1,10 +1,10 @@
-import { append } from '../../append.ts';
-import { issue } from '../../issue.ts';
+import { append } from '../../data/append.ts';
+import { issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import { fromObservation } from '../../kinds/registries/from-observation.ts';
 import { sayingsOf } from '../../kinds/registries/meanings.ts';
 import type { Key } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
-import type { Path } from '../../path.ts';
 import { lookAt, peek } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
 import { contradictionIn } from '../foreign/answers.ts';

@@ -1,6 +1,6 @@
+import { isSame } from '../../data/plain-data.ts';
 import { identityIdentifier } from '../../fhir/names/identity.ts';
 import { type Identity, type SharedType, sharedId } from '../../fhir/names/ids.ts';
-import { isSame } from '../../plain-data.ts';
 import { type Element, innerOf, innersOf, lookAt, peek, textOf } from '../bundle/element.ts';
 import { claimId, type Entry } from '../bundle/entries.ts';
 

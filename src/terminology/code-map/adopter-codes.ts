@@ -1,7 +1,14 @@
-import { append } from '../../append.ts';
-import { type BudgetOption, within } from '../../budget.ts';
-import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../../issue.ts';
-import { cutIssues, endedIssue } from '../../issue-list.ts';
+import { append } from '../../data/append.ts';
+import { type BudgetOption, within } from '../../issues/budget.ts';
+import {
+  failure,
+  hasErrors,
+  type Issue,
+  issue,
+  type Outcome,
+  success,
+} from '../../issues/issue.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
 import { CANONICAL_BASE } from '../canonical-base.ts';
 import { builtInCatalogue, type Catalogue } from '../catalogue.ts';
 import { circleIssues, type Links, reachable, targetOf } from './chains.ts';

@@ -1,4 +1,4 @@
-import { type Issue, issue } from '../../issue.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
 import type { Relation } from '../types.ts';
 import type { SoundEntry } from './check-entry.ts';
 import { type AdopterCoding, pathOf } from './entry.ts';

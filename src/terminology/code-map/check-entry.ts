@@ -4,8 +4,8 @@ import {
   issue,
   type RecordCode,
   type RecordFacts,
-} from '../../issue.ts';
-import { firstNearest, type nearest } from '../../nearest.ts';
+} from '../../issues/issue.ts';
+import { firstNearest, type nearest } from '../../issues/nearest.ts';
 import type { TableName } from '../built-in.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type ExportedCode, exportedCodes } from '../exported-codes.ts';

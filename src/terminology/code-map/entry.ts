@@ -1,5 +1,5 @@
-import type { SourcePosition } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { SourcePosition } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Relation } from '../types.ts';
 
 /** One line of a code map, as it was read. Nothing of it has been checked. */

@@ -1,8 +1,8 @@
-import { within } from '../../budget.ts';
-import { failure, type Issue, issue, type Outcome } from '../../issue.ts';
-import { cutIssues, endedIssue } from '../../issue-list.ts';
-import type { Path } from '../../path.ts';
-import { plainDataIssues } from '../../plain-data.ts';
+import { plainDataIssues } from '../../data/plain-data.ts';
+import { within } from '../../issues/budget.ts';
+import { failure, type Issue, issue, type Outcome } from '../../issues/issue.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Relation } from '../types.ts';
 import { adopterCodes, type CodeMapOptions } from './adopter-codes.ts';
 import type { AdopterCodes, CodeMapEntry } from './entry.ts';

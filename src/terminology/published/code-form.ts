@@ -1,4 +1,4 @@
-import type { RecordFacts } from '../../issue.ts';
+import type { RecordFacts } from '../../issues/issue.ts';
 import { type StandardSystem, standardSystem, standardSystems } from '../system-names.ts';
 import { isLoincCode, isSnomedId, looksLikeLoincCode, looksLikeSnomedId } from './check-digits.ts';
 

@@ -1,5 +1,5 @@
+import { type Path, pathText } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
-import { type Path, pathText } from '../../path.ts';
 
 /** Where two exams differ, statements compared by their keys: `statements[cheek-1].side`. */
 export function examDifferences(wanted: Exam, given: Exam): string[] {

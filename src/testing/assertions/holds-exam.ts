@@ -1,7 +1,7 @@
 import type { ExportOptions } from '../../export/options.ts';
 import { toBundle } from '../../export/to-bundle.ts';
+import { pathText } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
-import { pathText } from '../../path.ts';
 import { fromBundle } from '../../read/from-bundle.ts';
 import type { ReadOptions } from '../../read/options.ts';
 import { examDifferences } from './differences.ts';

@@ -1,4 +1,4 @@
-import { pathText } from '../../path.ts';
+import { pathText } from '../../issues/path.ts';
 import { type Verdict, verdict } from './verdict.ts';
 
 /** What an issue is to say; a property left out may have any value. */

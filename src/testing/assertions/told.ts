@@ -1,7 +1,7 @@
-import { type Issue, issue } from '../../issue.ts';
+import { plainDataIssues } from '../../data/plain-data.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import { type Path, pathText } from '../../issues/path.ts';
 import type { Statement } from '../../model/statement.ts';
-import { type Path, pathText } from '../../path.ts';
-import { plainDataIssues } from '../../plain-data.ts';
 import type { Remainder } from '../../read/bundle/remainder.ts';
 import { readOnce } from '../../read/exam/read-once.ts';
 import type { ReadOptions } from '../../read/options.ts';

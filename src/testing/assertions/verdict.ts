@@ -1,4 +1,4 @@
-import { type Issue, issueText } from '../../issue.ts';
+import { type Issue, issueText } from '../../issues/issue.ts';
 
 /**
  * Whether an expectation holds, and why: what is missing where it does not, what was found where it

@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import { dataFaults, type Fault, type JsonObject, type Plant } from './fault.ts';
 import {
   every,

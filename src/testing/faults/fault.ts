@@ -2,8 +2,8 @@ import type { OperationOutcomeIssue } from 'fhir/r4.js';
 import { DECIMAL_TEXT } from '../../fhir/json/decimal.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
-import type { Severity } from '../../issue.ts';
-import type { Path } from '../../path.ts';
+import type { Severity } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Random } from '../random.ts';
 
 /** What of a bundle a fault touches; the catalogue has a file for each. */

@@ -1,4 +1,4 @@
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Random } from '../random.ts';
 import type { Json, JsonObject, Plant } from './fault.ts';
 

@@ -1,5 +1,5 @@
 import { decimalText } from '../../fhir/json/decimal.ts';
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 
 export interface Difference {
   readonly path: Path;

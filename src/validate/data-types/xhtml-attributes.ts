@@ -1,5 +1,5 @@
 import { XHTML } from '../../fhir/names/systems.ts';
-import type { Severity } from '../../issue.ts';
+import type { Severity } from '../../issues/issue.ts';
 
 interface AttributeFault {
   readonly message: string;

@@ -1,5 +1,5 @@
 import { XHTML } from '../../fhir/names/systems.ts';
-import type { Severity } from '../../issue.ts';
+import type { Severity } from '../../issues/issue.ts';
 import { attributeFaults, plainAttribute } from './xhtml-attributes.ts';
 import { type ElementRule, elementRules } from './xhtml-rules.ts';
 

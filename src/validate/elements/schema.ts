@@ -1,8 +1,8 @@
-import { type Issue, issue } from '../../issue.ts';
-import { nearest } from '../../nearest.ts';
-import { pathFromPointer } from '../../path.ts';
-import { checkAgainstSchema } from '../../schema-check.ts';
-import type { SchemaError } from '../../schema-errors.ts';
+import { checkAgainstSchema } from '../../data/schema-check.ts';
+import type { SchemaError } from '../../data/schema-errors.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import { nearest } from '../../issues/nearest.ts';
+import { pathFromPointer } from '../../issues/path.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
 import { fhirForms } from './words.ts';
 

@@ -1,6 +1,6 @@
-import { pathPointer } from '../../path.ts';
-import type { SchemaError, SchemaValidator } from '../../schema-errors.ts';
-import type { SchemaNode } from '../../schema-words.ts';
+import type { SchemaError, SchemaValidator } from '../../data/schema-errors.ts';
+import type { SchemaNode } from '../../data/schema-words.ts';
+import { pathPointer } from '../../issues/path.ts';
 import { isObject, type JsonObject } from '../walk/json.ts';
 import { type Definitions, onDemand, type Property, type TypeInfo } from './definitions.ts';
 import type { PrimitiveRow } from './table-types.ts';

@@ -1,4 +1,4 @@
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import { choiceElements, plainElements } from '../tables/choices.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { FhirVersion } from '../../fhir/version.ts';
-import type { Severity } from '../../issue.ts';
+import type { Severity } from '../../issues/issue.ts';
 import { isObject, type JsonObject } from '../walk/json.ts';
 import type { Scope } from '../walk/scope.ts';
 

@@ -1,4 +1,4 @@
-import { hasErrors } from '../../issue.ts';
+import { hasErrors } from '../../issues/issue.ts';
 import { isObject, type JsonObject, textOf } from '../walk/json.ts';
 import type { Scope } from '../walk/scope.ts';
 import type { Profile, ProfileNode } from './compile.ts';

@@ -1,9 +1,9 @@
-import { append } from '../../append.ts';
-import { type BudgetOption, spend, within } from '../../budget.ts';
-import type { Issue } from '../../issue.ts';
-import { issue } from '../../issue.ts';
-import { endedIssue } from '../../issue-list.ts';
-import { plainDataIssues } from '../../plain-data.ts';
+import { append } from '../../data/append.ts';
+import { plainDataIssues } from '../../data/plain-data.ts';
+import { type BudgetOption, spend, within } from '../../issues/budget.ts';
+import type { Issue } from '../../issues/issue.ts';
+import { issue } from '../../issues/issue.ts';
+import { endedIssue } from '../../issues/issue-list.ts';
 import type { Codes, Definitions, Members } from '../elements/definitions.ts';
 import type { ExtensionRow } from '../elements/table-types.ts';
 import { isObject, type JsonObject, textOf } from '../walk/json.ts';

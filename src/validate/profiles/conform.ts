@@ -1,5 +1,5 @@
-import { hasErrors, type Issue } from '../../issue.ts';
-import { pathPointer } from '../../path.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
+import { pathPointer } from '../../issues/path.ts';
 import type { Resolved } from '../bundles/resolve.ts';
 import type { JsonObject } from '../walk/json.ts';
 import type { Scope } from '../walk/scope.ts';

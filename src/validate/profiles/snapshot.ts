@@ -1,4 +1,4 @@
-import { append } from '../../append.ts';
+import { append } from '../../data/append.ts';
 import type { Definitions } from '../elements/definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import { structureBase, withoutVersion } from './structure.ts';

@@ -1,5 +1,5 @@
 import { type FhirVersion, fhirVersionNumber } from '../../fhir/version.ts';
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import { issue, type ValidationFacts } from '../issue.ts';
 import { isObject, textOf } from '../walk/json.ts';
 import type { Structure } from './structure.ts';

@@ -1,4 +1,4 @@
-import { isSame } from '../../plain-data.ts';
+import { isSame } from '../../data/plain-data.ts';
 import { resolve } from '../bundles/resolve.ts';
 import { grammars } from '../terminology/grammars.ts';
 import { checkBinding, codingsOf } from '../terminology/terminology.ts';

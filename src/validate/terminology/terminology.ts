@@ -1,5 +1,5 @@
 import { LOINC, SNOMED, UCUM } from '../../fhir/names/systems.ts';
-import { nearest } from '../../nearest.ts';
+import { nearest } from '../../issues/nearest.ts';
 import { isLoincCode } from '../../terminology/published/check-digits.ts';
 import { isAbsolute } from '../bundles/resolve.ts';
 import type { Property } from '../elements/definitions.ts';

@@ -1,4 +1,4 @@
-import { type Path, pathPointer } from '../../path.ts';
+import { type Path, pathPointer } from '../../issues/path.ts';
 
 /** A step of the paths that are looked for. */
 interface Wanted {

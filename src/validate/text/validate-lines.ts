@@ -1,4 +1,4 @@
-import type { Issue } from '../../issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { ValidateOptions, Validation } from '../validate-bundle.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
 import { runOnText } from './validate-text.ts';

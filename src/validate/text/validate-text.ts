@@ -1,9 +1,9 @@
+import { positionsIn } from '../../data/text-position.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { readResourceXml } from '../../fhir/xml/from-xml.ts';
-import { type Issue, issue } from '../../issue.ts';
-import type { Path } from '../../path.ts';
-import { pathPointer } from '../../path.ts';
-import { positionsIn } from '../../text-position.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
+import { pathPointer } from '../../issues/path.ts';
 import {
   runStages,
   unreadable,

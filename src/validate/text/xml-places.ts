@@ -1,4 +1,4 @@
-import type { Path } from '../../path.ts';
+import type { Path } from '../../issues/path.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 
 /** Tells where in an XML text the element of a path begins, or the nearest one around it. */

@@ -1,5 +1,5 @@
+import type { SchemaValidator } from '../../data/schema-errors.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
-import type { SchemaValidator } from '../../schema-errors.ts';
 import type { CoreProfiles } from '../profiles/core.ts';
 import type { Plan } from '../walk/plan.ts';
 

@@ -1,6 +1,6 @@
-import type { Issue, IssueDetails } from '../../issue.ts';
-import { type Path, pathPointer } from '../../path.ts';
-import { receivedText } from '../../schema-words.ts';
+import { receivedText } from '../../data/schema-words.ts';
+import type { Issue, IssueDetails } from '../../issues/issue.ts';
+import { type Path, pathPointer } from '../../issues/path.ts';
 import type { BundleIndex } from '../bundles/bundle-index.ts';
 import type { Definitions, Property } from '../elements/definitions.ts';
 import { issue, type ValidationCode, type ValidationFacts } from '../issue.ts';

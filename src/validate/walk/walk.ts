@@ -1,4 +1,4 @@
-import { spend } from '../../budget.ts';
+import { spend } from '../../issues/budget.ts';
 import { type BundleIndex, createIndex } from '../bundles/bundle-index.ts';
 import { checkContainedIds } from '../bundles/references.ts';
 import { bareResources, type Property, rootProperty } from '../elements/definitions.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
-import { issueText } from '../../../src/issue.ts';
+import { issueText } from '../../../src/issues/issue.ts';
 import { mergePatch } from '../merge-patch.ts';
 import { cdaSuite } from './suite.ts';
 

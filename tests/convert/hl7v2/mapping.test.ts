@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fromHl7v2 } from '../../../src/convert/hl7v2/from-hl7v2.ts';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
-import { issueText } from '../../../src/issue.ts';
+import { issueText } from '../../../src/issues/issue.ts';
 import { mergePatch } from '../merge-patch.ts';
 import { xmlSuite } from '../xml/suite.ts';
 import { hl7v2Suite } from './suite.ts';

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { toBundleOrThrow } from '../../../src/export/to-bundle.ts';
-import { issueText } from '../../../src/issue.ts';
+import { issueText } from '../../../src/issues/issue.ts';
 import type { Exam } from '../../../src/model/exam.ts';
 import { fromBundle } from '../../../src/read/from-bundle.ts';
 import { validateBundle } from '../../../src/validate/versions/r4.ts';

@@ -1,4 +1,4 @@
-import type { Outcome } from '../../../src/issue.ts';
+import type { Outcome } from '../../../src/issues/issue.ts';
 import type { Exam } from '../../../src/model/exam.ts';
 import {
   amendExam,

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fromJson } from '../../../src/fhir/json/from-json.ts';
 import { writeResourceXml } from '../../../src/fhir/xml/to-xml.ts';
-import { orThrow } from '../../../src/issue.ts';
+import { orThrow } from '../../../src/issues/issue.ts';
 import { xmlTypes } from '../../../src/validate/text/xml-types.ts';
 import { allDefinitions, resourceTypes } from '../../validate/all-types.ts';
 import type { FhirRelease } from '../corpus.ts';

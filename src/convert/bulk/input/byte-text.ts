@@ -1,5 +1,5 @@
 import iconv from 'iconv-lite';
-import type { Issue } from '../../../issue.ts';
+import type { Issue } from '../../../issues/issue.ts';
 import { issue } from '../../issue.ts';
 import type { Encoding } from '../../mapping/source.ts';
 

@@ -1,4 +1,4 @@
-import { hasErrors, type Issue } from '../../../issue.ts';
+import { hasErrors, type Issue } from '../../../issues/issue.ts';
 import { prepareMapping } from '../../prepare/prepare-mapping.ts';
 import { readerFor } from '../../reader-for.ts';
 import type { RawUnit } from '../../record/record.ts';

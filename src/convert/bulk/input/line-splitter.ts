@@ -1,4 +1,4 @@
-import { append } from '../../../append.ts';
+import { append } from '../../../data/append.ts';
 /** A line without its ending, and its number from 1. */
 export interface Line {
   readonly text: string;

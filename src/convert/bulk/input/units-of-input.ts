@@ -1,5 +1,5 @@
 import { fromJson } from '../../../fhir/json/from-json.ts';
-import { hasErrors, type Issue } from '../../../issue.ts';
+import { hasErrors, type Issue } from '../../../issues/issue.ts';
 import { issue } from '../../issue.ts';
 import type { Encoding } from '../../mapping/source.ts';
 import type { RawUnit, Reader } from '../../record/record.ts';

@@ -2,7 +2,7 @@ import { type FileHandle, open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { Readable } from 'node:stream';
 import { crc32, createInflateRaw } from 'node:zlib';
-import type { Issue } from '../../../issue.ts';
+import type { Issue } from '../../../issues/issue.ts';
 import { issue } from '../../issue.ts';
 import { inflatedWithin } from './inflate-limit.ts';
 import { type DirectoryEntry, readDirectory, ZipFault, type ZipReason } from './zip-directory.ts';

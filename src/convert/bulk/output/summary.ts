@@ -1,4 +1,4 @@
-import { shownText } from '../../../shown-text.ts';
+import { shownText } from '../../../issues/shown-text.ts';
 import type { Tally } from './tally.ts';
 
 /** What a run did, for machines. */

@@ -1,4 +1,4 @@
-import type { Issue } from '../../../issue.ts';
+import type { Issue } from '../../../issues/issue.ts';
 import { addCounts, type LedgerCounts, noFields } from '../../exams/ledger.ts';
 import type { UnitOutcome } from '../convert-batch.ts';
 import { positionless } from '../issue-name.ts';

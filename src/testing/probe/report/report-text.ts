@@ -1,4 +1,4 @@
-import { append } from '../../../append.ts';
+import { append } from '../../../data/append.ts';
 import { allowedChanges, type ServerChange } from '../changes.ts';
 import { misbehaviours, type ProbeNote } from '../misbehaviour.ts';
 import type { ProbeReport, ProbeStep } from './report.ts';

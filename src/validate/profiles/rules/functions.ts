@@ -1,4 +1,4 @@
-import { isSame } from '../../../plain-data.ts';
+import { isSame } from '../../../data/plain-data.ts';
 import { isObject } from '../../walk/json.ts';
 import { childrenOf, evaluate, isOfType } from './evaluate.ts';
 import {

@@ -1,4 +1,4 @@
-import { isSame } from '../../../plain-data.ts';
+import { isSame } from '../../../data/plain-data.ts';
 import type { TypeInfo, Types } from '../../elements/definitions.ts';
 import { isObject, type JsonObject } from '../../walk/json.ts';
 

@@ -1,4 +1,4 @@
-import { isSame } from '../../../plain-data.ts';
+import { isSame } from '../../../data/plain-data.ts';
 import { type Resolved, resolve } from '../../bundles/resolve.ts';
 import { isObject, type JsonObject, textOf } from '../../walk/json.ts';
 import type { Scope } from '../../walk/scope.ts';

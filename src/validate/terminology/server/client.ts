@@ -1,4 +1,4 @@
-import { append } from '../../../append.ts';
+import { append } from '../../../data/append.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from '../../walk/json.ts';
 
 /** What the adapter needs of `fetch`; that of browsers and of Node fits. */

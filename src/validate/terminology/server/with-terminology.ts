@@ -1,5 +1,5 @@
-import { hasErrors, type Issue } from '../../../issue.ts';
-import type { Path } from '../../../path.ts';
+import { hasErrors, type Issue } from '../../../issues/issue.ts';
+import type { Path } from '../../../issues/path.ts';
 import { issue } from '../../issue.ts';
 import type { Validation } from '../../validate-bundle.ts';
 import { isObject, objectsOf, textOf } from '../../walk/json.ts';

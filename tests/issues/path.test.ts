@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pathFromPointer, pathPointer, pathText } from '../src/path.ts';
+import { pathFromPointer, pathPointer, pathText } from '../../src/issues/path.ts';
 
 describe('JSON Pointer', () => {
   // The examples of RFC 6901 section 5 that a path of names and indexes can say.

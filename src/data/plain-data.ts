@@ -1,7 +1,7 @@
-import { type Budget, type BudgetOption, bounds, spend } from './budget.ts';
-import { type Issue, issue } from './issue.ts';
-import { restIssue } from './issue-list.ts';
-import type { Path } from './path.ts';
+import { type Budget, type BudgetOption, bounds, spend } from '../issues/budget.ts';
+import { type Issue, issue } from '../issues/issue.ts';
+import { restIssue } from '../issues/issue-list.ts';
+import type { Path } from '../issues/path.ts';
 
 /**
  * Half of a surrogate pair, a noncharacter, or a control character that neither XML 1.0 nor a FHIR

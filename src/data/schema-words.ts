@@ -1,4 +1,4 @@
-import { englishKinds, type Form, type FormWord, type JsonKind } from './issues/forms.ts';
+import { englishKinds, type Form, type FormWord, type JsonKind } from '../issues/forms.ts';
 
 /** The part of a JSON Schema that is put into words. */
 export interface SchemaNode {

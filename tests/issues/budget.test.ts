@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type BudgetOption, budgets, within } from '../src/budget.ts';
-import { codesFromCsv } from '../src/convert/code-map/from-csv.ts';
-import { fromCsv } from '../src/convert/csv/index.ts';
-import { fromHl7v2 } from '../src/convert/hl7v2/index.ts';
-import { fromXml, toXml } from '../src/fhir/xml/index.ts';
+import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
+import { fromCsv } from '../../src/convert/csv/index.ts';
+import { fromHl7v2 } from '../../src/convert/hl7v2/index.ts';
+import { fromXml, toXml } from '../../src/fhir/xml/index.ts';
 import {
   checkExam,
   codesFromConceptMap,
@@ -18,12 +17,13 @@ import {
   toBundle,
   toBundleOrThrow,
   toJson,
-} from '../src/index.ts';
-import type { Issue } from '../src/issue.ts';
-import { toHtml } from '../src/report/to-html.ts';
-import { sampleMapping, writeExams } from '../src/testing/formats/formats.ts';
-import { sampleExam } from '../src/testing/sample-exam.ts';
-import { compileProfiles, validateBundle } from '../src/validate/versions/r4.ts';
+} from '../../src/index.ts';
+import { type BudgetOption, budgets, within } from '../../src/issues/budget.ts';
+import type { Issue } from '../../src/issues/issue.ts';
+import { toHtml } from '../../src/report/to-html.ts';
+import { sampleMapping, writeExams } from '../../src/testing/formats/formats.ts';
+import { sampleExam } from '../../src/testing/sample-exam.ts';
+import { compileProfiles, validateBundle } from '../../src/validate/versions/r4.ts';
 
 const exam = sampleExam(3, { size: 'usual' });
 const bundle = toBundleOrThrow(exam);

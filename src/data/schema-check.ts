@@ -1,5 +1,5 @@
-import type { Issue } from './issue.ts';
-import { pathPointer } from './path.ts';
+import type { Issue } from '../issues/issue.ts';
+import { pathPointer } from '../issues/path.ts';
 import { plainDataIssues } from './plain-data.ts';
 import {
   type SchemaErrorOptions,

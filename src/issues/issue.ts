@@ -1,16 +1,16 @@
-import type { IssueCode } from './issues/codes.ts';
-import type { conversion } from './issues/english/conversion.ts';
-import { record } from './issues/english/record.ts';
-import type { validation } from './issues/english/validation.ts';
-import type { FactsFor, Sentence, SentenceTable } from './issues/facts.ts';
-import type { IssueLanguage } from './issues/language.ts';
-import { englishWording, rendered } from './issues/render.ts';
+import type { IssueCode } from './codes.ts';
+import type { conversion } from './english/conversion.ts';
+import { record } from './english/record.ts';
+import type { validation } from './english/validation.ts';
+import type { FactsFor, Sentence, SentenceTable } from './facts.ts';
+import type { IssueLanguage } from './language.ts';
 import { type Path, pathText } from './path.ts';
+import { englishWording, rendered } from './render.ts';
 import { shownText } from './shown-text.ts';
 
-export type { IssueCode } from './issues/codes.ts';
-export type { FactTypes } from './issues/facts.ts';
-export type { IssueLanguage } from './issues/language.ts';
+export type { IssueCode } from './codes.ts';
+export type { FactTypes } from './facts.ts';
+export type { IssueLanguage } from './language.ts';
 
 /**
  * `error`: there is no value, or it must not be used. `warning`: someone should look.

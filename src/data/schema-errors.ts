@@ -1,7 +1,7 @@
-import { type Issue, issue, type RecordFacts } from './issue.ts';
-import type { FormWord } from './issues/forms.ts';
-import { firstNearest, type nearest } from './nearest.ts';
-import { pathFromPointer, pathPointer } from './path.ts';
+import type { FormWord } from '../issues/forms.ts';
+import { type Issue, issue, type RecordFacts } from '../issues/issue.ts';
+import { firstNearest, type nearest } from '../issues/nearest.ts';
+import { pathFromPointer, pathPointer } from '../issues/path.ts';
 import { formOf, kindOf, readableName, receivedText, type SchemaNode } from './schema-words.ts';
 
 /** An error of a compiled validator (ajv with `verbose`); nothing else of the library reads one. */

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { hasErrors, issueText } from '../src/index.ts';
-import { keptBases } from './reference/bases.ts';
-import { compareVerdicts } from './reference/compare.ts';
-import { faultsTable, tableFile } from './reference/faults-table.ts';
-import { ourIssues } from './reference/ours.ts';
-import { keptVerdicts } from './reference/verdicts.ts';
+import { hasErrors, issueText } from '../../src/index.ts';
+import { keptBases } from '../reference/bases.ts';
+import { compareVerdicts } from '../reference/compare.ts';
+import { faultsTable, tableFile } from '../reference/faults-table.ts';
+import { ourIssues } from '../reference/ours.ts';
+import { keptVerdicts } from '../reference/verdicts.ts';
 
 // HL7's validator gave its verdicts once; tests/reference/mutants.test.ts has it give them again.
 

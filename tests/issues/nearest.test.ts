@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nearest } from '../src/nearest.ts';
+import { nearest } from '../../src/issues/nearest.ts';
 
 describe('the nearest known name', () => {
   it.each([

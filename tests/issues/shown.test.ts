@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { budgets } from '../src/budget.ts';
-import { documentName } from '../src/cli/output/issue-writer.ts';
-import { fromCsv } from '../src/convert/csv/from-csv.ts';
-import { fromXmlExport } from '../src/convert/xml/from-xml-export.ts';
-import { fromJson } from '../src/fhir/json/from-json.ts';
-import { fromXml, toXml } from '../src/fhir/xml/index.ts';
-import { parseExam, toBundleOrThrow, toJson } from '../src/index.ts';
-import { type Issue, issue, issueText } from '../src/issue.ts';
-import { cutIssues } from '../src/issue-list.ts';
-import { pathText } from '../src/path.ts';
-import { fromBundle } from '../src/read/from-bundle.ts';
-import { shownText } from '../src/shown-text.ts';
-import { createRandom } from '../src/testing/random.ts';
-import { sampleExam } from '../src/testing/sample-exam.ts';
-import { toOperationOutcome } from '../src/validate/to-operation-outcome.ts';
-import { validateBundle } from '../src/validate/versions/r4.ts';
+import { documentName } from '../../src/cli/output/issue-writer.ts';
+import { fromCsv } from '../../src/convert/csv/from-csv.ts';
+import { fromXmlExport } from '../../src/convert/xml/from-xml-export.ts';
+import { fromJson } from '../../src/fhir/json/from-json.ts';
+import { fromXml, toXml } from '../../src/fhir/xml/index.ts';
+import { parseExam, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { budgets } from '../../src/issues/budget.ts';
+import { type Issue, issue, issueText } from '../../src/issues/issue.ts';
+import { cutIssues } from '../../src/issues/issue-list.ts';
+import { pathText } from '../../src/issues/path.ts';
+import { shownText } from '../../src/issues/shown-text.ts';
+import { fromBundle } from '../../src/read/from-bundle.ts';
+import { createRandom } from '../../src/testing/random.ts';
+import { sampleExam } from '../../src/testing/sample-exam.ts';
+import { toOperationOutcome } from '../../src/validate/to-operation-outcome.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
 
 const canary = 'Muster-Geheim';
 
