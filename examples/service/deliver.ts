@@ -82,7 +82,7 @@ function options({ token, timeout }: FhirServer): RequestInit {
   };
 }
 
-/** Answers of the 400s that are no verdict on the content, so that it is worth sending it again. */
+/** Answers of the 400s that are not a verdict on the content, so that it is worth sending it again. */
 const passing: ReadonlySet<number> = new Set([401, 403, 404, 408, 409, 423, 425, 429]);
 
 function judged(response: Response, text: string | undefined, bundle: string): Delivery {

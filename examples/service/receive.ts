@@ -40,7 +40,7 @@ export function receiver(parts: ReceiverParts): RequestListener {
     try {
       send(response, await answerTo(request, parts, budget));
     } catch (error) {
-      // A client that went away half-way is no fault of ours, and nobody is left to be told.
+      // A client that went away half-way is not a fault of ours, and nobody is left to be told.
       if (!response.destroyed) send(response, failure(error));
     }
   };

@@ -3,7 +3,7 @@ import { tell } from '../kinds/registries/pages.ts';
 import type { Statement } from '../model/statement.ts';
 import type { Page } from '../report/page.ts';
 
-/** A figure that was measured and is no bound. */
+/** A figure that was measured and is not a bound. */
 export interface Figure {
   /** Code of the measure. */
   readonly measure: string;

@@ -56,7 +56,7 @@ export interface Delivery {
 /** Namespace of the digests of contents. */
 const CONTENTS = 'b3b1c1f2-5a0e-4c7e-9a55-0d5e1c7f2a10';
 
-/** Answers of the 400s that are no verdict on the content. */
+/** Answers of the 400s that are not a verdict on the content. */
 const passing: ReadonlySet<number> = new Set([401, 403, 404, 409, 423, 425, 429]);
 
 /** A gateway that gave up waiting says nothing of what the server behind it does; 202 is done later. */

@@ -55,7 +55,7 @@ export interface Connection {
   readonly exchanges: readonly Exchange[];
 }
 
-/** What is no verdict on what was sent and may pass. */
+/** What is not a verdict on what was sent and may pass. */
 const passing: ReadonlySet<number> = new Set([423, 425, 429, 500, 503]);
 
 /** There is no token: nothing was sent. */

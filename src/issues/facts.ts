@@ -97,7 +97,7 @@ type ReasonsIn<Sentences> = {
 /** Facts of an issue with this code, one member for each reason. */
 export type FactsFor<Table, Code> = Code extends keyof Table ? ReasonsIn<Table[Code]> : never;
 
-/** Names in the sentences of a table that are no facts: `never`, where the table is sound. */
+/** Names in the sentences of a table that are not facts: `never`, where the table is sound. */
 export type UnknownFacts<Table> = {
   [Code in keyof Table]: {
     [Reason in keyof Table[Code]]: Exclude<

@@ -127,7 +127,7 @@ export function limitsOf(measure: string): Limits | undefined {
 }
 
 export function isWithinSpan(value: number, { low, high }: Span): boolean {
-  // Lengths are computed from decimals: a rounding error of the last digit is no breach.
+  // Lengths are computed from decimals: a rounding error of the last digit is not a breach.
   return value >= low - 1e-9 && value <= high + 1e-9;
 }
 

@@ -58,7 +58,7 @@ export interface FindingConcept extends Concept {
   readonly regions: readonly string[];
   /** Signs with the same feature exclude each other at one place: septum midline, deviated right ... */
   readonly feature?: string;
-  /** The sign is the usual appearance, so its presence is no abnormality. */
+  /** The sign is the usual appearance, so its presence is not an abnormality. */
   readonly usual?: true;
   /** Family of attributes that describe it. */
   readonly attributes?: string;

@@ -51,7 +51,7 @@ export interface XmlReadOptions {
   readonly around?: ReadonlyMap<string, string>;
 }
 
-/** Why a text is no XML, and where that was seen. */
+/** Why a text is not XML, and where that was seen. */
 export type XmlFault = {
   [Code in XmlFaultCode]: {
     readonly code: Code;
@@ -167,7 +167,7 @@ class Reading {
       const character = `U+${unit.toString(16).toUpperCase().padStart(4, '0')}`;
       throw new Stop({ code: 'invalid-unicode', facts: { reason, character }, at: bad });
     }
-    // A byte order mark may stand first; it is no part of the document.
+    // A byte order mark may stand first; it is not part of the document.
     const first = text.charCodeAt(0) === 0xfeff ? 1 : 0;
     for (let at = first; at < text.length; ) {
       const token = tokenAt(this.#piece, at) ?? this.#broken(at);
@@ -382,7 +382,7 @@ class Reading {
   }
 }
 
-/** Place of the first character from `from` on that is no white space, or `end`. */
+/** Place of the first character from `from` on that is not white space, or `end`. */
 function afterSpace(text: string, from: number, end: number): number {
   let at = from;
   for (; at < end; at++) {

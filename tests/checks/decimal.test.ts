@@ -38,7 +38,7 @@ describe('exact decimals', () => {
     expect(compare(subtract(number('8.6'), number('7.5')), number('1.1'))).toBe(0);
   });
 
-  it('refuse what is no decimal', () => {
+  it('refuse what is not a decimal', () => {
     for (const text of ['', '.5', '5.', '1e3', '+1', '1,5', 'NaN', '٣', ' 1', '0x10']) {
       expect(exact(text)).toBeUndefined();
     }

@@ -62,7 +62,7 @@ describe('unit conversion', () => {
     });
   });
 
-  it('converts nothing between kinds, from unknown units or from what is no number', () => {
+  it('converts nothing between kinds, from unknown units or from what is not a number', () => {
     expect(convertQuantity({ value: '1', unit: 'mm' }, 's')).toBeUndefined();
     expect(convertQuantity({ value: '1', unit: 'furlong' }, 'mm')).toBeUndefined();
     expect(convertQuantity({ value: '1', unit: 'mm' }, 'constructor')).toBeUndefined();

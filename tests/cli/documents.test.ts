@@ -58,7 +58,7 @@ describe('documents of an input', () => {
     expect(await read([bytes('\n\n{\n}')])).toEqual([{ input, line: 3, text: '{\n}' }]);
   });
 
-  it('a byte order mark is no part of the text', async () => {
+  it('a byte order mark is not part of the text', async () => {
     expect(await read([bytes('\uFEFF{"a":1}')])).toEqual([{ input, line: 1, text: '{"a":1}' }]);
   });
 
@@ -66,7 +66,7 @@ describe('documents of an input', () => {
     expect(await read([])).toEqual([{ input, line: 1, text: '' }]);
   });
 
-  it('bytes that are no UTF-8 give an issue', async () => {
+  it('bytes that are not UTF-8 give an issue', async () => {
     const [found] = await read([Uint8Array.of(0x7b, 0xe9, 0x7d)]);
     expect(found?.issue).toMatchObject({ code: 'undeclared-encoding', severity: 'error' });
   });

@@ -50,7 +50,7 @@ describe('issues on standard error', () => {
     expect(err).toContain('got "20010909"');
   });
 
-  it('give lines of the input where it is no JSON', async () => {
+  it('give lines of the input where it is not JSON', async () => {
     const { code, err } = await run(['validate'], { stdin: '\n\n{\n  "a": 1,\n  b: 2\n}\n' });
     expect(code).toBe(1);
     expect(err).toContain('at line 5, column 3');

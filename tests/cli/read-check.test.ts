@@ -45,7 +45,7 @@ describe('read', () => {
     expect(err).not.toContain('secret');
   });
 
-  it('what is no bundle is an error', async () => {
+  it('what is not a bundle is an error', async () => {
     const { code, out, err } = await run(['read'], { stdin: '{"resourceType":"Patient"}' });
     expect({ code, out }).toEqual({ code: 1, out: '' });
     expect(err).toContain('[wrong-type]');
@@ -177,7 +177,7 @@ describe('report', () => {
     });
   });
 
-  it('gives no page for what is no exam', async () => {
+  it('gives no page for what is not an exam', async () => {
     const { code, out } = await run(['report'], { stdin: '{}' });
     expect({ code, out }).toEqual({ code: 1, out: '' });
   });

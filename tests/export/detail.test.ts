@@ -90,7 +90,7 @@ describe('the report alone', () => {
     }
   });
 
-  it('is no document', () => {
+  it('is not a document', () => {
     const [exam] = exams;
     if (exam === undefined) throw new Error('no example');
     const { value, issues } = toBundle(exam, { detail: 'report', bundleType: 'document' });

@@ -14,7 +14,7 @@ import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 
 /**
- * 68426009 Nasal septum structure is no member of the Global Patient Set 2020-09 (hl7.terminology.r4
+ * 68426009 Nasal septum structure is not a member of the Global Patient Set 2020-09 (hl7.terminology.r4
  * 7.0.1, ValueSet-snomed-intl-gps.json), and no row of ours has it: wherever it stands in an export,
  * an adversarial caller has brought it there.
  */

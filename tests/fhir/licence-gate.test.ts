@@ -5,7 +5,7 @@ import { pathText } from '../../src/issues/path.ts';
 import { freeSet } from '../../src/terminology/published/free-set.ts';
 import planted from '../cases/terminology/planted-codes.json' with { type: 'json' };
 
-// 68426009 Nasal septum structure and 14240001 Poliosis are no members of the Global Patient Set
+// 68426009 Nasal septum structure and 14240001 Poliosis are not members of the Global Patient Set
 // 2020-09 (hl7.terminology.r4 7.0.1, ValueSet-snomed-intl-gps.json); 11934000 Ptosis of eyelid is.
 const SCT = 'http://snomed.info/sct';
 const outside = { system: SCT, code: '68426009' };

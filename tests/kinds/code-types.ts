@@ -13,9 +13,9 @@ export function written(coder: Coder, state: 'normal' | 'partial', stated: strin
   coder.concept('findings', stated);
   // @ts-expect-error no such item
   coder.concept('items', 'smell-test');
-  // @ts-expect-error an item is no value
+  // @ts-expect-error an item is not a value
   coder.concept('values', 'region-state');
-  // @ts-expect-error text of unknown content is no item
+  // @ts-expect-error text of unknown content is not an item
   coder.codings('items', stated);
   // @ts-expect-error nor a value
   coder.display('values', `state.${stated}`);

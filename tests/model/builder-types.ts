@@ -82,7 +82,7 @@ export function tests(draft: ExamDraft): void {
   comparedSides(draft, 'v1-cornea', 'pinprick', 'equal');
   // @ts-expect-error a frown is not straight
   moved(draft, 'corrugator', 'straight', { side: 'left' });
-  // @ts-expect-error Weber's test is no movement
+  // @ts-expect-error Weber's test is not a movement
   moved(draft, 'weber', 'central', {});
   // @ts-expect-error Rinne's test is not central
   tested(draft, 'rinne', 'central', { side: 'left' });
@@ -100,7 +100,7 @@ export function figures(draft: ExamDraft): void {
   measured(draft, 'mrd1', { region: 'lid-upper', side: 'left' }, '4.0', 'deg');
   // @ts-expect-error a decimal is a text
   measured(draft, 'mrd1', { region: 'lid-upper', side: 'left' }, 4, 'mm');
-  // @ts-expect-error a score is no measure
+  // @ts-expect-error a score is not a measure
   measured(draft, 'fitz', { region: 'skin' }, '3', '{grade}');
   // @ts-expect-error another version
   scored(draft, '7pcl', '1999', 3);

@@ -319,7 +319,7 @@ describe('what the compiler cannot check gives an issue', () => {
     expect(codes(present(draft, 'naevus', { region: added('temple') }))).toEqual(['missing-side']);
   });
 
-  it('a text that is no decimal', () => {
+  it('a text that is not a decimal', () => {
     const place = { region: 'lid-upper', side: 'left' } as const;
     expect(codes(measured(draft, 'mrd1', place, 'four', 'mm'))).toEqual(['invalid-value']);
   });

@@ -98,7 +98,7 @@ describe('parseExam', () => {
     expect(parseExam(code, { includeValues: true }).issues[0]?.received).toBe('"nevus"');
   });
 
-  it('a circle is no exam', () => {
+  it('a circle is not an exam', () => {
     const exam = JSON.parse(base);
     exam.subject.name = exam;
     expect(parseExam(exam).issues.map(({ code }) => code)).toContain('too-deep');

@@ -50,7 +50,7 @@ describe('the installed package', () => {
     // A type that a wrong resolution would turn into any must refuse a wrong argument.
     writeFileSync(
       join(fresh, 'misuse.ts'),
-      "import { toBundle } from 'face-neck-fhir';\n// @ts-expect-error an exam is no number\ntoBundle(7);\n",
+      "import { toBundle } from 'face-neck-fhir';\n// @ts-expect-error an exam is not a number\ntoBundle(7);\n",
     );
     writeFileSync(
       join(fresh, 'tsconfig.json'),

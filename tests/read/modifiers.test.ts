@@ -39,7 +39,7 @@ describe('modifier elements', () => {
           return policies[path] === undefined && !keptTypes.includes(type);
         }),
     );
-    // A patient who is linked to another is told whatever the link; a name of a device is no finding.
+    // A patient who is linked to another is told whatever the link; a name of a device is not a finding.
     expect(open).toEqual(['Device.name.display', 'Patient.link']);
   });
 

@@ -53,7 +53,7 @@ describe.each(versions)('fhir.resources reads %s', (version) => {
     expect(changed.map(({ id, error }) => ({ id, error }))).toEqual([]);
   });
 
-  it('and refuses what is no bundle of that version', async () => {
+  it('and refuses what is not a bundle of that version', async () => {
     const [first] = corpus(version);
     const faults = ['unknown-property', 'list-for-code', 'no-observation-status', 'date-in-words'];
     const answers = await ask<Answer>(

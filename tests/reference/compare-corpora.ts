@@ -47,7 +47,7 @@ export async function compareCorpus(
   return found;
 }
 
-/** One row must tell every error: what is told of one of two is no judgement of the other. */
+/** One row must tell every error: what is told of one of two is not a judgement of the other. */
 function rowOf(
   ours: readonly Issue[],
   theirs: readonly string[],

@@ -1,4 +1,4 @@
-/** The errors of an answer that refuses, one line each; its text where it is no OperationOutcome. */
+/** The errors of an answer that refuses, one line each; its text where it is not an OperationOutcome. */
 export function refusal(text: string): string {
   const errors = errorsOf(text);
   return errors.length > 0 ? errors.join('\n') : text.slice(0, 1000);

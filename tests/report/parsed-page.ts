@@ -105,7 +105,7 @@ function attribute(node: Element, name: string): string {
 /** Text of an element; a block inside it, such as a note, stands behind a bar. */
 function textOf(node: Node): string {
   if (node.nodeName === '#text' && 'value' in node) return node.value;
-  // The number of a sign leads to the drawing and is no part of what is said.
+  // The number of a sign leads to the drawing and is not part of what is said.
   if ('tagName' in node && node.tagName === 'a' && attribute(node, 'class') === 'number') return '';
   const inside = children(node).map(textOf).join('');
   return node.nodeName === 'div' ? ` | ${inside}` : inside;

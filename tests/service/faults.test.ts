@@ -91,7 +91,7 @@ describe('what comes in', () => {
     expect((await countsOf(url)).waiting).toBe(0);
   });
 
-  it('is refused with a reason where it is no exam', async () => {
+  it('is refused with a reason where it is not an exam', async () => {
     const { url } = await service({});
     expect(await post(url, '{}')).toBe(422);
     expect(await post(url, '{"a":1')).toBe(422);

@@ -21,7 +21,7 @@ const guides: readonly Guide[] = [
     name: 'hl7.fhir.us.mcode',
     version: '4.0.0',
     least: 170,
-    // `m^2` is no code of UCUM, which writes square metres `m2`: https://ucum.org/ucum#section-Exponents
+    // `m^2` is not a code of UCUM, which writes square metres `m2`: https://ucum.org/ucum#section-Exponents
     wrong: { 'Observation-body-surface-area-example.json': ['unknown-unit valueQuantity.code'] },
   },
 ];

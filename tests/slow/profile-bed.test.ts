@@ -126,7 +126,7 @@ for (const [level, options] of levels) {
 
 /** Examples that break a rule, with what HL7's validator or the specification says against them. */
 const wrong: Readonly<Record<string, string>> = {
-  // `m^2` is no code of UCUM: https://ucum.org/ucum#section-Exponents
+  // `m^2` is not a code of UCUM: https://ucum.org/ucum#section-Exponents
   'Observation-body-surface-area-example.json': 'unknown-unit',
   // vs-1 on a Period: HL7's validator refuses the three as well.
   'Observation-AverageBloodPressure-example.json': 'broken-invariant',

@@ -142,7 +142,7 @@ describe('an adopter adds rows', () => {
     );
   });
 
-  it('a system that is no URI', () => {
+  it('a system that is not a URI', () => {
     expect(createCatalogue({ system: 'ours' }).issues[0]).toMatchObject({ path: ['system'] });
   });
 });

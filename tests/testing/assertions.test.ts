@@ -76,7 +76,7 @@ describe('conformance', () => {
     expect(broken).not.toConformTo();
   });
 
-  it('refuses a version that does not exist, and data that is no resource', () => {
+  it('refuses a version that does not exist, and data that is not a resource', () => {
     // @ts-expect-error a caller in JavaScript can send any version
     expect(() => conformsTo(bundle, 'constructor')).toThrow(TypeError);
     for (const odd of [undefined, null, 7, 'text', [], {}]) expect(odd).not.toConformTo();
@@ -117,7 +117,7 @@ describe('statements', () => {
     expect(() => holdsStatement(bundle, {})).toThrow(TypeError);
   });
 
-  it('are not known of what is no bundle', () => {
+  it('are not known of what is not a bundle', () => {
     for (const odd of [undefined, null, 'x', [], { resourceType: 'Patient' }]) {
       expect(odd).not.toHoldStatement({ kind: 'finding' });
       expect(odd).not.toHoldNothingAbout({ region: 'temple' });

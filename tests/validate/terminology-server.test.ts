@@ -154,7 +154,7 @@ const misbehaviour: readonly [what: string, answer: Answer, why: RegExp][] = [
   ],
 ];
 
-describe('a server that does not say is no verdict', () => {
+describe('a server that does not say is not a verdict', () => {
   test.each(misbehaviour)('it %s', async (_, answer, why) => {
     const { fetch } = server(() => answer);
     const { valid, issues, unchecked } = await judged(fetch, ['apple']);

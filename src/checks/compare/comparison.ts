@@ -44,6 +44,6 @@ export interface FigureChange {
   readonly unit: UnitCode;
   /** Of the value before; left out where that is zero or less. */
   readonly percent?: Decimal;
-  /** The difference is smaller than what the instrument can tell, so it is no change. */
+  /** The difference is smaller than what the instrument can tell, so it is not a change. */
   readonly withinResolution?: true;
 }

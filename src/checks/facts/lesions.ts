@@ -69,7 +69,7 @@ export function lesionsOf(context: CheckContext): readonly Lesion[] {
   ];
 }
 
-/** Greatest diameter measured of a finding. Several that differ are no figure. */
+/** Greatest diameter measured of a finding. Several that differ give no figure. */
 export function diameterOf(context: CheckContext, finding: Key): Measured | Unmeasured {
   const figures = context.index
     .about('measurement', 'lesion-max')

@@ -54,7 +54,7 @@ export function wholeFigureOf(
 }
 
 /**
- * The one figure of a measure on a side. More than one that differ are no figure: the exam does not
+ * The one figure of a measure on a side. More than one that differ give no figure: the exam does not
  * say which is meant.
  */
 export function measured(

@@ -64,7 +64,7 @@ export function neckLump(context: CheckContext): Fact {
   return some([symptom(context, 'sym-neck.lump'), feltLump(context)]);
 }
 
-/** A node that can be felt is no lump until it is called enlarged; no node felt is no enlarged one. */
+/** A node that can be felt is not a lump until it is called enlarged; where no node is felt, none is enlarged. */
 function feltLump(context: CheckContext): Fact {
   const lumps = neckLumps(context).filter((one) => one.finding !== 'node-palpable');
   if (lumps.length > 0)

@@ -1,7 +1,7 @@
 import type { Finding } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 
-/** A sign that is no usual appearance: present and not usual, or usual and stated as absent. */
+/** A sign that is not a usual appearance: present and not usual, or usual and stated as absent. */
 export function isAbnormal(finding: Finding, catalogue: Catalogue): boolean {
   const usual = catalogue.findings.get(finding.finding)?.usual === true;
   return finding.presence === (usual ? 'absent' : 'present');

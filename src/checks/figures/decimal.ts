@@ -9,7 +9,7 @@ export interface Exact {
 
 const DECIMAL_FORM = /^-?\d{1,40}(\.\d{1,40})?$/;
 
-/** The number that a decimal text stands for, with its precision; undefined when it is no decimal. */
+/** The number that a decimal text stands for, with its precision; undefined when it is not a decimal. */
 export function exact(text: string): Exact | undefined {
   if (!DECIMAL_FORM.test(text)) return undefined;
   const point = text.indexOf('.');

@@ -23,7 +23,7 @@ export function knownUnit(code: string): Unit | undefined {
 
 /**
  * The quantity in the UCUM unit `to`; undefined when a unit is unknown, the two are not of one kind
- * or the value is no decimal. A comparator stays with the original.
+ * or the value is not a decimal. A comparator stays with the original.
  */
 export function convertQuantity(quantity: Quantity, to: string): Converted | undefined {
   if (quantity.unit === to && exact(quantity.value) !== undefined) {

@@ -52,7 +52,7 @@ function pictureFinding(
 ): readonly RuleFinding[] {
   const { words, catalogue } = context;
   const anchor = conditionHolds(context, picture.anchor, side);
-  // What no statement points to is no matter of this exam, and would fill it with questions.
+  // What no statement points to does not concern this exam, and would fill it with questions.
   if (anchor.holds === undefined) return [];
   const rest =
     picture.with === undefined ? known(true) : conditionHolds(context, picture.with, side);

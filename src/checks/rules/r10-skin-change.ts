@@ -4,7 +4,7 @@ import type { ComputationRule, RuleFinding } from '../rule.ts';
 
 const skinMeasures: ReadonlySet<string> = new Set(['lesion-max', 'lesion-perp', 'lesion-elev']);
 
-/** Change of a skin lesion: less than a ruler can tell is no change; more asks for a look, not for a cause. */
+/** Change of a skin lesion: less than a ruler can tell is not a change; more asks for a look, not for a cause. */
 export const r10SkinChange: ComputationRule = {
   id: 'R10',
   title: 'Change of a skin lesion',

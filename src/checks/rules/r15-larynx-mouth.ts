@@ -40,8 +40,8 @@ function larynx(context: CheckContext): RuleFinding {
 }
 
 /**
- * Ulcers and patches of the mouth are no part of this exam. Of a child the guideline speaks of
- * lymphoma and not of the mouth; an age that is not known is no reason for silence.
+ * Ulcers and patches of the mouth are not part of this exam. Of a child the guideline speaks of
+ * lymphoma and not of the mouth; an age that is not known is not a reason for silence.
  */
 function mouth(context: CheckContext): RuleFinding {
   const lump = withJudgement(

@@ -69,7 +69,7 @@ function repeated(context: CheckContext): readonly RuleFinding[] {
   ];
 }
 
-/** Words with the place they stand at, so that one short remark at two places is no copy. */
+/** Words with the place they stand at, so that one short remark at two places is not a copy. */
 function wordsAt(statement: Statement): readonly string[] {
   if (statement.carried !== undefined) return [];
   const region = 'region' in statement ? statement.region : '';

@@ -6,7 +6,7 @@ import { isWithin } from '../places/regions.ts';
 import { sidesOverlap } from '../places/sides.ts';
 import type { ConsistencyRule, RuleFinding } from '../rule.ts';
 
-/** Fires when what was measured or scored is no finding, is absent, or lies elsewhere. */
+/** Fires when what was measured or scored is not a finding, is absent, or lies elsewhere. */
 export const r37About: ConsistencyRule = {
   id: 'R37',
   title: ruleTitles.R37,

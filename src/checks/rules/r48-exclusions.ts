@@ -57,7 +57,7 @@ function clashes(context: CheckContext, row: Exclusion): readonly RuleFinding[] 
         on: other.key,
         ...(other.side !== undefined && { side: other.side }),
         severity: row.severity,
-        // A consent or a level of concern is no statement and has no key.
+        // A consent or a level of concern is not a statement and has no key.
         inputsUsed: [one.key, other.key].filter((key) => context.index.byKey.has(key)),
         inputsMissing: certain ? [] : ['whether both are about the same spot'],
         text: `Held apart: ${row.why}.`,
@@ -101,7 +101,7 @@ function leavesOut(
 function statedOf(context: CheckContext, thing: Thing): readonly Stated[] {
   const { index, exam, catalogue } = context;
   if ('sign' in thing) {
-    // What is only suspected is no state of the place.
+    // What is only suspected is not a state of the place.
     return index.about('finding', thing.sign).filter(({ presence }) => presence === thing.is);
   }
   if ('state' in thing) {

@@ -47,7 +47,7 @@ function parsed(
   return success(value as CheckSettings, issues); // the schema, generated from this type, has accepted it
 }
 
-/** What keeps options from being looked into: settings that are no list, text or object where one is due. */
+/** What keeps options from being looked into: settings that are not a list, text or object where one is due. */
 export function settingStructureIssues({
   catalogue: _,
   prior: _prior,

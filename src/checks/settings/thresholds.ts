@@ -53,7 +53,7 @@ export type ThresholdId =
 
 /**
  * Limits that an adopter may change or switch off. Those of asymmetry come from studies of what
- * people notice and are no limits of disease. Limits that belong to a guideline stand in its rule.
+ * people notice and are not limits of disease. Limits that belong to a guideline stand in its rule.
  */
 export const thresholds: Readonly<Record<ThresholdId, Threshold>> = {
   'lid-sum': limit(

@@ -99,7 +99,7 @@ function keepMemoryLow(): void {
   setFlagsFromString('--heap-growing-percent=40');
 }
 
-/** NDJSON, which the files of a folder are, is JSON; an exam is no resource. */
+/** NDJSON, which the files of a folder are, is JSON; an exam is not a resource. */
 function checkFormatOut({ options }: Call): void {
   if (!wantsXml(options)) return;
   if (textOption(options, 'out') !== undefined || textOption(options, 'to') === 'exams') {

@@ -2,7 +2,7 @@ import type { TargetConversion } from '../../kinds/facets/conversion.ts';
 import type { ConditionTarget } from '../mapping/target.ts';
 import { unknownWord } from './built.ts';
 
-/** A condition of the exam, which is no statement. */
+/** A condition of the exam, which is not a statement. */
 export const conditionTarget: TargetConversion<ConditionTarget> = {
   codes: ({ condition }) => [['conditions', condition, 'condition']],
   sideOpen: true,

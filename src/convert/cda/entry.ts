@@ -65,7 +65,7 @@ function outerFields(parent: XmlElement | undefined, placeOf: PlaceOf): Field[] 
   return [{ name: '../code/@code', text, at: placeOf(code.start) }];
 }
 
-/** Only what has happened was found: a plan, goal or order is no finding. */
+/** Only what has happened was found: a plan, goal or order is not a finding. */
 function moodProblems(act: XmlElement, placeOf: PlaceOf): Issue[] {
   const mood = act.attributes.get('moodCode');
   if (mood === undefined || mood === 'EVN') return [];

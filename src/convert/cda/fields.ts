@@ -105,7 +105,7 @@ function ownText(element: XmlElement): string {
  */
 export function valueFields(value: XmlElement, path: string, placeOf: PlaceOf): Field[] {
   const at = placeOf(value.start);
-  // Beside a nullFlavor a code or number is no value.
+  // Beside a nullFlavor a code or number is not a value.
   const isNull = value.attributes.has('nullFlavor');
   const main = isNull ? '' : isCoded(value) ? '@code' : '@value';
   return readFields(value, placeOf, nothing, path, { name: 'value' }).map((field) =>

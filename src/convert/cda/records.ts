@@ -137,7 +137,7 @@ function entryFields(section: XmlElement, placeOf: PlaceOf): Field[] {
   );
 }
 
-/** What is no part of the exam, whatever a mapping says of its fields. */
+/** What is not part of the exam, whatever a mapping says of its fields. */
 function setAside(fields: readonly Field[], at: LegacyRecord['at']): LegacyRecord {
   const problem = issue(
     'other-section',

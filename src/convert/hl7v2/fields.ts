@@ -94,7 +94,7 @@ function partName(name: string, component: number, subcomponent: number): string
   return component > 1 ? `${name}.${component}` : name;
 }
 
-/** `""` says that the value is to be deleted (HL7 v2 chapter 2); it is no text and no blank. */
+/** `""` says that the value is to be deleted (HL7 v2 chapter 2); it is neither text nor a blank. */
 function valueField(name: string, raw: string, at: SegmentPosition, reading: FieldReading): Field {
   return raw === '""'
     ? { name, text: '', at, explicitNull: '""' }

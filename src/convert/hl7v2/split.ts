@@ -87,7 +87,7 @@ class Gathering {
 
   close(): void {
     if (this.#holds !== 'message') this.#issues.push(stray(this.#at));
-    // Line breaks and framing bytes alone are no input.
+    // Line breaks and framing bytes alone are not input.
     if (withoutFrame(this.#raw).trim() !== '') {
       this.units.push({
         raw: this.#raw,

@@ -22,7 +22,7 @@ export interface CsvSource {
   /** Column headings where the file has none; otherwise the first row holds them. */
   readonly header?: readonly string[];
   /**
-   * Lines before the headings that are no part of the table, such as a title. A line `sep=;` needs no
+   * Lines before the headings that are not part of the table, such as a title. A line `sep=;` needs no
    * mention.
    * @asType integer
    * @minimum 1

@@ -106,7 +106,7 @@ function builtFrom(
   return conversion.build(planned, reading, plan);
 }
 
-/** A value such as "L 4.5" in a field of the right side tells more than that it is no number. */
+/** A value such as "L 4.5" in a field of the right side tells more than that it is not a number. */
 function sideConflict(value: Field, place: Place, plan: Plan): Problem | undefined {
   const [first, ...rest] = contentOf(value)
     .trim()

@@ -49,13 +49,13 @@ export interface LegacyRecord {
    */
   readonly malformed?: readonly Issue[];
   /**
-   * Set when the record is no part of an exam, such as another section of a document: none of its
+   * Set when the record is not part of an exam, such as another section of a document: none of its
    * fields enters the exam, and all of them count as quarantined.
    */
   readonly aside?: readonly Issue[];
   /**
    * Set for a record about the patient, the visit, the order or the document. What the mapping does
-   * not take of it is no clinical text: the ledger lists it, and no note holds it.
+   * not take of it is not clinical text: the ledger lists it, and no note holds it.
    */
   readonly administrative?: true;
   /** The syntax does not say what elements side by side have to do with each other. */

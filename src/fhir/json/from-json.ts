@@ -252,7 +252,7 @@ const wrongEscape = /\\(?:[^"\\/bfnrtu]|u(?![0-9A-Fa-f]{4}))/;
 
 function unescaped(cursor: Cursor, start: number, end: number): string {
   const raw = cursor.text.slice(start, end + 1);
-  // Escaped backslashes are taken out first, so that what follows one is no escape.
+  // Escaped backslashes are taken out first, so that what follows one is not an escape.
   const wrong = wrongEscape.exec(raw.replaceAll('\\\\', '  '));
   if (wrong !== null) {
     cursor.at = start + wrong.index;

@@ -24,7 +24,7 @@ export function identitySystems(
 }
 
 /**
- * Names of the parts of an exam that are no statements. They hold a bar, which no key can, so that
+ * Names of the parts of an exam that are not statements. They hold a bar, which no key can, so that
  * they never meet the key of a statement.
  */
 export const partName = {

@@ -39,7 +39,7 @@ export interface FromXmlOptions {
 /**
  * Reads a resource from FHIR XML, in the form that `fromJson` gives of the same resource: decimals
  * keep their digits, and a narrative stays as it was written. Elements must be those of the
- * version, in their order. Comments, processing instructions and schema locations are no part of a
+ * version, in their order. Comments, processing instructions and schema locations are not part of a
  * resource and are not kept. External entities are never read, and a DOCTYPE is refused.
  *
  * @param text The XML, decoded.

@@ -56,7 +56,7 @@ export function readForeign(
   const source = { reading, meanings, entry, holder: resource, key, frame, refused };
   const told = statementOf(source);
   const whole = told.statement === undefined ? [] : [told.statement];
-  // What stands in a part of ours beside its code is no statement of its own.
+  // What stands in a part of ours beside its code is not a statement of its own.
   if (partNameOf(reading, resource) !== undefined) return whole;
   // What qualifies a finding means nothing by itself; in a panel each component stands for itself.
   const parts = innersOf(resource, 'component').flatMap((holder) => {

@@ -6,7 +6,7 @@ import type { Side } from '../../model/primitive.ts';
  * English, German, French, Spanish, Italian and the Latin of prescriptions; from memory.
  */
 
-/** Word by word, so that `nodule` is no `no`; a hyphen joins: `non-healing` denies nothing. */
+/** Word by word, so that `nodule` is not `no`; a hyphen joins: `non-healing` denies nothing. */
 const negations: ReadonlySet<string> = new Set([
   ...['no', 'not', 'without', 'denies', 'denied', 'absent', 'absence', 'negative', 'never', 'none'],
   ...['nil', 'excluded', 'refuted', 'free', 'neither', 'nor', 'ruled', 'unremarkable', 'cannot'],

@@ -27,7 +27,7 @@ const permutation = [
 /** What a SNOMED CT id looks like, its check digit aside. */
 const SCTID = /^[1-9]\d{5,17}$/;
 
-/** What a LOINC code looks like; parts (LP), answers (LA) and the like are no codes for observations. */
+/** What a LOINC code looks like; parts (LP), answers (LA) and the like are not codes for observations. */
 const LOINC_CODE = /^\d{1,7}-\d$/;
 
 /**

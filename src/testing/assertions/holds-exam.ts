@@ -41,7 +41,7 @@ export function holdsExam(bundle: unknown, exam: Exam, options: HoldsExamOptions
     : verdict(false, 'the bundle does not hold the same exam', located(lines, bundle, read));
 }
 
-/** What an export leaves out because it holds by default is no difference. */
+/** What an export leaves out because it holds by default is not a difference. */
 function differencesOf(
   exam: Exam,
   value: Exam,

@@ -1,4 +1,4 @@
-/** Text or elements already written; undefined is no content. */
+/** Text or elements already written; undefined is not content. */
 export type Content = string | readonly string[] | undefined;
 
 export interface Attributes {

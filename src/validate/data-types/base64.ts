@@ -1,4 +1,4 @@
-/** How many bytes a base64 text stands for; `undefined` where it is no base64. Spaces count as none. */
+/** How many bytes a base64 text stands for; `undefined` where it is not base64. Spaces count as none. */
 export function base64Length(text: string): number | undefined {
   const bare = /[ \t\r\n]/.test(text) ? text.replace(/[ \t\r\n]+/g, '') : text;
   if (bare.length % 4 !== 0 || !/^[A-Za-z0-9+/]*={0,2}$/.test(bare)) return undefined;

@@ -118,7 +118,7 @@ function readMarkup(reader: Reader): void {
   } else if (text.startsWith('<!--', at)) {
     skipPast(reader, '-->', 4);
   } else if (text.startsWith('<![CDATA[', at)) {
-    // Many readers drop it, and so it is no content.
+    // Many readers drop it, and so it is not content.
     skipPast(reader, ']]>', 9);
   } else if (text.startsWith('<?', at) || text.startsWith('<!', at)) {
     stop(reader, 'a declaration or processing instruction');

@@ -15,7 +15,7 @@ export interface UnitSize {
 const atomByCode: ReadonlyMap<string, UcumAtom> = /*@__PURE__*/ new Map(Object.entries(atoms));
 const prefixByCode: ReadonlyMap<string, number> = /*@__PURE__*/ new Map(Object.entries(prefixes));
 
-/** Longer codes are no units that anyone has written down. */
+/** Longer codes are not units that anyone has written down. */
 const longest = 255;
 const deepest = 20;
 

@@ -61,7 +61,7 @@ function validateXml(
 }
 
 /**
- * What `fromXml` passes over, since it is no part of a resource, and a receiver refuses all the same:
+ * What `fromXml` passes over, since it is not part of a resource, and a receiver refuses all the same:
  * another character set, and processing instructions, as HL7's validator does.
  * @see https://hl7.org/fhir/R4/formats.html: the character encoding is always UTF-8
  */

@@ -114,7 +114,7 @@ export function createEvaluator(
           return { rule, verdict: verdictOn(rule, base, value, scope, whenEmpty) };
         });
     });
-  // As in HL7's validator an empty result is no pass.
+  // As in HL7's validator an empty result is not a pass.
   const one: Evaluator['one'] = (rule, base, value, scope) =>
     verdictOn(rule, base, value, scope, 'fails');
   return { one, all };
@@ -132,7 +132,7 @@ export function createEngine(fhirVersion: FhirVersion, evaluator: Evaluator): Ex
     evaluate: evaluator.one,
     look(value, places, scope) {
       for (const { rule, verdict } of evaluator.all(value, places, scope)) {
-        // `htmlChecks()` is no expression but a name for the stage that reads narratives.
+        // `htmlChecks()` is not an expression but a name for the stage that reads narratives.
         if (rule.expression === 'htmlChecks()') continue;
         if (verdict === 'fails') sayFailed(rule, scope);
         // Where a function of ours has the verdict, nothing stays open.

@@ -37,7 +37,7 @@ export function has(object: JsonObject, name: string): boolean {
   return isThere(object[name]) || isThere(object[`_${name}`]);
 }
 
-/** The same of an element that is no primitive, and so never stands under a name with `_`. */
+/** The same of an element that is not a primitive, and so never stands under a name with `_`. */
 export function hasPart(object: JsonObject, name: string): boolean {
   return isThere(object[name]);
 }

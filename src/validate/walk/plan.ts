@@ -33,7 +33,7 @@ export interface PlannedProperty {
   readonly unheld: readonly Unheld[];
   /** Nothing is to be looked at in its value. */
   readonly idle: boolean;
-  /** The type of an element that is no primitive; filled when it is first met. */
+  /** The type of an element that is not a primitive; filled when it is first met. */
   target: PlannedType | undefined;
 }
 

@@ -135,7 +135,7 @@ function visitObject(
   const { path } = scope;
   let content = false;
   let choices: readonly Property[] = none;
-  // Own names come first, and a name that is no property of the type is passed over.
+  // Own names come first, and a name that is not a property of the type is passed over.
   for (const name in value) {
     const known = type.properties.get(name);
     if (known === undefined) {
@@ -173,7 +173,7 @@ function checkWhole(
   scope.engine?.look(value, placesOf(type.info.name, property), scope);
 }
 
-/** A resource is no element. */
+/** A resource is not an element. */
 function placesOf(type: string, property: Property): string[] {
   return property.type === 'Resource' ? [type] : ['Element', type];
 }

@@ -46,7 +46,7 @@ describe('decodeBytes', () => {
   });
 
   // A mislabelled 8859-1 is common (common practice, no source).
-  it('takes Windows-1252 where ISO 8859-1 is declared and the bytes are no text in it', () => {
+  it('takes Windows-1252 where ISO 8859-1 is declared and the bytes are not text in it', () => {
     expect(decodeBytes('\u0092', 'iso-8859-1')).toMatchObject({
       text: '\u2019',
       problem: 'undeclared-encoding',

@@ -104,7 +104,7 @@ describe('zip', () => {
     await expect(read(inputs[0])).rejects.toThrow('checksum');
   });
 
-  it('a file that is no archive, and one that is cut off, give an issue', async () => {
+  it('a file that is not an archive, and one that is cut off, give an issue', async () => {
     const whole = zipOf([{ name: 'a.csv', content: Buffer.from('x') }]);
     for (const bytes of [
       Buffer.from('no archive'),

@@ -11,7 +11,7 @@ export function messyRows(seed: number, count: number): Messy {
   const rows: string[] = [];
   for (let number = 1; number <= count; number++) {
     rows.push(row(number, ending, random, marks));
-    // Rows without content are no exams.
+    // Rows without content are not exams.
     if (random.chance(0.03)) rows.push(random.pick([',,,,,,,', '', '  ,,'] as const));
   }
   const head = random.pick(['', '\uFEFF'] as const);

@@ -156,7 +156,7 @@ describe('a form that is sent anew without some statements', () => {
     });
   });
 
-  it('is no whole form where it holds changes alone', () => {
+  it('is not a whole form where it holds changes alone', () => {
     const statements = changed === undefined ? [] : [changed];
     expect(correctExam(signed, { ...step, changes: { statements } }).issues).toEqual([]);
   });

@@ -33,7 +33,7 @@ export const differences: readonly Difference[] = [
     we: 'refused',
     says: /^unknown-code required-set$/,
     right: 'we',
-    why: 'Resource.language is bound to BCP 47 with required strength, and words are no tag of it: https://hl7.org/fhir/R4/valueset-all-languages.html. The chain does not look at languages.',
+    why: 'Resource.language is bound to BCP 47 with required strength, and words are not a tag of it: https://hl7.org/fhir/R4/valueset-all-languages.html. The chain does not look at languages.',
   },
   {
     we: 'refused',

@@ -21,7 +21,7 @@ export function presetMapping(name: PresetName, catalogue: Catalogue = builtInCa
 }
 
 /**
- * The mapping with its preset below it and no longer named; anything that is no mapping, or that names
+ * The mapping with its preset below it and no longer named; anything that is not a mapping, or that names
  * no preset, is given back as it is.
  */
 export function withPreset(value: unknown, catalogue: Catalogue): unknown {

@@ -122,7 +122,7 @@ function withRequest(thrown: Misbehaved, request: FhirRequest): Misbehaved {
   });
 }
 
-/** @throws Misbehaved where the status is no success */
+/** @throws Misbehaved where the status is not a success */
 export function refuseFailure({ status, text }: HttpAnswer): void {
   if (status >= 200 && status < 300) return;
   const detail = `the server answered with status ${status}`;

@@ -91,7 +91,7 @@ function matching(input: Items, args: readonly Node[], frame: Frame): Items {
 
 function argument([node]: readonly Node[], frame: Frame): Items {
   if (node === undefined) throw new Undecided('no argument');
-  // Arguments that are no criteria are taken at `$this`, not at what the function stands on.
+  // Arguments that are not criteria are taken at `$this`, not at what the function stands on.
   return evaluate(node, [frame.self], frame);
 }
 

@@ -44,7 +44,7 @@ export function bool(value: boolean): Items {
   return [{ value }];
 }
 
-/** A single item that is no boolean counts as true. @see https://hl7.org/fhirpath/N1/#singleton-evaluation-of-collections */
+/** A single item that is not a boolean counts as true. @see https://hl7.org/fhirpath/N1/#singleton-evaluation-of-collections */
 export function truth(items: Items): boolean | undefined {
   if (items.length === 0) return undefined;
   const { value } = one(items);

@@ -51,7 +51,7 @@ const levels: readonly (readonly string[])[] = [
 /** Deeper than any published rule; the parser calls itself. */
 const deepest = 60;
 
-/** @throws SyntaxError for a text that is no FHIRPath, or uses what is not held here */
+/** @throws SyntaxError for a text that is not FHIRPath, or uses what is not held here */
 export function parse(text: string): Node {
   const list = tokensOf(text);
   let at = 0;

@@ -23,7 +23,7 @@ const budget = 200_000;
 
 /**
  * A rule from its FHIRPath; `undefined` where it is none, or uses what is not held here. As in HL7's
- * validator an empty result is no pass.
+ * validator an empty result is not a pass.
  */
 export function ruleOf(expression: string): Rule | undefined {
   let tree: Node;
