@@ -26,6 +26,7 @@ import { inLanguageOf } from './coding/language-tags.ts';
 import { type AnyResource, codingRules, createContext, type ExportContext } from './context.ts';
 import { notTakenBack, previousIssues, resourcesSent } from './history/previous.ts';
 import { withdrawnResources } from './history/withdrawn.ts';
+import { optionIssues } from './option-issues.ts';
 import type { ExportOptions } from './options.ts';
 import { examResources } from './resources/exam-resources.ts';
 import { leftBehind, unnamedRecords } from './resources/existing.ts';
@@ -61,6 +62,9 @@ export function toBundle(
 ): Outcome<r5.Bundle>;
 export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle>;
 export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
+  if (typeof options !== 'object' || options === null) {
+    return failure([issue('wrong-type', [], { reason: 'not-an-object' })]);
+  }
   return within(
     'exam',
     options.budget,
@@ -70,6 +74,8 @@ export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBu
 }
 
 function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
+  const misfits = optionIssues(given);
+  if (misfits.length > 0) return failure(misfits);
   const options = { ...given, snomed: fixedPolicy(given.snomed ?? 'free-set') };
   const { catalogue, includeValues = false, snomed, freeSet } = options;
   const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });

@@ -2,6 +2,7 @@ import { failure, hasErrors, type Issue, issue, type Outcome, success } from '..
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import { createPage } from '../report/create-page.ts';
+import { languageIssues } from '../terminology/language-issues.ts';
 import { toPractitioner, toSpecialist, type Writing } from './clinical.ts';
 import { toEmployer } from './employer.ts';
 import type { Letter, LetterOptions, LetterReader, LetterSection } from './letter.ts';
@@ -32,6 +33,9 @@ export function toLetter(
   if (exam.status === 'entered-in-error') {
     return failure([issue('not-exported', ['status'], { reason: 'withdrawn-letter' })]);
   }
+  const misfits =
+    options.language === undefined ? [] : languageIssues(options.language, ['language']);
+  if (misfits.length > 0) return failure(misfits);
   const { page, parts } = createPage(exam, options);
   const words = options.letterWords ?? englishLetterWords;
   const writing: Writing = { page, parts, words };

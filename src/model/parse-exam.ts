@@ -1,3 +1,4 @@
+import { jsonText } from '../data/json-text.ts';
 import { type BudgetOption, spend, within } from '../issues/budget.ts';
 import {
   failure,
@@ -108,8 +109,7 @@ export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
       exam,
       catalogue: options.catalogue ?? builtInCatalogue,
       report: (code, path, facts, { value, ...details } = {}) => {
-        const received =
-          options.includeValues && value !== undefined ? JSON.stringify(value) : undefined;
+        const received = options.includeValues && value !== undefined ? jsonText(value) : undefined;
         issues.push(
           issue(code, path, facts, { statement: keyAt(exam, path), ...details, received }),
         );

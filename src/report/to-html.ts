@@ -3,6 +3,7 @@ import { IssueError } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
+import { languageIssues } from '../terminology/language-issues.ts';
 import type { AbnormalPart } from './abnormal.ts';
 import { createPage } from './create-page.ts';
 import { drawingPart } from './drawing/drawing.ts';
@@ -32,8 +33,8 @@ import { pageStyle } from './style.ts';
  * @param options Language, settings of the checks, and the version before; see
  *   {@link ReportOptions}.
  * @returns The page as HTML.
- * @throws {IssueError} Where `exam` does not have the structure of an exam; it holds all that was
- *   found.
+ * @throws {IssueError} Where `exam` does not have the structure of an exam, or the language that of
+ *   one; it holds all that was found.
  * @example
  * const page = toHtml(exam, { checks: { prior: before } });
  */
@@ -52,6 +53,9 @@ export function toHtml(exam: Exam, options: ReportOptions = {}): string {
 function page(exam: Exam, options: ReportOptions): string {
   const misshapen = structureIssues(exam);
   if (misshapen.length > 0) throw new IssueError('write a page', cutIssues(misshapen));
+  const misfits =
+    options.language === undefined ? [] : languageIssues(options.language, ['language']);
+  if (misfits.length > 0) throw new IssueError('write a page', misfits);
   const { page, parts } = createPage(exam, options);
   const { labels } = page;
   const html = element(

@@ -41,7 +41,11 @@ function factsOf(sentence: Sentence): string[] {
 
 const src = resolve(import.meta.dirname, '../../src');
 const sources = readdirSync(src, { recursive: true, encoding: 'utf8' })
-  .filter((file) => file.endsWith('.ts') && !/^issues[\\/]|compiled|generate|testing/.test(file))
+  .filter(
+    (file) =>
+      file.endsWith('.ts') &&
+      !/^issues[\\/](?:english|german|codes)|compiled|generate|testing/.test(file),
+  )
   .map((file) => readFileSync(join(src, file), 'utf8'))
   .join('\n');
 

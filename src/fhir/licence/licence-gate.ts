@@ -3,6 +3,7 @@ import { type BudgetOption, spend, within } from '../../issues/budget.ts';
 import { hasErrors, type Issue, issue, type RecordFacts } from '../../issues/issue.ts';
 import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
 import type { Path } from '../../issues/path.ts';
+import { withShownPaths } from '../../issues/shown-path.ts';
 import { isSnomedId } from '../../terminology/published/check-digits.ts';
 import type { FreeSet } from '../../terminology/published/snomed.ts';
 import { type SnomedPolicy, snomedMayLeave, snomedPolicyIssues } from './snomed-policy.ts';
@@ -50,7 +51,10 @@ export function licenceIssues(
   return within(
     'resource',
     options.budget,
-    () => [...cutIssues(foundIn(resource, policy, options))],
+    () =>
+      withShownPaths(cutIssues(foundIn(resource, policy, options)), resource, (name) =>
+        terminologyNames.has(name),
+      ),
     (why) => [endedIssue(why)],
   );
 }
@@ -75,6 +79,23 @@ function foundIn(resource: unknown, policy: SnomedPolicy, options: LicenceOption
   }
   return issues;
 }
+
+/** Names of value sets, code systems and concept maps, which a path may show as those of other resources. */
+const terminologyNames: ReadonlySet<string> = new Set([
+  'compose',
+  'include',
+  'exclude',
+  'filter',
+  'valueSet',
+  'expansion',
+  'contains',
+  'group',
+  'element',
+  'designation',
+  'dependsOn',
+  'product',
+  'unmapped',
+]);
 
 interface Search {
   readonly policy: FreePolicy;

@@ -168,15 +168,21 @@ function writeProperty(
 ): void {
   const value = own(holder, row.name);
   const companion = own(holder, `_${row.name}`);
+  const beside = [...path.slice(0, -1), `_${row.name}`];
   if (!row.list) {
     const text = decimalText(holder, row.name);
-    writeOne(writing, row, { value, companion, text }, path, newline);
+    writeOne(writing, row, { value, companion, text, beside }, path, newline);
     return;
   }
   const length = Math.max(listLength(writing, value, path), listLength(writing, companion, path));
   for (let index = 0; index < length; index++) {
-    const item = { value: itemOf(value, index), companion: itemOf(companion, index) };
-    writeOne(writing, row, { ...item, text: undefined }, [...path, index], newline);
+    const item = {
+      value: itemOf(value, index),
+      companion: itemOf(companion, index),
+      text: undefined,
+      beside: [...beside, index],
+    };
+    writeOne(writing, row, item, [...path, index], newline);
   }
 }
 
@@ -198,6 +204,8 @@ interface Written {
   readonly companion: unknown;
   /** A decimal as it was stated. */
   readonly text: string | undefined;
+  /** Where the companion stands. */
+  readonly beside: Path;
 }
 
 function writeOne(
@@ -272,7 +280,7 @@ function ownAttributes(
 function writePrimitive(
   writing: Writing,
   row: ElementRow,
-  { value, companion, text }: Written,
+  { value, companion, text, beside }: Written,
   path: Path,
   newline: string,
 ): void {
@@ -283,10 +291,10 @@ function writePrimitive(
   const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text, path);
   const attribute = value === undefined ? '' : ` value="${escapeAttribute(stated)}"`;
   if (companion !== undefined && !isObject(companion)) {
-    say(writing, 'wrong-type', path, { reason: 'beside-value' });
+    say(writing, 'wrong-type', beside, { reason: 'beside-value' });
     return;
   }
-  writeElement(writing, row.name, 'Element', companion ?? {}, attribute, path, newline);
+  writeElement(writing, row.name, 'Element', companion ?? {}, attribute, beside, newline);
 }
 
 function primitiveText(

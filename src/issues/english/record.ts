@@ -53,6 +53,8 @@ export const record = {
     'not-a-list': ['the value is not a list', 'a list'],
     'not-an-object': ['the value is not an object', 'an object'],
     'not-text': ['the value is not text', 'text'],
+    'not-a-flag': ['the value is neither true nor false', 'true or false'],
+    'not-made': ['the value is not what this library makes for it', 'the result of {code}'],
     'attribute-value': [
       'this attribute takes a different value',
       '{codes?}',
@@ -125,6 +127,7 @@ export const record = {
     'version-order': ['versions must be numbered 1, 2, 3 in order', '{count}'],
     threshold: ['a threshold must be a decimal', 'a decimal as text, or off'],
     'side-difference': ['a side difference must be a decimal', 'a decimal as text'],
+    'language-tag': ['the value is not a language tag', 'a BCP 47 tag such as de or en-GB'],
     'snomed-policy': ['there is no such SNOMED CT policy', 'none, free-set or licensed'],
     'snomed-edition': [
       'the edition is not a version URI of SNOMED CT',
@@ -197,6 +200,8 @@ export const record = {
       'a scale-score of the scale {code}',
     ],
     'resource-type': ['FHIR {version} has no resource type with this name', '{near?}'],
+    option: ['the option does not have that value', '{codes}'],
+    'table-name': 'there is no table with this name',
     'map-table': [
       'there is no table with this name',
       'perhaps {near?}',

@@ -54,6 +54,8 @@ export const germanRecord: Translated<typeof record> = {
     'not-a-list': ['der Wert ist keine Liste', 'eine Liste'],
     'not-an-object': ['der Wert ist kein Objekt', 'ein Objekt'],
     'not-text': ['der Wert ist kein Text', 'ein Text'],
+    'not-a-flag': ['der Wert ist weder true noch false', 'true oder false'],
+    'not-made': ['der Wert ist nicht, was diese Bibliothek dafür macht', 'das Ergebnis von {code}'],
     'attribute-value': [
       'dieses Attribut nimmt einen anderen Wert',
       '{codes?}',
@@ -132,6 +134,7 @@ export const germanRecord: Translated<typeof record> = {
       'ein Seitenunterschied muss eine Dezimalzahl sein',
       'eine Dezimalzahl als Text',
     ],
+    'language-tag': ['der Wert ist kein Sprachkürzel', 'ein Kürzel nach BCP 47 wie de oder en-GB'],
     'snomed-policy': ['diese SNOMED-CT-Regelung gibt es nicht', 'none, free-set oder licensed'],
     'snomed-edition': [
       'die Edition ist keine Versions-URI von SNOMED CT',
@@ -207,6 +210,8 @@ export const germanRecord: Translated<typeof record> = {
     'part-of-measure': ['diese Zeile ist kein eigenes Maß', 'das Maß {code}'],
     'measure-of-scale': ['diese Zeile ist kein eigenes Maß', 'ein scale-score der Skala {code}'],
     'resource-type': ['FHIR {version} hat keinen Ressourcentyp dieses Namens', '{near?}'],
+    option: ['die Option hat diesen Wert nicht', '{codes}'],
+    'table-name': 'es gibt keine Tabelle mit diesem Namen',
     'map-table': [
       'es gibt keine Tabelle dieses Namens',
       'vielleicht {near?}',

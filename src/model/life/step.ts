@@ -2,12 +2,13 @@ import { isPlainObject, isSame, plainDataIssues } from '../../data/plain-data.ts
 import { type BudgetOption, within } from '../../issues/budget.ts';
 import { failure, type Issue, issue, type Outcome } from '../../issues/issue.ts';
 import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
+import { withShownPaths } from '../../issues/shown-path.ts';
 import type { Exam } from '../exam.ts';
 import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
 import type { Instant, Key, Text } from '../primitive.ts';
 import type { RecordEvent } from '../record-event.ts';
-import { structureIssues } from '../schema-issues.ts';
+import { examSchemaIssues, isOfStructure } from '../schema-issues.ts';
 import { type StepAction, stateAfter, stepsFrom } from './transitions.ts';
 
 export interface Step {
@@ -77,10 +78,13 @@ export function stepIssues(exam: unknown, step: unknown, budget?: BudgetOption):
 }
 
 function misshapenIssues(exam: unknown, step: unknown): Issue[] {
-  const misshapen = structureIssues(exam);
+  // A status that there is not would be told as the one that does not allow the step.
+  const misshapen = examSchemaIssues(exam).filter(
+    (found) => isOfStructure(found) || found.path[0] === 'status',
+  );
   if (misshapen.length > 0) return [...cutIssues(misshapen)];
   const unfit = plainDataIssues(step);
-  if (unfit.length > 0) return unfit;
+  if (unfit.length > 0) return withShownPaths(unfit, step);
   if (!isPlainObject(step)) return [issue('wrong-type', [], { reason: 'not-an-object' })];
   const { by } = step;
   if (by === undefined) return [issue('missing-property', ['by'], { reason: 'text' })];

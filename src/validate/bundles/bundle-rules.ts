@@ -109,7 +109,7 @@ function checkRequest(request: JsonObject, resource: JsonObject | undefined, sco
     report(
       scope,
       'contradiction',
-      { reason: 'request-create', type: textOf(resourceType) },
+      { reason: 'request-create', type: knownType(resourceType, scope) },
       {
         rule: 'https://hl7.org/fhir/R4/http.html#create',
         value: url,
@@ -117,6 +117,12 @@ function checkRequest(request: JsonObject, resource: JsonObject | undefined, sco
       ['request', 'url'],
     );
   }
+}
+
+/** A type that there is; any other text is the data's own. */
+function knownType(type: unknown, { resourceTypes }: Scope): string | undefined {
+  const name = textOf(type);
+  return name !== undefined && resourceTypes.has(name) ? name : undefined;
 }
 
 /** Whether a URL ends in these steps. */

@@ -1,3 +1,4 @@
+import { jsonText } from '../../data/json-text.ts';
 import {
   has,
   hasChoice,
@@ -125,7 +126,7 @@ function codingsOf({ code }: JsonObject): readonly JsonObject[] {
 /** The same text for the same content in whatever order. */
 function canonicalText(value: unknown): string {
   if (Array.isArray(value)) return `[${listOf(value).map(canonicalText).join()}]`;
-  if (!isObject(value)) return JSON.stringify(value) ?? '';
+  if (!isObject(value)) return jsonText(value);
   const parts = Object.keys(value)
     .sort()
     .map((name) => `${JSON.stringify(name)}:${canonicalText(value[name])}`);

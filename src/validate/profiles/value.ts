@@ -1,3 +1,4 @@
+import { jsonText } from '../../data/json-text.ts';
 import { isSame } from '../../data/plain-data.ts';
 import { resolve } from '../bundles/resolve.ts';
 import { grammars } from '../terminology/grammars.ts';
@@ -34,7 +35,7 @@ export function checkValue({ value, path }: Member, node: ProfileNode, look: Loo
 
 /** What a profile fixes is part of the profile, and no patient's data. */
 function textIn(value: unknown): string {
-  return typeof value === 'string' ? value : JSON.stringify(value).slice(0, 200);
+  return typeof value === 'string' ? value : jsonText(value).slice(0, 200);
 }
 
 function checkBounds(

@@ -1,4 +1,6 @@
+import { german } from '../../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../../src/testing/sample-exam.ts';
+import { canary } from './mutate.ts';
 
 /** Inputs that were found by damage and by attack, each with what was wrong with it. */
 export interface Case {
@@ -29,6 +31,14 @@ const people: readonly (readonly [why: string, parts: object])[] = [
   ['a visit that is a patient', { encounter: { reference: 'Patient/1' } }],
   ['a system that is no OID', { subject: { identifiers: [{ system: 'urn:oid:a', value: '1' }] } }],
 ];
+
+const labels = (security: unknown) => ({ allowDraft: true, filing: { security } });
+
+function withBigint(): unknown {
+  const exam = sampleExam(1, { size: 'small' });
+  const [first, ...others] = exam.statements;
+  return { exam: { ...exam, statements: [{ ...first, methods: [10n] }, ...others] } };
+}
 
 export const corpus: readonly Case[] = [
   {
@@ -95,6 +105,61 @@ export const corpus: readonly Case[] = [
     target: 'codesFromCsv',
     why: '8 MB of rows',
     input: () => `source,code,system,target,relation\n${'a,b,c,d,e\n'.repeat(8e5)}`,
+  },
+  {
+    target: 'licenceIssues',
+    why: 'a code below a name that is a word of a patient',
+    input: () => ({ [canary]: { coding: [{ system: 'http://snomed.info/sct', code: '1' }] } }),
+  },
+  {
+    target: 'toXml',
+    why: 'a word of a patient as a name beside a value',
+    input: () => ({ resourceType: 'Observation', _status: { [canary]: 1 } }),
+  },
+  {
+    target: 'signExam',
+    why: 'a status that is a word of a patient',
+    input: () => ({ exam: { ...sampleExam(1), status: canary }, step: { by: 'nurse', at: '' } }),
+  },
+  {
+    target: 'validateBundle r5',
+    why: 'a bigint in a code that components are compared with',
+    input: () => {
+      const code = { coding: [{ code: 10n }] };
+      return { resourceType: 'Observation', code, component: [{ code }], valueInteger: 1 };
+    },
+  },
+  {
+    target: 'validateBundle r4',
+    why: 'a request for a type that is a word of a patient',
+    input: () => ({
+      resourceType: 'Bundle',
+      type: 'transaction',
+      entry: [
+        { resource: { resourceType: canary }, request: { method: 'POST', url: 'Observation' } },
+      ],
+    }),
+  },
+  { target: 'values told', why: 'a bigint for a code', input: () => withBigint() },
+  { target: 'toBundle options', why: 'no options', input: () => null },
+  { target: 'toBundle options', why: 'labels that are no codings', input: () => labels(5) },
+  { target: 'toBundle options', why: 'a label without a code', input: () => labels([{}]) },
+  { target: 'toBundle options', why: 'a catalogue that is none', input: () => ({ catalogue: {} }) },
+  { target: 'toBundle options', why: 'a map that is none', input: () => ({ codes: 5 }) },
+  {
+    target: 'toBundle options',
+    why: 'a base with spaces',
+    input: () => ({ canonicalBase: 'a b' }),
+  },
+  {
+    target: 'toHtml and toLetter language',
+    why: 'no texts',
+    input: () => ({ ...german, texts: 5 }),
+  },
+  {
+    target: 'toHtml and toLetter language',
+    why: 'no displays',
+    input: () => ({ ...german, displays: null }),
   },
   ...people.map(([why, parts]) => ({
     target: 'parse, check, export and validate',

@@ -10,17 +10,18 @@ it.each(corpus)('$target: $why', ({ target: name, input }) => {
   expect(tried(target, input(), 0)).not.toHaveProperty('kind');
 });
 
-/** `FUZZ_SECONDS=600` in CI; hours by `tsx tests/hostile/fuzz/fuzz.ts`. */
+/**
+ * In CI the first inputs of seed 1, which were found clean when they were last changed: what fails is a
+ * fault that came in since, on a machine of any speed. New seeds are for `npm run fuzz`.
+ */
 const seconds = Number(process.env.FUZZ_SECONDS ?? 20);
+const inputs = Number(process.env.FUZZ_INPUTS ?? 10_000);
 
-it(`damaged inputs for ${seconds} seconds: nothing thrown, told, changed or slow`, () => {
+it(`the first ${inputs} damaged inputs of seed 1, as far as ${seconds} seconds go: nothing thrown, told, changed or slow`, () => {
   const finds: Omit<Find, 'input'>[] = [];
-  const counts = run(
-    { seconds, inputs: Number.POSITIVE_INFINITY, seed: 1 },
-    ({ input: _, ...find }) => {
-      finds.push(find);
-    },
-  );
+  const counts = run({ seconds, inputs, seed: 1 }, ({ input: _, ...find }) => {
+    finds.push(find);
+  });
   console.info(JSON.stringify(counts));
   expect(finds).toEqual([]);
   expect(counts.inputs).toBeGreaterThan(targets.length);

@@ -25,17 +25,12 @@ function keep(find: Find): void {
   writeFileSync(`${folder}/${seed}-${at}.json`, written);
 }
 
-const blocks = Math.ceil(Number(inputs) / 10_000);
-const end = performance.now() + Number(seconds) * 1000;
-let made = 0;
-for (let block = 0; block < blocks && performance.now() < end; block++) {
-  const left = (end - performance.now()) / 1000;
-  const counts = run(
-    { seconds: left, inputs: 10_000, seed: Number(seed) * 1e9 + block * 10_000 },
-    keep,
-  );
-  made += counts.inputs;
-  const line = `${made} inputs, ${counts.kept} kept, slowest ${Math.round(counts.slowest)} ms, ${signatures.size} finds`;
-  console.log(line);
-  appendFileSync(`${folder}/log.txt`, `${line}\n`);
-}
+run(
+  { inputs: Number(inputs), seconds: Number(seconds), seed: Number(seed) },
+  keep,
+  ({ inputs: made, kept, slowest }) => {
+    const line = `seed ${seed}: ${made} inputs, ${kept} kept, slowest ${Math.round(slowest)} ms, ${signatures.size} finds`;
+    console.log(line);
+    appendFileSync(`${folder}/log.txt`, `${line}\n`);
+  },
+);

@@ -37,6 +37,11 @@ const oddities: readonly (() => unknown)[] = [
   () => Object.create(null),
 ];
 
+/** How much there is to damage: objects and lists, or characters. */
+export function sizeOf(input: unknown): number {
+  return typeof input === 'string' ? input.length : holders(input).length;
+}
+
 function holders(value: unknown, found: Holder[] = [], level = 0): Holder[] {
   if (typeof value !== 'object' || value === null || level > 60) return found;
   found.push(value as Holder); // an object or a list, read by any of its names
@@ -85,7 +90,7 @@ function partOf(input: unknown, random: Random): unknown {
 const damages: readonly ((place: Place) => void)[] = [
   ({ holder, name }) => delete holder[name],
   ({ holder, name }) => {
-    holder[`${name}x`] = holder[name];
+    holder[`${name}x`] = copied(holder[name]);
   },
   ({ holder, name, other, random }) => {
     holder[name] = partOf(other, random);
@@ -98,7 +103,7 @@ const damages: readonly ((place: Place) => void)[] = [
     holder[name] = typeof value === 'string' ? damagedText(value, canary, random) : [value];
   },
   ({ holder, name }) => {
-    holder[canary] = holder[name];
+    holder[canary] = copied(holder[name]);
   },
   ({ holder, name }) => {
     const value = holder[name];
