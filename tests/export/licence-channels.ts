@@ -1,3 +1,4 @@
+import { auditHtml, createAuditor, recallsOf, recallTask } from '../../src/audit/index.ts';
 import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
 import type { ExportOptions } from '../../src/export/options.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
@@ -5,7 +6,11 @@ import { toNdjson } from '../../src/export/to-ndjson.ts';
 import { toJson } from '../../src/fhir/json/to-json.ts';
 import type { SnomedPolicy } from '../../src/fhir/licence/snomed-policy.ts';
 import { toXml } from '../../src/fhir/xml/to-xml.ts';
+import { letterHtml, toLetter } from '../../src/letters/index.ts';
+import { readers } from '../../src/letters/letter.ts';
 import type { Exam } from '../../src/model/exam.ts';
+import { parseExam } from '../../src/model/parse-exam.ts';
+import { toHtml } from '../../src/report/to-html.ts';
 import { createCatalogue } from '../../src/terminology/catalogue.ts';
 import { english } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';
@@ -181,6 +186,32 @@ export function attempt(seed: number): Attempt {
     return { exam, options: base, policy };
   }
   return { exam, options: { ...base, ...random.pick(optionWays)(uri, exam) }, policy };
+}
+
+/**
+ * What people read of an exam that is accepted, and the Tasks of a recall. Its words stand there as the
+ * examiner wrote them; codes do not stand there at all.
+ */
+export function forPeople({ exam, options: { catalogue, language } }: Attempt): string {
+  if (!parseExam(exam, { ...(catalogue && { catalogue }) }).ok) return '';
+  const options = { ...(language && { language }), ...(catalogue && { checks: { catalogue } }) };
+  const auditor = createAuditor(options);
+  auditor.add(exam);
+  const letters = readers.map((reader) => toLetter(exam, reader, options).value);
+  return [
+    toHtml(exam, options),
+    ...letters.map((letter) => (letter === undefined ? '' : letterHtml(letter))),
+    ...recallsOf(exam, '2030-01-01').map((recall) => toJson(recallTask(recall))),
+    auditHtml(auditor.result()),
+  ].join('');
+}
+
+/** Exam and language without the words that people read, in which an id is left as it was written. */
+export function wordless({ exam, options, policy }: Attempt): Attempt {
+  const { language: _, ...others } = options;
+  const { conclusion, ...rest } = exam;
+  const statements = rest.statements.map((one) => ({ ...one, note: 'as seen' }));
+  return { exam: { ...rest, statements } as Exam, options: others, policy };
 }
 
 export const forms = ['json', 'xml', 'ndjson'] as const;

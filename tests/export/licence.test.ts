@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
-import { attempt, conceptUris, forms, leaving, planted, spellings } from './licence-channels.ts';
+import {
+  attempt,
+  conceptUris,
+  forms,
+  forPeople,
+  leaving,
+  planted,
+  spellings,
+  wordless,
+} from './licence-channels.ts';
 
 describe('the licence policy over what leaves', () => {
   it('lets no planted id out, by whatever way and in whatever form', () => {
@@ -16,6 +25,17 @@ describe('the licence policy over what leaves', () => {
     }
     expect(seen.whole).toBeGreaterThan(50);
     expect(seen.refused).toBeGreaterThan(20);
+  });
+
+  it('holds for pages, letters, recalls and figures, but for the words of the examiner', () => {
+    const seen = { whole: 0, leaks: [] as number[] };
+    for (let seed = 0; seed < 80; seed++) {
+      const text = forPeople(wordless(attempt(seed)));
+      if (text !== '') seen.whole += 1;
+      if (text.includes(planted)) seen.leaks.push(seed);
+    }
+    expect(seen.leaks).toEqual([]);
+    expect(seen.whole).toBeGreaterThan(40);
   });
 
   it('says where, and nothing of the value, when an export is refused', () => {

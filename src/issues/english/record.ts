@@ -430,6 +430,10 @@ export const record = {
       'this code system belongs to someone else',
       'a code system of your own; codes of SNOMED CT and LOINC go into maps',
     ],
+    'not-of-records': [
+      'a system of codes does not name people, places, visits or devices',
+      'a system or reference of your own',
+    ],
     'own-row': [
       'a row of this library cannot stand for another one',
       'a code system other than that of this library',

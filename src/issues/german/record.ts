@@ -453,6 +453,10 @@ export const germanRecord: Translated<typeof record> = {
       'dieses Codesystem gehört anderen',
       'ein eigenes Codesystem; Codes von SNOMED CT und LOINC gehören in Zuordnungen',
     ],
+    'not-of-records': [
+      'ein Codesystem benennt keine Menschen, Orte, Besuche oder Geräte',
+      'ein eigenes System oder ein eigener Verweis',
+    ],
     'own-row': [
       'eine Zeile dieser Bibliothek kann nicht für eine andere stehen',
       'ein anderes Codesystem als das dieser Bibliothek',

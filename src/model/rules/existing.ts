@@ -1,4 +1,5 @@
 import type { Path } from '../../issues/path.ts';
+import { standardSystem } from '../../terminology/system-names.ts';
 import type { Exam } from '../exam.ts';
 import type { HumanName } from '../people.ts';
 import type { Identifier } from '../primitive.ts';
@@ -7,7 +8,11 @@ import type { ExamRule } from './rule.ts';
 /** A reference into the receiver's system must lead to a resource of the kind that its place takes. */
 export const fittingReferences: ExamRule = ({ exam, report }) => {
   for (const { at, reference, types } of referencesOf(exam)) {
-    if (reference === undefined || fits(reference, types)) continue;
+    if (reference === undefined) continue;
+    if (standardSystem(reference) !== undefined) {
+      report('wrong-system', at, { reason: 'not-of-records' }, { value: reference });
+    }
+    if (fits(reference, types)) continue;
     report('invalid-value', at, { reason: 'reference-type', codes: types }, { value: reference });
   }
 };
@@ -51,7 +56,10 @@ function fits(reference: string, types: readonly string[]): boolean {
   return type === undefined ? /^https?:\/\/\S+$/.test(reference) : types.includes(type);
 }
 
-/** A name says something, and the system of an identifier is a URI of its own form. */
+/**
+ * A name says something, and the system of an identifier is a URI of its own form. A system of codes
+ * identifies nobody, and its licence would go along with a number that stands under it.
+ */
 export const statedPeople: ExamRule = ({ exam, report }) => {
   const { subject, examiners, organization, encounter } = exam;
   const name = (path: Path, given: HumanName | undefined): void => {
@@ -60,6 +68,10 @@ export const statedPeople: ExamRule = ({ exam, report }) => {
   };
   const systems = (path: Path, identifiers: readonly Identifier[] | undefined): void => {
     identifiers?.forEach(({ system }, at) => {
+      if (system !== undefined && standardSystem(system) !== undefined) {
+        const place = [...path, at, 'system'];
+        report('wrong-system', place, { reason: 'not-of-records' }, { value: system });
+      }
       if (system === undefined || isWellFormed(system)) return;
       report(
         'invalid-value',

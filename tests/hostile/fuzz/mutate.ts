@@ -53,7 +53,8 @@ function copied(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(copied);
   if (typeof value !== 'object' || value === null) return value;
   if (value instanceof Map) return new Map(value);
-  if (value instanceof Date) return value;
+  // Its own properties are not copied: an object that stood in two places could come to hold itself.
+  if (value instanceof Date) return new Date(value);
   const copy = Object.create(Object.getPrototypeOf(value));
   for (const name of Object.keys(value)) {
     Object.defineProperty(copy, name, {
