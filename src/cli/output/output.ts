@@ -1,6 +1,7 @@
 /// <reference types="node" />
-import { type FileHandle, mkdir, open, rename, rm } from 'node:fs/promises';
+import { type FileHandle, open, rename, rm, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
+import { makeFolder } from '../../convert/bulk/output/make-folder.ts';
 import { fileFailure } from '../failure.ts';
 import type { CliIo } from '../io.ts';
 
@@ -18,15 +19,19 @@ export function outputTo(io: CliIo, path: string | undefined): Output {
     return { write: io.out, finish: async () => {}, discard: async () => {} };
   }
   const target = resolve(io.cwd, path);
-  const part = `${target}.${process.pid}.part`;
+  let part = `${target}.${process.pid}.part`;
   const fail = (thrown: unknown): never => {
     throw fileFailure('write', path, thrown);
   };
   // Opened with the first text, so that a call that gives nothing leaves no trace.
   let file: FileHandle | undefined;
   const opened = async (): Promise<FileHandle> => {
-    await mkdir(dirname(target), { recursive: true }).catch(fail);
-    file ??= await open(part, 'w').catch(fail);
+    if (file !== undefined) return file;
+    await makeFolder(dirname(target)).catch(fail);
+    // A device or pipe is written into: a file put in its place would be the end of it.
+    const there = await stat(target).catch(() => undefined);
+    if (there !== undefined && !there.isFile() && !there.isDirectory()) part = target;
+    file = await open(part, 'w').catch(fail);
     return file;
   };
   return {
@@ -34,14 +39,14 @@ export function outputTo(io: CliIo, path: string | undefined): Output {
       await (await opened()).writeFile(text).catch(fail);
     },
     finish: async () => {
-      await (await opened()).close();
-      await rename(part, target).catch(fail);
+      await (await opened()).close().catch(fail);
+      if (part !== target) await rename(part, target).catch(fail);
       file = undefined;
     },
     discard: async () => {
       if (file === undefined) return;
       await file.close().catch(() => {});
-      await rm(part, { force: true });
+      if (part !== target) await rm(part, { force: true });
     },
   };
 }

@@ -1,5 +1,6 @@
-import { type FileHandle, mkdir, open, readdir, truncate } from 'node:fs/promises';
+import { type FileHandle, open, readdir, truncate } from 'node:fs/promises';
 import { join } from 'node:path';
+import { makeFolder } from './make-folder.ts';
 
 /** Characters that are held back before they are written: few, since long-lived text costs memory. */
 const HELD = 1 << 14;
@@ -93,7 +94,7 @@ export async function cutBack(
   folder: string,
   lengths: { readonly [file: string]: number },
 ): Promise<void> {
-  await mkdir(folder, { recursive: true });
+  await makeFolder(folder);
   for (const file of await readdir(folder)) {
     if (!grown.test(file)) continue;
     await truncate(join(folder, file), Object.hasOwn(lengths, file) ? lengths[file] : 0);
