@@ -4,9 +4,7 @@ import { type Issue, issue } from '../issues/issue.ts';
 import type { Path } from '../issues/path.ts';
 import { builtInTables } from './built-in.ts';
 import { english } from './language.ts';
-
-/** @see https://www.rfc-editor.org/rfc/rfc5646 section 2.1, without grandfathered and private tags */
-const tag = /^[a-z]{2,8}(?:-[a-z\d]{1,8})*$/i;
+import { isLanguageTag } from './language-tag.ts';
 
 /**
  * What is wrong with a language that did not pass the compiler: an export would write its texts as
@@ -16,7 +14,7 @@ export function languageIssues(language: unknown, path: Path): Issue[] {
   if (!isPlainObject(language)) return [issue('wrong-type', path, { reason: 'not-an-object' })];
   const { displays } = language;
   const issues = [
-    ...(typeof language.tag === 'string' && tag.test(language.tag)
+    ...(typeof language.tag === 'string' && isLanguageTag(language.tag)
       ? []
       : [issue('invalid-value', [...path, 'tag'], { reason: 'language-tag' })]),
     ...textsIssues(language.sides, Object.keys(english.sides), [...path, 'sides']),

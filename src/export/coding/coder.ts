@@ -160,7 +160,12 @@ export function createCoder({ catalogue, base, rules, codes }: CoderParts): Code
         ? []
         : given
             .filter((coding) => callerCodingLeaves(coding, rules))
-            .map((coding) => ({ ...coding })),
+            .map(({ system, version, code, display }) => ({
+              system,
+              ...(version !== undefined && { version }),
+              code,
+              ...(display !== undefined && { display }),
+            })),
     besideSide: (region, sided, strict) => {
       const [, ...ofRegion] = codings('regions', region, strict);
       const entry = entryOf('regions', sided);

@@ -1,4 +1,4 @@
-import { isLanguageTag } from './language.ts';
+import { isLanguageTag } from '../../terminology/language-tag.ts';
 import { unitSize } from './ucum.ts';
 
 /**

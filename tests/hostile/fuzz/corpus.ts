@@ -141,6 +141,20 @@ export const corpus: readonly Case[] = [
     }),
   },
   { target: 'values told', why: 'a bigint for a code', input: () => withBigint() },
+  {
+    target: 'parse, check, export and validate',
+    why: 'a coding whose version is there and undefined',
+    input: () => {
+      const exam = sampleExam(1, { size: 'small' });
+      const codings = [{ system, version: undefined, code: 'a', display: undefined }];
+      return { ...exam, statements: exam.statements.map((one) => ({ ...one, codings })) };
+    },
+  },
+  {
+    target: 'toBundle options',
+    why: 'a tag in the form of one whose language has six letters',
+    input: () => ({ allowDraft: true, language: { ...german, tag: canary } }),
+  },
   { target: 'toBundle options', why: 'no options', input: () => null },
   { target: 'toBundle options', why: 'labels that are no codings', input: () => labels(5) },
   { target: 'toBundle options', why: 'a label without a code', input: () => labels([{}]) },
