@@ -82,7 +82,7 @@ const coding: Check = (value, path) => {
       ? []
       : [issue('unknown-property', at, { reason: 'fhir' })];
   });
-  if (value.code !== undefined) return issues;
+  if (value['code'] !== undefined) return issues;
   return [...issues, issue('missing-property', [...path, 'code'], { reason: 'text' })];
 };
 

@@ -14,11 +14,11 @@ export function languageIssues(language: unknown, path: Path): Issue[] {
   if (!isPlainObject(language)) return [issue('wrong-type', path, { reason: 'not-an-object' })];
   const { displays } = language;
   const issues = [
-    ...(typeof language.tag === 'string' && isLanguageTag(language.tag)
+    ...(typeof language['tag'] === 'string' && isLanguageTag(language['tag'])
       ? []
       : [issue('invalid-value', [...path, 'tag'], { reason: 'language-tag' })]),
-    ...textsIssues(language.sides, Object.keys(english.sides), [...path, 'sides']),
-    ...textsIssues(language.texts, Object.keys(english.texts), [...path, 'texts']),
+    ...textsIssues(language['sides'], Object.keys(english.sides), [...path, 'sides']),
+    ...textsIssues(language['texts'], Object.keys(english.texts), [...path, 'texts']),
   ];
   if (!isPlainObject(displays)) {
     return [...issues, issue('wrong-type', [...path, 'displays'], { reason: 'not-an-object' })];
