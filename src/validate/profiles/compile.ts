@@ -10,7 +10,7 @@ import { isObject, type JsonObject, textOf } from '../walk/json.ts';
 import { extensionRow } from './extension-row.ts';
 import { type CompiledConstraint, isHeldElsewhere } from './rules/compiled-constraint.ts';
 import { ruleOf as compileRule, type Rule } from './rules/rule.ts';
-import { type FindStructure, snapshotOf } from './snapshot.ts';
+import { type FindStructure, mostBases, snapshotOf } from './snapshot.ts';
 import { readStructure, type Slicing, type SnapshotElement, type Structure } from './structure.ts';
 import { structureIssues, unusable } from './unusable.ts';
 import { readCodeSystem, readValueSet } from './value-sets.ts';
@@ -150,6 +150,7 @@ function allValueSets(
     // A value set that includes itself cannot be worked out.
     if (resource === undefined || open.has(url))
       return resource && open.has(url) ? undefined : found.get(url);
+    if (open.size === mostBases) return undefined;
     open.add(url);
     const members = readValueSet(resource, codeSystems, find);
     open.delete(url);

@@ -12,6 +12,9 @@ export interface Snapshot {
   readonly missing: readonly string[];
 }
 
+/** Definitions on the way from one to its last base; what is further away counts as missing. */
+export const mostBases = 30;
+
 /**
  * The elements of a StructureDefinition: its snapshot, or the elements of its base with its
  * differential over them. HL7's own types need not be given, because every resource is held to them
@@ -34,7 +37,7 @@ export function snapshotOf(
   const missing: string[] = [];
   const build = new Builder(definitions, type, (url) => {
     const found = find(url);
-    if (found === undefined || open.includes(url)) return undefined;
+    if (found === undefined || open.includes(url) || open.length === mostBases) return undefined;
     const inner = snapshotOf(found, find, definitions, [...open, url]);
     append(missing, inner.missing);
     return inner.elements;

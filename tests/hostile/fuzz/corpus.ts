@@ -81,6 +81,16 @@ export const corpus: readonly Case[] = [
     why: 'a dismissal without a reason',
     input: () => ({ dismissals: [{ prompt: 'R16' }] }),
   },
+  {
+    target: 'compileProfiles',
+    why: 'value sets that import each other, more than calls can stand within calls',
+    input: () =>
+      Array.from({ length: 5000 }, (_, at) => ({
+        resourceType: 'ValueSet',
+        url: `https://quay.example/ValueSet/${at}`,
+        compose: { include: [{ valueSet: [`https://quay.example/ValueSet/${at + 1}`] }] },
+      })),
+  },
   { target: 'compileProfiles', why: 'no list', input: () => ({}) },
   {
     target: 'parse, check, export and validate',
