@@ -22,10 +22,11 @@ export function examSchemaIssues(
 
 /**
  * What keeps a value from being looked into as an exam: parts that are missing or of another type.
- * Codes, numbers and texts may be of any form.
+ * Codes, numbers and texts may be of any form, but the status.
  */
 export function structureIssues(value: unknown): Issue[] {
-  return examSchemaIssues(value).filter(isOfStructure);
+  // A status that there is not stands for no state of a record, whatever is made of the rest.
+  return examSchemaIssues(value).filter((one) => isOfStructure(one) || one.path[0] === 'status');
 }
 
 /** An issue without which the rest cannot be looked into. */

@@ -8,7 +8,7 @@ import { type ParseOptions, parseExam } from '../parse-exam.ts';
 import type { Examiner } from '../people.ts';
 import type { Instant, Key, Text } from '../primitive.ts';
 import type { RecordEvent } from '../record-event.ts';
-import { examSchemaIssues, isOfStructure } from '../schema-issues.ts';
+import { structureIssues } from '../schema-issues.ts';
 import { type StepAction, stateAfter, stepsFrom } from './transitions.ts';
 
 export interface Step {
@@ -78,10 +78,7 @@ export function stepIssues(exam: unknown, step: unknown, budget?: BudgetOption):
 }
 
 function misshapenIssues(exam: unknown, step: unknown): Issue[] {
-  // A status that there is not would be told as the one that does not allow the step.
-  const misshapen = examSchemaIssues(exam).filter(
-    (found) => isOfStructure(found) || found.path[0] === 'status',
-  );
+  const misshapen = structureIssues(exam);
   if (misshapen.length > 0) return [...cutIssues(misshapen)];
   const unfit = plainDataIssues(step);
   if (unfit.length > 0) return withShownPaths(unfit, step);

@@ -100,6 +100,11 @@ export const corpus: readonly Case[] = [
   { target: 'compileProfiles', why: 'nothing', input: () => undefined },
   { target: 'amendExam', why: 'no exam', input: () => ({ step: {} }) },
   { target: 'amendExam', why: 'nothing', input: () => undefined },
+  {
+    target: 'toHtml',
+    why: 'a status by a name that every object has',
+    input: () => ({ ...sampleExam(5, { size: 'small' }), status: 'toString' }),
+  },
   { target: 'toHtml', why: 'no exam', input: () => ({ statements: [null] }) },
   {
     target: 'toXml',
