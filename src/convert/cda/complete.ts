@@ -39,9 +39,12 @@ function withLaterality(items: ItemRecords): ItemRecords {
   return { ...items, side: { from: items.side, where: { field, is: LATERALITY } } };
 }
 
+/** Records that have no status of their own. */
+const notActs: ReadonlySet<string> = new Set(['section', 'other-section', 'nonXMLBody']);
+
 function withStatus(items: ItemRecords): ItemRecords {
   const element = items.kind?.replace(/^negated-/, '');
-  if (items.status !== undefined || element === undefined || element === 'section') return items;
+  if (items.status !== undefined || element === undefined || notActs.has(element)) return items;
   return { ...items, status: { from: `${element}/statusCode/@code`, words: actStatusWords } };
 }
 
@@ -72,7 +75,7 @@ function isVerbatim(target: Target): boolean {
 }
 
 function isNarrative(name: string): boolean {
-  return name === 'section/text' || name === 'section/title';
+  return ['section/text', 'section/title', 'nonXMLBody/text'].includes(name);
 }
 
 function notANote(path: Path): Issue {

@@ -4,6 +4,7 @@ import { sideSnomed } from '../../terminology/sides.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
+import { actStatusWords } from './complete.ts';
 import { disagreements, type EntryClaim } from './conflict.ts';
 import { type PlaceOf, readFields, typeOf, valueFields } from './fields.ts';
 import { childElement, childElements } from './names.ts';
@@ -16,6 +17,8 @@ export interface EntryReading {
   readonly narrative: (id: string) => string | undefined;
   /** The section, or an entry around this one, is about someone else. */
   readonly ofOther?: boolean;
+  /** An entry around this one is denied, planned or taken back: what this one says may not hold. */
+  readonly inDoubt?: boolean;
 }
 
 const ownRecords: ReadonlySet<string> = new Set(['entryRelationship', 'component', 'value']);
@@ -44,6 +47,7 @@ export function readEntry(
     ...moodProblems(act, placeOf),
     ...nullProblems(act, values, placeOf),
     ...(ofOther ? [otherSubject(act, placeOf)] : []),
+    ...(reading.inDoubt ? [outerDoubt(act, placeOf)] : []),
   ];
   records.push({
     kind: negated ? `negated-${act.name}` : act.name,
@@ -52,10 +56,27 @@ export function readEntry(
     ...(problems.length > 0 && { malformed: problems }),
   });
   append(reading.issues, referenceIssues(act, values, negated, reading));
+  const isDoubtful = reading.inDoubt || negated || isOpen(act);
   for (const link of act.children) {
     if (link.name !== 'entryRelationship' && link.name !== 'component') continue;
-    for (const inner of link.children) readEntry(inner, act, { ...reading, ofOther });
+    const inDoubt = isDoubtful || isTrue(link.attributes.get('negationInd'));
+    for (const inner of link.children) readEntry(inner, act, { ...reading, ofOther, inDoubt });
   }
+}
+
+/** Planned, or taken back: statuses of v3-ActStatus that say so of a whole. */
+function isOpen(act: XmlElement): boolean {
+  const mood = act.attributes.get('moodCode');
+  const status = childElement(act, 'statusCode')?.attributes.get('code')?.trim() ?? '';
+  const isWithdrawn =
+    Object.hasOwn(actStatusWords, status) && actStatusWords[status] === 'withdrawn';
+  return (mood !== undefined && mood !== 'EVN') || isWithdrawn;
+}
+
+/** CDA does not say what the negation or the end of a whole means for its parts (CDA R2, 4.3.8). */
+function outerDoubt(act: XmlElement, placeOf: PlaceOf): Issue {
+  const details = { severity: 'warning', source: placeOf(act.start) } as const;
+  return issue('contradiction', [], { reason: 'outer-entry' }, details);
 }
 
 function outerFields(parent: XmlElement | undefined, placeOf: PlaceOf): Field[] {

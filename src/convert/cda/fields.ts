@@ -31,11 +31,12 @@ export function readFields(
   const at = placeOf(element.start);
   const within = scope === undefined ? {} : { scope };
   const fields = attributeFields(element, path, at, scope);
-  const text = ownText(element);
+  const isStray = isStructure(element);
+  const text = isStray ? strayText(element) : ownText(element);
   const isNull = element.attributes.has('nullFlavor');
   if (text !== '') {
     fields.push({
-      name: path,
+      name: isStray ? `${path}/text()` : path,
       text,
       at,
       ...within,
@@ -48,17 +49,61 @@ export function readFields(
     const inner = scopeBelow(child.name, scope);
     // The text of mixed content is told whole; its elements add their attributes only.
     const found =
-      text === ''
+      text === '' || isStray
         ? readFields(child, placeOf, nothing, below, inner)
         : attributeFields(child, below, placeOf(child.start), inner);
-    if (!people.has(child.name)) append(fields, found);
-    else
-      append(
-        fields,
-        found.map((field) => ({ ...field, administrative: true as const })),
-      );
+    const isDoubtful = child.name === 'translation' && isOtherNull(element);
+    const isApart = people.has(child.name);
+    append(
+      fields,
+      found.map((field) => ({
+        ...field,
+        ...(isApart && { administrative: true as const }),
+        ...(isDoubtful && isCode(field.name) && { contradicted: true as const }),
+      })),
+    );
   }
   return fields;
+}
+
+/**
+ * Elements of CDA that hold text beside elements: names, addresses and whatever is written for people.
+ * In every other element text beside elements is stray: it is told as \`text()\`, and the elements are
+ * read as if it were not there.
+ */
+const mixed: ReadonlySet<string> = new Set([
+  'addr',
+  'desc',
+  'name',
+  'originalText',
+  'text',
+  'title',
+  'value',
+]);
+
+function isStructure({ name, children }: XmlElement): boolean {
+  return children.length > 0 && !mixed.has(name);
+}
+
+function strayText({ content }: XmlElement): string {
+  return content
+    .flatMap((node) => ('text' in node ? [node.text.trim()] : []))
+    .filter((text) => text !== '')
+    .join(' ');
+}
+
+/**
+ * A code that is null because it is of another system (OTH) is said by its translations; a null of
+ * another kind says that nothing is known, and a translation that something is.
+ * @see CDA R2, data types: CD.translation; v3-NullFlavor of HL7 terminology
+ */
+function isOtherNull({ attributes }: XmlElement): boolean {
+  const flavor = attributes.get('nullFlavor');
+  return flavor !== undefined && flavor !== 'OTH';
+}
+
+function isCode(name: string): boolean {
+  return name.endsWith('/@code');
 }
 
 /** Attributes that are the value of an element. Beside a nullFlavor they contradict it. */

@@ -1,4 +1,5 @@
-import type { Issue } from '../../issues/issue.ts';
+import { append } from '../../data/append.ts';
+import { hasErrors, type Issue } from '../../issues/issue.ts';
 import type { XmlElement } from '../../xml/reader.ts';
 import { issue } from '../issue.ts';
 import type { CdaSource } from '../mapping/source.ts';
@@ -13,6 +14,7 @@ import {
   PHYSICAL_FINDINGS,
 } from './names.ts';
 import { narrativeIndex, narrativeText } from './narrative.ts';
+import { unstructuredBody } from './unstructured.ts';
 
 export interface DocumentRecords {
   readonly records: readonly LegacyRecord[];
@@ -53,10 +55,16 @@ export function readDocument(
   const records = [header];
   const examCodes = new Set([PHYSICAL_FINDINGS, ...(source.sections ?? [])]);
   const keepsOthers = source.otherSections === 'narrative';
-  for (const section of sectionsOf(bodyOf(document))) {
+  for (const section of bodiesOf(document, 'structuredBody').flatMap(sectionsOf)) {
     readSection(section, { placeOf, issues, records, inside: false, examCodes, keepsOthers });
   }
-  if (!records.some(({ kind, aside }) => kind.endsWith('section') && aside === undefined)) {
+  for (const body of bodiesOf(document, 'nonXMLBody')) {
+    const read = unstructuredBody(body, placeOf, keepsOthers);
+    records.push(read.record);
+    append(issues, read.issues);
+  }
+  if (hasErrors(issues)) return { records, issues };
+  if (records.every(({ kind, aside }) => kind === header.kind || aside !== undefined)) {
     const facts = { reason: 'no-exam-section', code: PHYSICAL_EXAM_TEMPLATE } as const;
     const source = placeOf(document.start);
     issues.push(issue('unsupported-message', [], facts, { source }));
@@ -64,15 +72,13 @@ export function readDocument(
   return { records, issues };
 }
 
-function bodyOf(document: XmlElement): XmlElement | undefined {
-  const bodies = childElements(document, 'component').flatMap((component) =>
-    childElements(component, 'structuredBody'),
+function bodiesOf(document: XmlElement, name: string): readonly XmlElement[] {
+  return childElements(document, 'component').flatMap((component) =>
+    childElements(component, name),
   );
-  return bodies[0];
 }
 
-function sectionsOf(parent: XmlElement | undefined): readonly XmlElement[] {
-  if (parent === undefined) return [];
+function sectionsOf(parent: XmlElement): readonly XmlElement[] {
   return childElements(parent, 'component').flatMap((component) =>
     childElements(component, 'section'),
   );

@@ -21,15 +21,20 @@ export function timeOf(field: DateField, work: Work, latest?: string): Time {
   const { from: names, time } =
     typeof field === 'string' ? { from: field, time: undefined } : field;
   const choice = typeof names === 'string' ? [names] : names;
-  const found = choice.flatMap((name): Time[] => {
+  const found: Time[] = [];
+  let fitting: Time | undefined;
+  // A field further down is not asked, so that its repetitions can contradict nothing.
+  for (const name of choice) {
     const text = fields.text(name);
-    if (text === undefined) return [];
+    if (text === undefined) continue;
     const parts = [text, fields.text(time)].filter((part) => part !== undefined);
-    return [{ name, ...plan.dates(field)(parts.join(' ')) }];
-  });
-  const fitting = found.find(
-    ({ value }) => value !== undefined && !(latest !== undefined && isAfter(value, latest)),
-  );
+    const one: Time = { name, ...plan.dates(field)(parts.join(' ')) };
+    found.push(one);
+    const { value } = one;
+    if (value === undefined || (latest !== undefined && isAfter(value, latest))) continue;
+    fitting = one;
+    break;
+  }
   const chosen = fitting ?? found.find(({ value }) => value !== undefined) ?? found[0];
   if (chosen === undefined) return { name: choice[0] ?? '' };
   for (const passed of found.slice(0, found.indexOf(chosen))) {

@@ -225,7 +225,11 @@ export interface ItemRecords {
    * @minItems 1
    */
   readonly code: readonly FieldName[];
+  /** Of several code fields of a name those of the element or repetition that says this. */
+  readonly codeWhere?: Where;
   readonly value: FieldName;
+  /** Of several values those of the element or repetition that says this. */
+  readonly valueWhere?: Where;
   /** May stand several times beside one value: what it says holds on each of the sides. */
   readonly side?: SourceField;
   readonly region?: SourceField;

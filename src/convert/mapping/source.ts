@@ -80,6 +80,12 @@ export interface XmlSource {
    * @minItems 1
    */
   readonly items?: readonly string[];
+  /**
+   * Names of this mapping for namespaces, whatever prefix the export writes: with
+   * \`{"w": "urn:harbour:exam"}\` the path \`w:export/w:exam\` means elements of that namespace. The name
+   * \`""\` stands for one whose elements have no prefix here. Left out: names are as written.
+   */
+  readonly namespaces?: { readonly [name: string]: string };
 }
 
 export interface CdaSource {

@@ -4,7 +4,7 @@ import { patternSteps } from '../cells/pick.ts';
 import { issue } from '../issue.ts';
 import type { CellOperation } from '../mapping/cells.ts';
 import type { ExamFields, IdentifierField } from '../mapping/exam-fields.ts';
-import type { DateField, ItemRecords, Mapping, SourceField } from '../mapping/mapping.ts';
+import type { DateField, ItemRecords, Mapping, SourceField, Where } from '../mapping/mapping.ts';
 import type { Target } from '../mapping/target.ts';
 import { namesOfText, sourceNames } from '../record/context.ts';
 
@@ -51,9 +51,13 @@ export function itemNames(items: ItemRecords): string[] {
     ...code,
     ...own.flatMap(sourceNames),
     ...dateNames(at),
-    ...(items.where === undefined ? [] : [items.where.field]),
+    ...wheresOf(items).map(({ field }) => field),
     ...targetsOf(items).flatMap(companionNames),
   ];
+}
+
+function wheresOf({ where, codeWhere, valueWhere }: ItemRecords): Where[] {
+  return [where, codeWhere, valueWhere].filter((one) => one !== undefined);
 }
 
 function targetsOf({ map, otherwise }: ItemRecords): Target[] {
@@ -163,5 +167,5 @@ function whereNames({ exam, items, fields }: Mapping): string[] {
   const beside = [...identifiers, ...sources].flatMap((source) =>
     typeof source === 'object' && source.where !== undefined ? [source.where.field] : [],
   );
-  return [...beside, ...(items ?? []).flatMap(({ where }) => where?.field ?? [])];
+  return [...beside, ...(items ?? []).flatMap((one) => wheresOf(one).map(({ field }) => field))];
 }

@@ -3,6 +3,7 @@ import type { Problem } from '../build/built.ts';
 import { contentOf, fieldText, isBlank, recordText } from '../exams/note.ts';
 import type { ItemRecords, Where } from '../mapping/mapping.ts';
 import type { ItemPlan, Plan, PlannedTarget } from '../mapping/plan.ts';
+import { fits } from './context.ts';
 import type { Drafts } from './draft.ts';
 import { fieldIssue, readTarget, type TargetInput, type TargetResult } from './read-target.ts';
 import type { Field, LegacyRecord } from './record.ts';
@@ -61,23 +62,45 @@ function isApart({ administrative, name }: Field, plan: Plan): boolean {
 /** Of several items that fit, the first that lists the code; else the first, to tell that it is not listed. */
 function itemOf(record: LegacyRecord, free: readonly Field[], plan: Plan): ItemPlan | undefined {
   const fitting = plan.items.filter((one) => isItem(record, one.records));
-  return fitting.find((one) => one.map.has(codeOf(free, one.records))) ?? fitting[0];
+  return fitting.find((one) => one.map.has(codeOf(record, free, one.records))) ?? fitting[0];
 }
 
-function codeOf(fields: readonly Field[], { code }: ItemRecords): string {
-  return code
-    .map(
-      (name) => fields.find((field) => field.name === name && !isBlank(field))?.text.trim() ?? '',
-    )
+function codeOf(record: LegacyRecord, fields: readonly Field[], items: ItemRecords): string {
+  const meant = fields.filter((field) => !isBlank(field) && isMeant(field, items, record));
+  return items.code
+    .map((name) => meant.find((field) => field.name === name)?.text.trim() ?? '')
     .join('|');
 }
 
-function isItem(record: LegacyRecord, { kind, code, where, otherwise }: ItemRecords): boolean {
+/** Whether the element or repetition of a field says what the item asks of it. */
+function isMeant(
+  field: Field,
+  { codeWhere, valueWhere }: ItemRecords,
+  record: LegacyRecord,
+): boolean {
+  return [codeWhere, valueWhere].every(
+    (where) => where === undefined || !isBeside(field.name, where) || fits(field, where, record),
+  );
+}
+
+/** Two attributes or components of one element or repetition. */
+function isBeside(name: string, { field }: Where): boolean {
+  return holderOf(name) === holderOf(field);
+}
+
+function holderOf(name: string): string {
+  return name.replace(/(?:\/@[^/]*|\.\d+)$/, '');
+}
+
+function isItem(record: LegacyRecord, items: ItemRecords): boolean {
+  const { kind, code, where, otherwise } = items;
   if (kind !== undefined && kind !== record.kind) return false;
   if (where !== undefined && !says(record, where)) return false;
   // A note needs no code, where the kind of its record is named.
   if (kind !== undefined && otherwise !== undefined) return true;
-  return record.fields.some((field) => code.includes(field.name) && !isBlank(field));
+  return record.fields.some(
+    (field) => code.includes(field.name) && !isBlank(field) && isMeant(field, items, record),
+  );
 }
 
 function says(record: LegacyRecord, { field, is }: Where): boolean {
@@ -190,8 +213,11 @@ function itemFields(
     if (!said) result.blank.push(field);
     return said;
   });
-  const codes = present.filter((field) => item.records.code.includes(field.name));
-  const code = codeOf(free, item.records);
+  const isOfItem = (field: Field): boolean => isMeant(field, item.records, record);
+  const codes = present.filter(
+    (field) => item.records.code.includes(field.name) && isOfItem(field),
+  );
+  const code = codeOf(record, free, item.records);
   const said = present.filter((field) => !isBlank(field));
   const text = recordText(record, said);
   const planned = item.map.get(code) ?? item.otherwise;
@@ -204,7 +230,7 @@ function itemFields(
     }
     return;
   }
-  const values = present.filter((field) => field.name === item.records.value);
+  const values = present.filter((field) => field.name === item.records.value && isOfItem(field));
   const missing: Field = { name: item.records.value, text: '', at: record.at };
   const status = statusOf(item, record);
   if (status.unknown !== undefined) {
@@ -212,7 +238,12 @@ function itemFields(
       fieldIssue('unknown-word', status.unknown.name, status.unknown, { reason: 'item-status' }),
     );
   }
-  const ambiguous = otherCode(codes, record);
+  const ambiguous =
+    otherCode(codes, record) ??
+    codes.find(({ contradicted }) => contradicted) ??
+    // What was asked for by its place is one thing said once: two that differ cannot both be it.
+    (item.records.valueWhere &&
+      values.find((one) => contentOf(one) !== contentOf(values[0] ?? one)));
   const all = (values.length === 0 ? [missing] : values).map((value) => ({
     value,
     found: rolesOf(planned.target, item.records, value, record, plan),

@@ -4,25 +4,34 @@ import { issue } from '../issue.ts';
 import type { XmlSource } from '../mapping/source.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';
 import { xmlLimits } from './limits.ts';
+import { anyPrefix, namedByMapping, ownNames } from './names.ts';
 import { type LinePlace, placesIn } from './place.ts';
 import { readRecords } from './records.ts';
 import { declarationsIn, elementSplitter } from './split.ts';
 
 /**
  * Reads XML in which each element at `source.exam` is one exam. The path and the paths of the items
- * are names as written, with their prefix, from the root and from the exam, joined by `/`.
+ * are names as written, with their prefix, from the root and from the exam, joined by `/`; where the
+ * source names namespaces, these decide and prefixes say nothing.
  */
 export function xmlReader(source: XmlSource): Reader {
   const path = steps(source.exam);
   const items = new Set((source.items ?? []).map((item) => steps(item).join('/')));
+  const names = source.namespaces && ownNames(source.namespaces);
   return {
-    splitter: () => elementSplitter(path),
+    splitter: () => elementSplitter(names === undefined ? path : path.map(anyPrefix)),
     read: (units) =>
       units.map((unit) => {
-        const read = readExam(unit);
-        if (read.exam === undefined) return { records: [], at: unit.at, issues: read.issues };
-        const records = readRecords(read.exam, { items, placeOf: read.placeOf });
-        return { records, at: unit.at, issues: read.issues };
+        const { exam: found, issues, placeOf } = readExam(unit);
+        if (found === undefined) return { records: [], at: unit.at, issues };
+        const exam = names === undefined ? found : namedByMapping(found, names);
+        if (names !== undefined && exam.written !== path.at(-1)) {
+          const facts = { reason: 'element', url: found.namespace } as const;
+          const other = issue('unsupported-message', [], facts, { source: placeOf(found.start) });
+          return { records: [], at: unit.at, issues: [...issues, other] };
+        }
+        const records = readRecords(exam, { items, placeOf });
+        return { records, at: unit.at, issues };
       }),
   };
 }

@@ -23,6 +23,8 @@ export const conversion = {
       'this code is not a result',
       'withdrawn, text, or a state with its reason (table 0085)',
     ],
+    'outer-entry':
+      'an entry around this one is denied, planned or taken back, so that what it says may not hold',
     'null-entry': [
       'the entry says that there is no information, and has a value; both are kept',
       'a value, or a nullFlavor on the entry',
@@ -338,9 +340,21 @@ export const conversion = {
   'unsupported-message': {
     'no-namespace': ['the document declares no namespace; it is read as CDA', '{url}'],
     namespace: ['the document is not in the CDA namespace', '{url}'],
+    element: [
+      'the element has the name of an exam in another namespace, {url}',
+      'the namespace in the source of the mapping',
+    ],
     document: ['the document is not a ClinicalDocument', 'ClinicalDocument'],
     type: ['this message type does not hold an exam', 'ORU^R01 or MDM^T02'],
     version: ['this version of HL7 v2 is not read', '2.3 to 2.8'],
+    unstructured: [
+      'the document holds a file in place of sections, and nothing in it is read',
+      'a structuredBody, or a nonXMLBody of text/plain',
+    ],
+    'unstructured-text': [
+      'the document holds one text in place of sections',
+      'otherSections: narrative in the source of the mapping, to keep it as a note',
+    ],
     'no-exam-section': [
       'the document has no section of an examination',
       'a section {code}, or sections or otherSections in the source of the mapping',

@@ -26,6 +26,8 @@ export const germanConversion: Translated<typeof conversion> = {
       'dieser Code ist kein Ergebnis',
       'withdrawn, text oder ein Zustand mit Begründung (Tabelle 0085)',
     ],
+    'outer-entry':
+      'ein Eintrag um diesen herum ist verneint, geplant oder zurückgenommen, sodass er vielleicht nicht gilt',
     'null-entry': [
       'der Eintrag sagt, dass es keine Angabe gibt, und hat einen Wert; beides bleibt erhalten',
       'ein Wert oder ein nullFlavor am Eintrag',
@@ -358,9 +360,21 @@ export const germanConversion: Translated<typeof conversion> = {
   'unsupported-message': {
     'no-namespace': ['das Dokument nennt keinen Namensraum; es wird als CDA gelesen', '{url}'],
     namespace: ['das Dokument ist nicht im CDA-Namensraum', '{url}'],
+    element: [
+      'das Element heißt wie eine Untersuchung, steht aber im Namensraum {url}',
+      'der Namensraum in der Quelle der Zuordnung',
+    ],
     document: ['das Dokument ist kein ClinicalDocument', 'ClinicalDocument'],
     type: ['dieser Nachrichtentyp enthält keine Untersuchung', 'ORU^R01 oder MDM^T02'],
     version: ['diese Version von HL7 v2 wird nicht gelesen', '2.3 bis 2.8'],
+    unstructured: [
+      'das Dokument enthält statt Abschnitten eine Datei; nichts darin wird gelesen',
+      'ein structuredBody oder ein nonXMLBody mit text/plain',
+    ],
+    'unstructured-text': [
+      'das Dokument enthält statt Abschnitten einen einzigen Text',
+      'otherSections: narrative in der Quelle der Zuordnung, damit er als Notiz bleibt',
+    ],
     'no-exam-section': [
       'das Dokument hat keinen Abschnitt einer Untersuchung',
       'ein Abschnitt {code}, oder sections oder otherSections in der Quelle der Zuordnung',

@@ -96,31 +96,70 @@ export function cCda(catalogue: Catalogue): Omit<PresetMapping, 'format' | 'use'
         map: {},
         otherwise: { kind: 'note' },
       },
+      {
+        kind: 'nonXMLBody',
+        code: ['nonXMLBody/text/@mediaType'],
+        value: 'nonXMLBody/text',
+        map: {},
+        otherwise: { kind: 'note' },
+      },
       ...entryItems(catalogue),
     ],
     sides: snomedSides(),
     regions: snomedWords('regions', catalogue),
     methods: snomedWords('methods', catalogue),
     units: ucumUnits(catalogue),
-    layout: [...sectionLayout, ...entryKinds.flatMap(entryLayout)],
+    layout: [
+      'nonXMLBody/text/@representation',
+      ...sectionLayout,
+      ...entryKinds.flatMap(entryLayout),
+    ],
   } as Omit<PresetMapping, 'format' | 'use'>; // words are codes of the catalogue, sides among them
 }
 
 const entryKinds = ['observation', 'procedure', 'act', 'organizer'] as const;
 
+/** Where the code of a question or an answer stands: itself, or as its translation into a known system. */
+interface CodeAt {
+  readonly code: string;
+  readonly value: string;
+  readonly where?: { readonly field: string; readonly is: string };
+}
+
+function codesAt(name: string): readonly (readonly [question: CodeAt, answer: CodeAt])[] {
+  const question = { code: `${name}/code`, value: `${name}/code/@code` };
+  const answer = { code: `${name}/value`, value: `${name}/value` };
+  const translated = ({ code }: CodeAt, system: string): CodeAt => ({
+    code: `${code}/translation`,
+    value: `${code}/translation/@code`,
+    where: { field: `${code}/translation/@codeSystem`, is: system },
+  });
+  const questions = [question, translated(question, SNOMED_OID), translated(question, LOINC_OID)];
+  const answers = [answer, translated(answer, SNOMED_OID)];
+  return questions.flatMap((one) => answers.map((other) => [one, other] as const));
+}
+
 /** Each kind of entry, stated and negated; observations alone are coded. */
 function entryItems(catalogue: Catalogue): object[] {
+  const targets = codedTargets(systems, catalogue);
+  const denied = deniedTargets(systems, catalogue);
   return entryKinds.flatMap((name) =>
-    [name, `negated-${name}`].map((kind) => {
+    [name, `negated-${name}`].flatMap((kind) => {
       const site = `${name}/targetSiteCode`;
-      const shared = {
+      if (name !== 'observation') {
+        const code = [
+          `${name}/code/@codeSystem`,
+          `${name}/code/@code`,
+          `${name}/value/@codeSystem`,
+        ];
+        return [{ kind, code, value: `${name}/value`, map: {} }];
+      }
+      return codesAt(name).map(([asked, told]) => ({
         kind,
-        code: [`${name}/code/@codeSystem`, `${name}/code/@code`, `${name}/value/@codeSystem`],
-        value: `${name}/value`,
-      };
-      if (name !== 'observation') return { ...shared, map: {} };
-      return {
-        ...shared,
+        code: [`${asked.code}/@codeSystem`, asked.value, `${told.code}/@codeSystem`],
+        ...(asked.where !== undefined && { codeWhere: asked.where }),
+        value: told.value,
+        ...(told.where !== undefined && { valueWhere: told.where }),
         region: { from: `${site}/@code`, where: { field: `${site}/@codeSystem`, is: SNOMED_OID } },
         side: {
           from: `${site}/qualifier/value/@code`,
@@ -129,9 +168,21 @@ function entryItems(catalogue: Catalogue): object[] {
         method: `${name}/methodCode/@code`,
         unit: `${name}/value/@unit`,
         at: { from: [`${name}/effectiveTime/@value`, `${name}/effectiveTime/low/@value`] },
-        map: kind === name ? codedTargets(systems, catalogue) : deniedTargets(systems, catalogue),
-      };
+        map: among(kind === name ? targets : denied, asked.where?.is, told.where?.is),
+      }));
     }),
+  );
+}
+
+/** Of the targets those that a question and an answer of these systems can mean. */
+function among(
+  targets: { readonly [key: string]: object },
+  question = '',
+  answer = '',
+): { readonly [key: string]: object } {
+  const [first, last] = [question && `${question}|`, answer && `|${answer}`];
+  return Object.fromEntries(
+    Object.entries(targets).filter(([key]) => key.startsWith(first) && key.endsWith(last)),
   );
 }
 
