@@ -7,8 +7,8 @@ import {
   parseExam,
   toBundle,
   toJson,
-} from '../../src/index.ts';
-import { validateBundle } from '../../src/validate/versions/r4.ts';
+} from 'face-neck-fhir';
+import { validateBundle } from 'face-neck-fhir/validate/r4';
 
 export interface Accepted {
   readonly exam: string;

@@ -1,5 +1,13 @@
-import { deliver, type FhirServer, heldReport } from './deliver.ts';
-import type { Found, Store, Waiting } from './store.ts';
+import { type AnyBundle, fromJson } from 'face-neck-fhir';
+import {
+  type DeliverOptions,
+  type Delivery,
+  type DeliveryState,
+  deliver,
+  type FhirServer,
+  heldVersions,
+} from 'face-neck-fhir/deliver';
+import type { Store, Waiting } from './store.ts';
 
 export interface Sender {
   /** Looks at the outbox at once instead of at the next time due. */
@@ -19,14 +27,16 @@ export interface BackOff {
 }
 
 /**
- * Works off the outbox, one bundle at a time. A newer content never stays overtaken by an older one:
- * what is sent names the version it follows, and where a request got no answer the server is asked
- * again, once that request can no longer be under way.
+ * Works off the outbox, one exam at a time. A newer content never stays overtaken by an older one:
+ * what is sent names the versions that it follows, and where a request got no answer the server is
+ * asked again, once that request can no longer be under way.
+ * @param most entries of one bundle, where the server has a limit
  * @param log takes one line for what a person should know; it never holds anything of an exam
  */
 export function startSender(
   store: Store,
   server: FhirServer,
+  most: number | undefined,
   backOff: BackOff,
   log: (line: string) => void,
 ): Sender {
@@ -48,60 +58,72 @@ export function startSender(
     log(`an exam was given up: ${reason}`);
   };
 
-  const putOff = (task: Waiting, found: Found, asked?: number): void => {
+  const putOff = (task: Waiting, doubt: boolean, state: DeliveryState, asked?: number): void => {
     if (task.attempts + 1 >= backOff.attempts) giveUp(task, 0);
-    else store.later(task, Date.now() + waitOf(task.attempts, asked, backOff), found);
+    else store.later(task, Date.now() + waitOf(task.attempts, asked, backOff), doubt, state);
+  };
+
+  const cut: DeliverOptions = most === undefined ? {} : { most };
+
+  const delivered = async (task: Waiting, state: DeliveryState | undefined): Promise<Delivery> => {
+    const { value } = await deliver(bundleOf(task), server, {
+      ...cut,
+      state,
+      ...(most !== undefined && { onProgress: (reached) => store.progress(task, reached) }),
+    });
+    // Our own bundles have no circles of references, so each can be cut.
+    if (value === undefined) throw new TypeError('a bundle cannot be cut to this size');
+    return value;
   };
 
   const send = async (task: Waiting): Promise<void> => {
-    const delivery = await deliver(server, task.bundle, task.version);
+    const delivery = await delivered(task, task.state);
+    const { state } = delivery;
     switch (delivery.result) {
       case 'stored': {
-        const checkAt = task.doubt === 1 ? Date.now() + backOff.settle : undefined;
-        store.sent(task, delivery.version, checkAt);
+        const checkAt = task.doubt ? Date.now() + backOff.settle : undefined;
+        store.sent(task, following(state.versions), checkAt);
         break;
       }
       case 'refused':
-        giveUp(task, delivery.status);
+        giveUp(task, delivery.status ?? 0);
         break;
       case 'conflict': {
         // An attempt that seemed lost has arrived, or another sender wrote: follow what is there now.
-        const held = await heldReport(server, task.bundle);
-        if (held === 'unknown') putOff(task, { doubt: true });
-        else putOff(task, { doubt: true, version: held === 'gone' ? null : held.version });
+        const held = await heldVersions(bundleOf(task), server, cut);
+        putOff(task, true, held === undefined ? state : following(held));
         break;
       }
       case 'busy':
-        putOff(task, { doubt: false }, delivery.waitSeconds);
+        putOff(task, false, state, delivery.waitMilliseconds);
         break;
       case 'unknown':
-        putOff(task, { doubt: true });
+        putOff(task, true, state);
         break;
     }
   };
 
   /** What was stored still stands, or is sent again because something older came after it. */
   const check = async (task: Waiting): Promise<void> => {
-    const held = await heldReport(server, task.bundle);
-    if (held === 'unknown') {
-      store.sent(task, task.version ?? undefined, Date.now() + backOff.settle);
-    } else if (held === 'gone') {
-      store.later(task, 0, { doubt: true, version: null });
-    } else if (held.version !== task.version) {
-      store.later(task, 0, { doubt: true, version: held.version });
-    } else if (held.version !== null) {
+    const known = task.state?.versions ?? {};
+    const held = await heldVersions(bundleOf(task), server, cut);
+    if (held === undefined) {
+      store.sent(task, following(known), Date.now() + backOff.settle);
+    } else if (Object.keys(known).length === 0) {
+      // Without versions nothing tells what is there: the newest content is simply sent once more.
+      const { result } = await delivered(task, following(held));
+      if (result === 'stored') store.settled(task);
+      else store.sent(task, following(known), Date.now() + backOff.settle);
+    } else if (Object.entries(known).every(([place, version]) => held[place] === version)) {
       store.settled(task);
     } else {
-      // Without versions nothing tells what is there: the newest content is simply sent once more.
-      const delivery = await deliver(server, task.bundle, null);
-      if (delivery.result === 'stored') store.settled(task);
-      else store.sent(task, undefined, Date.now() + backOff.settle);
+      store.later(task, 0, true, following(held));
     }
   };
 
   const next = async (): Promise<void> => {
     const task = store.nextDue(Date.now(), Math.max(backOff.longest, backOff.settle));
-    if (task !== undefined) return task.check === 1 ? check(task) : send(task);
+    if (task !== undefined) return task.check ? check(task) : send(task);
     return sleep(Math.min(Math.max((store.nextTime() ?? Infinity) - Date.now(), 1), 60_000));
   };
 
@@ -128,8 +150,17 @@ export function startSender(
   };
 }
 
+/** The bundle as it was stored: our own, and `fromJson` keeps its decimals. */
+function bundleOf({ bundle }: Waiting): AnyBundle {
+  return fromJson(bundle).value as AnyBundle;
+}
+
+/** To be sent from the start, over nothing but these versions. */
+function following(versions: DeliveryState['versions']): DeliveryState {
+  return { content: '', sent: 0, places: {}, versions };
+}
+
 /** What the server asks for counts, but never beyond the longest wait. */
-function waitOf(attempts: number, asked: number | undefined, { first, longest }: BackOff): number {
-  const doubled = first * 2 ** Math.min(attempts, 20);
-  return Math.min(Math.max(doubled, (asked ?? 0) * 1000), longest);
+function waitOf(attempts: number, asked = 0, { first, longest }: BackOff): number {
+  return Math.min(Math.max(first * 2 ** Math.min(attempts, 20), asked), longest);
 }

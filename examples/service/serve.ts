@@ -1,13 +1,16 @@
 /**
  * Takes exams by HTTP, keeps them in SQLite and passes them on to a FHIR server.
- * Run: npm run example:service
+ * Run: npm run example:service; in a folder of your own, install face-neck-fhir, libsql and jose.
  * Settings by environment: PORT, ALLOWED_HOSTS (with commas), SERVICE_TOKEN, DATABASE, FHIR_URL,
- * FHIR_TOKEN, FHIR_TIMEOUT_MS, FHIR_SETTLE_MS, RETRY_FIRST_MS, RETRY_LONGEST_MS, RETRY_ATTEMPTS,
+ * FHIR_MOST_ENTRIES, FHIR_TOKEN (or FHIR_TOKEN_URL, FHIR_CLIENT_ID and FHIR_CLIENT_KEY, a file with
+ * a JWK, for SMART Backend Services), FHIR_TIMEOUT_MS, FHIR_SETTLE_MS, RETRY_FIRST_MS, RETRY_LONGEST_MS, RETRY_ATTEMPTS,
  * REQUEST_TIMEOUT_MS, EXAM_TIMEOUT_MS, MAX_CONNECTIONS, MAX_DATABASE_PAGES.
  */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { dirname } from 'node:path';
+import type { FhirServer } from 'face-neck-fhir/deliver';
+import { backendToken } from 'face-neck-fhir/deliver/backend-token';
 import { startAcceptThread } from './accept-thread.ts';
 import { receiver } from './receive.ts';
 import { startSender } from './sender.ts';
@@ -33,15 +36,27 @@ const database = setting('DATABASE', 'output/service/exams.sqlite');
 mkdirSync(dirname(database), { recursive: true });
 const store = openStore(database, maxPages === 0 ? undefined : maxPages);
 
-const url = setting('FHIR_URL');
-const token = setting('FHIR_TOKEN');
+function tokenOf(): FhirServer['token'] {
+  const fixed = setting('FHIR_TOKEN');
+  if (fixed !== undefined) return () => fixed;
+  const tokenUrl = setting('FHIR_TOKEN_URL');
+  if (tokenUrl === undefined) return undefined;
+  const key = JSON.parse(readFileSync(setting('FHIR_CLIENT_KEY', ''), 'utf8'));
+  return backendToken({ tokenUrl, clientId: setting('FHIR_CLIENT_ID', ''), key });
+}
+
+const base = setting('FHIR_URL');
+const token = tokenOf();
+const most = whole('FHIR_MOST_ENTRIES', 0);
 const timeout = whole('FHIR_TIMEOUT_MS', 60_000);
 const sender =
-  url === undefined
+  base === undefined
     ? undefined
     : startSender(
         store,
-        { url, timeout, ...(token !== undefined && { token }) },
+        // The outbox waits and tries again, so that what waits stands in it.
+        { base, timeout, retries: 0, ...(token !== undefined && { token }) },
+        most === 0 ? undefined : most,
         {
           first: whole('RETRY_FIRST_MS', 500),
           longest: whole('RETRY_LONGEST_MS', 300_000),

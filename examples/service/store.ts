@@ -1,3 +1,4 @@
+import type { DeliveryState } from 'face-neck-fhir/deliver';
 import { type Database, inTransaction, isFull, openDatabase } from './sqlite.ts';
 
 /** A bundle that waits to be sent, or whose arrival is to be looked at again. */
@@ -7,20 +8,12 @@ export interface Waiting {
   readonly revision: number;
   readonly attempts: number;
   readonly bundle: string;
-  /** Version of the report on the FHIR server as last answered, such as `W/"3"`. */
-  readonly version: string | null;
+  /** How far the delivery has come, and the versions on the FHIR server as last answered. */
+  readonly state: DeliveryState | undefined;
   /** An attempt got no answer, so that it may still take effect there. */
-  readonly doubt: 0 | 1;
-  /** Stored by the server; to be looked at once more, because of that doubt. */
-  readonly check: 0 | 1;
-}
-
-/** What an attempt showed. */
-export interface Found {
-  /** It may still take effect on the server. */
   readonly doubt: boolean;
-  /** Version of the report there now, where it was read; null where there is none. */
-  readonly version?: string | null;
+  /** Stored by the server; to be looked at once more, because of that doubt. */
+  readonly check: boolean;
 }
 
 export interface StoreCounts {
@@ -49,11 +42,13 @@ export interface Store {
   /** When the next one falls due; undefined where none waits. */
   nextTime(): number | undefined;
   /** The server has it all; `checkAt`: when to look again, where an earlier attempt is in doubt. */
-  sent(task: Waiting, version: string | undefined, checkAt: number | undefined): void;
+  sent(task: Waiting, state: DeliveryState, checkAt: number | undefined): void;
+  /** A part of it is there. */
+  progress(task: Waiting, state: DeliveryState): void;
   /** Looked at again: nothing came after it. */
   settled(task: Waiting): void;
-  /** To be tried again. */
-  later(task: Waiting, nextTime: number, found: Found): void;
+  /** To be tried again; with `doubt` where this attempt may still take effect. */
+  later(task: Waiting, nextTime: number, doubt: boolean, state: DeliveryState): void;
   refused(task: Waiting, status: number): void;
   givenUp(): readonly Refused[];
   /** Queues again what was given up; false where there is no such exam. */
@@ -62,10 +57,17 @@ export interface Store {
   close(): void;
 }
 
+/** What `Waiting` is in the database. */
+interface Row extends Omit<Waiting, 'state' | 'doubt' | 'check'> {
+  readonly state: string | null;
+  readonly doubt: 0 | 1;
+  readonly check: 0 | 1;
+}
+
 /** An outbox row is deleted only after the server said that it has stored the bundle. */
 const schema = `
   CREATE TABLE IF NOT EXISTS exam (
-    id TEXT PRIMARY KEY, bundle TEXT NOT NULL, version TEXT, doubt INTEGER NOT NULL DEFAULT 0
+    id TEXT PRIMARY KEY, bundle TEXT NOT NULL, state TEXT, doubt INTEGER NOT NULL DEFAULT 0
   ) STRICT;
   CREATE TABLE IF NOT EXISTS outbox (
     exam TEXT PRIMARY KEY REFERENCES exam (id),
@@ -99,7 +101,7 @@ function storeOf(database: Database): Store {
      SET revision = revision + 1, attempts = 0, due = 0, "check" = 0, refused = NULL`,
   );
   const due = database.prepare(
-    `SELECT outbox.exam, revision, attempts, bundle, version, doubt, "check"
+    `SELECT outbox.exam, revision, attempts, bundle, state, doubt, "check"
      FROM outbox JOIN exam ON exam.id = outbox.exam
      WHERE refused IS NULL AND (due <= ?1 OR due > ?1 + ?2) ORDER BY due, outbox.exam LIMIT 1`,
   );
@@ -114,7 +116,7 @@ function storeOf(database: Database): Store {
     'UPDATE outbox SET due = ?, "check" = 1 WHERE exam = ? AND revision = ?',
   );
   const refuse = database.prepare('UPDATE outbox SET refused = ? WHERE exam = ? AND revision = ?');
-  const setVersion = database.prepare('UPDATE exam SET version = ? WHERE id = ?');
+  const setState = database.prepare('UPDATE exam SET state = ? WHERE id = ?');
   const setDoubt = database.prepare('UPDATE exam SET doubt = ? WHERE id = ?');
   const listRefused = database.prepare(
     'SELECT exam, refused AS status, attempts FROM outbox WHERE refused IS NOT NULL LIMIT 1000',
@@ -131,6 +133,21 @@ function storeOf(database: Database): Store {
   const bundleOf = (exam: string): string | undefined =>
     (find.get(exam) as { bundle: string } | undefined)?.bundle;
 
+  const noted = (exam: string, state: DeliveryState, further: () => void): void => {
+    const note = (text: string | null): void =>
+      inTransaction(database, () => {
+        setState.run(text, exam);
+        further();
+      });
+    try {
+      note(JSON.stringify(state));
+    } catch (error) {
+      // A longer row may find no room; without the state all is sent unconditionally next time.
+      if (!isFull(error)) throw error;
+      note(null);
+    }
+  };
+
   return {
     put: (exam, bundle) =>
       inTransaction(database, () => {
@@ -141,32 +158,29 @@ function storeOf(database: Database): Store {
         return before === undefined ? 'new' : 'changed';
       }),
     bundle: bundleOf,
-    nextDue: (now, longest) => due.get(now, longest) as Waiting | undefined,
-    nextTime: () => (soonest.get() as { due: number | null }).due ?? undefined,
-    sent: ({ exam, revision }, version, checkAt) => {
-      const note = (known: string | null): void =>
-        inTransaction(database, () => {
-          setVersion.run(known, exam);
-          if (checkAt === undefined) remove.run(exam, revision);
-          else look.run(checkAt, exam, revision);
-        });
-      try {
-        note(version ?? null);
-      } catch (error) {
-        // A longer row may find no room; without the version it is sent unconditionally next time.
-        if (!isFull(error)) throw error;
-        note(null);
-      }
+    nextDue: (now, longest) => {
+      const row = due.get(now, longest) as Row | undefined;
+      if (row === undefined) return undefined;
+      const { state, doubt, check, ...task } = row;
+      // As `DeliveryState` was written.
+      const reached = state === null ? undefined : (JSON.parse(state) as DeliveryState);
+      return { ...task, state: reached, doubt: doubt === 1, check: check === 1 };
     },
+    nextTime: () => (soonest.get() as { due: number | null }).due ?? undefined,
+    sent: ({ exam, revision }, state, checkAt) =>
+      noted(exam, state, () => {
+        if (checkAt === undefined) remove.run(exam, revision);
+        else look.run(checkAt, exam, revision);
+      }),
+    progress: ({ exam }, state) => noted(exam, state, () => {}),
     settled: ({ exam, revision }) =>
       inTransaction(database, () => {
         setDoubt.run(0, exam);
         remove.run(exam, revision);
       }),
-    later: ({ exam, revision }, nextTime, { doubt, version }) =>
-      inTransaction(database, () => {
+    later: ({ exam, revision }, nextTime, doubt, state) =>
+      noted(exam, state, () => {
         if (doubt) setDoubt.run(1, exam);
-        if (version !== undefined) setVersion.run(version, exam);
         delay.run(nextTime, exam, revision);
       }),
     refused: ({ exam, revision }, status) => refuse.run(status, exam, revision),

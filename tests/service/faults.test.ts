@@ -47,6 +47,21 @@ function request(body: string, part: number): string {
   return head + body.slice(0, Math.floor(body.length * part));
 }
 
+/** One exam in two further versions, and what its report says in each. */
+function versions(): { texts: string[]; report: string; resources: readonly string[] } {
+  const [one] = examsToSend(1, 1);
+  if (one === undefined) throw new TypeError('no exam');
+  const texts = ['First words', 'Second words', 'Third words'].map((text) =>
+    toJson({ ...one.exam, conclusion: { text, concern: 'none' as const } }),
+  );
+  const report = one.resources.find((name) => name.startsWith('DiagnosticReport/'));
+  return { texts, report: report ?? '', resources: one.resources };
+}
+
+async function until(condition: () => boolean): Promise<void> {
+  while (!condition()) await new Promise((resolve) => setTimeout(resolve, 10));
+}
+
 describe('what comes in', () => {
   it('is checked, stored once, updated when it changed, and can be had back', async () => {
     const fhir = await fhirServer();
@@ -138,31 +153,24 @@ describe('a FHIR server', () => {
     }
   });
 
-  /** One exam in two further versions, and what its report says in each. */
-  function versions(): { texts: string[]; report: string } {
-    const [one] = examsToSend(1, 1);
-    if (one === undefined) throw new TypeError('no exam');
-    const texts = ['First words', 'Second words', 'Third words'].map((text) =>
-      toJson({ ...one.exam, conclusion: { text, concern: 'none' as const } }),
-    );
-    const report = one.resources.find((name) => name.startsWith('DiagnosticReport/'));
-    return { texts, report: report ?? '' };
-  }
-
   it('that works off the first version late, after the second, ends with the second', async () => {
     const fhir = await fhirServer();
-    let times = 0;
-    fhir.behave(() => (times++ === 0 ? 'late' : 'answer'));
-    const { url } = await service({ FHIR_URL: fhir.url, FHIR_TIMEOUT_MS: '300' });
+    let held = true;
+    fhir.behave(() => (held ? 'held' : 'answer'));
+    const settings = { FHIR_TIMEOUT_MS: '300', FHIR_SETTLE_MS: '5000' };
+    const { url } = await service({ FHIR_URL: fhir.url, ...settings });
     const { texts, report } = versions();
+    const said = (): unknown[] =>
+      fhir.history(report).map((text) => /(First|Second) words/.exec(text)?.[1]);
     expect(await post(url, texts[0] ?? '')).toBe(201);
-    while (fhir.received() === 0) await new Promise((resolve) => setTimeout(resolve, 10));
+    await until(() => fhir.received() > 0);
     expect(await post(url, texts[1] ?? '')).toBe(200);
+    held = false;
+    await until(() => said().includes('Second'));
+    fhir.release();
     expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
-    const said = fhir.history(report).map((text) => /(First|Second) words/.exec(text)?.[1]);
     // The late one did come after the second, and did not stay.
-    expect(said.indexOf('First', said.indexOf('Second'))).toBeGreaterThan(0);
-    expect(said.at(-1)).toBe('Second');
+    expect(said().slice(-3)).toEqual(['Second', 'First', 'Second']);
   });
 
   it('that works off a later version late refuses it, since it follows another one', async () => {
@@ -171,14 +179,18 @@ describe('a FHIR server', () => {
     const { texts, report } = versions();
     expect(await post(url, texts[0] ?? '')).toBe(201);
     await drained(url);
-    let times = 0;
-    fhir.behave(() => (times++ === 0 ? 'late' : 'answer'));
+    let held = true;
+    fhir.behave(() => (held ? 'held' : 'answer'));
     expect(await post(url, texts[1] ?? '')).toBe(200);
-    while (fhir.received() === 1) await new Promise((resolve) => setTimeout(resolve, 10));
+    await until(() => fhir.received() > 1);
     expect(await post(url, texts[2] ?? '')).toBe(200);
+    held = false;
+    const said = (): unknown[] =>
+      fhir.history(report).map((text) => /(First|Second|Third) words/.exec(text)?.[1]);
+    await until(() => said().includes('Third'));
+    fhir.release();
     expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
-    const said = fhir.history(report).map((text) => /(First|Second|Third) words/.exec(text)?.[1]);
-    expect(said).toEqual(['First', 'Third']);
+    expect(said()).toEqual(['First', 'Third']);
   });
 
   it('that names a date in Retry-After is left alone until then', async () => {
@@ -221,6 +233,35 @@ describe('a FHIR server', () => {
     const exams = examsToSend(1, 3);
     for (const { text } of exams) expect(await post(url, text)).toBe(201);
     expect(await drained(url)).toEqual({ stored: 3, waiting: 0, refused: 1 });
+  });
+});
+
+describe('a FHIR server with a limit', () => {
+  it('gets an exam in bundles of its size, goes on after a kill, and takes newer content', async () => {
+    const fhir = await fhirServer();
+    const settings = {
+      DATABASE: freshDatabase(),
+      FHIR_URL: fhir.url,
+      FHIR_TIMEOUT_MS: '300',
+      FHIR_MOST_ENTRIES: '10',
+    };
+    const { texts, report, resources } = versions();
+    let times = 0;
+    fhir.behave(() => (++times > 2 ? 'hang' : 'answer'));
+    const first = await service(settings);
+    expect(await post(first.url, texts[0] ?? '')).toBe(201);
+    await until(() => fhir.received() > 2);
+    await first.kill();
+    fhir.behave(() => 'answer');
+    const sentBefore = fhir.received();
+    const { url } = await service(settings);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
+    const bundles = Math.ceil(resources.length / 10);
+    expect(fhir.received() - sentBefore).toBeLessThanOrEqual(bundles);
+    for (const name of resources) expect(fhir.resources.get(name)?.versions, name).toBe(1);
+    expect(await post(url, texts[1] ?? '')).toBe(200);
+    expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
+    expect(fhir.history(report)).toHaveLength(2);
   });
 });
 

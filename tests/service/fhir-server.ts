@@ -4,7 +4,7 @@ import type { Socket } from 'node:net';
 /**
  * What the server does with the next transaction. `store-and-drop`: it stores everything, and the
  * connection breaks before the answer; `half`: the same in the middle of the answer; `late`: it answers
- * nothing, and stores everything 700 ms later.
+ * nothing, and stores everything 700 ms later; `held`: when the test says so.
  */
 export type Behaviour =
   | 'answer'
@@ -15,6 +15,7 @@ export type Behaviour =
   | 'refuse'
   | 'hang'
   | 'late'
+  | 'held'
   | 'half'
   | 'store-and-drop'
   | 'drop'
@@ -32,6 +33,8 @@ export interface FhirServer {
   /** Transactions; not what was asked for. */
   readonly received: () => number;
   behave(next: () => Behaviour): void;
+  /** Works off what is held. */
+  release(): void;
   /** Breaks every connection and listens no more; what it stored stays. */
   kill(): Promise<void>;
   restart(): Promise<void>;
@@ -41,6 +44,7 @@ export interface FhirServer {
 export async function startFhirServer(): Promise<FhirServer> {
   const resources: Resources = new Map();
   const history: [url: string, text: string][] = [];
+  const held: (() => void)[] = [];
   let received = 0;
   let behaviour = (): Behaviour => 'answer';
   let server: Server;
@@ -55,7 +59,10 @@ export async function startFhirServer(): Promise<FhirServer> {
     const chunks: Buffer[] = [];
     for await (const chunk of request) chunks.push(chunk);
     received += 1;
-    reply(Buffer.concat(chunks).toString('utf8'), behaviour(), response, resources, history);
+    const text = Buffer.concat(chunks).toString('utf8');
+    const next = behaviour();
+    if (next === 'held') held.push(() => store(JSON.parse(text), resources, history));
+    else reply(text, next, response, resources, history);
   };
 
   const listen = (): Promise<void> => {
@@ -85,6 +92,9 @@ export async function startFhirServer(): Promise<FhirServer> {
     behave: (next) => {
       behaviour = next;
     },
+    release: () => {
+      for (const work of held.splice(0)) work();
+    },
     kill: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
@@ -106,7 +116,7 @@ function read(url: string, response: ServerResponse, resources: Resources): void
 
 function reply(
   text: string,
-  behaviour: Behaviour,
+  behaviour: Exclude<Behaviour, 'held'>,
   response: ServerResponse,
   resources: Resources,
   history: [string, string][],
