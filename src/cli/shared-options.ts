@@ -5,6 +5,7 @@ import {
   type MasterDataMode,
   masterDataKinds,
 } from '../export/resources/master-data.ts';
+import { targets } from '../export/target/guides.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
@@ -48,6 +49,11 @@ export const bundleOptions: OptionTable = {
     values: ['everything', 'notable', 'report'],
     fallback: 'everything',
     help: 'How much of the exam leaves: all, what is not merely normal or absent, the report alone',
+  },
+  target: {
+    type: 'text',
+    values: targets,
+    help: 'Claim the profiles of this guide (R4); what the exam lacks for it is an error',
   },
   transaction: {
     type: 'text',
@@ -134,7 +140,13 @@ export function exportOptionsOf(options: OptionValues): ExportOptions {
     masterData: masterDataOf(options),
     detail: details.find((one) => one === textOption(options, 'detail')) ?? 'everything',
     snomed: snomedPolicyOf(options),
+    ...targetOf(options),
   };
+}
+
+function targetOf(options: OptionValues): Pick<ExportOptions, 'target'> {
+  const target = targets.find((one) => one === textOption(options, 'target'));
+  return target === undefined ? {} : { target };
 }
 
 const details: readonly Detail[] = ['everything', 'notable', 'report'];

@@ -14,6 +14,7 @@ import type { FreeSet } from '../terminology/published/snomed.ts';
 import type { Detail } from './detail.ts';
 import type { MasterData, MasterDataMode } from './resources/master-data.ts';
 import type { FormMaker } from './resources/presented-form.ts';
+import type { Target } from './target/guides.ts';
 
 /**
  * Type of the bundle that an exam is exported as; see {@link
@@ -81,6 +82,12 @@ export interface ExportOptions {
    * profiles of R4 and of R5; in R4B nothing is claimed.
    */
   readonly profiles?: boolean;
+  /**
+   * Name in `meta.profile` the profiles of a guide, in R4. Where the guide asks for what the exam does
+   * not state, the export fails and says what is missing: nothing is made up. `ips`: what a patient
+   * summary takes in of an exam; the exam is not a summary itself.
+   */
+  readonly target?: Target;
   /** Default: the built-in catalogue. */
   readonly catalogue?: Catalogue;
   /** Export an exam whose status is `draft`. Default false: a draft gives an error. */

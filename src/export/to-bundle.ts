@@ -31,6 +31,7 @@ import type { ExportOptions } from './options.ts';
 import { examResources } from './resources/exam-resources.ts';
 import { leftBehind, unnamedRecords } from './resources/existing.ts';
 import { masterDataKindOf, masterDataMode } from './resources/master-data.ts';
+import { claiming, targetIssues } from './target/claims.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -91,8 +92,13 @@ function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
   if (options.detail === 'report' && options.bundleType === 'document') {
     issues.push(issue('invalid-value', ['detail'], { reason: 'detail-document' }));
   }
+  if (options.target !== undefined && (options.fhirVersion ?? 'R4') !== 'R4') {
+    issues.push(issue('invalid-value', ['target'], { reason: 'guide-version' }));
+  }
   if (parsed.value === undefined || hasErrors(issues)) return failure(issues);
   const context = createContext(parsed.value, options);
+  if (options.target !== undefined) append(issues, targetIssues(context, options.target));
+  if (hasErrors(issues)) return failure(issues);
   append(issues, leftOut(context));
   append(issues, leftBehind(context));
   append(issues, notTakenBack(parsed.value, options));
@@ -146,7 +152,7 @@ function bundleOf(context: ExportContext, options: ExportOptions): Made {
   const tag = options.language?.tag;
   const told = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
   const labels = labelsOf(context.filing);
-  const resources = told.map((one) => labelled(one, labels));
+  const resources = told.map((one) => claiming(labelled(one, labels), options.target));
   const bundle: Bundle = {
     resourceType: 'Bundle',
     id: context.id(resourceName.bundle(type)),

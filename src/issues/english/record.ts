@@ -80,6 +80,7 @@ export const record = {
       'the batch refers to something whose place only an answer of the server can tell',
       'a transaction, master data that is our own, or a delivery that reads the answers',
     ],
+    guide: ['the guide asks for {property}, which the exam does not state: {url}', '{property}'],
     'held-record': [
       'nothing says which record of the receiver is meant',
       'a reference or an identifier',
@@ -138,6 +139,7 @@ export const record = {
       'a bundle that holds each resource once',
     ],
     'previous-entry': 'an entry of the previous bundle does not hold a resource',
+    'guide-version': ['the profiles of a guide are those of FHIR R4', 'fhirVersion R4'],
     'detail-document': [
       'a document holds the parts of the exam, and cannot be the report alone',
       'everything or notable',

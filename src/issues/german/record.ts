@@ -81,6 +81,10 @@ export const germanRecord: Translated<typeof record> = {
       'erst eine Antwort des Servers sagt, wo das steht, worauf ein Batch verweist',
       'eine Transaktion, eigene Stammdaten oder eine Zustellung, die die Antworten liest',
     ],
+    guide: [
+      'der Leitfaden verlangt {property}, was die Untersuchung nicht angibt: {url}',
+      '{property}',
+    ],
     'held-record': [
       'nichts sagt, welcher Datensatz des Empfängers gemeint ist',
       'ein Verweis oder eine Kennung',
@@ -145,6 +149,7 @@ export const germanRecord: Translated<typeof record> = {
       'ein Bundle, das jede Ressource einmal enthält',
     ],
     'previous-entry': 'ein Eintrag des zuvor gesendeten Bundles enthält keine Ressource',
+    'guide-version': ['die Profile eines Leitfadens sind die von FHIR R4', 'fhirVersion R4'],
     'detail-document': [
       'ein Dokument enthält die Teile der Untersuchung und kann nicht der Bericht allein sein',
       'everything oder notable',
