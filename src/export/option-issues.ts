@@ -6,6 +6,7 @@ import { builtInTables } from '../terminology/built-in.ts';
 import { languageIssues } from '../terminology/language-issues.ts';
 import type { ExportOptions } from './options.ts';
 import { type MasterDataMode, masterDataKinds } from './resources/master-data.ts';
+import { targets } from './target/guides.ts';
 
 /** What an option takes; `previous`, `snomed` and `budget` are looked at where they are used. */
 type Check = (value: unknown, path: Path) => readonly Issue[];
@@ -117,6 +118,7 @@ const checks: {
   identity: parts({ exam: uri, statement: uri, tracking: uri }),
   canonicalBase: uri,
   profiles: flag,
+  target: oneOf(targets),
   catalogue: made(
     (tables) => Object.keys(builtInTables).every((name) => tables[name] instanceof Map),
     'createCatalogue',

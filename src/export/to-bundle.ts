@@ -31,7 +31,7 @@ import type { ExportOptions } from './options.ts';
 import { examResources } from './resources/exam-resources.ts';
 import { leftBehind, unnamedRecords } from './resources/existing.ts';
 import { masterDataKindOf, masterDataMode } from './resources/master-data.ts';
-import { claiming, targetIssues } from './target/claims.ts';
+import { claiming, fittedTo, targetIssues } from './target/claims.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -96,7 +96,9 @@ function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
     issues.push(issue('invalid-value', ['target'], { reason: 'guide-version' }));
   }
   if (parsed.value === undefined || hasErrors(issues)) return failure(issues);
-  const context = createContext(parsed.value, options);
+  const fitted = fittedTo(options.target, parsed.value);
+  append(issues, fitted.issues);
+  const context = createContext(fitted.exam, options);
   if (options.target !== undefined) append(issues, targetIssues(context, options.target));
   if (hasErrors(issues)) return failure(issues);
   append(issues, leftOut(context));

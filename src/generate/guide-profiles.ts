@@ -22,9 +22,13 @@ if (!isTarget(target) || source === '') {
   throw new TypeError('expected a target, a folder of definitions and their source');
 }
 
-const kept = ['resourceType', 'url', 'version', 'name', 'status', 'fhirVersion', 'kind'].concat(
-  ['abstract', 'type', 'baseDefinition', 'derivation', 'context'],
-);
+const kept = ['resourceType', 'url', 'version', 'name', 'status', 'fhirVersion', 'kind'].concat([
+  'abstract',
+  'type',
+  'baseDefinition',
+  'derivation',
+  'context',
+]);
 const keptOfElement =
   /^(id|path|sliceName|min|max|type|contentReference|fixed.*|pattern.*|mustSupport|isModifier|isModifierReason)$/;
 
@@ -34,7 +38,9 @@ function element(given: unknown): JsonObject {
   return {
     ...Object.fromEntries(Object.entries(all).filter(([name]) => keptOfElement.test(name))),
     ...(isObject(slicing) && { slicing: without(slicing, ['description']) }),
-    ...(isObject(binding) && { binding: { strength: binding.strength, valueSet: binding.valueSet } }),
+    ...(isObject(binding) && {
+      binding: { strength: binding.strength, valueSet: binding.valueSet },
+    }),
     ...(constraint !== undefined && {
       constraint: listOf(constraint).map((one) => {
         const { key, severity, expression } = isObject(one) ? one : {};
@@ -53,10 +59,17 @@ function definition(all: JsonObject): JsonObject {
     const { resourceType, url, version, status, compose } = all;
     return { resourceType, url, ...(version !== undefined && { version }), status, compose };
   }
+  if (all.resourceType === 'CodeSystem') {
+    const { resourceType, url, status, content, concept } = all;
+    const codes = listOf(concept).flatMap((one) => (isObject(one) ? [{ code: one.code }] : []));
+    return { resourceType, url, status, content, concept: codes };
+  }
   const { differential } = all;
   const elements = isObject(differential) ? listOf(differential.element) : [];
   return {
-    ...Object.fromEntries(kept.flatMap((name) => (all[name] === undefined ? [] : [[name, all[name]]]))),
+    ...Object.fromEntries(
+      kept.flatMap((name) => (all[name] === undefined ? [] : [[name, all[name]]])),
+    ),
     differential: { element: elements.map(element) },
   };
 }
@@ -69,9 +82,23 @@ for (const file of readdirSync(folder).sort()) {
   const { value } = file.endsWith('.xml') ? readResourceXml(text, types) : fromJson(text);
   const url = isObject(value) ? textOf(value.url) : undefined;
   const type = isObject(value) ? value.resourceType : undefined;
-  if (isObject(value) && /^(StructureDefinition|ValueSet)$/.test(String(type)) && url !== undefined) {
+  if (
+    isObject(value) &&
+    /^(StructureDefinition|ValueSet|CodeSystem)$/.test(String(type)) &&
+    url !== undefined
+  ) {
     byUrl.set(url, definition(value));
   }
+}
+
+/** A profile that rests on another guide cannot be used without that one. */
+function restsOnOthers({ baseDefinition }: JsonObject): boolean {
+  const base = textOf(baseDefinition);
+  return (
+    base !== undefined &&
+    !base.startsWith('http://hl7.org/fhir/StructureDefinition/') &&
+    !byUrl.has(base.split('|')[0] ?? '')
+  );
 }
 
 /** The profiles that are claimed, and every definition of the guide that these name. */
@@ -79,13 +106,15 @@ const wanted = new Map<string, JsonObject>();
 const open: string[] = Object.values(guides[target].profiles);
 for (let url = open.pop(); url !== undefined; url = open.pop()) {
   const found = byUrl.get(url);
-  if (found === undefined || wanted.has(url)) continue;
+  if (found === undefined || wanted.has(url) || restsOnOthers(found)) continue;
   wanted.set(url, found);
   JSON.stringify(found, (name, value: unknown) => {
     // Only of a required value set must it be known what it holds.
     const required = isObject(value) && value.strength === 'required' ? value.valueSet : undefined;
     if (typeof required === 'string') open.push(required.split('|')[0] ?? '');
-    if (/^(profile|targetProfile|baseDefinition)$/.test(name)) {
+    if (name === 'system' && typeof value === 'string') open.push(value);
+    const parts = name === 'valueSet' && Array.isArray(value);
+    if (parts || /^(profile|targetProfile|baseDefinition)$/.test(name)) {
       for (const named of listOf(value).concat(value)) {
         if (typeof named === 'string') open.push(named.split('|')[0] ?? '');
       }

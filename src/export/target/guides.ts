@@ -11,6 +11,10 @@ interface Need<Part> {
 }
 
 export interface Guide {
+  /** It asks of a role for contact details, which an exam does not have: people act without roles. */
+  readonly withoutRoles?: true;
+  /** It takes no record that was entered in error. */
+  readonly withoutErrors?: true;
   /** Profile by type of resource. */
   readonly profiles: Readonly<Record<string, string>>;
   readonly needs: {
@@ -31,10 +35,10 @@ const ukCore = 'https://fhir.hl7.org.uk/StructureDefinition/UKCore';
  */
 export const guides: Readonly<Record<Target, Guide>> = {
   'us-core': {
+    withoutRoles: true,
     profiles: {
       Patient: `${usCore}-patient`,
       Practitioner: `${usCore}-practitioner`,
-      PractitionerRole: `${usCore}-practitionerrole`,
       Organization: `${usCore}-organization`,
       Encounter: `${usCore}-encounter`,
       DiagnosticReport: `${usCore}-diagnosticreport-note`,
@@ -47,12 +51,19 @@ export const guides: Readonly<Record<Target, Guide>> = {
       ],
       practitioner: [
         { property: 'name.family', isMet: ({ name }) => isNamed(name, ['family']) },
+        {
+          property: 'identifiers',
+          // Whoever is known by nothing else has an identifier within the exam.
+          isMet: ({ identifiers, reference }) =>
+            identifiers !== undefined || reference === undefined,
+        },
       ],
       organization: [{ property: 'name', isMet: ({ name }) => name !== undefined }],
     },
   },
   // An exam is not a patient summary: what a summary takes in of it is claimed, and not the document.
   ips: {
+    withoutErrors: true,
     profiles: {
       Patient: `${ips}/Patient-uv-ips`,
       Practitioner: `${ips}/Practitioner-uv-ips`,

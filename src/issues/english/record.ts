@@ -139,6 +139,7 @@ export const record = {
       'a bundle that holds each resource once',
     ],
     'previous-entry': 'an entry of the previous bundle does not hold a resource',
+    'guide-status': ['the guide takes no record that was entered in error', 'another target'],
     'guide-version': ['the profiles of a guide are those of FHIR R4', 'fhirVersion R4'],
     'detail-document': [
       'a document holds the parts of the exam, and cannot be the report alone',
@@ -288,6 +289,7 @@ export const record = {
     region: ['this region does not take that method', '{codes}'],
   },
   'not-exported': {
+    guide: ['this is left out, because the guide asks for more about it', 'another target'],
     'withdrawn-letter': 'a withdrawn record has no letter',
     'left-to-tell': 'left out of the letter, for a person to tell',
     detail: ['{count} statements are left out of this copy of the exam', 'detail: everything'],

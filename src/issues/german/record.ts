@@ -149,6 +149,7 @@ export const germanRecord: Translated<typeof record> = {
       'ein Bundle, das jede Ressource einmal enthält',
     ],
     'previous-entry': 'ein Eintrag des zuvor gesendeten Bundles enthält keine Ressource',
+    'guide-status': ['der Leitfaden nimmt keine irrtümliche Aufzeichnung', 'ein anderes target'],
     'guide-version': ['die Profile eines Leitfadens sind die von FHIR R4', 'fhirVersion R4'],
     'detail-document': [
       'ein Dokument enthält die Teile der Untersuchung und kann nicht der Bericht allein sein',
@@ -307,6 +308,7 @@ export const germanRecord: Translated<typeof record> = {
     region: ['diese Region nimmt diese Methode nicht', '{codes}'],
   },
   'not-exported': {
+    guide: ['weggelassen, weil der Leitfaden mehr dazu verlangt', 'ein anderes target'],
     'withdrawn-letter': 'zu einer zurückgezogenen Aufzeichnung gibt es keinen Brief',
     'left-to-tell': 'im Brief weggelassen; eine Person soll es mitteilen',
     detail: ['{count} Aussagen fehlen in dieser Fassung der Untersuchung', 'detail: everything'],
