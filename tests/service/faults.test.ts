@@ -155,8 +155,7 @@ describe('a FHIR server', () => {
 
   it('that works off the first version late, after the second, ends with the second', async () => {
     const fhir = await fhirServer();
-    let held = true;
-    fhir.behave(() => (held ? 'held' : 'answer'));
+    fhir.behave((text) => (text.includes('First words') ? 'held' : 'answer'));
     const settings = { FHIR_TIMEOUT_MS: '300', FHIR_SETTLE_MS: '5000' };
     const { url } = await service({ FHIR_URL: fhir.url, ...settings });
     const { texts, report } = versions();
@@ -165,7 +164,6 @@ describe('a FHIR server', () => {
     expect(await post(url, texts[0] ?? '')).toBe(201);
     await until(() => fhir.received() > 0);
     expect(await post(url, texts[1] ?? '')).toBe(200);
-    held = false;
     await until(() => said().includes('Second'));
     fhir.release();
     expect(await drained(url)).toEqual({ stored: 1, waiting: 0, refused: 0 });
@@ -179,12 +177,10 @@ describe('a FHIR server', () => {
     const { texts, report } = versions();
     expect(await post(url, texts[0] ?? '')).toBe(201);
     await drained(url);
-    let held = true;
-    fhir.behave(() => (held ? 'held' : 'answer'));
+    fhir.behave((text) => (text.includes('Second words') ? 'held' : 'answer'));
     expect(await post(url, texts[1] ?? '')).toBe(200);
     await until(() => fhir.received() > 1);
     expect(await post(url, texts[2] ?? '')).toBe(200);
-    held = false;
     const said = (): unknown[] =>
       fhir.history(report).map((text) => /(First|Second|Third) words/.exec(text)?.[1]);
     await until(() => said().includes('Third'));

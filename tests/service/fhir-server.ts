@@ -32,7 +32,7 @@ export interface FhirServer {
   readonly history: (url: string) => readonly string[];
   /** Transactions; not what was asked for. */
   readonly received: () => number;
-  behave(next: () => Behaviour): void;
+  behave(next: (text: string) => Behaviour): void;
   /** Works off what is held. */
   release(): void;
   /** Breaks every connection and listens no more; what it stored stays. */
@@ -46,7 +46,7 @@ export async function startFhirServer(): Promise<FhirServer> {
   const history: [url: string, text: string][] = [];
   const held: (() => void)[] = [];
   let received = 0;
-  let behaviour = (): Behaviour => 'answer';
+  let behaviour: (text: string) => Behaviour = () => 'answer';
   let server: Server;
   let port = 0;
   const sockets = new Set<Socket>();
@@ -60,7 +60,7 @@ export async function startFhirServer(): Promise<FhirServer> {
     for await (const chunk of request) chunks.push(chunk);
     received += 1;
     const text = Buffer.concat(chunks).toString('utf8');
-    const next = behaviour();
+    const next = behaviour(text);
     if (next === 'held') held.push(() => store(JSON.parse(text), resources, history));
     else reply(text, next, response, resources, history);
   };
