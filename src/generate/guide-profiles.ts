@@ -91,7 +91,17 @@ for (const file of readdirSync(folder).sort()) {
   }
 }
 
-/** A profile that rests on another guide cannot be used without that one. */
+/**
+ * A profile that rests on another guide cannot be used without that one. It is kept by name alone, as
+ * one of what FHIR itself defines, since validators refuse references to what they do not know; no
+ * exam has a resource of these.
+ */
+function byName({ differential: _, ...head }: JsonObject): JsonObject {
+  const type = textOf(head.type) ?? '';
+  const baseDefinition = `http://hl7.org/fhir/StructureDefinition/${type}`;
+  return { ...head, baseDefinition, differential: { element: [{ id: type, path: type }] } };
+}
+
 function restsOnOthers({ baseDefinition }: JsonObject): boolean {
   const base = textOf(baseDefinition);
   return (
@@ -105,8 +115,9 @@ function restsOnOthers({ baseDefinition }: JsonObject): boolean {
 const wanted = new Map<string, JsonObject>();
 const open: string[] = Object.values(guides[target].profiles);
 for (let url = open.pop(); url !== undefined; url = open.pop()) {
-  const found = byUrl.get(url);
-  if (found === undefined || wanted.has(url) || restsOnOthers(found)) continue;
+  const known = byUrl.get(url);
+  if (known === undefined || wanted.has(url)) continue;
+  const found = restsOnOthers(known) ? byName(known) : known;
   wanted.set(url, found);
   JSON.stringify(found, (name, value: unknown) => {
     // Only of a required value set must it be known what it holds.
