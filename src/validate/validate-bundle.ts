@@ -109,14 +109,16 @@ export interface SourceText {
 
 const noText: SourceText = { issues: [], located: (issues) => issues };
 
-interface Validated {
+/** What a verdict is about. */
+export interface Validated {
   readonly text: SourceText;
   readonly bundle: unknown;
   readonly version: ValidatedVersion;
   readonly options: ValidateOptions;
 }
 
-function validationOf(
+/** The verdict by what was found. */
+export function validationOf(
   found: readonly Issue[],
   unchecked: readonly Unchecked[],
   { bundle, version, text, options: { severities = [] } }: Validated,
@@ -131,7 +133,7 @@ function validationOf(
 }
 
 /** What is wrong with compiled profiles was told when they were compiled. */
-function profilesOf(
+export function profilesOf(
   { profiles }: ValidateOptions,
   { plan }: ValidatedVersion,
   issues: Issue[],
@@ -147,7 +149,7 @@ function isList(value: ValidateOptions['profiles']): value is readonly unknown[]
 }
 
 /** A mistake of the caller here would be taken for a validation that was not done. */
-function checkOptions(
+export function checkOptions(
   { fhirVersion }: ValidatedVersion,
   { level = 'fast', engine, profiles }: ValidateOptions,
 ): void {
@@ -170,9 +172,10 @@ function checkOptions(
 }
 
 /** What the outermost resource stands under: nothing. */
-const outermost = rootProperty('', 'Resource');
+export const outermost = rootProperty('', 'Resource');
 
-function createScope(
+/** Where a walk over a resource begins. */
+export function createScope(
   resource: JsonObject,
   issues: Issue[],
   { plan, knownTypes, core }: ValidatedVersion,

@@ -1,7 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { gunzipSync, gzipSync } from 'node:zlib';
-import { anyResources, moreBroken } from './all-types/resources.ts';
+import { anyResources, moreBroken, oddlyValued } from './all-types/resources.ts';
 import { vitalSignCases } from './all-types/vital-signs.ts';
+import { wholeCases } from './all-types/whole-cases.ts';
 import { xmlCases } from './all-types/xml.ts';
 import type { FhirRelease } from './corpus.ts';
 
@@ -26,6 +27,13 @@ export interface Corpus {
 export const corpora: readonly Corpus[] = [
   { name: 'examples', format: 'json', impliedProfiles: false, cases: anyResources },
   { name: 'more-faults', format: 'json', impliedProfiles: false, cases: moreBroken },
+  { name: 'odd-values', format: 'json', impliedProfiles: false, cases: oddlyValued },
+  {
+    name: 'wholes',
+    format: 'json',
+    impliedProfiles: false,
+    cases: (version) => Promise.resolve(wholeCases(version)),
+  },
   { name: 'xml', format: 'xml', impliedProfiles: false, cases: xmlCases },
   {
     name: 'vital-signs',

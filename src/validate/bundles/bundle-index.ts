@@ -10,12 +10,18 @@ export interface BundleIndex {
   readonly byTypeAndId: ReadonlyMap<string, Entry>;
   /** By either of the two, a space and the version of the resource. */
   readonly byVersion: ReadonlyMap<string, Entry>;
+  /** Of the resources only type and id are held, but for that of the entry that is looked at. */
+  readonly onlyIds?: {
+    /** Whether a rule asked for more of another entry. */
+    missed: boolean;
+  };
 }
 
 export interface Entry {
   readonly number: number;
   readonly fullUrl: string | undefined;
-  readonly resource: JsonObject | undefined;
+  /** Whole; of a bundle that is looked at entry by entry its outline, but while it is looked at. */
+  resource: JsonObject | undefined;
   /** `https://clinic.example/fhir/` of a fullUrl that names type and id after it. */
   readonly base: string | undefined;
   /** Entries that this one refers to, and places of those references; filled by the walk. */

@@ -3,7 +3,7 @@ import { isObject, type JsonObject, listOf, textOf } from '../walk/json.ts';
 import { report, type Scope } from '../walk/scope.ts';
 import type { Stage } from '../walk/stage.ts';
 import type { BundleIndex, Entry, Link } from './bundle-index.ts';
-import { isAbsolute, type Resolved, resolve, withoutHistory } from './resolve.ts';
+import { isAbsolute, named, type Resolved, withoutHistory } from './resolve.ts';
 
 /** The stage of references: what each leads to, and whether its element takes that. */
 export const referenceStage: Stage = { objects: { Reference: checkReference } };
@@ -12,7 +12,7 @@ const page = 'https://hl7.org/fhir/R4/references.html';
 
 function checkReference(value: JsonObject, scope: Scope, property: Property): void {
   const reference = textOf(value['reference']);
-  const found = reference === undefined ? undefined : resolve(reference, scope);
+  const found = reference === undefined ? undefined : named(reference, scope);
   if (reference !== undefined) {
     if (found === undefined) checkUnresolved(reference, scope);
     else keepLink(found, scope);
@@ -27,8 +27,11 @@ function targetsOf(property: Property, { trail }: Scope): readonly string[] | un
 }
 
 function keepLink({ entry }: Resolved, { index, entry: from, path }: Scope): void {
-  if (entry === undefined) return;
-  index?.entries[from]?.links.push({ to: entry, path: [...path] });
+  if (entry === undefined || index === undefined) return;
+  const link = { to: entry, path: [...path] };
+  // Entry by entry, those that no rule follows would fill the memory.
+  if (index.onlyIds !== undefined && index.type !== 'document' && !isMember(link)) return;
+  index.entries[from]?.links.push(link);
 }
 
 function checkUnresolved(reference: string, scope: Scope): void {

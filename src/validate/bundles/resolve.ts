@@ -11,11 +11,21 @@ export interface Resolved {
 }
 
 /**
- * The resource that a literal reference means, as far as it is at hand: contained, or an entry of the
- * nearest bundle, in constant time.
+ * The resource that a literal reference means, as far as it is at hand whole: contained, or an entry
+ * of the nearest bundle, in constant time.
  * @see https://hl7.org/fhir/R4/bundle.html#references
  */
 export function resolve(reference: string, scope: Scope): Resolved | undefined {
+  const found = named(reference, scope);
+  const onlyIds = scope.index?.onlyIds;
+  if (onlyIds === undefined || found?.entry === undefined) return found;
+  if (found.entry.number === scope.entry) return found;
+  onlyIds.missed = true;
+  return undefined;
+}
+
+/** The same where its type and id are enough: of a bundle that is looked at entry by entry no more is held. */
+export function named(reference: string, scope: Scope): Resolved | undefined {
   if (reference.startsWith('#')) {
     if (reference === '#') return { resource: scope.root };
     const inside = containedById(scope).get(reference.slice(1));

@@ -40,7 +40,7 @@ function validateJson(
   if (value === undefined) return unreadable(issues, version, options);
   return runStages(value, version, options, {
     issues,
-    located: (found) => located(found, text, (paths) => placesInJson(text, paths)),
+    located: locatedInJson(text),
   });
 }
 
@@ -93,6 +93,11 @@ const echoes: ReadonlySet<string> = new Set([
   'wrong-type',
   'invalid-narrative',
 ]);
+
+/** Issues with the places in a JSON text that they are about. */
+export function locatedInJson(text: string): (issues: readonly Issue[]) => readonly Issue[] {
+  return (issues) => located(issues, text, (paths) => placesInJson(text, paths));
+}
 
 function located(
   issues: readonly Issue[],

@@ -3,6 +3,7 @@ import { type CompileOptions, compileAll } from '../profiles/compile.ts';
 import * as tables from '../tables/r5.ts';
 import * as rest from '../tables/r5-rest.ts';
 import * as vitalSigns from '../tables/r5-vital-signs.ts';
+import { type EntryValidation, runOnEntries, type TextSource } from '../text/validate-entries.ts';
 import { type LineValidation, runOnLines } from '../text/validate-lines.ts';
 import { runOnText } from '../text/validate-text.ts';
 import { runStages, type ValidateOptions, type Validation } from '../validate-bundle.ts';
@@ -11,6 +12,7 @@ import { wholeTables } from './whole-tables.ts';
 
 export type { CompileOptions, Profiles } from '../profiles/compile.ts';
 export { referenceSeverities, type SeverityRule } from '../severities.ts';
+export type { EntryValidation, TextSource } from '../text/validate-entries.ts';
 export type { LineValidation } from '../text/validate-lines.ts';
 export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
 export type { Unchecked } from '../walk/scope.ts';
@@ -67,6 +69,28 @@ export function validateLines(
   options?: ValidateOptions,
 ): AsyncGenerator<LineValidation, void, undefined> {
   return runOnLines(chunks, version, options);
+}
+
+/**
+ * Validates a bundle of FHIR R5 in JSON that may be larger than the memory, entry by entry. The text
+ * is gone through twice: for what entries can be named by, of which some hundred bytes each are
+ * kept, and then entry by entry. What would take two entries at once, or a profile of the bundle, is
+ * told as unchecked.
+ *
+ * @param source Gives the text from its beginning, in pieces cut anywhere; called twice.
+ * @param options As for {@link validateText}; `budget.characters` is the length of one entry.
+ * @returns The verdict on each entry in order, with its number from 0, and at last that on the bundle
+ *   around them, whose `whole` is the verdict on all of it.
+ * @throws {TypeError} At the first entry, for an unknown level, and for an engine or profiles of
+ *   another FHIR version.
+ * @example
+ * for await (const { entry, issues: found } of validateEntries(() => [text])) console.log(entry, found);
+ */
+export function validateEntries(
+  source: TextSource,
+  options?: ValidateOptions,
+): AsyncGenerator<EntryValidation, void, undefined> {
+  return runOnEntries(source, version, options);
 }
 
 /**

@@ -58,6 +58,23 @@ export function visitResource(
   scope.idsInRoot = idsInRoot;
 }
 
+/** Looks at one entry of a bundle, whose number stands in the path of `scope`. */
+export function visitEntry(entry: unknown, scope: Scope, plan: Plan): void {
+  const known = plan.types.get('Bundle')?.properties.get('entry');
+  if (known !== undefined) visitElement(entry, known, scope, plan);
+}
+
+/** What is done at a bundle whose entries were looked at one by one before. */
+export function withoutEntries(plan: Plan): Plan {
+  const bundle = plan.types.get('Bundle');
+  if (bundle === undefined) return plan;
+  const properties = new Map(bundle.properties);
+  const entry = properties.get('entry');
+  if (entry !== undefined) properties.set('entry', { ...entry, idle: true });
+  const around = { ...bundle, properties };
+  return { ...plan, types: { get: (name) => (name === 'Bundle' ? around : plan.types.get(name)) } };
+}
+
 /**
  * A resource whose type is not known, or not held (the stage of structure has told so): what every
  * resource has is looked at, and extensions, ids and references wherever they stand.

@@ -1,5 +1,14 @@
 import { isObject } from '../../../src/validate/walk/json.ts';
-import { atProperty, type Fault, type Json } from './places.ts';
+import {
+  atDomain,
+  atNarrative,
+  atPrimitive,
+  atRoot,
+  atType,
+  contained,
+  extension,
+} from './fault-kinds.ts';
+import { atProperty, type Fault } from './places.ts';
 
 /** Faults in kinds that the catalogue of bundles (src/testing/faults) and faults.ts do not have. */
 export const moreFaults: readonly (readonly [name: string, fault: Fault])[] = [
@@ -450,59 +459,3 @@ export const moreFaults: readonly (readonly [name: string, fault: Fault])[] = [
     ),
   ],
 ];
-
-/** Puts another value in place of an element of a data type; a member of a list is the first. */
-function atType(wanted: string, value: Json): Fault {
-  return atProperty(
-    ({ type }) => type === wanted,
-    (holder, name, { list }) => {
-      holder[name] = list ? [value] : value;
-    },
-  );
-}
-
-function atPrimitive(wanted: string, value: unknown): Fault {
-  return atProperty(
-    ({ type }) => type === wanted,
-    (holder, name, { list }) => {
-      holder[name] = list ? [value] : value;
-    },
-  );
-}
-
-function atRoot(change: (resource: Json) => unknown): Fault {
-  return (resource) => {
-    change(resource);
-    return true;
-  };
-}
-
-/** In resources that have narrative, extensions and contained resources. */
-function atDomain(change: (resource: Json) => unknown): Fault {
-  return (resource) => {
-    if (['Bundle', 'Binary', 'Parameters'].includes(String(resource['resourceType']))) return false;
-    change(resource);
-    return true;
-  };
-}
-
-function atNarrative(change: Json): Fault {
-  return atDomain((resource) => {
-    const sound = '<div xmlns="http://www.w3.org/1999/xhtml">Yearly check</div>';
-    resource['text'] = { status: 'generated', div: sound, ...change };
-    // As it is written, without what is undefined.
-    resource['text'] = JSON.parse(JSON.stringify(resource['text']));
-  });
-}
-
-function contained(inner: Json): Fault {
-  return atDomain((resource) => {
-    resource['contained'] = [inner];
-  });
-}
-
-function extension(value: Json): Fault {
-  return atDomain((resource) => {
-    resource['extension'] = [value];
-  });
-}

@@ -6,6 +6,7 @@ import type { FhirRelease } from '../corpus.ts';
 import { publishedExamples } from '../definitions.ts';
 import { faults } from './faults.ts';
 import { moreFaults } from './more-faults.ts';
+import { oddValues } from './odd-values.ts';
 import type { Fault, Json } from './places.ts';
 
 /** A published example of any type, or one with a single fault; the same on every machine. */
@@ -38,6 +39,14 @@ export async function moreBroken(version: FhirRelease): Promise<AnyResource[]> {
     // Others of them, at other places of the first example.
     ...(await brokenExamples(version, moreFaults, { ofType: 1, faults: 2, start: 83 })),
   ];
+  return broken.flatMap(([file, , changed]) =>
+    changed.map(([name, text]) => resource(`${file} ${name}`, version, text)),
+  );
+}
+
+/** Odd values, each in several types, at places by another seed. */
+export async function oddlyValued(version: FhirRelease): Promise<AnyResource[]> {
+  const broken = await brokenExamples(version, oddValues, { ofType: 2, faults: 4, start: 11 });
   return broken.flatMap(([file, , changed]) =>
     changed.map(([name, text]) => resource(`${file} ${name}`, version, text)),
   );
