@@ -12,6 +12,7 @@ const layers = [
   'data',
   'xml',
   'terminology',
+  'find',
   'model',
   'fhir',
   'checks',

@@ -28,6 +28,7 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['audit', { what: 'figures over many exams', load: () => import('./commands/audit.ts') }],
   ['recall', { what: 'what is due, and overdue', load: () => import('./commands/recall.ts') }],
   ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
+  ['find', { what: 'codes by what people say', load: () => import('./commands/find.ts') }],
   ['sample', { what: 'invented exams for tests', load: () => import('./commands/sample.ts') }],
   ['probe', { what: 'tries a FHIR server', load: () => import('./commands/probe.ts') }],
 ]);

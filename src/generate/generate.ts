@@ -22,6 +22,7 @@ export const steps: readonly Step[] = [
   { program: 'terminology/units', writes: 'the table of units, with exact factors' },
   { program: 'terminology/terminology', writes: 'the look-up tables' },
   { program: 'terminology/languages', writes: 'the displays in other languages' },
+  { program: 'terminology/lexicon', writes: 'the words by which codes are looked for' },
   { program: 'terminology/code-types', writes: 'the codes as types' },
   { program: 'schema/exam-schema', writes: 'the JSON Schema of an exam' },
   { program: 'schema/catalogue-schema', writes: 'the JSON Schema of the rows of an adopter' },

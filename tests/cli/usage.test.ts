@@ -11,6 +11,7 @@ const commands = [
   'compare',
   'report',
   'convert',
+  'find',
   'sample',
   'probe',
 ];
