@@ -84,7 +84,7 @@ function entry(
       ...(german === undefined
         ? []
         : [{ ...of, text: german, use: 'display', language: 'de' } as const]),
-      { ...of, text: code.replace(/^sym-[a-z]+\./, ''), use: 'code' },
+      { ...of, text: code, use: 'code' },
       ...synonyms('en'),
       ...synonyms('de'),
       ...(words?.short ?? []).map((text): Phrase => ({ ...of, text, use: 'abbreviation' })),

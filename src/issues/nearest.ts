@@ -30,6 +30,13 @@ export function firstNearest(): typeof nearest {
   };
 }
 
+/** Letters put in, left out, changed or swapped between two words; undefined where they are more than `most`. */
+export function distanceWithin(a: string, b: string, most: number): number | undefined {
+  if (Math.abs(a.length - b.length) > most) return undefined;
+  const distance = editDistance(a, b);
+  return distance > most ? undefined : distance;
+}
+
 /** Optimal string alignment: Levenshtein's distance in which a swap of neighbours counts once. */
 function editDistance(a: string, b: string): number {
   let before: number[] = [];

@@ -14,8 +14,9 @@ import { findInputs, unreadableInput } from './input/inputs.ts';
 const SAMPLE = 4 * 1024 * 1024;
 
 /**
- * Makes a first mapping from the beginning of a file. Only names that are codes or displays of the
- * catalogue are placed, and only plain words get a meaning; a person finishes it.
+ * Makes a first mapping from the beginning of a file. Names are placed by the lexicon, only plain
+ * words get a meaning, and a side, a denial, a unit or the order of day and month is never guessed; a
+ * person finishes it.
  *
  * @param path The file; `.gz` and `.zip` are opened.
  * @param options How the file is read, where its beginning does not show it, and the catalogue.
@@ -53,8 +54,8 @@ export async function suggestFromFile(
   } catch (error) {
     found.push(unreadableInput(basename(path), error));
   }
-  const { mapping, issues: open } = suggestMapping(text, options);
-  return { mapping, issues: [...found, ...open] };
+  const suggestion = suggestMapping(text, options);
+  return { ...suggestion, issues: [...found, ...suggestion.issues] };
 }
 
 async function* nothing(): AsyncGenerator<Buffer> {}

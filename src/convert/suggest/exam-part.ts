@@ -1,5 +1,6 @@
 import type { Issue } from '../../issues/issue.ts';
 import { issue } from '../issue.ts';
+import type { DateField } from '../mapping/mapping.ts';
 import { datesOf } from './guess-dates.ts';
 import type { HeadNames } from './head-names.ts';
 import type { Sample } from './sample.ts';
@@ -16,7 +17,14 @@ export function examPart(heads: HeadNames, sample: Sample, open: Issue[]): objec
     there(heads.given),
     there(heads.examiner),
   ];
-  const formats = dateForms([performed, recorded, born], sample, open);
+  const dates = dateForms([performed, recorded, born], sample, open);
+  const forms = new Set(dates.values());
+  // One form for the whole export only where nothing is left open that it would then decide.
+  const shared = forms.size === 1 && dates.told;
+  const dated = (name: string): DateField => {
+    const form = dates.get(name);
+    return shared || form === undefined ? name : { from: name, formats: [form] };
+  };
   return {
     exam: {
       ...(exam !== undefined && { id: { from: [exam] } }),
@@ -25,17 +33,23 @@ export function examPart(heads: HeadNames, sample: Sample, open: Issue[]): objec
         ...(subject !== undefined && { identifiers: [{ from: subject }] }),
         ...(family !== undefined && { family }),
         ...(given !== undefined && { given }),
-        ...(born !== undefined && { birthDate: born }),
+        ...(born !== undefined && { birthDate: dated(born) }),
         ...(there(gender) !== undefined && {
           gender: { from: gender, words: genderWords(gender, sample) },
         }),
       },
-      performed: performed === undefined ? {} : { start: performed },
-      recorded: recorded === undefined ? {} : { from: recorded },
+      performed: performed === undefined ? {} : { start: dated(performed) },
+      recorded: recorded === undefined ? {} : { from: dated(recorded) },
       examiner: examiner === undefined ? {} : { name: examiner },
     },
-    ...(formats.length > 0 && { dates: { formats } }),
+    ...(shared && { dates: { formats: [...forms] } }),
   };
+}
+
+/** Forms by field. */
+interface DateForms extends ReadonlyMap<string, string> {
+  /** Every field with a date has one. */
+  readonly told: boolean;
 }
 
 /** Forms of the date fields; one that can be read with the day or the month first is left open. */
@@ -43,25 +57,28 @@ function dateForms(
   names: readonly (string | undefined)[],
   sample: Sample,
   open: Issue[],
-): readonly string[] {
-  const forms = new Set<string>();
+): DateForms {
+  const forms = new Map<string, string>();
+  let told = true;
   for (const name of names) {
     const field = sample.fields.get(name ?? '');
-    if (field === undefined) continue;
-    const [form, other] = datesOf(field.words);
-    if (form !== undefined && other === undefined) forms.add(form);
-    else if (form === undefined) {
-      open.push(issue('unreadable-date', [field.name], { reason: 'sample' }));
-    } else {
-      open.push(
-        issue('ambiguous-mapping', [field.name], {
-          reason: 'day-or-month',
-          codes: [form, other ?? ''],
-        }),
-      );
+    if (field === undefined || field.words.length === 0) continue;
+    const [form, ...others] = datesOf(field.words);
+    if (form !== undefined && others.length === 0) {
+      forms.set(field.name, form);
+      continue;
     }
+    told = false;
+    open.push(
+      form === undefined
+        ? issue('unreadable-date', [field.name], { reason: 'sample' })
+        : issue('ambiguous-mapping', [field.name], {
+            reason: 'day-or-month',
+            codes: [form, ...others],
+          }),
+    );
   }
-  return [...forms];
+  return Object.assign(forms, { told });
 }
 
 function genderWords(
@@ -71,6 +88,9 @@ function genderWords(
   const plain = new Map([
     ['f', 'female'],
     ['female', 'female'],
+    ['w', 'female'],
+    ['weiblich', 'female'],
+    ['männlich', 'male'],
     ['m', 'male'],
     ['male', 'male'],
   ]);

@@ -14,7 +14,11 @@ export function guessCsvSource(text: string): CsvSource {
   }));
   const best = tried.reduce((one, other) => (other.score > one.score ? other : one));
   const source = { syntax: 'csv' as const, delimiter: best.delimiter };
-  const { exam } = headNamesOf(source, best.header);
+  const fields = best.header.map((name, at) => ({
+    name,
+    words: best.rows.map((cells) => cells[at]?.trim() ?? '').filter((cell) => cell !== ''),
+  }));
+  const { exam } = headNamesOf(source, fields);
   if (exam === undefined) return source;
   const column = best.header.indexOf(exam);
   const ids = best.rows.map((cells) => cells[column]?.trim() ?? '').filter((id) => id !== '');

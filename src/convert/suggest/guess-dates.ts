@@ -12,6 +12,8 @@ const forms: readonly string[] = [
   'YYYYMMDD',
   'YYYYMMDDHHmm',
   'YYYYMMDDHHmmss',
+  'YYYY/MM/DD',
+  'YYYY.MM.DD',
   'DD/MM/YYYY',
   'MM/DD/YYYY',
   'D/M/YYYY',

@@ -15,18 +15,31 @@ export const ambiguousWords: ReadonlyMap<string, string> = new Map([
   ['-', 'absent, or no statement'],
   ['n', 'no, or normal'],
   ['wnl', 'within normal limits, by an unknown method'],
+  ['o.b.', 'ohne Befund: without a finding, by an unknown method'],
+  ['ob', 'ohne Befund: without a finding, by an unknown method'],
+  ['1', 'present, or a grade or number'],
+  ['x', 'found, or done'],
+  ['k.a.', 'keine Angabe: not stated, or not asked'],
+  ['n.b.', 'nicht beurteilbar or nicht bestimmt: not to be decided, or not done'],
+  ['n.u.', 'nicht untersucht, or nicht unauffällig'],
 ]);
+
+const presentDe: readonly string[] = ['vorhanden', 'positiv', 'pos.'];
+const absentDe: readonly string[] = ['nicht vorhanden', 'negativ', 'neg.'];
 
 /** Plain words of each kind (common practice, no source). */
 const plainWords: ReadonlyMap<string, readonly string[]> = new Map([
-  ['present', ['+', '+ve', 'pos', 'positive', 'present', 'yes', 'y', 'true']],
-  ['absent', ['-ve', 'neg', 'negative', 'absent', 'no', 'nil', 'false']],
-  ['indeterminate', ['?', 'unsure', 'equivocal']],
-  ['normal', ['normal']],
-  ['abnormal', ['abnormal', 'abn']],
-  ['yes', ['yes', 'y', '+', 'true']],
-  ['no', ['no', 'false']],
-  ['unsure', ['?', 'unsure']],
+  [
+    'present',
+    ['+', '+ve', 'pos', 'positive', 'present', 'yes', 'y', 'true', 'ja', 'j', ...presentDe],
+  ],
+  ['absent', ['-ve', 'neg', 'negative', 'absent', 'no', 'nil', 'false', 'nein', ...absentDe]],
+  ['indeterminate', ['?', 'unsure', 'equivocal', 'unsicher', 'fraglich']],
+  ['normal', ['normal', 'unauffällig']],
+  ['abnormal', ['abnormal', 'abn', 'auffällig']],
+  ['yes', ['yes', 'y', '+', 'true', 'ja', 'j']],
+  ['no', ['no', 'false', 'nein']],
+  ['unsure', ['?', 'unsure', 'unsicher']],
 ]);
 
 /**

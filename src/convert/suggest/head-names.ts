@@ -1,4 +1,7 @@
 import type { Source } from '../mapping/source.ts';
+import { datesOf } from './guess-dates.ts';
+import type { Respell } from './spelling.ts';
+import { headWords, itemWords, phraseKeys, placeIn } from './use-words.ts';
 
 /** Fields of an export that have a use besides statements. */
 export interface HeadNames {
@@ -26,33 +29,24 @@ export interface ItemNames {
   readonly note?: string;
 }
 
-/** Usual names (common practice, no source), matched without regard to case and other marks. */
-const headPatterns: { readonly [Use in keyof HeadNames]-?: RegExp } = {
-  exam: /^(?:exam|visit|study|check|encounter)(?:id|no|nr|number)?$/,
-  status: /^(?:record|exam)?status$/,
-  subject: /^(?:patient|worker|subject|person|employee|staff)(?:id|no|nr|number)$|^(?:mrn|badge)$/,
-  family: /^(?:family|last|sur)name$/,
-  given: /^(?:given|first)name$/,
-  born: /^(?:dob|born|birth(?:date|day)?|dateofbirth)$/,
-  gender: /^(?:sex|gender)$/,
-  performed: /^(?:exam|visit|check)?(?:date|day|when|time)$|^(?:examined|performed)(?:on|at)?$/,
-  recorded: /^(?:recorded|entered|written|created)(?:at|on|time)?$/,
-  examiner: /^(?:doctor|examiner|clinician|physician|examinedby)(?:name)?$/,
-};
-
-const itemPatterns: { readonly [Use in keyof Omit<ItemNames, 'kind' | 'display'>]-?: RegExp } = {
-  code: /^(?:item|test|observation|finding|parameter)(?:code|name)?$|^code$/,
-  value: /^(?:value|result|answer)$/,
-  side: /^(?:side|laterality)$/,
-  unit: /^(?:units?|uom)$/,
-  method: /^methods?$/,
-  note: /^(?:note|remark|comment)s?$/,
-};
+/** A field by its name and what it holds. */
+export interface NamedField {
+  readonly name: string;
+  /** Its different texts that are not blank. */
+  readonly words: readonly string[];
+}
 
 const person = 'ClinicalDocument/recordTarget/patientRole';
 
-/** Uses of the fields of a sample: by the standard for HL7 v2 and CDA, by their names otherwise. */
-export function headNamesOf(source: Source, names: readonly string[]): HeadNames {
+/**
+ * Uses of the fields of a sample: by the standard for HL7 v2 and CDA, by usual names otherwise. Of several
+ * fields with one use the one with the plainest name is taken, and only where its values can be of it.
+ */
+export function headNamesOf(
+  source: Source,
+  fields: readonly NamedField[],
+  respell: Respell = asWritten,
+): HeadNames {
   switch (source.syntax) {
     case 'hl7v2':
       return {
@@ -77,12 +71,21 @@ export function headNamesOf(source: Source, names: readonly string[]): HeadNames
         recorded: 'ClinicalDocument/effectiveTime/@value',
       };
     default:
-      return byName(headPatterns, names);
+      return byName(
+        headKeys,
+        labelled(source, fields),
+        respell,
+        (use, field) => fits[use]?.(field) !== false,
+      );
   }
 }
 
 /** Fields of records that say in one field what another means; none in a wide table. */
-export function itemNamesOf(source: Source, names: readonly string[]): readonly ItemNames[] {
+export function itemNamesOf(
+  source: Source,
+  fields: readonly NamedField[],
+  respell: Respell = asWritten,
+): readonly ItemNames[] {
   switch (source.syntax) {
     case 'hl7v2':
       return [
@@ -107,7 +110,7 @@ export function itemNamesOf(source: Source, names: readonly string[]): readonly 
         },
       ];
     case 'csv': {
-      const found = byName(itemPatterns, names);
+      const found = byName(itemKeys, labelled(source, fields), respell, () => true);
       return found.code === undefined || found.value === undefined ? [] : [found];
     }
     default:
@@ -115,21 +118,74 @@ export function itemNamesOf(source: Source, names: readonly string[]): readonly 
   }
 }
 
+type Keys<Use extends string> = { readonly [use in Use]: ReadonlyMap<string, number> };
+
+/** What a field is called by itself: in XML and CDA the last step of its path. */
+export function labelOf(source: Source, name: string): string {
+  if (source.syntax !== 'xml' && source.syntax !== 'cda') return name;
+  return name.split('/').at(-1)?.replace(/^@/, '') ?? name;
+}
+
+interface LabelledField extends NamedField {
+  readonly label: string;
+}
+
+function labelled(source: Source, fields: readonly NamedField[]): readonly LabelledField[] {
+  return fields.map(({ name, words }) => ({ name, words, label: labelOf(source, name) }));
+}
+
 function byName<Use extends string>(
-  patterns: { readonly [use in Use]: RegExp },
-  names: readonly string[],
+  keys: Keys<Use>,
+  fields: readonly LabelledField[],
+  respell: Respell,
+  isPossible: (use: Use, field: NamedField) => boolean,
 ): { readonly [use in Use]?: string } {
   const found: { [use in Use]?: string } = {};
+  const taken = new Set<string>();
   // The keys of a literal typed by Use.
-  for (const use of Object.keys(patterns) as Use[]) {
-    const name = names.find((one) => patterns[use].test(plain(one)));
-    if (name !== undefined) found[use] = name;
+  for (const use of Object.keys(keys) as Use[]) {
+    let best: LabelledField | undefined;
+    let bestPlace = Number.POSITIVE_INFINITY;
+    for (const field of fields) {
+      const place = placeIn(keys[use], field.label, respell);
+      if (place < 0 || place >= bestPlace || taken.has(field.name)) continue;
+      if (!isPossible(use, field)) continue;
+      best = field;
+      bestPlace = place;
+    }
+    if (best === undefined) continue;
+    found[use] = best.name;
+    taken.add(best.name);
   }
   return found;
 }
 
-/** `Exam No.` as `examno`; of a path the last step. */
-function plain(name: string): string {
-  const [last = ''] = name.split('/').slice(-1);
-  return last.toLowerCase().replace(/[^a-z0-9]/g, '');
+const asWritten: Respell = (term) => term;
+
+function keysOf<Use extends string>(
+  phrases: {
+    readonly [use in Use]: readonly string[];
+  },
+): Keys<Use> {
+  // One entry for each of the same keys.
+  return Object.fromEntries(
+    Object.entries<readonly string[]>(phrases).map(([use, list]) => [use, phraseKeys(list)]),
+  ) as unknown as Keys<Use>;
 }
+
+const headKeys = keysOf(headWords);
+const itemKeys = keysOf(itemWords);
+
+const isDate = ({ words }: NamedField): boolean => words.length === 0 || datesOf(words).length > 0;
+
+/** Values that a field of a use can have, where its name alone could mean something else. */
+const fits: { readonly [Use in keyof HeadNames]?: (field: NamedField) => boolean } = {
+  // A column `patient` could hold names: a number has digits.
+  subject: ({ name, words }) =>
+    /[^\p{L}]|id|nr|no|mrn|badge/iu.test(name) || words.every((word) => /\d/.test(word)),
+  exam: ({ words }) => words.every((word) => !/\s/.test(word.trim())),
+  performed: isDate,
+  recorded: isDate,
+  born: isDate,
+  examiner: (field) => field.words.length === 0 || !isDate(field),
+};

@@ -1,107 +1,194 @@
-import type { Side } from '../../model/primitive.ts';
+import type { FindKind } from '../../find/phrases.ts';
+import { regionFilter } from '../../find/region-filter.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { TestPoint } from '../../terminology/types.ts';
 import type { Target } from '../mapping/target.ts';
 import { type NameParts, nameParts } from './name-parts.ts';
-
-/** Makes the target of a name; words are filled in later. */
-type Maker = (parts: NameParts) => Target;
-
-/** Looks up what a name is about, by the codes and displays of the catalogue. */
-export type NameIndex = ReadonlyMap<string, Maker>;
+import { emptyWords, modalityWords } from './name-words.ts';
+import type { Match, PhraseIndex } from './phrase-index.ts';
+import type { ProposalReason } from './proposal.ts';
+import {
+  type Meaning,
+  type Naming,
+  nothing,
+  open,
+  type Placement,
+  withSideAndUnit,
+} from './side-and-unit.ts';
+import { makeTarget } from './targets.ts';
+import { kindsByValues, valueKind } from './value-kind.ts';
 
 /**
- * Targets by name. Only a name that is a code or display of the catalogue is placed; a name that could
- * be two things is taken for the first of measure, test, scale, finding, region and symptom.
+ * What a field stands for by its names: its name and what it is called besides, such as the last step of
+ * a path or the words beside a code. All words of one of them must be one phrase of the lexicon, or a
+ * sign and a place where it can be. A side is taken from plain words alone, a unit only as a name states
+ * it; what any of the names could deny, and what means several things, is left open with the question.
  */
-export function nameIndex(catalogue: Catalogue): NameIndex {
-  const index = new Map<string, Maker>();
-  const add = (row: { readonly code: string; readonly display: string }, maker: Maker): void => {
-    for (const name of [row.code, row.display]) {
-      const { about } = nameParts(name);
-      if (about !== '' && !index.has(about)) index.set(about, maker);
-    }
-  };
-  for (const row of catalogue.measures.values()) {
-    if (row.rangeOf !== undefined || row.scale !== undefined) continue;
-    add(row, ({ side }) => ({ kind: 'measurement', measure: row.code, ...sided(side) }));
+export function placeName(
+  names: readonly string[],
+  texts: readonly string[],
+  naming: Naming,
+): Placement {
+  const all = names.map((name) => nameParts(name, naming.pairs));
+  for (const parts of all) {
+    const meaning = parts.about.length === 0 ? undefined : meaningOf(parts, texts, naming);
+    if (meaning === undefined) continue;
+    const negation = all.find((one) => one.negation !== undefined)?.negation;
+    if (negation !== undefined) return open({ question: 'negation', word: negation });
+    const sides = all.flatMap(({ side }) => side ?? []);
+    const isTold = new Set(sides.map(({ side }) => side)).size <= 1;
+    if (!isTold || all.some(({ twoSides }) => twoSides)) return open({ question: 'two-sides' });
+    if ('codes' in meaning) return open({ question: 'which', codes: meaning.codes });
+    const [side] = sides;
+    const sided = side === undefined ? parts : { ...parts, side };
+    return withSideAndUnit(meaning, sided, texts, naming);
   }
-  for (const row of catalogue.testPoints.values()) {
-    add(row, (parts) => pointTargets[row.group](row.code, parts));
-  }
-  for (const row of catalogue.scales.values()) {
-    const [version = ''] = row.versions;
-    add(row, ({ side }) => ({ kind: 'scale-score', scale: row.code, version, ...sided(side) }));
-  }
-  for (const row of catalogue.findings.values()) {
-    const [region] = row.regions;
-    // A sign that can be anywhere, or in several places, needs its region from a person.
-    const place = row.regions.length === 1 && region !== undefined ? { region } : {};
-    add(row, ({ side }) => ({
-      kind: 'finding',
-      finding: row.code,
-      ...place,
-      ...sided(side),
-      words: {},
-    }));
-  }
-  for (const row of catalogue.regions.values()) {
-    add(row, ({ side }) => ({ kind: 'region-state', region: row.code, ...sided(side), words: {} }));
-  }
-  for (const row of catalogue.symptoms.values()) {
-    add(row, ({ side }) => ({ kind: 'symptom', symptom: row.code, ...sided(side), words: {} }));
-  }
-  for (const name of ['remark', 'remarks', 'note', 'notes', 'comment', 'comments', 'freetext']) {
-    if (!index.has(name)) index.set(name, () => ({ kind: 'note' }));
-  }
-  return index;
+  return nothing;
 }
 
-/** Most names that are offered for one that has no place. */
-const MOST_OFFERS = 4;
+type Several = { readonly codes: readonly string[] };
 
-/** Codes and displays that begin with what a name is about, for a person to choose from. */
-export function nearNames(name: string, catalogue: Catalogue): readonly string[] {
-  const { about } = nameParts(name);
-  if (about.length < 3) return [];
-  const rows = [
-    ...catalogue.measures.values(),
-    ...catalogue.testPoints.values(),
-    ...catalogue.findings.values(),
-    ...catalogue.regions.values(),
+/** Each way of reading a name, the nearest first, until one gives a meaning or several. */
+function meaningOf(
+  { about, terms }: NameParts,
+  texts: readonly string[],
+  { index, catalogue }: Naming,
+): Meaning | Several | undefined {
+  const respelt = about.map(index.respell);
+  const changed = about.flatMap((word, at): ProposalReason[] => {
+    const as = respelt[at] ?? word;
+    return as === word ? [] : [{ reason: 'respelt', word, as }];
+  });
+  const ways: readonly (readonly [words: readonly string[], factor: number])[] = [
+    [terms, 1],
+    [about, 1],
+    [about.filter((word) => !emptyWords.has(word)), 0.9],
+    [respelt, 0.8],
   ];
-  const near = rows.filter(({ code }) => nameParts(code).about.startsWith(about));
-  return near.slice(0, MOST_OFFERS).map(({ code }) => code);
+  for (const [words, factor] of ways) {
+    if (words.length === 0) continue;
+    const found =
+      wholePhrase(words, texts, index, catalogue) ??
+      signAndPlace(words, texts, index, catalogue) ??
+      pointAndModality(words, index, catalogue);
+    if (found === undefined) continue;
+    if ('codes' in found) return found;
+    const reasons = words === respelt ? [...found.reasons, ...changed] : found.reasons;
+    return { ...found, score: found.score * factor, reasons };
+  }
+  return undefined;
 }
 
-/** The target that a name stands for, if the catalogue has it. */
-export function placeName(name: string, index: NameIndex): Target | undefined {
-  const parts = nameParts(name);
-  return index.get(parts.about)?.(parts);
+function wholePhrase(
+  words: readonly string[],
+  texts: readonly string[],
+  index: PhraseIndex,
+  catalogue: Catalogue,
+): Meaning | Several | undefined {
+  const all = index.matches(words).filter(({ entry }) => entry.kind !== 'reason');
+  const { possible, likely } = kindsByValues(texts);
+  const fitting = all.filter(({ entry }) => possible.includes(entry.kind));
+  const told = fitting.filter(({ entry }) => likely.includes(entry.kind));
+  const left = preferred(told.length > 0 ? told : fitting);
+  const [match] = left;
+  if (match === undefined) return undefined;
+  if (left.length > 1) return { codes: left.map(codeOf) };
+  const target = makeTarget(match.entry.kind, match.entry.code, catalogue);
+  if (target === undefined) return undefined;
+  const byValues: readonly ProposalReason[] =
+    all.length > 1 ? [{ reason: 'values', values: looksOf(texts) }] : [];
+  return { target, score: scoreOf(match), reasons: [wordReason(match), ...byValues] };
 }
 
-function sided(side: Side | undefined): { readonly side?: Side } {
-  return side === undefined ? {} : { side };
+function looksOf(texts: readonly string[]): 'numbers' | 'words' {
+  return valueKind(texts) === 'words' ? 'words' : 'numbers';
 }
 
-const movement = (test: string, { side }: NameParts): Target => ({
-  kind: 'movement',
-  test,
-  ...sided(side),
-  words: {},
-});
+/**
+ * A display, code or abbreviation goes before a synonym. Whether something was told or found is no
+ * matter of words: a sign and a symptom of one name stay beside each other.
+ */
+function preferred(matches: readonly Match[]): readonly Match[] {
+  const kinds = new Set(matches.map(({ entry }) => entry.kind));
+  if (kinds.has('sign') && kinds.has('symptom')) return matches;
+  const proper = matches.filter(({ phrase }) => phrase.use !== 'synonym');
+  return proper.length > 0 ? proper : matches;
+}
 
-const pointTargets: {
-  readonly [G in TestPoint['group']]: (code: string, parts: NameParts) => Target;
-} = {
-  sensation: (point, { side, modality }) => ({
-    kind: 'sensation',
-    point,
-    ...sided(side),
-    ...(modality !== undefined && { modality }),
-    words: {},
-  }),
-  'facial-movement': movement,
-  movement,
-  function: (test, { side }) => ({ kind: 'function-test', test, ...sided(side), words: {} }),
-};
+/** `scar forehead`, `Stirn Narbe`: one part is a sign, the other a region where it can be. */
+function signAndPlace(
+  words: readonly string[],
+  texts: readonly string[],
+  index: PhraseIndex,
+  catalogue: Catalogue,
+): Meaning | Several | undefined {
+  if (!kindsByValues(texts).possible.includes('sign')) return undefined;
+  const found = new Map<string, Meaning>();
+  for (const [sign, region] of pairsOf(words, index)) {
+    if (!regionFilter(region.entry.code, catalogue)(sign.entry)) continue;
+    const target = makeTarget('sign', sign.entry.code, catalogue, region.entry.code);
+    if (target === undefined) continue;
+    found.set(`${codeOf(sign)} ${region.entry.code}`, {
+      target,
+      score: scoreOf(sign) * scoreOf(region) * 0.95,
+      reasons: [wordReason(sign), wordReason(region)],
+    });
+  }
+  const [first, ...more] = found.values();
+  return more.length > 0 ? { codes: [...found.keys()] } : first;
+}
+
+/** Signs and regions that the two parts of a name are, wherever it is cut. */
+function pairsOf(words: readonly string[], index: PhraseIndex): readonly [Match, Match][] {
+  const cuts = words
+    .slice(1)
+    .map((_, at) => [words.slice(0, at + 1), words.slice(at + 1)] as const);
+  const halves = cuts.flatMap(([start, end]) => [
+    [start, end],
+    [end, start],
+  ]);
+  return halves.flatMap(([sign = [], place = []]) => {
+    const regions = preferred(ofKind(index.matches(place), 'region'));
+    return preferred(ofKind(index.matches(sign), 'sign')).flatMap((one) =>
+      regions.map((region): [Match, Match] => [one, region]),
+    );
+  });
+}
+
+function ofKind(matches: readonly Match[], kind: FindKind): readonly Match[] {
+  return matches.filter(({ entry }) => entry.kind === kind);
+}
+
+function pointAndModality(
+  words: readonly string[],
+  index: PhraseIndex,
+  catalogue: Catalogue,
+): Meaning | undefined {
+  const modality = words.map((word) => modalityWords.get(word)).find((code) => code !== undefined);
+  const rest = words.filter((word) => !modalityWords.has(word));
+  if (modality === undefined || rest.length === words.length || rest.length === 0) return undefined;
+  const points = ofKind(index.matches(rest), 'point').filter(({ entry }) =>
+    catalogue.testPoints.get(entry.code)?.modalities?.includes(modality),
+  );
+  const [match, ...more] = points;
+  if (match === undefined || more.length > 0) return undefined;
+  const target = makeTarget('point', match.entry.code, catalogue);
+  if (target === undefined) return undefined;
+  return {
+    target: { ...target, modality } as Target, // a point with modalities is one of sensation
+    score: scoreOf(match),
+    reasons: [wordReason(match)],
+  };
+}
+
+function codeOf({ entry }: Match): string {
+  return `${entry.kind}/${entry.code}`;
+}
+
+function scoreOf({ phrase }: Match): number {
+  return phrase.use === 'synonym' ? 0.95 : 1;
+}
+
+function wordReason(match: Match): ProposalReason {
+  const { text, use } = match.phrase;
+  return { reason: 'word', word: text, use, of: codeOf(match) };
+}

@@ -1,17 +1,20 @@
 import type { Issue } from '../../issues/issue.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
-import type { WordTable } from '../mapping/mapping.ts';
 import type { Source } from '../mapping/source.ts';
 import type { Target } from '../mapping/target.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
 import { examPart } from './exam-part.ts';
 import { guessSource } from './guess-source.ts';
-import { ambiguousWords, guessWords } from './guess-words.ts';
-import { headNamesOf, type ItemNames, itemNamesOf } from './head-names.ts';
-import { type NameIndex, nameIndex, nearNames, placeName } from './place-name.ts';
-import { answersOf, readSample, type Sample, type SampleField } from './sample.ts';
+import { type HeadNames, headNamesOf, type ItemNames, itemNamesOf, labelOf } from './head-names.ts';
+import { sidePairsOf } from './name-parts.ts';
+import { phraseIndex } from './phrase-index.ts';
+import type { Proposal, ProposalQuestion } from './proposal.ts';
+import { fieldProposal, proposalOf } from './propose.ts';
+import { readSample, type Sample } from './sample.ts';
+import type { Naming } from './side-and-unit.ts';
+import type { HeadUse, ItemUse } from './use-words.ts';
 
 /** How the sample is read. */
 export interface SuggestOptions {
@@ -27,107 +30,140 @@ export interface Suggestion {
   readonly mapping: { readonly [part: string]: unknown };
   /** What could not be placed, what has two readings, and what the mapping still lacks. */
   readonly issues: readonly Issue[];
+  /** Each field and item with what it could be, how sure that is, why, and what is still asked. */
+  readonly proposals: readonly Proposal[];
 }
 
 /**
- * A first mapping for an export, from a sample of it. Only names that are codes or displays of the
- * catalogue are placed and only plain words get a meaning; everything else is left open and listed.
+ * A first mapping for an export, from a sample of it. A name is placed where the lexicon knows all of it:
+ * English and German displays, synonyms, lay words and abbreviations, with typing errors. A side, a
+ * denial, a unit and the order of day and month are never guessed: what does not state them stays open
+ * and is asked. Only plain words get a meaning.
  */
 export function suggestMapping(text: string, options: SuggestOptions = {}): Suggestion {
   const catalogue = options.catalogue ?? builtInCatalogue;
   const source = options.source ?? guessSource(text);
   if (source.syntax === 'xml' && source.exam === '') return withoutExamElement(source);
   const sample = readSample(text, readerFor(source));
-  const names = [...sample.fields.keys()];
-  const heads = headNamesOf(source, names);
-  const items = itemNamesOf(source, names);
-  const index = nameIndex(catalogue);
+  const index = phraseIndex(catalogue);
+  const fields = [...sample.fields.values()];
+  const heads = headNamesOf(source, fields, index.respell);
+  const items = itemNamesOf(source, fields, index.respell);
   const open: Issue[] = [];
   const exam = examPart(heads, sample, open);
-
-  const taken = new Set<string>([
-    ...Object.values(heads),
-    ...items.flatMap(({ kind, ...roles }) => Object.values(roles)),
-  ]);
-  const free = [...sample.fields.values()].filter(({ name }) => !taken.has(name));
-  const itemParts = items.map((roles) => itemPart(roles, sample, index, catalogue, open));
+  const listed = items.map((roles) => itemsOf(roles, sample));
+  const names = [...sample.fields.keys(), ...listed.flatMap((codes) => [...codes.keys()])];
+  const naming: Naming = { index, catalogue, pairs: sidePairsOf(names) };
+  const uses = useProposals(source, heads, items, sample);
+  const taken = new Set(uses.map(({ name }) => name));
+  const free = fields.filter(({ name }) => !taken.has(name));
+  const placed = free.map((field) =>
+    fieldProposal(field, labelOf(source, field.name), naming, open),
+  );
+  const itemParts = items.map((roles, at) =>
+    itemPart(roles, listed[at] ?? new Map(), sample, naming, open),
+  );
   const mapping = {
     format: 'face-neck-mapping/1',
     source,
     ...exam,
-    ...filled('fields', fieldPart(free, index, catalogue, open)),
-    ...(itemParts.length > 0 && { items: itemParts }),
-    ...filled('sides', sideWords(items, sample)),
-    ...filled('units', unitWords(items, sample)),
+    ...filled('fields', targetsOf(placed)),
+    ...(itemParts.length > 0 && { items: itemParts.map(({ part }) => part) }),
+    ...filled('sides', sideMeanings(items, sample)),
+    ...filled('units', unitMeanings(items, sample)),
   };
   const { issues } = prepareMapping(mapping, { catalogue });
-  return { mapping, issues: [...open, ...issues] };
+  const asked = askedOf(open);
+  return {
+    mapping,
+    issues: [...open, ...issues],
+    proposals: [
+      ...uses.map((one) => ({ ...one, questions: asked.get(one.name) ?? [] })),
+      ...placed,
+      ...itemParts.flatMap(({ proposals }) => proposals),
+    ],
+  };
 }
 
 function withoutExamElement(source: Source): Suggestion {
   const open = issue('missing-property', ['source', 'exam'], { reason: 'exam-element' });
-  return { mapping: { format: 'face-neck-mapping/1', source }, issues: [open] };
+  return { mapping: { format: 'face-neck-mapping/1', source }, issues: [open], proposals: [] };
 }
 
 function filled(name: string, part: object): object {
   return Object.keys(part).length === 0 ? {} : { [name]: part };
 }
 
-function fieldPart(
-  fields: readonly SampleField[],
-  index: NameIndex,
-  catalogue: Catalogue,
-  open: Issue[],
-): { readonly [name: string]: Target } {
-  const placed: [string, Target][] = [];
-  for (const field of fields) {
-    const target = placeName(field.name, index);
-    if (target === undefined) {
-      open.push(unplaced(field.name, 'nothing-near-field', catalogue));
-    } else placed.push([field.name, withWords(target, field, catalogue, open)]);
-  }
-  return Object.fromEntries(placed);
+function targetsOf(proposals: readonly Proposal[]): { readonly [name: string]: Target } {
+  return Object.fromEntries(
+    proposals.flatMap(({ name, target }) => (target === undefined ? [] : [[name, target]])),
+  );
+}
+
+/** Fields with a use besides statements. */
+function useProposals(
+  source: Source,
+  heads: HeadNames,
+  items: readonly ItemNames[],
+  sample: Sample,
+): readonly Proposal[] {
+  const isStandard = source.syntax === 'hl7v2' || source.syntax === 'cda';
+  const shared = {
+    of: 'field' as const,
+    score: isStandard ? 1 : 0.9,
+    reasons: [{ reason: isStandard ? ('standard' as const) : ('usual-name' as const) }],
+    questions: [],
+    offers: [],
+  };
+  const there = ([, name]: readonly [string, string]): boolean => sample.fields.has(name);
+  // Both are records of names by use.
+  const headUses = (Object.entries(heads) as [HeadUse, string][]).filter(there);
+  const roles = items.flatMap(({ kind: _kind, display, ...others }) => [
+    ...(Object.entries(others) as [ItemUse, string][]),
+    ...(display === undefined ? [] : [['code', display] as [ItemUse, string]]),
+  ]);
+  return [
+    ...headUses.map(([head, name]) => ({ ...shared, name, head })),
+    ...roles.filter(there).map(([role, name]) => ({ ...shared, name, role })),
+  ];
+}
+
+interface ItemPart {
+  readonly part: object;
+  readonly proposals: readonly Proposal[];
 }
 
 function itemPart(
-  { display, ...roles }: ItemNames,
+  { display: _display, ...roles }: ItemNames,
+  listed: Listed,
   sample: Sample,
-  index: NameIndex,
-  catalogue: Catalogue,
+  naming: Naming,
   open: Issue[],
-): object {
+): ItemPart {
   const { kind, code, value, ...others } = roles;
-  const map = new Map<string, Target>();
-  for (const [item, { words, label }] of itemsOf(code, display, value, sample)) {
-    const target = placeName(item, index) ?? placeName(label, index);
-    if (target === undefined) open.push(unplaced(item, 'nothing-near-item', catalogue));
-    else {
-      const field: SampleField = {
-        name: item,
-        texts: words,
-        words: [...new Set(words)],
-        blanks: 0,
-      };
-      map.set(item, withWords(target, field, catalogue, open));
-    }
-  }
   const present = Object.entries(others).filter(([, name]) => sample.fields.has(name));
-  return {
+  const beside = {
+    side: others.side !== undefined && sample.fields.has(others.side),
+    unit: others.unit !== undefined && sample.fields.has(others.unit),
+  };
+  const proposals = [...listed].map(([item, { words, label }]) => {
+    const field = { name: item, texts: words, words: [...new Set(words)], blanks: 0 };
+    return proposalOf('item', item, label, field, { ...naming, beside }, open);
+  });
+  const part = {
     ...(kind !== undefined && { kind }),
     code: [code],
     value,
     ...Object.fromEntries(present),
-    map: Object.fromEntries(map),
+    map: targetsOf(proposals),
   };
+  return { part, proposals };
 }
 
+type Listed = ReadonlyMap<string, { readonly words: string[]; readonly label: string }>;
+
 /** Items of a sample by their code, with their values and the code in words. */
-function itemsOf(
-  code: string | undefined,
-  display: string | undefined,
-  value: string | undefined,
-  sample: Sample,
-): ReadonlyMap<string, { readonly words: string[]; readonly label: string }> {
+function itemsOf({ code, display, value }: ItemNames, sample: Sample): Listed {
   const items = new Map<string, { words: string[]; label: string }>();
   for (const { fields } of sample.records) {
     const text = (name: string | undefined): string =>
@@ -141,33 +177,19 @@ function itemsOf(
   return items;
 }
 
-function withWords(
-  target: Target,
-  field: SampleField,
-  catalogue: Catalogue,
-  open: Issue[],
-): Target {
-  if (!('words' in target)) return target;
-  const answers = answersOf(field);
-  if (answers === undefined) {
-    open.push(issue('unknown-word', [field.name], { reason: 'many-answers' }));
-    return target;
-  }
-  const words: WordTable = guessWords(answers, target, catalogue);
-  for (const [word, meaning] of Object.entries(words)) {
-    if (meaning !== 'text') continue;
-    const readings = ambiguousWords.get(word.toLowerCase());
-    const facts =
-      readings === undefined
-        ? ({ reason: 'open' } as const)
-        : ({ reason: 'several-readings', codes: [readings] } as const);
-    open.push(issue('unknown-word', [field.name, word], facts, { severity: 'warning' }));
-  }
-  return { ...target, words };
+/** Questions about fields that the issues tell: the order of day and month. */
+function askedOf(open: readonly Issue[]): ReadonlyMap<string, readonly ProposalQuestion[]> {
+  return new Map(
+    open.flatMap(({ path, facts }): [string, ProposalQuestion[]][] =>
+      facts !== undefined && 'reason' in facts && facts.reason === 'day-or-month'
+        ? [[String(path[0]), [{ question: 'day-or-month', forms: facts.codes }]]]
+        : [],
+    ),
+  );
 }
 
 /** Side words that are plain; others are left for a person. */
-function sideWords(
+function sideMeanings(
   items: readonly ItemNames[],
   sample: Sample,
 ): { readonly [word: string]: string } {
@@ -176,6 +198,9 @@ function sideWords(
     ['right', 'right'],
     ['l', 'left'],
     ['left', 'left'],
+    ['rechts', 'right'],
+    ['links', 'left'],
+    ['beidseits', 'both'],
     ['both', 'both'],
     ['bilateral', 'both'],
   ]);
@@ -187,7 +212,7 @@ function sideWords(
 }
 
 /** Unit words that are UCUM codes as they stand. */
-function unitWords(
+function unitMeanings(
   items: readonly ItemNames[],
   sample: Sample,
 ): { readonly [word: string]: string } {
@@ -211,13 +236,4 @@ function listed(
       return meaning === undefined ? [] : [[word, meaning]];
     }),
   );
-}
-
-function unplaced(
-  name: string,
-  reason: 'nothing-near-field' | 'nothing-near-item',
-  catalogue: Catalogue,
-): Issue {
-  const facts = { reason, codes: nearNames(name, catalogue) };
-  return issue('unmapped-field', [name], facts, { severity: 'warning' });
 }

@@ -441,7 +441,7 @@ export const lexicon: Lexicon = {
     "thy-lower.felt": {"name":"Unterer Rand der Schilddrüse tastbar","en":["lower pole felt"],"de":["unterer Pol tastbar"]},
     "thy-lower.not-felt": {"name":"Unterer Rand der Schilddrüse nicht tastbar","en":["retrosternal goitre","lower pole not felt"],"de":["retrosternale Struma","Tauchstruma","unterer Pol nicht tastbar"]},
     "thy-bruit": {"name":"Strömungsgeräusch über der Schilddrüse","en":["thyroid bruit"],"de":["Schwirren der Schilddrüse","Schilddrüsengeräusch"]},
-    "node-palpable": {"name":"Lymphknoten tastbar","en":["palpable node","palpable lymph node","shotty nodes","lymph node"],"de":["tastbarer Lymphknoten","Lymphknoten palpabel","Lymphknoten"],"short":["LN","LK"]},
+    "node-palpable": {"name":"Lymphknoten tastbar","en":["palpable node","palpable lymph node","shotty nodes"],"de":["tastbarer Lymphknoten","Lymphknoten palpabel"]},
     "node-enlarged": {"name":"Lymphknoten vergrößert","en":["lymphadenopathy","swollen glands","swollen lymph nodes","enlarged nodes","enlarged lymph nodes","adenopathy","swollen nodes"],"de":["Lymphadenopathie","geschwollene Lymphknoten","Lymphknotenschwellung","vergrößerte Lymphknoten","Lymphknotenvergrößerung"],"short":["LAD","LAP"]},
     "swallow-difficult": {"name":"Schlucken erschwert","en":["dysphagia seen","swallowing difficult"],"de":["erschwertes Schlucken","Dysphagie im Befund"]},
     "swallow-cough": {"name":"Husten beim Schlucken","en":["coughs when swallowing","aspiration","choking"],"de":["hustet beim Schlucken","verschluckt sich","Aspiration"]},
