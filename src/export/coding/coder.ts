@@ -33,8 +33,8 @@ export interface Coder {
   codings<T extends TableName>(table: T, code: CodeIn<T>, strict?: boolean): Coding[];
   /** Codings beside our own for a region and side, named as `placeCode` does. */
   besideSide(region: string, sided: string, strict: boolean): Coding[];
-  /** Codings of the adopter's map that stand for a measure in one unit alone. */
-  unitCodings(measure: string, unit: string): Coding[];
+  /** Codings of the adopter's map that stand for a measure in one unit alone; `strict` as above. */
+  unitCodings(measure: string, unit: string, strict: boolean): Coding[];
   display<T extends TableName>(table: T, code: CodeIn<T>): string;
   /** Codings of the caller that are sound and that the policy lets out. */
   fromCaller(codings: readonly exam.Coding[] | undefined): Coding[];
@@ -173,7 +173,7 @@ export function createCoder({ catalogue, base, rules, codes }: CoderParts): Code
       const kept = ofRegion.filter(({ system: of = '' }) => !entry.replaces.has(of));
       return distinct([...fromMap(entry, strict), ...kept]);
     },
-    unitCodings: (measure, unit) => fromMap(entryOf('measures', measure), false, unit),
+    unitCodings: (measure, unit, strict) => fromMap(entryOf('measures', measure), strict, unit),
   };
 }
 

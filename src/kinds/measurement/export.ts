@@ -5,6 +5,7 @@ import {
   codedComponent,
   type Exporter,
   flagComponent,
+  subjectConcept,
   textComponent,
 } from '../../export/resources/observation.ts';
 import { quantity } from '../../fhir/quantity.ts';
@@ -50,8 +51,15 @@ export const measurementExport: Exporter<Measurement> = {
   },
 };
 
-/** A code of the adopter's map may stand for the measure in one unit alone. */
-function measureConcept({ coder }: ExportContext, { measure, unit }: Measurement): CodeableConcept {
-  const { coding = [], text } = coder.concept('measures', measure);
-  return { coding: [...coding, ...coder.unitCodings(measure, unit)], ...(text && { text }) };
+/**
+ * A code of the adopter's map may stand for the measure in one unit alone. Where there is no usable
+ * value, dataAbsentReason says that what the code names has none, so a code wider than the measure
+ * would say so of what was never tried: "size of pupil" of one diameter in dim light.
+ * @see https://hl7.org/fhir/R4/observation-definitions.html#Observation.dataAbsentReason
+ */
+function measureConcept(context: ExportContext, measurement: Measurement): CodeableConcept {
+  const { measure, unit, value } = measurement;
+  const { coding = [], text } = subjectConcept(context, measurement);
+  const ofUnit = context.coder.unitCodings(measure, unit, value === undefined);
+  return { coding: [...coding, ...ofUnit], ...(text && { text }) };
 }
