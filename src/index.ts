@@ -46,7 +46,7 @@ export { type FromJsonOptions, fromJson } from './fhir/json/from-json.ts';
 export { toJson } from './fhir/json/to-json.ts';
 export { type LicenceOptions, licenceIssues } from './fhir/licence/licence-gate.ts';
 export type { SnomedLicence, SnomedPolicy } from './fhir/licence/snomed-policy.ts';
-export type { IdentitySystems } from './fhir/names/part-names.ts';
+export type { ClinicIdentity, IdentitySystems } from './fhir/names/part-names.ts';
 export { CANONICAL_BASE } from './fhir/names/systems.ts';
 export { type FhirVersion, fhirVersionNumber } from './fhir/version.ts';
 export { type Budget, type BudgetName, type BudgetOption, budgets } from './issues/budget.ts';

@@ -32,5 +32,10 @@ const corrected = orThrow(
     changes: { statements: [{ ...lump, text: 'Lump on the left, as before' }] },
   }),
 );
-const bundle = toBundleOrThrow(corrected, { previous: signed, bundleType: 'transaction' });
-console.log(corrected.status, fromBundleOrThrow(bundle).status);
+const own = { identity: 'https://clinic.example/records' };
+const bundle = toBundleOrThrow(corrected, {
+  ...own,
+  previous: signed,
+  bundleType: 'transaction',
+});
+console.log(corrected.status, fromBundleOrThrow(bundle, own).status);

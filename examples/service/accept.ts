@@ -10,6 +10,9 @@ import {
 } from 'face-neck-fhir';
 import { validateBundle } from 'face-neck-fhir/validate/r4';
 
+/** Yours goes here: all ids follow from it. */
+const identity = 'https://clinic.example/records';
+
 export interface Accepted {
   readonly exam: string;
   /** A transaction in which each resource is put under an id that follows from the exam. */
@@ -32,7 +35,11 @@ export async function accept(
   const stored = await before(exam.id);
   // Our own bundle, as it was stored; `fromJson` keeps its decimals.
   const previous = stored === undefined ? undefined : (fromJson(stored).value as AnyBundle);
-  const exported = toBundle(exam, { bundleType: 'transaction', ...(previous && { previous }) });
+  const exported = toBundle(exam, {
+    bundleType: 'transaction',
+    identity,
+    ...(previous && { previous }),
+  });
   const issues = [...exported.issues, ...checkExam(exam).issues];
   if (exported.value === undefined || hasErrors(issues)) return { issues };
   const validated = validateBundle(exported.value);

@@ -34,6 +34,14 @@ const masterDataOptions: OptionTable = Object.fromEntries(
   ]),
 );
 
+export const identityOption: OptionTable = {
+  identity: {
+    type: 'text',
+    value: 'URI',
+    help: 'A URI of yours below which the ids of exams stand; a transaction needs it',
+  },
+};
+
 /** How an exam becomes a bundle. */
 export const bundleOptions: OptionTable = {
   ...fhirOption,
@@ -61,6 +69,7 @@ export const bundleOptions: OptionTable = {
     fallback: 'put',
     help: 'With --bundle transaction: update by our ids, or by identifier where the server gives ids',
   },
+  ...identityOption,
   'master-data': {
     type: 'text',
     values: masterDataModes,
@@ -137,6 +146,7 @@ export function exportOptionsOf(options: OptionValues): ExportOptions {
     fhirVersion: fhirVersionOf(options),
     bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? 'collection',
     transaction: textOption(options, 'transaction') === 'conditional' ? 'conditional' : 'put',
+    ...identityOf(options),
     masterData: masterDataOf(options),
     detail: details.find((one) => one === textOption(options, 'detail')) ?? 'everything',
     snomed: snomedPolicyOf(options),
@@ -147,6 +157,11 @@ export function exportOptionsOf(options: OptionValues): ExportOptions {
 function targetOf(options: OptionValues): Pick<ExportOptions, 'target'> {
   const target = targets.find((one) => one === textOption(options, 'target'));
   return target === undefined ? {} : { target };
+}
+
+export function identityOf(options: OptionValues): Pick<ExportOptions, 'identity'> {
+  const identity = textOption(options, 'identity');
+  return identity === undefined ? {} : { identity };
 }
 
 const details: readonly Detail[] = ['everything', 'notable', 'report'];

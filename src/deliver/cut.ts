@@ -33,7 +33,8 @@ export interface CutOptions {
  *   circle than one bundle may hold, and where a batch would refer by a condition.
  * @throws {RangeError} Where `most` is not a whole number from 1.
  * @example
- * const transaction = toBundleOrThrow(exam, { bundleType: 'transaction' });
+ * const identity = 'https://clinic.example/records';
+ * const transaction = toBundleOrThrow(exam, { bundleType: 'transaction', identity });
  * const pieces = orThrow('cut the transaction', cutBundle(transaction, { most: 50 }));
  * @see https://hl7.org/fhir/R4/http.html#transaction
  */

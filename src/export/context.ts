@@ -197,12 +197,12 @@ function sharedIds(exam: Exam, examSystem: string): ReadonlyMap<string, string> 
   const add = (name: string, type: SharedType, identity: Identity | undefined): void => {
     if (identity !== undefined) ids.set(name, sharedId(type, identity));
   };
-  add(resourceName.patient, 'Patient', identityOf(subject));
+  add(resourceName.patient, 'Patient', identityOf(subject, examSystem));
   add(resourceName.organization, 'Organization', organizationIdentity(organization, examSystem));
-  add(resourceName.encounter, 'Encounter', identityOf(encounter));
+  add(resourceName.encounter, 'Encounter', identityOf(encounter, examSystem));
   const known = new Set<string>();
   for (const examiner of examiners) {
-    const person = identityOf(examiner);
+    const person = identityOf(examiner, examSystem);
     const word = JSON.stringify(person);
     if (person === undefined || known.has(word)) continue;
     known.add(word);

@@ -2,6 +2,7 @@ import { isPlainObject, plainDataIssues } from '../data/plain-data.ts';
 import { fhirVersionNumber } from '../fhir/version.ts';
 import { type Issue, issue } from '../issues/issue.ts';
 import type { Path } from '../issues/path.ts';
+import { isWellFormed } from '../model/rules/uri.ts';
 import { builtInTables } from '../terminology/built-in.ts';
 import { languageIssues } from '../terminology/language-issues.ts';
 import type { ExportOptions } from './options.ts';
@@ -30,8 +31,16 @@ const made =
 
 /** @see https://www.rfc-editor.org/rfc/rfc3986 section 4.3 */
 const uri: Check = (value, path) =>
-  typeof value === 'string' && /^[a-z][a-z0-9+.-]*:[^\s"<>\\^`{|}]+$/i.test(value)
+  typeof value === 'string' &&
+  /^[a-z][a-z0-9+.-]*:[^\s"<>\\^`{|}]+$/i.test(value) &&
+  isWellFormed(value)
     ? []
+    : [issue('invalid-value', path, { reason: 'absolute-uri' })];
+
+/** One below which others can stand; there is nothing below a `urn:`. */
+const web: Check = (value, path) =>
+  typeof value === 'string' && /^https?:\/\//i.test(value)
+    ? uri(value, path)
     : [issue('invalid-value', path, { reason: 'absolute-uri' })];
 
 const filled: Check = (value, path) => {
@@ -87,6 +96,8 @@ const coding: Check = (value, path) => {
   return [...issues, issue('missing-property', [...path, 'code'], { reason: 'text' })];
 };
 
+const identitySystems = parts({ exam: uri, statement: uri, tracking: uri });
+
 const modes = ['match', 'reference', 'own'] as const satisfies readonly MasterDataMode[];
 const mode = oneOf(modes);
 const modeByKind = parts(Object.fromEntries(masterDataKinds.map((kind) => [kind, mode])));
@@ -115,7 +126,8 @@ const checks: {
     typeof value === 'function'
       ? []
       : [issue('wrong-type', path, { reason: 'not-made', code: 'htmlForm' })],
-  identity: parts({ exam: uri, statement: uri, tracking: uri }),
+  identity: (value, path) =>
+    typeof value === 'string' ? web(value, path) : identitySystems(value, path),
   canonicalBase: uri,
   profiles: flag,
   target: oneOf(targets),

@@ -3,7 +3,7 @@ import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
 import type { Filing } from '../fhir/filing.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
-import type { IdentitySystems } from '../fhir/names/part-names.ts';
+import type { ClinicIdentity } from '../fhir/names/part-names.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { BudgetOption } from '../issues/budget.ts';
 import type { Exam } from '../model/exam.ts';
@@ -72,8 +72,12 @@ export interface ExportOptions {
    * show nothing else of a report. `htmlForm()` of the entry `report` makes the page of `toHtml`.
    */
   readonly presentedForms?: FormMaker;
-  /** Identifier systems of your own for exam and statements. Default: systems below `canonicalBase`. */
-  readonly identity?: IdentitySystems;
+  /**
+   * Identifier systems of your own for exam and statements: all ids follow from them. Whatever is
+   * stored needs them (a transaction, `toNdjson`), since the exams of two clinics can have the same
+   * ids; a bundle that is only looked at takes systems below `canonicalBase`.
+   */
+  readonly identity?: ClinicIdentity;
   /** Base of our code systems and profiles. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
   /**

@@ -32,6 +32,7 @@ import { examResources } from './resources/exam-resources.ts';
 import { leftBehind, unnamedRecords } from './resources/existing.ts';
 import { masterDataKindOf, masterDataMode } from './resources/master-data.ts';
 import { claiming, fittedTo, targetIssues } from './target/claims.ts';
+import { identityIssues, patientIssues } from './whose.ts';
 
 /** A bundle of the version that was asked for. */
 export type AnyBundle = Bundle | r4b.Bundle | r5.Bundle;
@@ -69,12 +70,22 @@ export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBu
   return within(
     'exam',
     options.budget,
-    () => exported(exam, options),
+    () => exported(exam, options, options.bundleType === 'transaction'),
     (why) => failure([endedIssue(why)]),
   );
 }
 
-function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
+/** The resources of an exam for a server that stores them by other ways than a transaction. */
+export function collectionToStore(exam: Exam, options: ExportOptions): Outcome<AnyBundle> {
+  return within(
+    'exam',
+    options.budget,
+    () => exported(exam, { ...options, bundleType: 'collection' }, true),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function exported(exam: Exam, given: ExportOptions, stored: boolean): Outcome<AnyBundle> {
   const misfits = optionIssues(given);
   if (misfits.length > 0) return failure(misfits);
   const options = { ...given, snomed: fixedPolicy(given.snomed ?? 'free-set') };
@@ -83,6 +94,8 @@ function exported(exam: Exam, given: ExportOptions): Outcome<AnyBundle> {
   const issues = [
     ...parsed.issues,
     ...snomedPolicyIssues(snomed),
+    ...identityIssues(options, stored),
+    ...(parsed.value === undefined ? [] : patientIssues(parsed.value, stored)),
     ...previousIssues(parsed.value, options),
     ...(parsed.value === undefined ? [] : unnamedRecords(parsed.value, options)),
   ];

@@ -5,7 +5,7 @@ import type { Issue } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { ExportOptions } from './options.ts';
 import { masterDataKindOf } from './resources/master-data.ts';
-import { type AnyBundle, toBundle } from './to-bundle.ts';
+import { type AnyBundle, collectionToStore } from './to-bundle.ts';
 
 /** The lines of one exam by type of resource, and what is to be said of it. */
 export interface NdjsonPart {
@@ -26,11 +26,12 @@ export type NdjsonOptions = Omit<ExportOptions, 'bundleType' | 'transaction'>;
  * keeps our ids.
  *
  * @param exams The exams to export, in order.
- * @param options As for `toBundle`, without the bundle type.
+ * @param options As for `toBundle`, without the bundle type; `identity` is needed.
  * @returns One part for each exam: its lines by resource type, and its issues. An exam that cannot
  *   be exported gives no lines.
  * @example
- * for (const { lines } of ndjsonParts([exam])) {
+ * const identity = 'https://clinic.example/records';
+ * for (const { lines } of ndjsonParts([exam], { identity })) {
  *   for (const line of lines.get('Observation') ?? []) console.log(line);
  * }
  * @see https://hl7.org/fhir/uv/bulkdata/export.html#response---output-file-request
@@ -41,7 +42,7 @@ export function* ndjsonParts(
 ): Generator<NdjsonPart, void, undefined> {
   const written = new Set<string>();
   for (const exam of exams) {
-    const { value, issues } = toBundle(exam, { ...options, bundleType: 'collection' });
+    const { value, issues } = collectionToStore(exam, options);
     const lines = value === undefined ? new Map<string, string[]>() : linesOf(value, written);
     yield { exam: exam.id, lines, issues };
   }
@@ -51,11 +52,12 @@ export function* ndjsonParts(
  * Exports exams like {@link ndjsonParts}, with the lines of all of them in memory.
  *
  * @param exams One exam, or several in order.
- * @param options As for `toBundle`, without the bundle type.
+ * @param options As for `toBundle`, without the bundle type; `identity` is needed.
  * @returns The lines of all exams by resource type, and their issues, whose paths begin with the
  *   place of the exam. An exam that cannot be exported gives no lines.
  * @example
- * const observations = toNdjson(exam).lines.get('Observation')?.join('\n');
+ * const identity = 'https://clinic.example/records';
+ * const observations = toNdjson(exam, { identity }).lines.get('Observation')?.join('\n');
  */
 export function toNdjson(
   exams: Exam | Iterable<Exam>,

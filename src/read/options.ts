@@ -1,5 +1,5 @@
 import type { Filing } from '../fhir/filing.ts';
-import type { IdentitySystems } from '../fhir/names/part-names.ts';
+import type { ClinicIdentity } from '../fhir/names/part-names.ts';
 import type { BudgetOption } from '../issues/budget.ts';
 import type { Outcome } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
@@ -22,7 +22,7 @@ export interface ReadOptions {
   /** As at the export. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
   /** As at the export. */
-  readonly identity?: IdentitySystems;
+  readonly identity?: ClinicIdentity;
   /** As at the export. */
   readonly codes?: AdopterCodes;
   /** As at the export. Default: English. */

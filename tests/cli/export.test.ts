@@ -5,6 +5,7 @@ import { examples } from '../../examples/all-exams.ts';
 import { cutBundle } from '../../src/deliver/cut.ts';
 import { type BundleType, type FhirVersion, toBundle, toJson } from '../../src/index.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { clinic } from '../clinic.ts';
 import { examplePath, inFolder, run } from './in-process.ts';
 
 const versions: readonly [string, FhirVersion][] = [
@@ -12,6 +13,7 @@ const versions: readonly [string, FhirVersion][] = [
   ['r4b', 'R4B'],
   ['r5', 'R5'],
 ];
+const own = ['--identity', clinic.identity];
 const types: readonly BundleType[] = ['collection', 'transaction', 'document'];
 const lump = examples.get('neck-lump');
 if (lump === undefined) throw new Error('no example');
@@ -28,10 +30,18 @@ describe('export', () => {
       types.map((type) => [word, type, fhirVersion] as const),
     ),
   )('--fhir %s --bundle %s', async (word, bundleType, fhirVersion) => {
-    const argv = ['export', examplePath('neck-lump'), '--fhir', word, '--bundle', bundleType];
+    const argv = [
+      'export',
+      examplePath('neck-lump'),
+      '--fhir',
+      word,
+      '--bundle',
+      bundleType,
+      ...own,
+    ];
     const { code, out } = await run(argv);
     expect(code).toBe(0);
-    const bundle = toBundle(lump, { fhirVersion, bundleType }).value;
+    const bundle = toBundle(lump, { ...clinic, fhirVersion, bundleType }).value;
     expect(out).toBe(`${toJson(bundle, { pretty: true })}\n`);
   });
 
@@ -42,11 +52,12 @@ describe('export', () => {
   });
 
   it('--master-data and the kinds on their own', async () => {
-    const argv = ['export', examplePath('neck-lump'), '--bundle', 'transaction'];
+    const argv = ['export', examplePath('neck-lump'), '--bundle', 'transaction', ...own];
     const words = ['--transaction', 'conditional', '--master-data', 'own', '--patient', 'match'];
     const { code, out } = await run([...argv, ...words]);
     expect(code).toBe(0);
     const bundle = toBundle(lump, {
+      ...clinic,
       bundleType: 'transaction',
       transaction: 'conditional',
       masterData: {
@@ -61,10 +72,10 @@ describe('export', () => {
   });
 
   it('--most cuts it into bundles, one a line', async () => {
-    const argv = ['export', examplePath('neck-lump'), '--bundle', 'transaction'];
+    const argv = ['export', examplePath('neck-lump'), '--bundle', 'transaction', ...own];
     const { code, out } = await run([...argv, '--most', '40']);
     expect(code).toBe(0);
-    const whole = toBundle(lump, { bundleType: 'transaction' }).value;
+    const whole = toBundle(lump, { ...clinic, bundleType: 'transaction' }).value;
     const bundles = whole === undefined ? [] : cutBundle(whole, { most: 40 }).value;
     expect(bundles?.length).toBeGreaterThan(2);
     expect(out).toBe(`${bundles?.map((bundle) => toJson(bundle)).join('\n')}\n`);

@@ -7,6 +7,7 @@ import { type Exam, type ExportOptions, toBundleOrThrow, toJson } from '../../sr
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { clinic } from '../clinic.ts';
 import { type FakeServer, startFake } from '../testing/fake-server.ts';
 
 /**
@@ -15,7 +16,7 @@ import { type FakeServer, startFake } from '../testing/fake-server.ts';
  */
 const limits = [1, 7, 25, 50, 160, 500];
 
-const put: ExportOptions = { bundleType: 'transaction' };
+const put: ExportOptions = { ...clinic, bundleType: 'transaction' };
 const exams = [...examples.values(), ...sampleExams(11, 6, { size: 'edge' })];
 
 type Entry = NonNullable<ReturnType<typeof toBundleOrThrow>['entry']>[number];

@@ -11,6 +11,7 @@ import {
 } from '../../src/deliver/index.ts';
 import { type AnyBundle, type Exam, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { withOnly } from '../../src/testing/without.ts';
+import { clinic } from '../clinic.ts';
 import { type FakeAnswer, type FakeServer, startFake, type Twist } from '../testing/fake-server.ts';
 
 const lesion = examples.get('skin-lesion');
@@ -19,7 +20,11 @@ const exam: Exam = lesion;
 const shorter = withOnly(exam, exam.statements.slice(0, -6), new Set(['consents', 'conditions']));
 
 function transactionOf(of: Exam, previous?: AnyBundle): AnyBundle {
-  return toBundleOrThrow(of, { bundleType: 'transaction', ...(previous && { previous }) });
+  return toBundleOrThrow(of, {
+    ...clinic,
+    bundleType: 'transaction',
+    ...(previous && { previous }),
+  });
 }
 
 const bundle = transactionOf(exam);
@@ -85,6 +90,7 @@ describe('a delivery', () => {
   it('as batches needs no ids of ours: the answers tell them', async () => {
     const { fake, server } = await serve();
     const conditional = toBundleOrThrow(exam, {
+      ...clinic,
       bundleType: 'transaction',
       transaction: 'conditional',
     });

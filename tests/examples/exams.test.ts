@@ -5,6 +5,7 @@ import { coverageGaps, coverExam } from '../../src/checks/coverage/coverage.ts';
 import { type BundleType, parseExam, toBundle, toJson } from '../../src/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { clinic } from '../clinic.ts';
 
 function savedText(name: string): string {
   return readFileSync(new URL(`../../examples/exams/${name}.json`, import.meta.url), 'utf8');
@@ -22,7 +23,7 @@ describe.each([...examples])('the example %s', (name, exam) => {
   });
 
   it.each(bundleTypes)('exports as a valid R4 %s', (bundleType) => {
-    const { value, issues } = toBundle(exam, { bundleType });
+    const { value, issues } = toBundle(exam, { ...clinic, bundleType });
     expect(issues).toEqual([]);
     expect(validateBundle(value).issues.filter(({ severity }) => severity === 'error')).toEqual([]);
   });

@@ -5,6 +5,7 @@ import { fromBundle } from '../../src/read/from-bundle.ts';
 import { htmlForm, toHtml } from '../../src/report/index.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { clinic } from '../clinic.ts';
 
 const exams = [...examples.values(), ...sampleExams(700, 6, { size: 'edge' })];
 
@@ -76,9 +77,9 @@ describe('what a receiver files by', () => {
         tags: [{ system: 'https://clinic.example/tags', code: 'harbour' }],
       } as const;
       for (const bundleType of ['collection', 'document', 'transaction'] as const) {
-        const options: ExportOptions = { fhirVersion, bundleType, filing };
+        const options: ExportOptions = { ...clinic, fhirVersion, bundleType, filing };
         const bundle = toBundleOrThrow(exam, options);
-        const { value, remainder } = fromBundle(bundle, { filing });
+        const { value, remainder } = fromBundle(bundle, { ...clinic, filing });
         expect(value).toEqual(exam);
         expect(remainder).toEqual([]);
         const labelled = resourcesOf(bundle, 'Observation').every(({ meta }) =>
@@ -92,7 +93,7 @@ describe('what a receiver files by', () => {
           expect(JSON.stringify(patient['meta'] ?? {})).not.toContain('"code":"R"');
         }
         // Read without it, it is told and not dropped.
-        const left = fromBundle(bundle).remainder.filter(({ kind }) => kind === 'content');
+        const left = fromBundle(bundle, clinic).remainder.filter(({ kind }) => kind === 'content');
         expect(left.map(({ what }) => what)).toContain('Observation.meta.security');
       }
     },

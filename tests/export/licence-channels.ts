@@ -17,6 +17,7 @@ import { german } from '../../src/terminology/languages/de.ts';
 import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
+import { clinic } from '../clinic.ts';
 
 /**
  * 68426009 Nasal septum structure is not a member of the Global Patient Set 2020-09 (hl7.terminology.r4
@@ -112,7 +113,7 @@ function identified(exam: Json, who: string, system: string): void {
 const optionWays: readonly ((uri: string, exam: Exam) => ExportOptions)[] = [
   (uri) => ({ canonicalBase: uri }),
   (uri) => ({ identity: { exam: uri } }),
-  (uri) => ({ identity: { statement: uri, tracking: uri } }),
+  (uri) => ({ identity: { exam: clinic.identity, statement: uri, tracking: uri } }),
   (uri) => ({ language: { ...english, sides: { ...english.sides, left: uri, right: uri } } }),
   (uri) => ({ language: { ...german, texts: { ...german.texts, notNamed: uri } } }),
   (uri) => {
@@ -129,7 +130,11 @@ const optionWays: readonly ((uri: string, exam: Exam) => ExportOptions)[] = [
   },
   (_, exam) => {
     // Sent while there was a licence.
-    const sent = toBundle(withPlanted(exam), { snomed: licence, bundleType: 'transaction' }).value;
+    const sent = toBundle(withPlanted(exam), {
+      ...clinic,
+      snomed: licence,
+      bundleType: 'transaction',
+    }).value;
     return sent === undefined ? {} : { previous: sent, bundleType: 'transaction' };
   },
   (_, exam) => ({ previous: withPlanted(exam), bundleType: 'transaction' }),
@@ -173,6 +178,7 @@ export function attempt(seed: number): Attempt {
   const exam = structuredClone(sampleExam(seed, { size: 'small' }));
   const [system, uri] = [random.pick(spellings), random.pick(conceptUris)];
   const base: ExportOptions = {
+    ...clinic,
     fhirVersion: random.pick(versions),
     bundleType: random.pick(types),
     laterality: random.pick(lateralities),

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
+import { clinic } from '../clinic.ts';
 import {
   attempt,
   conceptUris,
@@ -81,9 +82,10 @@ describe('what was sent while there was a licence', () => {
     const coding = { system: 'http://snomed.info/sct', code: planted };
     const [first] = before.statements;
     Object.assign(first ?? expect.fail(), { codings: [coding] });
-    const sent = toBundle(before, { snomed, bundleType: 'transaction' }).value;
+    const sent = toBundle(before, { ...clinic, snomed, bundleType: 'transaction' }).value;
     const after = { ...before, statements: before.statements.slice(1) };
     const { value, issues } = toBundle(after, {
+      ...clinic,
       snomed: 'none',
       bundleType: 'transaction',
       ...(sent !== undefined && { previous: sent }),

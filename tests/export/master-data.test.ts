@@ -4,6 +4,7 @@ import { type Exam, toBundle, toBundleOrThrow, toJson } from '../../src/index.ts
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { clinic } from '../clinic.ts';
 import { type FakeServer, startFake } from '../testing/fake-server.ts';
 
 const person = { system: 'https://clinic.example/patients', value: 'P-12990' };
@@ -35,6 +36,7 @@ function exams(): readonly [Exam, Exam] {
 }
 
 const transaction = (masterData?: MasterDataMode): ExportOptions => ({
+  ...clinic,
   bundleType: 'transaction',
   ...(masterData && { masterData }),
 });
@@ -192,7 +194,7 @@ describe('the requests of a transaction', () => {
         expect(issues.filter(({ severity }) => severity === 'error')).toEqual([]);
         // What does not fit into a reference is told, and then is not there.
         if (made.issues.some(({ code }) => code === 'not-exported')) continue;
-        const { value, remainder } = fromBundle(made.value);
+        const { value, remainder } = fromBundle(made.value, clinic);
         expect(value, sample.id).toEqual(sample);
         expect(remainder, sample.id).toEqual([]);
         compared += 1;
@@ -230,7 +232,7 @@ describe('a document about those whom the receiver holds', () => {
       for (const [, reference = ''] of text.matchAll(/"reference":"([^"]+)"/g)) {
         if (!reference.startsWith('Device/')) expect(targets, reference).toContain(reference);
       }
-      const { value, remainder } = fromBundle(made.value);
+      const { value, remainder } = fromBundle(made.value, clinic);
       expect(value).toEqual(plain);
       expect(remainder).toEqual([]);
     },

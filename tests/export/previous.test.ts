@@ -6,6 +6,7 @@ import { sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
 import { withOnly } from '../../src/testing/without.ts';
 import { validateBundle as validateR4 } from '../../src/validate/versions/r4.ts';
 import { validateBundle as validateR5 } from '../../src/validate/versions/r5.ts';
+import { clinic } from '../clinic.ts';
 
 const versions = [
   ['R4', validateR4],
@@ -45,7 +46,7 @@ function withdrawnIds(sent: readonly Sent[]): string[] {
 }
 
 describe.each(versions)('an exam sent again with less in it, as %s', (fhirVersion, validate) => {
-  const transaction = { fhirVersion, bundleType: 'transaction' } as const;
+  const transaction = { ...clinic, fhirVersion, bundleType: 'transaction' } as const;
   const exams = [
     ...sampleExams(1, 12, { size: 'small' }),
     ...sampleExams(1, 12, { size: 'edge' }),
@@ -66,7 +67,8 @@ describe.each(versions)('an exam sent again with less in it, as %s', (fhirVersio
       expect(withdrawnIds(sent.slice(alone.length))).toEqual(gone);
       expect(validate(bundle).issues.filter(({ severity }) => severity === 'error')).toEqual([]);
       // Of a record that is in error as a whole nothing tells what was taken back before.
-      if (exam.status !== 'entered-in-error') expect(fromBundle(bundle).value).toEqual(exam);
+      if (exam.status !== 'entered-in-error')
+        expect(fromBundle(bundle, clinic).value).toEqual(exam);
       taken += gone.length;
     }
     expect(taken).toBeGreaterThan(200);
@@ -84,7 +86,7 @@ describe('the version sent before', () => {
 
   it('must be of the same exam', () => {
     const previous = sampleExam(4, { size: 'small' });
-    const { value, issues } = toBundle(exam, { bundleType: 'transaction', previous });
+    const { value, issues } = toBundle(exam, { ...clinic, bundleType: 'transaction', previous });
     expect(value).toBeUndefined();
     expect(issues.map(({ code, path }) => ({ code, path }))).toContainEqual({
       code: 'invalid-value',
@@ -94,7 +96,7 @@ describe('the version sent before', () => {
 
   it('can be the transaction that it was sent in, which holds what was taken back before', () => {
     for (const mode of ['put', 'conditional'] as const) {
-      const options = { bundleType: 'transaction', transaction: mode } as const;
+      const options = { ...clinic, bundleType: 'transaction', transaction: mode } as const;
       const [one, two, three] = [1, 2, 3].map((count) =>
         withOnly(exam, exam.statements.slice(0, -2 * count), new Set()),
       ) as [Exam, Exam, Exam]; // a map keeps the number of items
@@ -117,12 +119,15 @@ describe('the version sent before', () => {
   });
 
   it('must be a transaction of the same exam', () => {
-    const other = toBundleOrThrow(sampleExam(4, { size: 'small' }), { bundleType: 'transaction' });
+    const other = toBundleOrThrow(sampleExam(4, { size: 'small' }), {
+      ...clinic,
+      bundleType: 'transaction',
+    });
     const collection = toBundleOrThrow(exam);
-    const own = toBundleOrThrow(exam, { bundleType: 'transaction' });
+    const own = toBundleOrThrow(exam, { ...clinic, bundleType: 'transaction' });
     const broken = { ...own, entry: [{}] };
     for (const previous of [other, collection, broken]) {
-      const { value, issues } = toBundle(exam, { bundleType: 'transaction', previous });
+      const { value, issues } = toBundle(exam, { ...clinic, bundleType: 'transaction', previous });
       expect(value).toBeUndefined();
       expect(issues.filter(({ path }) => path[0] === 'previous')).toHaveLength(1);
     }
@@ -131,7 +136,7 @@ describe('the version sent before', () => {
   it('must be an exam', () => {
     // A caller without types.
     const previous = { ...exam, statements: [{}] } as unknown as Exam;
-    const { value, issues } = toBundle(exam, { bundleType: 'transaction', previous });
+    const { value, issues } = toBundle(exam, { ...clinic, bundleType: 'transaction', previous });
     expect(value).toBeUndefined();
     expect(issues.some(({ path }) => path[0] === 'previous')).toBe(true);
   });

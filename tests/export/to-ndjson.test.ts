@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ndjsonParts, toNdjson } from '../../src/export/to-ndjson.ts';
 import { type Exam, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
+import { clinic } from '../clinic.ts';
 
 const exams: readonly Exam[] = [...sampleExams(1, 5, { size: 'edge' })];
 
@@ -14,7 +15,7 @@ function references(value: unknown): string[] {
 
 describe('NDJSON by type of resource', () => {
   it.each(['R4', 'R4B', 'R5'] as const)('holds every resource once in %s', (fhirVersion) => {
-    const { lines, issues } = toNdjson(exams, { fhirVersion });
+    const { lines, issues } = toNdjson(exams, { ...clinic, fhirVersion });
     expect(issues.filter(({ severity }) => severity === 'error')).toEqual([]);
     const read = [...lines].flatMap(([type, list]) =>
       list.map((line) => {
@@ -25,7 +26,7 @@ describe('NDJSON by type of resource', () => {
       }),
     );
     const bundled = exams.flatMap((exam) =>
-      (toBundleOrThrow(exam, { fhirVersion }).entry ?? []).map(
+      (toBundleOrThrow(exam, { ...clinic, fhirVersion }).entry ?? []).map(
         ({ resource }) => `${resource?.resourceType}/${resource?.id}`,
       ),
     );
@@ -34,7 +35,7 @@ describe('NDJSON by type of resource', () => {
   });
 
   it('refers by type and id to lines that are there', () => {
-    const { lines } = toNdjson(exams);
+    const { lines } = toNdjson(exams, clinic);
     const resources = [...lines.values()].flat().map((line) => JSON.parse(line));
     const ids = new Set(resources.map(({ resourceType, id }) => `${resourceType}/${id}`));
     const named = resources.flatMap(references);
@@ -46,8 +47,8 @@ describe('NDJSON by type of resource', () => {
 
   it('keeps the digits of decimals', () => {
     const stated = (text: string) => (text.match(/"value":-?\d+\.\d*0\b/g) ?? []).sort();
-    const bundles = exams.map((exam) => toJson(toBundleOrThrow(exam))).join('\n');
-    const { lines } = toNdjson(exams);
+    const bundles = exams.map((exam) => toJson(toBundleOrThrow(exam, clinic))).join('\n');
+    const { lines } = toNdjson(exams, clinic);
     expect(stated(bundles).length).toBeGreaterThan(0);
     expect(stated([...lines.values()].flat().join('\n'))).toEqual(stated(bundles));
   });
@@ -55,10 +56,10 @@ describe('NDJSON by type of resource', () => {
   it('leaves out an exam with an error and says which', () => {
     const [first, second] = exams;
     if (first === undefined || second === undefined) return expect.fail();
-    const { lines, issues } = toNdjson([first, { ...second, status: 'draft' }]);
+    const { lines, issues } = toNdjson([first, { ...second, status: 'draft' }], clinic);
     expect(lines.get('DiagnosticReport')?.length).toBe(1);
     expect(issues.find(({ code }) => code === 'draft-exam')?.path).toEqual([1, 'status']);
-    expect(toNdjson(first).lines).toEqual(lines);
+    expect(toNdjson(first, clinic).lines).toEqual(lines);
   });
 
   it('reads no further than it is asked to', () => {
@@ -69,7 +70,7 @@ describe('NDJSON by type of resource', () => {
         yield exam;
       }
     }
-    expect(ndjsonParts(counted()).next().value?.exam).toBe(exams[0]?.id);
+    expect(ndjsonParts(counted(), clinic).next().value?.exam).toBe(exams[0]?.id);
     expect(taken).toBe(1);
   });
 });

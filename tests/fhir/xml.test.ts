@@ -8,6 +8,7 @@ import { toXml } from '../../src/fhir/xml/to-xml.ts';
 import { type FhirVersion, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { orThrow } from '../../src/issues/issue.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
+import { clinic } from '../clinic.ts';
 
 const versions = Object.keys(fhirVersionNumber) as FhirVersion[]; // its keys are the versions
 const FHIR = 'xmlns="http://hl7.org/fhir"';
@@ -39,7 +40,7 @@ describe.each(versions)('bundles of seeded exams in %s', (version) => {
     const exams = [...sampleExams(1, 2, { size: 'small' }), ...sampleExams(1, 5, { size: 'edge' })];
     for (const exam of exams) {
       for (const bundleType of ['collection', 'transaction', 'document'] as const) {
-        const bundle = toBundleOrThrow(exam, { fhirVersion: version, bundleType });
+        const bundle = toBundleOrThrow(exam, { ...clinic, fhirVersion: version, bundleType });
         const text = orThrow(
           'write',
           toXml(bundle, { fhirVersion: version, pretty: form === 'pretty' }),

@@ -13,6 +13,7 @@ import {
   toBundleOrThrow,
 } from '../../src/index.ts';
 import { parseExam } from '../../src/model/parse-exam.ts';
+import { clinic } from '../clinic.ts';
 import { begin } from './begin.ts';
 
 const draft = startExam(begin);
@@ -50,7 +51,7 @@ describe('opposites and impossible figures stop an exam', () => {
         const options = {
           bundleType,
           fhirVersion,
-          identity: { exam: 'https://clinic.example/exams' },
+          ...clinic,
         };
         const [one, other] = [opposed, absurd].map(
           ({ exam }): Exam => JSON.parse(JSON.stringify({ ...exam, status: 'final' })),

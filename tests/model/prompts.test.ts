@@ -18,6 +18,7 @@ import { sampleExam } from '../../src/testing/index.ts';
 import * as r4 from '../../src/validate/versions/r4.ts';
 import * as r4b from '../../src/validate/versions/r4b.ts';
 import * as r5 from '../../src/validate/versions/r5.ts';
+import { clinic } from '../clinic.ts';
 
 const versions = [
   ['R4', r4.validateBundle],
@@ -130,12 +131,12 @@ describe('prompts and judgements in the record', () => {
 
   it.each(versions)('are valid and come back equal in %s, of every type', (version, check) => {
     for (const bundleType of types) {
-      const sent = toBundle(exam, { fhirVersion: version, bundleType });
+      const sent = toBundle(exam, { ...clinic, fhirVersion: version, bundleType });
       const { valid, issues } = check(sent.value);
       expect(valid, JSON.stringify(issues.filter(({ severity }) => severity === 'error'))).toBe(
         true,
       );
-      const read = fromBundle(sent.value);
+      const read = fromBundle(sent.value, clinic);
       expect(read.issues).toEqual([]);
       expect(read.remainder).toEqual([]);
       expect(read.value).toEqual(exam);

@@ -5,6 +5,7 @@ import { toJson } from '../../src/fhir/json/to-json.ts';
 import { pathText } from '../../src/issues/path.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
+import { clinic } from '../clinic.ts';
 import { everyExport } from './round-trip.ts';
 import { type Json, spots } from './spots.ts';
 
@@ -46,7 +47,7 @@ export function unseenAdditions({ exam, turn, of }: Sampled): string[] {
     if (value === null || /(^|\.)(text|request)$/.test(text)) continue;
     const object = value as Json;
     object.further = 'said by someone else';
-    const { remainder } = fromBundle(bundle);
+    const { remainder } = fromBundle(bundle, clinic);
     const told = remainder.some((part) => {
       const whole = pathText(part.path);
       return (
@@ -73,7 +74,7 @@ function changed(value: unknown): unknown {
 }
 
 function isSeen(bundle: object, exam: Exam): boolean {
-  const { value, issues, remainder } = fromBundle(bundle);
+  const { value, issues, remainder } = fromBundle(bundle, clinic);
   if (value === undefined || remainder.length > 0) return true;
   return issues.some(({ severity }) => severity === 'error') || !isDeepStrictEqual(value, exam);
 }

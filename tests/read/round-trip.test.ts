@@ -5,6 +5,7 @@ import { toJson } from '../../src/fhir/json/to-json.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { type SampleSize, sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
+import { clinic } from '../clinic.ts';
 import { everyExport } from './round-trip.ts';
 
 const amounts: readonly (readonly [SampleSize, number])[] = [
@@ -21,7 +22,7 @@ describe('an exam that was exported', () => {
       // Three of the twelve ways for each exam, so that all meet all over the seeds.
       for (const turn of [0, 1, 2]) {
         const options = everyExport[(at + turn * 5) % everyExport.length] ?? {};
-        const { value, remainder } = fromBundle(toBundleOrThrow(exam, options));
+        const { value, remainder } = fromBundle(toBundleOrThrow(exam, options), clinic);
         const told = `${exam.id} ${JSON.stringify(options)}`;
         expect(value, told).toEqual(exam);
         expect(remainder, told).toEqual([]);

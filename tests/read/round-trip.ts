@@ -1,5 +1,6 @@
 import type { BundleType, ExportOptions } from '../../src/export/options.ts';
 import type { FhirVersion } from '../../src/fhir/version.ts';
+import { clinic } from '../clinic.ts';
 
 export const versions: readonly FhirVersion[] = ['R4', 'R4B', 'R5'];
 
@@ -12,5 +13,5 @@ export const types: readonly (Pick<ExportOptions, 'transaction'> & { bundleType:
 ];
 
 export const everyExport: readonly ExportOptions[] = versions.flatMap((fhirVersion) =>
-  types.map((type) => ({ fhirVersion, ...type })),
+  types.map((type) => ({ ...clinic, fhirVersion, ...type })),
 );

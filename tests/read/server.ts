@@ -3,6 +3,7 @@ import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { toJson } from '../../src/fhir/json/to-json.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { createRandom } from '../../src/testing/random.ts';
+import { clinic } from '../clinic.ts';
 import type { Json } from './spots.ts';
 
 /**
@@ -13,7 +14,11 @@ import type { Json } from './spots.ts';
  */
 export function searchSetOf(exam: Exam, seed: number): object {
   const random = createRandom(seed);
-  const bundle = toBundleOrThrow(exam, { bundleType: 'transaction', transaction: 'conditional' });
+  const bundle = toBundleOrThrow(exam, {
+    ...clinic,
+    bundleType: 'transaction',
+    transaction: 'conditional',
+  });
   const base = 'https://clinic.example/fhir';
   const names = new Map<string, string>();
   const resources = (bundle.entry ?? []).map(({ fullUrl = '', resource }, at) => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { type BundleType, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { clinic } from '../clinic.ts';
 import { faultsExams } from '../testing/faults-exam.ts';
 import type { FhirRelease } from './corpus.ts';
 import { releases } from './definitions.ts';
@@ -16,10 +17,13 @@ export interface Base {
 /** The four kinds of bundle: a transaction stores by our ids, or by identifiers. */
 export const bundleKinds = {
   collection: { bundleType: 'collection' },
-  transaction: { bundleType: 'transaction' },
-  conditional: { bundleType: 'transaction', transaction: 'conditional' },
+  transaction: { ...clinic, bundleType: 'transaction' },
+  conditional: { ...clinic, bundleType: 'transaction', transaction: 'conditional' },
   document: { bundleType: 'document' },
-} as const satisfies Record<string, { bundleType: BundleType; transaction?: 'conditional' }>;
+} as const satisfies Record<
+  string,
+  { identity?: string; bundleType: BundleType; transaction?: 'conditional' }
+>;
 
 export const basesFile: URL = new URL('verdicts/bases.ndjson.gz', import.meta.url);
 

@@ -5,6 +5,7 @@ import { hl7v2Reader } from '../../src/convert/hl7v2/reader.ts';
 import type { XmlSource } from '../../src/convert/mapping/source.ts';
 import { xmlReader } from '../../src/convert/xml/reader.ts';
 import { hasErrors, issueText, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { clinic } from '../clinic.ts';
 import { messyDocuments } from '../convert/cda/messy-documents.ts';
 import { cdaSuite } from '../convert/cda/suite.ts';
 import { messyRows } from '../convert/csv/messy-rows.ts';
@@ -71,7 +72,7 @@ describe('at least 200 messy exams of each format', () => {
       const bundles = exams.flatMap(({ exam }, at) =>
         releases.map((version) => {
           const bundleType = at % 2 === 0 ? 'collection' : 'transaction';
-          const bundle = toBundleOrThrow(exam, { fhirVersion: version, bundleType });
+          const bundle = toBundleOrThrow(exam, { ...clinic, fhirVersion: version, bundleType });
           return { id: `${version} ${exam.id} ${bundleType}`, version, text: toJson(bundle) };
         }),
       );

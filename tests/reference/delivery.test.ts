@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
 import { deliver, readCapabilities, settingsFor } from '../../src/deliver/index.ts';
 import { type Exam, fromJson, toBundleOrThrow } from '../../src/index.ts';
+import { clinic } from '../clinic.ts';
 import { send, storeExisting } from './exam-store.ts';
 import { type FhirServer, startServer } from './server.ts';
 
@@ -57,7 +58,11 @@ describe('a real server that knows the patient better than the exams', () => {
       if (capabilities === undefined) throw new Error('the server declares nothing');
       const settings = settingsFor(capabilities);
       for (const exam of exams) {
-        const bundle = toBundleOrThrow(exam, { bundleType: 'transaction', ...settings.export });
+        const bundle = toBundleOrThrow(exam, {
+          ...clinic,
+          bundleType: 'transaction',
+          ...settings.export,
+        });
         const options = { most, ...settings.deliver };
         const { value } = await deliver(bundle, { base: server.url, timeout: 300_000 }, options);
         expect({ result: value?.result, codes: value?.codes }).toEqual({

@@ -1,5 +1,6 @@
 import type { Bundle, BundleEntry, Resource } from 'fhir/r4.js';
 import { type Exam, fromJson, toBundleOrThrow, toJson } from '../../src/index.ts';
+import { clinic } from '../clinic.ts';
 import { recordsReferredTo } from './existing-records.ts';
 import { refusal } from './refusal.ts';
 
@@ -79,6 +80,6 @@ function entryAt(url: string) {
 
 /** The exam as a transaction of R4; with `previous` it takes back what that one held besides. */
 export function transactionOf(exam: Exam, previous?: Exam): Bundle {
-  const options = { bundleType: 'transaction', ...(previous && { previous }) } as const;
+  const options = { ...clinic, bundleType: 'transaction', ...(previous && { previous }) } as const;
   return toBundleOrThrow(exam, options) as Bundle; // R4 is the default
 }

@@ -2,6 +2,7 @@ import type { Bundle } from 'fhir/r4.js';
 import { checkExam, type Exam, hasErrors, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/index.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { clinic } from '../clinic.ts';
 
 export interface Sent {
   readonly exam: Exam;
@@ -22,7 +23,7 @@ export function examsToSend(seed: number, count: number): Sent[] {
 }
 
 export function toSend(exam: Exam): Sent {
-  const options = { bundleType: 'transaction' } as const;
+  const options = { ...clinic, bundleType: 'transaction' } as const;
   const bundle = toBundleOrThrow(exam, options) as Bundle; // no version was asked for, so it is R4
   const entries = bundle.entry ?? [];
   return {

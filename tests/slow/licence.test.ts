@@ -6,6 +6,7 @@ import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import adversarial from '../cases/terminology/caller-codings.json' with { type: 'json' };
+import { clinic } from '../clinic.ts';
 import { attempt, forms, leaving, planted } from '../export/licence-channels.ts';
 
 const EXAMS = 10_000;
@@ -30,6 +31,7 @@ function hostileExam(seed: number) {
 
 function optionsOf(seed: number): ExportOptions {
   return {
+    ...clinic,
     fhirVersion: versions[seed % 3] ?? 'R4',
     bundleType: types[Math.floor(seed / 3) % 3] ?? 'collection',
     laterality: lateralities[Math.floor(seed / 9) % 3] ?? 'extension',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
+import { clinic } from '../clinic.ts';
 import { unseenAdditions, unseenChanges } from '../read/nothing-lost.ts';
 import { everyExport } from '../read/round-trip.ts';
 import { searchSetOf } from '../read/server.ts';
@@ -17,7 +18,7 @@ describe('reading bundles back', () => {
   it.each(sizes)('gives equal exams for every version and type, size %s', (size, count) => {
     for (const exam of sampleExams(10_000, count, { size })) {
       for (const options of everyExport) {
-        const { value, remainder } = fromBundle(toBundleOrThrow(exam, options));
+        const { value, remainder } = fromBundle(toBundleOrThrow(exam, options), clinic);
         const told = `${exam.id} ${JSON.stringify(options)}`;
         expect(value, told).toEqual(exam);
         expect(remainder, told).toEqual([]);
@@ -27,7 +28,7 @@ describe('reading bundles back', () => {
 
   it('gives equal exams from the search sets of a server', () => {
     for (const exam of sampleExams(20_000, 300)) {
-      const { value, remainder } = fromBundle(searchSetOf(exam, 1));
+      const { value, remainder } = fromBundle(searchSetOf(exam, 1), clinic);
       expect(value, exam.id).toEqual(exam);
       expect(
         remainder.filter(({ kind }) => kind === 'content'),

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { toBundleOrThrow, toJson } from '../../src/index.ts';
 import { applyFault, faultIds, faults, type Mutant } from '../../src/testing/faults/apply-fault.ts';
+import { clinic } from '../clinic.ts';
 import { faultsExams } from './faults-exam.ts';
 
 const bundles = (['R4', 'R4B', 'R5'] as const).flatMap((version) =>
   (['collection', 'transaction', 'document'] as const).flatMap((bundleType) =>
     faultsExams.slice(0, 2).map(({ exam }) => {
-      const bundle = toBundleOrThrow(exam, { fhirVersion: version, bundleType });
+      const bundle = toBundleOrThrow(exam, { ...clinic, fhirVersion: version, bundleType });
       return { version, bundle, text: toJson(bundle) };
     }),
   ),

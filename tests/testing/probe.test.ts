@@ -4,6 +4,7 @@ import { applyFault } from '../../src/testing/faults/apply-fault.ts';
 import { probeExams } from '../../src/testing/probe/probe-exams.ts';
 import { probeServer } from '../../src/testing/probe/probe-server.ts';
 import { sampledFaults } from '../../src/testing/probe/sampled-faults.ts';
+import { clinic } from '../clinic.ts';
 import { isTransaction, ownWays, wrongAnswers } from './probe-twists.ts';
 import { errors, fake, notes, noWait, probed } from './probed.ts';
 
@@ -135,7 +136,7 @@ describe('what a server does wrong is named', () => {
 describe('the sample of faults', () => {
   it('can all be planted in the exam that is sent', () => {
     const { forFaults } = probeExams('1');
-    const bundle = toBundleOrThrow(forFaults, { bundleType: 'transaction' });
+    const bundle = toBundleOrThrow(forFaults, { ...clinic, bundleType: 'transaction' });
     const missing = sampledFaults.filter((id) => applyFault(id, bundle, 1) === undefined);
     expect(missing).toEqual([]);
   });

@@ -71,11 +71,11 @@ export const command: Command = {
     ['export exam.json --fhir r5 --bundle document', 'as an R5 document'],
     ['export exam.json --format-out xml --out bundle.xml', 'as FHIR XML'],
     [
-      'export exam.json --bundle transaction --most 50 > bundles.ndjson',
+      'export exam.json --bundle transaction --identity URI --most 50',
       'bundles of at most 50 entries, one a line, to be sent in this order',
     ],
     [
-      'export exam.json --bundle transaction --patient reference',
+      'export exam.json --bundle transaction --identity URI --patient reference',
       'to be sent to a server that knows the patient',
     ],
     ['export < exams.ndjson > bundles.ndjson', 'many exams, one a line'],

@@ -4,7 +4,7 @@ import { fromBundle } from '../../read/from-bundle.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
+import { identityOf, identityOption, issueOptions, outOption } from '../shared-options.ts';
 
 export const command: Command = {
   argumentsText: '[FILE ...]',
@@ -17,6 +17,7 @@ export const command: Command = {
       value: 'ID',
       help: 'Which exam to read, where a bundle holds several',
     },
+    ...identityOption,
     ...outOption,
     ...issueOptions,
   },
@@ -30,7 +31,11 @@ export const command: Command = {
     const includeValues = flagOption(call.options, 'include-values');
     const exam = textOption(call.options, 'exam');
     const run: DocumentStep['run'] = async (value, document) => {
-      const read = fromBundle(value, { includeValues, ...(exam !== undefined && { exam }) });
+      const read = fromBundle(value, {
+        includeValues,
+        ...identityOf(call.options),
+        ...(exam !== undefined && { exam }),
+      });
       return {
         ...(read.value !== undefined && { text: jsonDocument(call, document, read.value) }),
         issues: [

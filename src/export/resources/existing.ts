@@ -45,7 +45,10 @@ function isInReference({ reference }: Stated, [first]: readonly Identifier[]): b
   return reference === undefined && first?.use === undefined;
 }
 
-/** Whoever the receiver is said to hold, and nothing says which of its records is meant. */
+/**
+ * Whoever but the patient the receiver is said to hold, and nothing says which of its records is
+ * meant. Whatever is stored names its patient.
+ */
 export function unnamedRecords(exam: Exam, { bundleType, masterData }: ExportOptions): Issue[] {
   if (bundleType !== 'transaction') return [];
   const look = (kind: MasterDataKind, stated: Stated | undefined, path: Path): Issue[] => {
@@ -55,7 +58,6 @@ export function unnamedRecords(exam: Exam, { bundleType, masterData }: ExportOpt
     return [issue('missing-property', path, { reason: 'held-record' })];
   };
   return [
-    ...look('patient', exam.subject, ['subject']),
     ...exam.examiners.flatMap((one, at) => look('practitioner', one, ['examiners', at])),
     ...look('organization', exam.organization, ['organization']),
     ...look('encounter', exam.encounter, ['encounter']),

@@ -9,10 +9,18 @@ import type { Identity } from './ids.ts';
  */
 export function identityOf(
   stated: Subject | Examiner | Organization | Encounter | undefined,
+  examSystem: string,
 ): Identity | undefined {
-  if (stated?.reference !== undefined) return ['reference', stated.reference];
+  if (stated?.reference !== undefined) return recordIdentity(stated.reference, examSystem);
   const first = stated?.identifiers?.[0];
   return first && [first.system, first.value];
+}
+
+/** Every server has a `Patient/417`: a reference without server is one of the clinic's own. */
+export function recordIdentity(reference: string, examSystem: string): Identity {
+  return /^https?:/.test(reference)
+    ? ['reference', reference]
+    : [examSystem, 'reference', reference];
 }
 
 /** A workplace without identifier is told apart by its name among those of the clinic. */
@@ -20,7 +28,7 @@ export function organizationIdentity(
   stated: Organization | undefined,
   examSystem: string,
 ): Identity | undefined {
-  const identity = identityOf(stated);
+  const identity = identityOf(stated, examSystem);
   if (identity !== undefined || stated?.name === undefined) return identity;
   return [examSystem, stated.name];
 }
@@ -31,7 +39,7 @@ export function roleIdentity(
   organization: Organization | undefined,
   examSystem: string,
 ): Identity | undefined {
-  const person = identityOf(examiner);
+  const person = identityOf(examiner, examSystem);
   if (person === undefined || examiner.role === undefined) return undefined;
   if (organization === undefined) return [...person, examiner.role];
   const place = organizationIdentity(organization, examSystem);

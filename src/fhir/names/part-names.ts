@@ -1,7 +1,7 @@
 import type { Identifier } from 'fhir/r4.js';
 import { identifierSystem } from './code-systems.ts';
 
-/** Identifier systems under which the clinic's own numbers travel. Each defaults to a name below `canonicalBase`. */
+/** Identifier systems under which the clinic's own numbers travel. */
 export interface IdentitySystems {
   /** Of the exam's id. */
   readonly exam?: string;
@@ -11,16 +11,22 @@ export interface IdentitySystems {
   readonly tracking?: string;
 }
 
+/**
+ * A URI of the clinic below which its three systems stand (`…/exam`, `…/statement`, `…/tracking`), or
+ * each of them. One that is left out stands below `canonicalBase`.
+ */
+export type ClinicIdentity = string | IdentitySystems;
+
 /** The systems in use: those of the clinic, or else ours. */
 export function identitySystems(
   base: string,
-  given: IdentitySystems | undefined,
+  given: ClinicIdentity | undefined,
 ): Required<IdentitySystems> {
-  return {
-    exam: given?.exam ?? identifierSystem(base, 'exam'),
-    statement: given?.statement ?? identifierSystem(base, 'statement'),
-    tracking: given?.tracking ?? identifierSystem(base, 'tracking'),
+  const system = (name: keyof IdentitySystems): string => {
+    if (typeof given === 'string') return `${given.replace(/\/$/, '')}/${name}`;
+    return given?.[name] ?? identifierSystem(base, name);
   };
+  return { exam: system('exam'), statement: system('statement'), tracking: system('tracking') };
 }
 
 /**

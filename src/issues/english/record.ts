@@ -81,6 +81,14 @@ export const record = {
       'a transaction, master data that is our own, or a delivery that reads the answers',
     ],
     guide: ['the guide asks for {property}, which the exam does not state: {url}', '{property}'],
+    identity: [
+      'no identifier system of your own is given, and under ours the ids of two clinics would meet',
+      'an absolute URI of yours, such as https://clinic.example/records',
+    ],
+    patient: [
+      'nothing says whose record it is',
+      'a reference to the patient, or an identifier such as the record number',
+    ],
     'held-record': [
       'nothing says which record of the receiver is meant',
       'a reference or an identifier',

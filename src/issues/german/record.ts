@@ -85,6 +85,14 @@ export const germanRecord: Translated<typeof record> = {
       'der Leitfaden verlangt {property}, was die Untersuchung nicht angibt: {url}',
       '{property}',
     ],
+    identity: [
+      'kein eigenes Kennungssystem ist angegeben, und unter unserem träfen die Ids zweier Praxen aufeinander',
+      'eine eigene absolute URI, etwa https://clinic.example/records',
+    ],
+    patient: [
+      'nichts sagt, wessen Aufzeichnung es ist',
+      'ein Verweis auf die Person oder eine Kennung, etwa die Aktennummer',
+    ],
     'held-record': [
       'nichts sagt, welcher Datensatz des Empfängers gemeint ist',
       'ein Verweis oder eine Kennung',

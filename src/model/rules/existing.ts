@@ -4,6 +4,7 @@ import type { Exam } from '../exam.ts';
 import type { HumanName } from '../people.ts';
 import type { Identifier } from '../primitive.ts';
 import type { ExamRule } from './rule.ts';
+import { isWellFormed } from './uri.ts';
 
 /** A reference into the receiver's system must lead to a resource of the kind that its place takes. */
 export const fittingReferences: ExamRule = ({ exam, report }) => {
@@ -90,13 +91,3 @@ export const statedPeople: ExamRule = ({ exam, report }) => {
   systems(['organization', 'identifiers'], organization?.identifiers);
   systems(['encounter', 'identifiers'], encounter?.identifiers);
 };
-
-/** @see https://hl7.org/fhir/R4/datatypes.html#oid and https://hl7.org/fhir/R4/datatypes.html#uuid */
-const urnForms: readonly (readonly [scheme: string, form: RegExp])[] = [
-  ['urn:oid:', /^urn:oid:[0-2](?:\.(?:0|[1-9][0-9]*))+$/],
-  ['urn:uuid:', /^urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/],
-];
-
-function isWellFormed(uri: string): boolean {
-  return urnForms.every(([scheme, form]) => !uri.startsWith(scheme) || form.test(uri));
-}

@@ -103,12 +103,12 @@ function subjectOf(reading: Reading, party: Party): Subject {
   const gender = wordOf(resource, 'gender', ['male', 'female', 'other', 'unknown'] as const);
   const birthDate = dateOf(resource, 'birthDate');
   const subject = {
-    ...describedRecord(entry, 'Patient'),
+    ...describedRecord(reading, entry, 'Patient'),
     ...described(resource, identifierList(resource)),
     ...(birthDate !== undefined && { birthDate }),
     ...(gender !== undefined && { gender }),
   };
-  claimShared(entry, 'Patient', identityOf(subject));
+  claimShared(entry, 'Patient', identityOf(subject, reading.systems.exam));
   return subject;
 }
 
@@ -240,10 +240,10 @@ function practitionerOf(
   name: string | undefined,
 ): Omit<Examiner, 'key'> {
   const person = {
-    ...describedRecord(entry, 'Practitioner'),
+    ...describedRecord(reading, entry, 'Practitioner'),
     ...described(entry.resource, otherIdentifiers(reading, entry.resource, name)),
   };
-  claimShared(entry, 'Practitioner', identityOf(person));
+  claimShared(entry, 'Practitioner', identityOf(person, reading.systems.exam));
   return person;
 }
 
@@ -265,7 +265,7 @@ function organizationOf(reading: Reading, party: Party): Organization {
   claimEqual(resource, 'active', true);
   const name = textOf(resource, 'name');
   const named = {
-    ...describedRecord(entry, 'Organization'),
+    ...describedRecord(reading, entry, 'Organization'),
     ...(name !== undefined && { name }),
   };
   const byName = sharedId('Organization', organizationIdentity(named, exam) ?? []);

@@ -29,11 +29,11 @@ export function encounterOf(reading: Reading, party: Party, claimParty: ClaimPar
   const identifiers = filled(identifiersOf(identifierList(resource)));
   const kind = classOf(resource);
   const visit = {
-    ...describedRecord(entry, 'Encounter'),
+    ...describedRecord(reading, entry, 'Encounter'),
     ...(identifiers && { identifiers }),
     ...(kind !== undefined && { class: kind }),
   };
-  claimShared(entry, 'Encounter', identityOf(visit));
+  claimShared(entry, 'Encounter', identityOf(visit, reading.systems.exam));
   return visit;
 }
 

@@ -29,6 +29,9 @@ export interface ProbeExams {
 
 const IDENTIFIERS = 'https://harbour-clinic.example/probe';
 
+/** Below it stand the ids of what a probe stores, apart from those of any clinic. */
+export const PROBE_IDENTITY = `${IDENTIFIERS}/records`;
+
 /** Invented exams of a harbour worker; ids follow from the name of the run. */
 export function probeExams(run: string): ProbeExams {
   const noteOf = (text: string) => (draft: ExamDraft) =>

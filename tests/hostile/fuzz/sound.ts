@@ -10,6 +10,7 @@ import { german } from '../../../src/terminology/languages/de.ts';
 import { createRandom } from '../../../src/testing/random.ts';
 import { sampleExam } from '../../../src/testing/sample-exam.ts';
 import { withOnly } from '../../../src/testing/without.ts';
+import { clinic } from '../../clinic.ts';
 import { canary } from './mutate.ts';
 
 /**
@@ -84,6 +85,7 @@ export const bundle =
   (version: 'R4' | 'R5') =>
   (seed: number): AnyBundle | undefined => {
     const whole = toBundle(exam(seed), {
+      ...clinic,
       fhirVersion: version,
       bundleType: types[seed % 3] ?? 'collection',
       narrative: seed % 2 === 0,

@@ -11,6 +11,7 @@ import { amendExam, appendExam } from '../../../src/model/life/steps.ts';
 import { parseExam } from '../../../src/model/parse-exam.ts';
 import { toHtml } from '../../../src/report/to-html.ts';
 import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
+import { clinic } from '../../clinic.ts';
 import { characters, many, nested, type Shape } from './shape.ts';
 
 const yearly: Exam = JSON.parse(
@@ -100,7 +101,7 @@ const calls: Readonly<Record<string, (exam: Exam) => unknown>> = {
   toBundle,
   'toBundle document R5': (exam) =>
     toBundle(exam, { fhirVersion: 'R5', bundleType: 'document', allowDraft: true }),
-  toNdjson,
+  toNdjson: (exam) => toNdjson(exam, clinic),
   checkExam: (exam) => checkExam(exam, { ruleSets: ['horner-signs'] }),
   'checkExam with prior': (exam) => checkExam(exam, { prior: exam, samePatient: 'assumed' }),
 };

@@ -20,6 +20,7 @@ import { toHtml } from '../../../src/report/index.ts';
 import * as r4 from '../../../src/validate/versions/r4.ts';
 import * as r4b from '../../../src/validate/versions/r4b.ts';
 import * as r5 from '../../../src/validate/versions/r5.ts';
+import { clinic } from '../../clinic.ts';
 import { begin } from '../begin.ts';
 
 const lid = { region: 'lid-upper', side: 'left' } as const;
@@ -64,23 +65,28 @@ describe('a statement that should not have been made', () => {
   ] as const;
   it.each(versions)('leaves as what the step removed, and comes back, in %s', (version, check) => {
     for (const bundleType of ['collection', 'document', 'transaction'] as const) {
-      const sent = toBundle(corrected, { fhirVersion: version, bundleType, previous: signed });
+      const sent = toBundle(corrected, {
+        ...clinic,
+        fhirVersion: version,
+        bundleType,
+        previous: signed,
+      });
       expect(sent.issues).toEqual([]);
       expect(check(sent.value)).toMatchObject({ valid: true });
-      expect(fromBundle(sent.value)).toMatchObject({ value: corrected, issues: [] });
+      expect(fromBundle(sent.value, clinic)).toMatchObject({ value: corrected, issues: [] });
       expect(JSON.stringify(sent.value)).toContain('"role":"removal"');
     }
   });
 
   it('is taken back from a receiver, or else it is told that it is not', () => {
     const bundleType = 'transaction';
-    const sent = toBundle(corrected, { bundleType, previous: signed }).value;
+    const sent = toBundle(corrected, { ...clinic, bundleType, previous: signed }).value;
     const inError = (sent?.entry ?? []).filter(({ resource }) => {
       const text = JSON.stringify(resource);
       return text.includes('"status":"entered-in-error"') && text.includes('"value":"E-1|mole"');
     });
     expect(inError).toHaveLength(1);
-    const untold = toBundle(corrected, { bundleType }).issues;
+    const untold = toBundle(corrected, { ...clinic, bundleType }).issues;
     expect(untold.map(({ code, path, facts }) => [code, path, facts])).toEqual([
       ['not-exported', ['history', 1, 'withdrawn'], { reason: 'withdrawn' }],
     ]);

@@ -8,6 +8,7 @@ import type { ProbeContext } from '../context.ts';
 import { differences } from '../differences.ts';
 import { type JsonResource, objectOf, objectsOf, resourceOf, textOf } from '../json.ts';
 import { Misbehaved } from '../misbehaviour.ts';
+import { PROBE_IDENTITY } from '../probe-exams.ts';
 import { type Place, placeFrom, placeName } from './place.ts';
 
 /** A resource of a transaction and where the server says that it keeps it. */
@@ -39,6 +40,7 @@ export function transactionText(context: ProbeContext, exam: Exam): string {
       fhirVersion,
       bundleType: 'transaction',
       transaction: serverIds ? 'conditional' : 'put',
+      identity: PROBE_IDENTITY,
       // Its people and devices are invented by the probe, which also deletes them.
       masterData: 'own',
     }),
@@ -146,7 +148,7 @@ function compareExams(context: ProbeContext, exam: Exam, pairs: readonly Pair[])
       resource: received,
     })),
   };
-  const { value, remainder } = fromBundle(bundle);
+  const { value, remainder } = fromBundle(bundle, { identity: PROBE_IDENTITY });
   const different = new Set(differences(exam, value).map(({ path }) => String(path[0] ?? 'exam')));
   const left = remainder.filter(({ kind }) => kind === 'content').length;
   if (different.size === 0 && left === 0) return;
