@@ -232,7 +232,7 @@ describe('a document about those whom the receiver holds', () => {
       for (const [, reference = ''] of text.matchAll(/"reference":"([^"]+)"/g)) {
         if (!reference.startsWith('Device/')) expect(targets, reference).toContain(reference);
       }
-      const { value, remainder } = fromBundle(made.value, clinic);
+      const { value, remainder } = fromBundle(made.value);
       expect(value).toEqual(plain);
       expect(remainder).toEqual([]);
     },

@@ -37,6 +37,7 @@ import { sampleMapping, writeExams } from '../../../src/testing/formats/formats.
 import { validateBundle as validateAny } from '../../../src/validate/versions/all-r4.ts';
 import { compileProfiles, validateBundle } from '../../../src/validate/versions/r4.ts';
 import { validateBundle as validateR5 } from '../../../src/validate/versions/r5.ts';
+import { clinic } from '../../clinic.ts';
 import {
   additions,
   bundle,
@@ -152,7 +153,7 @@ export const targets: readonly Target[] = [
     sound: bundle('R4'),
     call: (input) => validateAny(input).issues,
   },
-  { name: 'fromBundle', sound: bundle('R4'), call: (input) => fromBundle(input).issues },
+  { name: 'fromBundle', sound: bundle('R4'), call: (input) => fromBundle(input, clinic).issues },
   { name: 'toXml', sound: bundle('R4'), call: (input) => toXml(input).issues },
   { name: 'licenceIssues', sound: bundle('R4'), call: (input) => licenceIssues(input, 'none') },
   {
