@@ -6,7 +6,7 @@ import type { Catalogue } from '../terminology/catalogue.ts';
 /**
  * How much of an exam leaves. `everything`: the exam comes back equal. `notable`: what is abnormal,
  * measured, noted, not examined or left open, the negatives that the catalogue lists as pertinent,
- * and whatever one of these or the conclusion rests on; what is merely normal or absent is left out,
+ * and whatever one of these, the conclusion, a prompt or a judgement rests on; what is merely normal or absent is left out,
  * and how much that is stands in the record. `report`: the report alone, whose presented form should
  * then hold the rest; it does not come back as an exam.
  */
@@ -39,7 +39,8 @@ function notableKeys(exam: Exam, catalogue: Catalogue): Set<string> {
     kept.add(key);
     for (const text of textsIn({ ...statement, key: undefined })) keep(text);
   };
-  for (const text of textsIn([exam.conclusion, exam.history])) keep(text);
+  const { conclusion, history, prompts, judgements } = exam;
+  for (const text of textsIn([conclusion, history, prompts, judgements])) keep(text);
   for (const statement of exam.statements) {
     if (isNotable(statement, pertinent, catalogue)) keep(statement.key);
   }

@@ -1,5 +1,7 @@
 /** Choices that follow from a seed alone, on every machine. */
 export interface Random {
+  /** From which all of it follows. */
+  readonly seed: number;
   /** A whole number from `low` to `high`, both included. */
   int(low: number, high: number): number;
   /** True in this share of cases, 0 to 1. */
@@ -32,6 +34,7 @@ export function createRandom(seed: number): Random {
       .sort((a, b) => a.rank - b.rank)
       .map(({ entry }) => entry);
   return {
+    seed,
     int,
     chance: (wanted) => share() < wanted,
     pick: (list) => {

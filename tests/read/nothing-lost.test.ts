@@ -18,6 +18,22 @@ describe('a change to a bundle', () => {
     expect(unseenAdditions({ exam, turn, of })).toEqual([]);
   });
 
+  it.each(Object.getOwnPropertyNames(Object.prototype))(
+    'to the type %s is read as a type',
+    (name) => {
+      const bundle = bundleOf(sampleExam(4, { size: 'small' }), 0);
+      const resources = [...spots(bundle)].filter(({ step }) => step === 'resourceType');
+      expect(resources.length).toBeGreaterThan(10);
+      for (const { holder, step } of resources) {
+        const type = holder[step];
+        holder[step] = name;
+        const { value, issues } = fromBundle(bundle);
+        expect(value !== undefined || issues.length > 0).toBe(true);
+        holder[step] = type;
+      }
+    },
+  );
+
   it('of any kind ends in an exam or in issues, never in an exception', () => {
     const bundle = bundleOf(sampleExam(4, { size: 'edge' }), 2);
     for (const [at, { holder, step }] of [...spots(bundle)].entries()) {

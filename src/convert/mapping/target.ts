@@ -1,3 +1,4 @@
+import type { ExceptedPlace } from '../../kinds/facets/base.ts';
 import type { Code, Side, Text, UnitCode } from '../../model/primitive.ts';
 import type { SourceField, WordTable } from './mapping.ts';
 
@@ -50,11 +51,20 @@ interface ExaminedTarget extends SitedTarget {
   readonly methodFrom?: SourceField;
 }
 
+interface ExceptingTarget {
+  /**
+   * Members of the region of which the export never speaks: a field for the neck that leaves the
+   * thyroid to another. What is absent or normal is then not said of them.
+   * @minItems 1
+   */
+  readonly except?: readonly ExceptedPlace[];
+}
+
 /**
  * Words: present, absent, indeterminate, suspected, confirmed. Without `finding` each word is the code of a finding that is
  * present: midline is `septum.midline`, dev R is `septum.deviated-right`.
  */
-export interface FindingTarget extends ExaminedTarget {
+export interface FindingTarget extends ExaminedTarget, ExceptingTarget {
   readonly kind: 'finding';
   readonly finding?: Code;
   /** Words that say that nothing amiss was found there at all, such as NAD or WNL. */
@@ -85,7 +95,7 @@ export interface AttributeTarget extends SitedTarget {
 }
 
 /** Words: normal, abnormal, or a state with reason. */
-export interface RegionStateTarget extends ExaminedTarget {
+export interface RegionStateTarget extends ExaminedTarget, ExceptingTarget {
   readonly kind: 'region-state';
   readonly words: Words;
 }

@@ -508,6 +508,10 @@ export const conversion = {
   },
   'unknown-region': {
     within: ['there is no such place', 'a code of the table sections or regions'],
+    'not-a-member': [
+      'an exception must lie within the region of its target',
+      'a region below that of the target',
+    ],
     table: [
       'the table regions does not hold this code',
       'perhaps {near?}',

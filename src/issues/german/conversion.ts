@@ -533,6 +533,10 @@ export const germanConversion: Translated<typeof conversion> = {
   },
   'unknown-region': {
     within: ['diese Stelle gibt es nicht', 'ein Code der Tabelle sections oder regions'],
+    'not-a-member': [
+      'eine Ausnahme muss in der Region ihres Ziels liegen',
+      'eine Region unter der des Ziels',
+    ],
     table: [
       'die Tabelle regions enthält diesen Code nicht',
       'vielleicht {near?}',

@@ -1,12 +1,15 @@
 import type { Builder, Unkeyed } from '../../convert/build/built.ts';
+import { issue } from '../../convert/issue.ts';
 import type { Mapping } from '../../convert/mapping/mapping.ts';
 import type { Target } from '../../convert/mapping/target.ts';
 import type { Issue } from '../../issues/issue.ts';
 import type { Path } from '../../issues/path.ts';
+import { isWithin } from '../../model/rules/places.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import type { Laterality } from '../../terminology/types.ts';
-import type { StatementBase } from './base.ts';
+import type { ExceptedPlace, StatementBase } from './base.ts';
 
 /** A code that a target names, with its table and the property in which it stands. */
 export type CodeUse = readonly [table: TableName, code: string | undefined, property: string];
@@ -66,3 +69,31 @@ export interface StatementConversion<S extends StatementBase> {
 
 /** Untested, and why. */
 export const notDone = ['not-examined', 'not-applicable'] as const;
+
+/**
+ * Exceptions of a target that no statement could have: places that there are not, that do not lie
+ * within the region of the target, or without the side that they need.
+ */
+export function exceptionIssues(
+  target: { readonly region?: string; readonly except?: readonly ExceptedPlace[] },
+  path: Path,
+  { catalogue }: Pick<Prepared, 'catalogue'>,
+): readonly Issue[] {
+  return (target.except ?? []).flatMap(({ region, side }, at): readonly Issue[] => {
+    const here = [...path, 'except', at];
+    const row = catalogue.regions.get(region);
+    const { region: whole } = target;
+    const isMember =
+      row !== undefined &&
+      whole !== undefined &&
+      region !== whole &&
+      isWithin(region, whole, catalogue);
+    if (!isMember)
+      return [issue('unknown-region', [...here, 'region'], { reason: 'not-a-member' })];
+    const { sides, required } = lateralitySides[row.laterality];
+    if (side === undefined ? !required : sides.includes(side)) return [];
+    return side === undefined
+      ? [issue('missing-side', [...here, 'side'], { reason: 'target', codes: sides })]
+      : [issue('impossible-side', [...here, 'side'], { reason: 'place', codes: sides })];
+  });
+}

@@ -14,7 +14,11 @@ import type { AttributeTarget, FindingTarget } from '../../convert/mapping/targe
 import { wordMap } from '../../convert/mapping/word-map.ts';
 import { readNumber } from '../../convert/values/number.ts';
 import type { Code } from '../../model/primitive.ts';
-import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
+import {
+  exceptionIssues,
+  type StatementConversion,
+  type TargetConversion,
+} from '../facets/conversion.ts';
 import { regionState } from '../region-state/convert.ts';
 import type { Attribute, Finding, Presence } from './statement.ts';
 
@@ -41,6 +45,7 @@ export const findingTarget: TargetConversion<FindingTarget> = {
   meanings: ({ finding }, catalogue) =>
     finding === undefined ? [...catalogue.findings.keys()] : [...presences, ...certainties],
   states: ['not-examined', 'not-applicable', 'partial'],
+  issues: exceptionIssues,
   build: ({ target }, reading, plan) => {
     const normal = normalRegion(target, reading, plan);
     if (normal !== undefined) return normal;
@@ -55,7 +60,7 @@ export const findingTarget: TargetConversion<FindingTarget> = {
       if (meaning === undefined || !plan.catalogue.findings.has(meaning)) {
         return unknownWord({ reason: 'finding' });
       }
-      return { statements: [{ kind: 'finding', ...place, finding: meaning, presence }] };
+      return absentBut(target, { kind: 'finding', ...place, finding: meaning, presence });
     }
     if (isCertainty(meaning)) {
       const sure = { presence: 'present', certainty: meaning } as const;
@@ -63,13 +68,13 @@ export const findingTarget: TargetConversion<FindingTarget> = {
     }
     if (!isPresence(meaning))
       return unknownWord({ reason: 'one-of', codes: ['present', 'absent', 'indeterminate'] });
-    return { statements: [{ kind: 'finding', ...place, finding, presence: meaning }] };
+    return absentBut(target, { kind: 'finding', ...place, finding, presence: meaning });
   },
 };
 
 /** The state of the region that is named, where a word says that nothing amiss was found there. */
 function normalRegion(
-  { normal, region: own }: FindingTarget,
+  { normal, region: own, except }: FindingTarget,
   reading: Reading,
   { mapping }: Plan,
 ): Built | undefined {
@@ -81,7 +86,14 @@ function normalRegion(
   const region = reading.region ?? own;
   if (region === undefined) return noRegion;
   const place = { ...placed(region, reading), methods: [method, ...methods] as const };
-  return { statements: [{ kind: 'region-state', ...place, state: 'normal' }] };
+  const stated = { kind: 'region-state', ...place, state: 'normal' } as const;
+  return { statements: [{ ...stated, ...(except && { except }) }] };
+}
+
+/** What is absent is not said of the members that the target leaves out. */
+function absentBut({ except }: FindingTarget, stated: Omit<Finding, 'key'>): Built {
+  const excepting = stated.presence === 'absent' && except !== undefined;
+  return { statements: [excepting ? { ...stated, except } : stated] };
 }
 
 /** The one region that a finding can have. What is absent is not said to be absent in all of a group. */

@@ -13,7 +13,11 @@ import type { StateWithReason } from '../../convert/mapping/mapping.ts';
 import type { RegionStateTarget } from '../../convert/mapping/target.ts';
 import { tableOf } from '../../convert/prepare/make-plan.ts';
 import type { Code } from '../../model/primitive.ts';
-import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
+import {
+  exceptionIssues,
+  type StatementConversion,
+  type TargetConversion,
+} from '../facets/conversion.ts';
 import type { RegionState } from './statement.ts';
 
 export const regionStateConversion: StatementConversion<RegionState> = {
@@ -25,15 +29,17 @@ export const regionStateTarget: TargetConversion<RegionStateTarget> = {
   needs: 'region',
   meanings: () => ['normal', 'abnormal'],
   states: ['not-examined', 'not-applicable', 'partial'],
-  issues: (target, path, { supplied, mapping }) => {
+  issues: (target, path, prepared) => {
+    const { supplied, mapping } = prepared;
+    const misplaced = exceptionIssues(target, path, prepared);
     const given =
       target.methods !== undefined || target.methodFrom !== undefined || supplied.method;
     const meanings = Object.values(tableOf(target.words, mapping) ?? {});
     const examined = meanings.some(
       (meaning) => meaning === 'normal' || meaning === 'abnormal' || isPartial(meaning),
     );
-    if (!examined || given) return [];
-    return [issue('missing-method', [...path, 'methods'], { reason: 'mapping' })];
+    if (!examined || given) return misplaced;
+    return [...misplaced, issue('missing-method', [...path, 'methods'], { reason: 'mapping' })];
   },
   build: ({ target }, reading) => {
     const { region = target.region, meaning, methods } = reading;
@@ -43,9 +49,10 @@ export const regionStateTarget: TargetConversion<RegionStateTarget> = {
       return unknownWord({ reason: 'state' });
     }
     if (methods === undefined) return noMethod;
-    return {
-      statements: [{ kind: 'region-state', ...placed(region, reading), methods, state: meaning }],
-    };
+    const stated = { kind: 'region-state', ...placed(region, reading), methods } as const;
+    if (meaning === 'abnormal') return { statements: [{ ...stated, state: meaning }] };
+    const { except } = target;
+    return { statements: [{ ...stated, state: meaning, ...(except && { except }) }] };
   },
 };
 

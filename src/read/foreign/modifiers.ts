@@ -87,7 +87,9 @@ const rule = 'https://hl7.org/fhir/R4/conformance-rules.html#isModifier';
 
 /** The modifier elements of a resource whose values the reader does not know: it can still be read. */
 export function modifierWarnings({ type, resource, path }: Entry): Issue[] {
-  return (modifierElements[type] ?? []).flatMap((name) => {
+  // A type is text of a stranger, and `__proto__` is a name too.
+  const names = Object.hasOwn(modifierElements, type) ? modifierElements[type] : undefined;
+  return (names ?? []).flatMap((name) => {
     const policy = policies[`${type}.${name}`];
     if (policy === 'read' || name.includes('.')) return [];
     const stem = name.replace('[x]', '');

@@ -1,6 +1,7 @@
 import { presentIn } from '../../kinds/finding/sample.ts';
 import { itemsOf } from '../../kinds/registries/samples.ts';
 import type { Exam, ExamCondition } from '../../model/exam.ts';
+import type { Statement } from '../../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { type Item, itemCodes } from './item.ts';
 
@@ -9,8 +10,15 @@ export function itemsOfExam(exam: Exam): Item[] {
   const groups = findingGroups(exam);
   return [
     ...(exam.conditions ?? []).flatMap((one) => conditionItems(one, builtInCatalogue)),
-    ...exam.statements.flatMap((statement) => itemsOf(statement, groups)),
+    ...exam.statements.flatMap((statement) =>
+      hasExceptions(statement) ? [] : itemsOf(statement, groups),
+    ),
   ];
+}
+
+/** No item can say of what a statement does not speak, and without that it would say too much. */
+export function hasExceptions(statement: Statement): boolean {
+  return 'except' in statement && statement.except !== undefined;
 }
 
 /** Number of each present finding that has attributes, or that a measurement or score is about. */

@@ -3,6 +3,7 @@ import { drawExamined, drawReferring } from '../../kinds/registries/samples.ts';
 import { type ExamDraft, state } from '../../model/builder/draft.ts';
 import { oppositesIn } from '../../model/rules/opposites.ts';
 import type { Statement } from '../../model/statement.ts';
+import { drawGroups } from './exceptions.ts';
 import { maybe, type Sampling, type Stated } from './sampling.ts';
 
 /**
@@ -19,10 +20,11 @@ export function withStatements(draft: ExamDraft, sampling: Sampling): ExamDraft 
     keyed(sampling),
     examined,
   );
-  const { statements } = complete.exam;
+  const grouped = drawGroups(sampling, complete.exam.statements).reduce(keyed(sampling), complete);
+  const { statements } = grouped.exam;
   return {
     exam: {
-      ...complete.exam,
+      ...grouped.exam,
       statements: size === 'edge' ? random.shuffled(statements) : inBodyOrder(statements, sampling),
     },
   };

@@ -191,6 +191,12 @@ export const formatLosses: readonly Loss[] = [
     why: noTarget,
   },
   {
+    id: 'exceptions',
+    formats: all,
+    what: 'what is said of a group of regions with exceptions is left out',
+    why: 'an item has no field for exceptions, and without them it would say more than was examined',
+  },
+  {
     id: 'about',
     formats: all,
     what: 'a reference to what was measured arrives only where that is a finding that is present',
