@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
-import { type Exam, finishExamOrThrow, startExam, state } from '../../src/index.ts';
+import { type Exam, finishExamOrThrow, startExam, state, toBundle } from '../../src/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { lateralitySides } from '../../src/terminology/sides.ts';
 import { sampleExams } from '../../src/testing/index.ts';
@@ -35,7 +35,7 @@ describe('what was taken over and not looked at again', () => {
   const carriedExam = (confirmed: boolean): Exam => ({
     ...base,
     status: 'final',
-    statements: base.statements.map((one) => ({
+    statements: base.statements.map(({ at: _, ...one }) => ({
       ...one,
       carried: { exam: 'before', statement: one.key, at, confirmed },
     })),
@@ -43,13 +43,28 @@ describe('what was taken over and not looked at again', () => {
 
   test('is preliminary and has the time at which it was seen', () => {
     const observations = observationsOf(carriedExam(false), {});
-    for (const { key, at: own, ...rest } of base.statements) {
+    for (const { key, ...rest } of base.statements) {
       const observation = observations.get(key);
       const undone = 'state' in rest && rest.state === 'not-examined';
       expect(observation?.status, key).toBe(undone ? 'cancelled' : 'preliminary');
-      expect(observation?.effectiveDateTime, key).toBe(own ?? at);
+      expect(observation?.effectiveDateTime, key).toBe(at);
       expect(observation?.effectivePeriod, key).toBeUndefined();
     }
+  });
+
+  test.each([
+    ['of today', '2025-05-06T08:05:00Z', false],
+    ['after it', '2021', false],
+    ['before it', '2020-05-03', true],
+    ['of the same year, which may be before it', '2020', true],
+  ])('has no time of its own %s', (_, own, ok) => {
+    const [first, ...rest] = carriedExam(false).statements;
+    const statements = first === undefined ? rest : [{ ...first, at: own }, ...rest];
+    const { issues } = toBundle({ ...carriedExam(false), statements });
+    const told = issues.filter(({ severity }) => severity === 'error');
+    expect(told.map(({ code, path }) => `${code} ${path.join('.')}`)).toEqual(
+      ok ? [] : ['reversed-dates statements.0.at'],
+    );
   });
 
   test('is of today once it was confirmed', () => {

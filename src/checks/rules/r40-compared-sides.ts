@@ -12,7 +12,7 @@ const order: ReadonlyMap<string, number> = new Map([
   ['normal', 2],
 ]);
 
-/** Fires when the comparison of the sides says the reverse of the two results. */
+/** Fires when the comparison of the sides says the reverse of the two results, or one was not tested. */
 export const r40ComparedSides: ConsistencyRule = {
   id: 'R40',
   title: ruleTitles.R40,
@@ -36,6 +36,16 @@ function comparedFinding(context: CheckContext, compared: SensationComparison): 
     context.catalogue.testPoints.get(compared.point)?.display ?? compared.point,
   );
   const base = { on: compared.key };
+  const untested = untestedOn(context, compared);
+  if (untested !== undefined) {
+    return {
+      ...base,
+      outcome: 'fires',
+      inputsUsed: [compared.key, untested],
+      inputsMissing: [],
+      text: `Comparison of the sides, ${point}: one of the sides was not tested.`,
+    };
+  }
   if (right === undefined || left === undefined) {
     return {
       ...base,
@@ -60,6 +70,19 @@ function comparedFinding(context: CheckContext, compared: SensationComparison): 
       ? `Comparison of the sides, ${point}: it says otherwise than the results of the two sides.`
       : `Comparison of the sides, ${point}: it fits the results of the two sides.`,
   };
+}
+
+/** Key of a statement that one side was not tested by the modality by which the sides are compared. */
+function untestedOn(
+  { index, catalogue }: CheckContext,
+  { point, modality }: SensationComparison,
+): string | undefined {
+  const untested = (code: string): boolean =>
+    catalogue.sensationResults.get(code)?.untested === true;
+  return index
+    .about('sensation', point)
+    .find(({ results }) => results.some((one) => one.modality === modality && untested(one.result)))
+    ?.key;
 }
 
 function resultOn(

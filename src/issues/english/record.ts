@@ -282,6 +282,8 @@ export const record = {
     recorded: 'the record was written before the exam',
     carried: 'the statement is carried over from a time after the exam',
     statement: 'the statement is dated after the record',
+    unconfirmed:
+      'the statement was not looked at again, but is dated after the time from which it is carried over',
     onset: 'the onset is dated after the record',
     step: 'this step is dated before the one it follows',
     prior: 'the prior exam is later than this one',

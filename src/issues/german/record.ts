@@ -301,6 +301,8 @@ export const germanRecord: Translated<typeof record> = {
     recorded: 'die Aufzeichnung liegt vor der Untersuchung',
     carried: 'die Aussage ist aus einer Zeit nach der Untersuchung übernommen',
     statement: 'die Aussage liegt nach der Aufzeichnung',
+    unconfirmed:
+      'die Aussage wurde nicht erneut geprüft, ist aber auf eine Zeit nach der Übernahme datiert',
     onset: 'der Beginn liegt nach der Aufzeichnung',
     step: 'dieser Schritt liegt vor dem, auf den er folgt',
     prior: 'die frühere Untersuchung liegt nach dieser',

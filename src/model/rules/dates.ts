@@ -1,5 +1,6 @@
 import type { RecordFacts } from '../../issues/issue.ts';
 import type { Path } from '../../issues/path.ts';
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
 import type { Exam } from '../exam.ts';
 import { isAfter, spanOf } from '../time.ts';
@@ -41,6 +42,10 @@ export const orderedDates: ExamRule = ({ exam, report }) => {
     const path = ['statements', at];
     inOrder(statement.carried?.at, start, [...path, 'carried', 'at'], 'carried');
     inOrder(statement.at, exam.recorded, [...path, 'at'], 'statement');
+    // What was not looked at again was seen then and not since.
+    if (isUnconfirmed(statement)) {
+      inOrder(statement.at, statement.carried?.at, [...path, 'at'], 'unconfirmed');
+    }
     for (const own of formOf(statement).times?.(statement) ?? []) {
       inOrder(own.time, exam.recorded, [...path, ...own.path], own.after);
     }

@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../../kinds/facets/base.ts';
 import type { state } from '../../model/builder/draft.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Text } from '../../model/primitive.ts';
@@ -77,8 +78,8 @@ export function sampleDetails(sampling: Sampling): Omit<StatementBase, 'key'> {
   const { random, clock, examiners, instruments } = sampling;
   const others = examiners.slice(1).map(({ key }) => key);
   const used = random.some(instruments, random.int(1, 3));
-  return {
-    ...(maybe(sampling, 0.05) && { at: clock.during(random) }),
+  const own = maybe(sampling, 0.05) ? { at: clock.during(random) } : {};
+  const details = {
     ...(others.length > 0 && maybe(sampling, 0.1) && { examiner: random.pick(others) }),
     ...(used.length > 0 && maybe(sampling, 0.1) && { instruments: used }),
     ...(maybe(sampling, 0.08) && { note: sampleText(sampling) }),
@@ -92,6 +93,8 @@ export function sampleDetails(sampling: Sampling): Omit<StatementBase, 'key'> {
       },
     }),
   };
+  // What was not looked at again has no time of today.
+  return { ...(isUnconfirmed(details) ? {} : own), ...details };
 }
 
 /** Codings of a clinic's own system, as a caller may add them. */
