@@ -53,7 +53,7 @@ describe('what was taken over and not looked at again', () => {
   });
 
   test.each([
-    ['of today', '2025-05-06T08:05:00Z', false],
+    ['of today', base.performed.start, false],
     ['after it', '2021', false],
     ['before it', '2020-05-03', true],
     ['of the same year, which may be before it', '2020', true],
