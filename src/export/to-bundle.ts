@@ -98,16 +98,8 @@ function exported(exam: Exam, given: ExportOptions, stored: boolean): Outcome<An
     ...(parsed.value === undefined ? [] : patientIssues(parsed.value, stored)),
     ...previousIssues(parsed.value, options),
     ...(parsed.value === undefined ? [] : unnamedRecords(parsed.value, options)),
+    ...unfitting(exam, options),
   ];
-  if (exam?.status === 'draft' && options.allowDraft !== true) {
-    issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
-  }
-  if (options.detail === 'report' && options.bundleType === 'document') {
-    issues.push(issue('invalid-value', ['detail'], { reason: 'detail-document' }));
-  }
-  if (options.target !== undefined && (options.fhirVersion ?? 'R4') !== 'R4') {
-    issues.push(issue('invalid-value', ['target'], { reason: 'guide-version' }));
-  }
   if (parsed.value === undefined || hasErrors(issues)) return failure(issues);
   const fitted = fittedTo(options.target, parsed.value);
   append(issues, fitted.issues);
@@ -141,6 +133,21 @@ function exported(exam: Exam, given: ExportOptions, stored: boolean): Outcome<An
  */
 export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle {
   return orThrow('export the exam as FHIR', toBundle(exam, options));
+}
+
+/** What this exam cannot leave as, and options that do not go together. */
+function unfitting(exam: Exam, options: ExportOptions): Issue[] {
+  const issues: Issue[] = [];
+  if (exam?.status === 'draft' && options.allowDraft !== true) {
+    issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
+  }
+  if (options.detail === 'report' && options.bundleType === 'document') {
+    issues.push(issue('invalid-value', ['detail'], { reason: 'detail-document' }));
+  }
+  if (options.target !== undefined && (options.fhirVersion ?? 'R4') !== 'R4') {
+    issues.push(issue('invalid-value', ['target'], { reason: 'guide-version' }));
+  }
+  return issues;
 }
 
 function leftOut({ leftOut: count }: ExportContext): Issue[] {
