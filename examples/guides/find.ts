@@ -5,6 +5,6 @@ const [best] = find('earwax', { kind: 'sign', region: 'eac' });
 console.log(best?.code, best?.display);
 
 // In German, with a typing error.
-for (const { kind, code, display } of find('Schildrüse', { language: 'de', limit: 3 })) {
+for (const { kind, code, display } of find('Trommelfel', { language: 'de', limit: 2 })) {
   console.log(kind, code, display);
 }

@@ -15,6 +15,11 @@ const prints: Readonly<Record<string, readonly string[]>> = {
     '5 of 10 fields became codes',
   ],
   embed: ['true'],
+  find: [
+    'eac-wax Wax in the ear canal',
+    'region tm Trommelfell',
+    'sign tm-intact.perforated Trommelfell perforiert',
+  ],
   life: ['corrected corrected'],
   'read-others': ['Small lump, left cheek', 'all of it was read'],
   validate: ['false missing-property', 'error'],

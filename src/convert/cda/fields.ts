@@ -68,7 +68,7 @@ export function readFields(
 
 /**
  * Elements of CDA that hold text beside elements: names, addresses and whatever is written for people.
- * In every other element text beside elements is stray: it is told as \`text()\`, and the elements are
+ * In every other element text beside elements is stray: it is told as `text()`, and the elements are
  * read as if it were not there.
  */
 const mixed: ReadonlySet<string> = new Set([

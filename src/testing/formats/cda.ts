@@ -199,7 +199,7 @@ function observation(item: Item): string {
     valueElement(value),
     ...methods.map((method) => element('methodCode', { code: method })),
     ...conditions.map((condition) =>
-      element('methodCode', { nullFlavor: 'NI' }, [element('translation', { code: condition })]),
+      element('methodCode', { nullFlavor: 'OTH' }, [element('translation', { code: condition })]),
     ),
     siteElement(region, side),
     group === undefined
