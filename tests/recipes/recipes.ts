@@ -75,9 +75,9 @@ export const registryLines: readonly Line[] = [
   ['src/terminology/types.ts', " 'sensation' | 'facial-movement'", " 'smell' |"],
   ['src/kinds/sensation/sample.ts', '  function: drawFunctionTests', '  smell: drawSmellTests,\n'],
   [
-    'src/convert/suggest/place-name.ts',
+    'src/convert/suggest/targets.ts',
     '  function: (test',
-    "  smell: (test, { side }) => ({ kind: 'smell-test', test, ...sided(side), words: {} }),\n",
+    "  smell: (test) => ({ kind: 'smell-test', test, words: {} }),\n",
   ],
   [
     'src/testing/formats/item-targets.ts',

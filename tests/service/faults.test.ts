@@ -51,11 +51,12 @@ function request(body: string, part: number): string {
 function versions(): { texts: string[]; report: string; resources: readonly string[] } {
   const [one] = examsToSend(1, 1);
   if (one === undefined) throw new TypeError('no exam');
-  const texts = ['First words', 'Second words', 'Third words'].map((text) =>
-    toJson({ ...one.exam, conclusion: { text, concern: 'none' as const } }),
+  const sent = ['First words', 'Second words', 'Third words'].map((text) =>
+    toSend({ ...one.exam, conclusion: { text, concern: 'none' } }),
   );
-  const report = one.resources.find((name) => name.startsWith('DiagnosticReport/'));
-  return { texts, report: report ?? '', resources: one.resources };
+  const resources = sent[0]?.resources ?? [];
+  const report = resources.find((name) => name.startsWith('DiagnosticReport/'));
+  return { texts: sent.map(({ text }) => text), report: report ?? '', resources };
 }
 
 async function until(condition: () => boolean): Promise<void> {
