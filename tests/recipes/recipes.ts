@@ -102,7 +102,7 @@ export const registryLines: readonly Line[] = [
 `,
   ],
   [
-    'tests/export/negatives.test.ts',
+    'tests/export/overread.ts',
     "  'function-test': (",
     "  'smell-test': (of: Extract<Statement, { kind: 'smell-test' }>) => of.result === 'smell-lost',\n",
   ],
