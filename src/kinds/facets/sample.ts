@@ -2,6 +2,7 @@ import type { Exam } from '../../model/exam.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Item, ItemValue } from '../../testing/formats/item.ts';
 import { stateWord } from '../../testing/formats/item.ts';
+import { keptBack } from '../../testing/formats/kept-back.ts';
 import type { Arriving } from '../../testing/formats/losses/loss-work.ts';
 import type { Sampling, Stated } from '../../testing/sample/sampling.ts';
 import type { Reason, StatementBase } from './base.ts';
@@ -61,7 +62,7 @@ export function untested(result: string, work: Arriving): string {
   return 'not-tested';
 }
 
-/** A reference arrives where it is to a finding that is present, which has a group. */
+/** A reference arrives where it is to a finding that is present and arrives, which has a group. */
 export function aboutFinding<S extends { readonly about?: string }>(
   statement: S,
   exam: Exam,
@@ -70,7 +71,13 @@ export function aboutFinding<S extends { readonly about?: string }>(
   const { about } = statement;
   if (about === undefined) return statement;
   const owner = exam.statements.find(({ key }) => key === about);
-  if (owner !== undefined && 'presence' in owner && owner.presence === 'present') return statement;
+  if (
+    owner !== undefined &&
+    'presence' in owner &&
+    owner.presence === 'present' &&
+    keptBack(owner) === undefined
+  )
+    return statement;
   work.lost('about');
   const { about: _gone, ...rest } = statement;
   return rest as S; // S without an optional property

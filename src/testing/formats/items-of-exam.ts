@@ -1,9 +1,9 @@
 import { presentIn } from '../../kinds/finding/sample.ts';
 import { itemsOf } from '../../kinds/registries/samples.ts';
 import type { Exam, ExamCondition } from '../../model/exam.ts';
-import type { Statement } from '../../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { type Item, itemCodes } from './item.ts';
+import { keptBack } from './kept-back.ts';
 
 /** The items of an exam, in its order; what no item can say is left out. */
 export function itemsOfExam(exam: Exam): Item[] {
@@ -11,22 +11,16 @@ export function itemsOfExam(exam: Exam): Item[] {
   return [
     ...(exam.conditions ?? []).flatMap((one) => conditionItems(one, builtInCatalogue)),
     ...exam.statements.flatMap((statement) =>
-      hasExceptions(statement) ? [] : itemsOf(statement, groups),
+      keptBack(statement) === undefined ? itemsOf(statement, groups) : [],
     ),
   ];
 }
 
-/** No item can say of what a statement does not speak, and without that it would say too much. */
-export function hasExceptions(statement: Statement): boolean {
-  return 'except' in statement && statement.except !== undefined;
-}
-
 /** Number of each present finding that has attributes, or that a measurement or score is about. */
 function findingGroups({ statements }: Exam): ReadonlyMap<string, string> {
-  const measured = new Set(
-    statements.map((statement) => ('about' in statement ? statement.about : undefined)),
-  );
-  const owners = presentIn(statements).filter(
+  const written = statements.filter((one) => keptBack(one) === undefined);
+  const measured = new Set(written.map((one) => ('about' in one ? one.about : undefined)));
+  const owners = presentIn(written).filter(
     ({ key, attributes }) => attributes !== undefined || measured.has(key),
   );
   return new Map(owners.map(({ key }, at) => [key, String(at + 1)]));

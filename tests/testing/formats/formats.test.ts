@@ -1,25 +1,67 @@
 import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../../src/model/exam.ts';
-import { writeExams } from '../../../src/testing/formats/formats.ts';
+import { optionalParts } from '../../../src/model/optional-parts.ts';
+import type { Carried, Statement } from '../../../src/model/statement.ts';
+import { sampleMapping, writeExams } from '../../../src/testing/formats/formats.ts';
 import { formatLosses } from '../../../src/testing/formats/losses/losses.ts';
 import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/losses/what-arrives.ts';
-import { circle, circleExams } from './circle.ts';
+import { createRandom } from '../../../src/testing/random.ts';
+import { withOnly } from '../../../src/testing/without.ts';
+import { toldByKind } from '../../report/told-by-kind.ts';
+import { circle, circleExams, readers } from './circle.ts';
 import { said } from './said.ts';
 
 const names = ['csv', 'hl7v2', 'xml', 'cda'] as const;
 const exams = circleExams(50);
 
-describe.each(names)('50 sample exams as %s', (format) => {
+/** Read again and sent through a bundle; `npm run test:slow` does that with 500. */
+const circled = circleExams(25);
+
+const seen: Carried = { exam: 'E1', statement: 's1', at: '2020-02-03', confirmed: true };
+const notLookedAt: Carried = { ...seen, confirmed: false };
+
+describe.each(names)('sample exams as %s', (format) => {
   it('come back equal up to the losses of the format, and through a bundle', () => {
-    expect(circle(exams, format).size).toBeGreaterThan(10);
+    expect(circle(circled, format).size).toBeGreaterThan(10);
   });
 
-  it('lose no statement but pictures and groups with exceptions, and of no other what it says', () => {
+  it('lose no statement but what no item can say, and of no other what it says', () => {
     for (const exam of exams) {
       const arrived = whatArrives(exam, format).exam.statements;
-      const stated = exam.statements.filter((one) => one.kind !== 'image' && !('except' in one));
+      const stated = exam.statements.filter(
+        (one) => one.kind !== 'image' && !('except' in one) && one.carried?.confirmed !== false,
+      );
       expect(arrived.map(said)).toEqual(stated.map(said));
     }
+  });
+});
+
+describe.each(names)('what was taken over and not looked at again, as %s', (format) => {
+  const random = createRandom(5);
+
+  it('is left out as if it were not in the exam, and is told', () => {
+    for (const exam of exams) {
+      const statements = exam.statements.map(
+        (one): Statement => ({ ...one, carried: random.chance(0.7) ? seen : notLookedAt }),
+      );
+      const left = statements.filter(({ carried }) => carried === seen);
+      const all = { ...exam, statements };
+      const without = withOnly(all, left, new Set(optionalParts));
+      expect(writeExams([all], format), exam.id).toBe(writeExams([without], format));
+      const told = whatArrives(all, format).losses.includes('unconfirmed');
+      expect(told, exam.id).toBe(left.length < statements.length);
+    }
+  });
+
+  it('is never read again as of today, whatever kind it is of', () => {
+    const carried = exams.map(({ conditions: _, ...exam }) => ({
+      ...exam,
+      statements: exam.statements.map((one): Statement => ({ ...one, carried: notLookedAt })),
+    }));
+    const kinds = new Set(carried.flatMap(({ statements }) => statements.map(({ kind }) => kind)));
+    expect([...kinds].sort()).toEqual(Object.keys(toldByKind).sort());
+    const read = readers[format](writeExams(carried, format), sampleMapping(format));
+    expect(read.exams.map(({ exam }) => exam.statements)).toEqual(carried.map(() => []));
   });
 });
 

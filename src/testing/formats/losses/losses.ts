@@ -197,15 +197,21 @@ export const formatLosses: readonly Loss[] = [
     why: 'an item has no field for exceptions, and without them it would say more than was examined',
   },
   {
+    id: 'unconfirmed',
+    formats: all,
+    what: 'what was taken over from an earlier exam and not looked at again is left out',
+    why: 'an item has no field for it, and without one it would say that it was examined now',
+  },
+  {
     id: 'about',
     formats: all,
-    what: 'a reference to what was measured arrives only where that is a finding that is present',
+    what: 'a reference to what was measured arrives only where that is a finding that is present and arrives',
     why: 'an item names the finding by its group',
   },
   {
     id: 'codings-and-origin',
     formats: all,
-    what: 'codes of other systems, and that a statement was carried over, are left out',
+    what: 'codes of other systems, and that a statement was taken over and looked at again, are left out',
     why: noField,
     leavesOut: { of: 'statement', properties: ['codings', 'carried'] },
   },

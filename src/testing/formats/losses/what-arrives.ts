@@ -4,7 +4,7 @@ import type { Exam, ExamCondition } from '../../../model/exam.ts';
 import type { Statement } from '../../../model/statement.ts';
 import { builtInCatalogue } from '../../../terminology/catalogue.ts';
 import type { LegacyFormatName } from '../format.ts';
-import { hasExceptions } from '../items-of-exam.ts';
+import { keptBack } from '../kept-back.ts';
 import { ID_PREFIX, LEGACY_PROTOCOL } from '../legacy-mapping.ts';
 import { arrivingExaminer, arrivingSubject } from './arriving-people.ts';
 import { type Arriving, arriving } from './loss-work.ts';
@@ -104,8 +104,9 @@ function arrivingCondition(stated: ExamCondition, work: Arriving): ExamCondition
 }
 
 function arrivingStatement(given: Statement, exam: Exam, work: Arriving): Statement[] {
-  if (hasExceptions(given)) {
-    work.lost('exceptions');
+  const loss = keptBack(given);
+  if (loss !== undefined) {
+    work.lost(loss);
     return [];
   }
   const arrives = arrivalOf(given);
