@@ -9,6 +9,7 @@ import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { convertByLine } from '../convert/by-line.ts';
 import { readMappingFile } from '../convert/read-mapping.ts';
+import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
 import { convertSuggest } from '../convert/suggest.ts';
 import { convertToStdout } from '../convert/to-stdout.ts';
@@ -58,6 +59,13 @@ export const command: Command = {
       type: 'flag',
       help: 'Write a first mapping from FILE as a sample, with what could not be placed',
     },
+    scan: {
+      type: 'flag',
+      help:
+        'Tell what FILE holds: fields, how they are filled, likely dates and sides, what each could ' +
+        'be; with --format json as JSON',
+    },
+    values: { type: 'flag', help: 'With --scan: list common values, which can be patient data' },
     ...formatOption,
   },
   examples: [
@@ -67,14 +75,17 @@ export const command: Command = {
       'a folder, in four threads',
     ],
     ['convert archive/ --mapping mapping.json --out converted --resume', 'on after a stop'],
+    ['convert sample.csv --scan', 'what an export holds'],
     ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const { io, options } = call;
     checkFormatOut(call);
-    if (flagOption(options, 'suggest') && !flagOption(options, 'lines'))
-      return convertSuggest(call);
+    if (!flagOption(options, 'lines')) {
+      if (flagOption(options, 'scan')) return convertScan(call);
+      if (flagOption(options, 'suggest')) return convertSuggest(call);
+    }
     const file = textOption(options, 'mapping');
     if (file === undefined) throw new UsageError('convert needs --mapping FILE');
     const { value: mapping, issues } = await readMappingFile(io, file);

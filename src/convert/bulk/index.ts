@@ -9,4 +9,5 @@ export { convertLines, type LineResult } from './convert-lines.ts';
 export { type CutUnit, cutFiles } from './input/cut-files.ts';
 export type { BulkIo, BulkOptions, ConvertSettings, OutputKind } from './options.ts';
 export { type Summary, summaryText } from './output/summary.ts';
+export { scanFile } from './scan-file.ts';
 export { suggestFromFile } from './suggest-from-file.ts';

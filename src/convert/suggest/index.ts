@@ -1,5 +1,11 @@
 export type { Mapping } from '../mapping/mapping.ts';
 export { prepareMapping } from '../prepare/prepare-mapping.ts';
 export { parseMappingText, readMapping } from '../prepare/read-mapping.ts';
+export type { LanguageCount } from '../scan/languages.ts';
+export { type Scan, type ScanOptions, scanExport } from '../scan/scan.ts';
+export type { Counted, ScannedField } from '../scan/scan-field.ts';
+export { scanText } from '../scan/scan-text.ts';
+export type { Proposal, ProposalQuestion, ProposalReason } from './proposal.ts';
+export { meaningText, questionText, reasonText } from './proposal-text.ts';
 export { type Suggestion, type SuggestOptions, suggestMapping } from './suggest-mapping.ts';
 export { suggestionText } from './suggestion-text.ts';

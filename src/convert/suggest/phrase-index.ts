@@ -17,7 +17,20 @@ export interface PhraseIndex {
   readonly respell: Respell;
 }
 
+/** The phrases are put together once for a catalogue; words are respelt anew in each call. */
 export function phraseIndex(catalogue: Catalogue): PhraseIndex {
+  const known = indexes.get(catalogue) ?? indexOf(catalogue);
+  indexes.set(catalogue, known);
+  return { matches: known.matches, respell: respeller(known.vocabulary) };
+}
+
+interface Index extends Pick<PhraseIndex, 'matches'> {
+  readonly vocabulary: ReadonlySet<string>;
+}
+
+const indexes = new WeakMap<Catalogue, Index>();
+
+function indexOf(catalogue: Catalogue): Index {
   const byWords = new Map<string, Match[]>();
   const vocabulary = new Set<string>(useVocabulary);
   const add = (key: string, match: Match): void => {
@@ -44,7 +57,7 @@ export function phraseIndex(catalogue: Catalogue): PhraseIndex {
         byWords.get(keyOf(stems)) ?? byWords.get(stems.join('')) ?? byWords.get(keyOf(whole)) ?? []
       );
     },
-    respell: respeller(vocabulary),
+    vocabulary,
   };
 }
 

@@ -1,3 +1,4 @@
+import { spend } from '../../issues/budget.ts';
 import { contentOf, isBlank } from '../exams/note.ts';
 import type { LegacyRecord, Reader } from '../record/record.ts';
 
@@ -14,6 +15,9 @@ export interface SampleField {
 export interface Sample {
   readonly fields: ReadonlyMap<string, SampleField>;
   readonly records: readonly LegacyRecord[];
+  /** Exams that were looked at, and records that could not be read by their names. */
+  readonly exams: number;
+  readonly unread: number;
 }
 
 /** Exams that are looked at; a sample need not be the whole export. */
@@ -23,10 +27,9 @@ const MOST_UNITS = 2000;
 export function readSample(text: string, reader: Reader): Sample {
   const splitter = reader.splitter();
   const units = [...splitter.push(text), ...splitter.end()].slice(0, MOST_UNITS);
-  const records = reader
-    .read(units)
-    .flatMap((group) => group.records)
-    .filter(({ malformed }) => malformed === undefined);
+  const all = reader.read(units).flatMap((group) => group.records);
+  for (const { fields } of all) spend(fields.length);
+  const records = all.filter(({ malformed }) => malformed === undefined);
   const texts = new Map<string, string[]>();
   const blanks = new Map<string, number>();
   for (const field of records.flatMap(({ fields }) => fields)) {
@@ -41,7 +44,7 @@ export function readSample(text: string, reader: Reader): Sample {
       { name, texts: found, words: [...new Set(found)], blanks: blanks.get(name) ?? 0 },
     ]),
   );
-  return { fields, records };
+  return { fields, records, exams: units.length, unread: all.length - records.length };
 }
 
 /** Most different words, and longest word, of a field whose words can be listed. */

@@ -1,4 +1,6 @@
+import { type BudgetOption, within } from '../../issues/budget.ts';
 import type { Issue } from '../../issues/issue.ts';
+import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
 import type { Source } from '../mapping/source.ts';
@@ -22,6 +24,8 @@ export interface SuggestOptions {
   readonly source?: Source;
   /** Default: the built-in catalogue. */
   readonly catalogue?: Catalogue;
+  /** What the call may take; default `budgets.legacy`. */
+  readonly budget?: BudgetOption;
 }
 
 /** A first mapping, to be finished by a person. */
@@ -41,10 +45,28 @@ export interface Suggestion {
  * and is asked. Only plain words get a meaning.
  */
 export function suggestMapping(text: string, options: SuggestOptions = {}): Suggestion {
-  const catalogue = options.catalogue ?? builtInCatalogue;
+  return within(
+    'legacy',
+    options.budget,
+    () => suggested(text, options),
+    (why) => ({ mapping: {}, issues: [endedIssue(why)], proposals: [] }),
+  );
+}
+
+function suggested(text: string, options: SuggestOptions): Suggestion {
+  const long = longTextIssues(text);
+  if (long.length > 0) return { mapping: {}, issues: long, proposals: [] };
   const source = options.source ?? guessSource(text);
   if (source.syntax === 'xml' && source.exam === '') return withoutExamElement(source);
-  const sample = readSample(text, readerFor(source));
+  return suggestFor(readSample(text, readerFor(source)), source, options);
+}
+
+/** The same for a sample that was read already. */
+export function suggestFor(
+  sample: Sample,
+  source: Source,
+  { catalogue = builtInCatalogue }: Pick<SuggestOptions, 'catalogue'>,
+): Suggestion {
   const index = phraseIndex(catalogue);
   const fields = [...sample.fields.values()];
   const heads = headNamesOf(source, fields, index.respell);
@@ -85,7 +107,7 @@ export function suggestMapping(text: string, options: SuggestOptions = {}): Sugg
   };
 }
 
-function withoutExamElement(source: Source): Suggestion {
+export function withoutExamElement(source: Source): Suggestion {
   const open = issue('missing-property', ['source', 'exam'], { reason: 'exam-element' });
   return { mapping: { format: 'face-neck-mapping/1', source }, issues: [open], proposals: [] };
 }
@@ -163,7 +185,7 @@ function itemPart(
 type Listed = ReadonlyMap<string, { readonly words: string[]; readonly label: string }>;
 
 /** Items of a sample by their code, with their values and the code in words. */
-function itemsOf({ code, display, value }: ItemNames, sample: Sample): Listed {
+export function itemsOf({ code, display, value }: ItemNames, sample: Sample): Listed {
   const items = new Map<string, { words: string[]; label: string }>();
   for (const { fields } of sample.records) {
     const text = (name: string | undefined): string =>

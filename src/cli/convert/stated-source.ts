@@ -1,0 +1,45 @@
+import type { Source } from '../../convert/mapping/source.ts';
+import { hasErrors } from '../../issues/issue.ts';
+import { textOption } from '../arguments.ts';
+import type { Call } from '../command.ts';
+import { UsageError } from '../failure.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { readMappingFile } from './read-mapping.ts';
+
+/** The one file that is looked at as a sample. */
+export function sampleFile({ files }: Call, option: string): string {
+  const [file, ...more] = files;
+  if (file === undefined || file === '-' || more.length > 0) {
+    throw new UsageError(`--${option} takes one named file as its sample`);
+  }
+  return file;
+}
+
+/**
+ * The `source` of the mapping that is given, which may hold no more than that; none where no mapping is
+ * given. Undefined where the mapping cannot be read, which is told.
+ */
+export async function statedSource(call: Call): Promise<{ readonly source?: Source } | undefined> {
+  const { io, options } = call;
+  const file = textOption(options, 'mapping');
+  if (file === undefined) return {};
+  const { value, issues } = await readMappingFile(io, file);
+  if (hasErrors(issues)) {
+    await writeIssues(io, issueFormatOf(options), { input: file }, issues);
+    return undefined;
+  }
+  const source = sourceOf(value);
+  return source === undefined ? {} : { source };
+}
+
+const syntaxes: ReadonlySet<unknown> = new Set(['csv', 'hl7v2', 'xml', 'cda']);
+
+/** What uses the source checks the rest of it. */
+function sourceOf(mapping: unknown): Source | undefined {
+  if (typeof mapping !== 'object' || mapping === null || !('source' in mapping)) return undefined;
+  const { source } = mapping;
+  if (typeof source !== 'object' || source === null || !('syntax' in source)) return undefined;
+  const isXml = source.syntax === 'xml';
+  if (isXml && !('exam' in source && typeof source.exam === 'string')) return undefined;
+  return syntaxes.has(source.syntax) ? (source as Source) : undefined; // its syntax is known
+}

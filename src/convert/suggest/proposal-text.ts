@@ -1,0 +1,87 @@
+import type { Target } from '../mapping/target.ts';
+import type { Proposal, ProposalQuestion, ProposalReason } from './proposal.ts';
+import type { HeadUse, ItemUse } from './use-words.ts';
+
+/** What a proposal takes a field for, in words: `measurement mrd1 right mm`. */
+export function meaningText({ target, head, role }: Proposal): string {
+  if (head !== undefined) return headTexts[head];
+  if (role !== undefined) return roleTexts[role];
+  return target === undefined ? '' : targetText(target);
+}
+
+/** A target by its kind and the codes that it names. */
+export function targetText(target: Target): string {
+  const { kind, words: _words, ...codes } = { words: undefined, ...target };
+  const named = Object.values(codes).filter((code) => typeof code === 'string');
+  return [kind, ...named].join(' ');
+}
+
+const headTexts: { readonly [Use in HeadUse]: string } = {
+  exam: 'number of the exam',
+  status: 'status of the exam',
+  subject: 'number of the person',
+  family: 'family name',
+  given: 'given name',
+  born: 'date of birth',
+  gender: 'sex',
+  performed: 'when the exam was done',
+  recorded: 'when the record was written',
+  examiner: 'who examined',
+};
+
+const roleTexts: { readonly [Use in ItemUse]: string } = {
+  code: 'which item a row is',
+  value: 'value of the item',
+  side: 'side of the item',
+  unit: 'unit of the item',
+  method: 'method of the item',
+  note: 'note on the item',
+};
+
+/** Why something is proposed, in a few words. */
+export function reasonText(reason: ProposalReason): string {
+  switch (reason.reason) {
+    case 'word':
+      return `"${reason.word}" is a ${reason.use} of ${reason.of}`;
+    case 'respelt':
+      return `"${reason.word}" was taken for "${reason.as}"`;
+    case 'side':
+      return `"${reason.word}" is a side: ${reason.side}`;
+    case 'unit':
+      return `"${reason.word}" is a unit: ${reason.unit}`;
+    case 'values':
+      return `its values are ${reason.values}`;
+    case 'standard':
+      return 'the standard of the syntax says so';
+    case 'usual-name':
+      return 'a usual name of such a field';
+  }
+}
+
+/** What a person has to say before a proposal can be used. */
+export function questionText(question: ProposalQuestion): string {
+  switch (question.question) {
+    case 'side':
+      return 'which side?';
+    case 'two-sides':
+      return 'its name has words of two sides: which holds?';
+    case 'unit':
+      return 'which unit?';
+    case 'region':
+      return 'which region?';
+    case 'not-a-side':
+      return 'its name has a side that this cannot have: what is meant?';
+    case 'wrong-unit':
+      return 'its name has a unit that this cannot have: what is meant?';
+    case 'lone-side':
+      return `is "${question.word}" a side?`;
+    case 'negation':
+      return `does "${question.word}" deny it?`;
+    case 'which':
+      return `which of ${question.codes.join(', ')}?`;
+    case 'day-or-month':
+      return `which form have its dates: ${question.forms.join(' or ')}?`;
+    case 'answers':
+      return `what do ${question.count} of its answers mean?`;
+  }
+}
