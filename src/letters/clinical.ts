@@ -1,3 +1,4 @@
+import { isUnconfirmed } from '../kinds/facets/base.ts';
 import { sectionOf, statesSomething } from '../kinds/registries/meanings.ts';
 import { tell } from '../kinds/registries/pages.ts';
 import type { PlanItem } from '../model/conclusion.ts';
@@ -9,6 +10,7 @@ import { type Line, linesOf } from '../report/lines.ts';
 import type { Page } from '../report/page.ts';
 import { signLines } from '../report/parts/abnormal.ts';
 import { patientText, plainName } from '../report/parts/head.ts';
+import { takenOverLines } from '../report/parts/statements.ts';
 import type { LetterSection, LetterSentence } from './letter.ts';
 import type { LetterWords } from './letter-words.ts';
 
@@ -50,6 +52,7 @@ export function toSpecialist(writing: Writing): LetterSection[] {
     findings(writing),
     negatives(writing),
     notExamined(writing),
+    takenOver(writing),
     summary(writing),
     plan(writing),
     told(writing),
@@ -67,6 +70,7 @@ export function toPractitioner(writing: Writing): LetterSection[] {
     history(writing),
     findings(writing),
     notExamined(writing),
+    takenOver(writing),
     writer(writing),
   ];
 }
@@ -99,7 +103,7 @@ function reason(writing: Writing): LetterSection {
 
 function history({ page, words }: Writing): LetterSection {
   const { exam } = page;
-  const asked = exam.statements.filter((one) => isOf(one, page, 'symptoms'));
+  const asked = knownToday(page).filter((one) => isOf(one, page, 'symptoms'));
   const has = (one: Statement): boolean => statesSomething(one, page.catalogue);
   const complaints = [...asked.filter(has), ...asked.filter((one) => !has(one))];
   return {
@@ -110,6 +114,11 @@ function history({ page, words }: Writing): LetterSection {
       ...linesOf(complaints, page).map(lineSentence),
     ],
   };
+}
+
+/** Without what was taken over from an earlier exam and not looked at again. */
+function knownToday({ exam }: Page): Statement[] {
+  return exam.statements.filter((one) => !isUnconfirmed(one));
 }
 
 function isOf(statement: Statement, page: Page, section: string): boolean {
@@ -130,7 +139,7 @@ function findings({ page, parts, words }: Writing): LetterSection {
 /** Of the parts of the body in which something is abnormal, and of those that the conclusion rests on. */
 function negatives({ page, parts, words }: Writing): LetterSection {
   const near = new Set(parts.map(({ section }) => section));
-  const absent = page.exam.statements.filter(
+  const absent = knownToday(page).filter(
     (one) => isOf(one, page, 'negatives') && near.has(sectionOf(one, page.catalogue)),
   );
   return {
@@ -140,8 +149,14 @@ function negatives({ page, parts, words }: Writing): LetterSection {
 }
 
 function notExamined({ page, words }: Writing): LetterSection {
-  const left = page.exam.statements.filter((one) => isOf(one, page, 'notExamined'));
+  const left = knownToday(page).filter((one) => isOf(one, page, 'notExamined'));
   return { heading: words.headings.notExamined, sentences: linesOf(left, page).map(lineSentence) };
+}
+
+/** Apart from what was found today, whatever it said when it was seen. */
+function takenOver({ page }: Writing): LetterSection {
+  const lines = takenOverLines(page.exam.statements.filter(isUnconfirmed), page);
+  return { heading: page.labels.takenOver, sentences: lines.map(lineSentence) };
 }
 
 function summary({ page, words }: Writing): LetterSection {

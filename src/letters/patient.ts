@@ -1,4 +1,5 @@
 import type { Path } from '../issues/path.ts';
+import { isUnconfirmed } from '../kinds/facets/base.ts';
 import { sayingsOf } from '../kinds/registries/meanings.ts';
 import { tell } from '../kinds/registries/pages.ts';
 import type { PlanItem } from '../model/conclusion.ts';
@@ -27,6 +28,8 @@ export function toPatient(writing: Writing): {
   const said = signs.filter((sign) => isSpoken(sign, page));
   const leftOut = signs.filter((sign) => !isSpoken(sign, page)).map(({ key }) => key);
   const name = plainName(exam.subject.name);
+  // What was not looked at again is neither a finding nor the want of one.
+  const takenOver = exam.statements.filter(isUnconfirmed);
   const start = [
     ...(name === undefined
       ? []
@@ -49,8 +52,10 @@ export function toPatient(writing: Writing): {
       text: filled(words.patient.sign, 'sign', signInPlain(sign, page)),
       of: [{ statement: sign.key }],
     })),
-    ...(said.length === 0 && leftOut.length === 0 ? [{ text: words.patient.nothing, of: [] }] : []),
-    ...(leftOut.length > 0 ? [{ text: words.patient.more, of: [] }] : []),
+    ...(said.length + leftOut.length + takenOver.length === 0
+      ? [{ text: words.patient.nothing, of: [] }]
+      : []),
+    ...(leftOut.length > 0 || takenOver.length > 0 ? [{ text: words.patient.more, of: [] }] : []),
     ...notSeen(writing),
   ];
   const sections = [
@@ -80,6 +85,7 @@ function signInPlain(sign: Statement, page: Page): string {
 
 function notSeen({ page, words }: Writing): LetterSentence[] {
   return page.exam.statements.flatMap((statement): LetterSentence[] => {
+    if (isUnconfirmed(statement)) return [];
     const told = tell(statement, page);
     if (!('section' in told) || told.section !== 'notExamined' || !('region' in statement))
       return [];

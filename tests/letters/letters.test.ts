@@ -11,7 +11,7 @@ import {
   readingEase,
   toLetter,
 } from '../../src/letters/index.ts';
-import { germanWords } from '../../src/report/index.ts';
+import { englishWords, germanWords } from '../../src/report/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { savedExample, savedExamples } from '../report/saved-examples.ts';
@@ -78,6 +78,32 @@ describe.each(savedExamples)('letters of %s', (_, exam) => {
       const isTo = text.startsWith(`${words.to}: `);
       expect(isTo || fixed.some((one) => one.test(text)), text).toBe(true);
     }
+  });
+});
+
+describe.each(savedExamples)('what %s took over and did not look at again', (_, exam) => {
+  const carried = { exam: 'E1', statement: 's1', at: '2020-02-03', confirmed: false };
+  const unseen: Exam = { ...exam, statements: exam.statements.map((one) => ({ ...one, carried })) };
+  const keys = exam.statements.map(({ key }) => key).sort();
+
+  it.each(['specialist', 'general-practitioner'] as const)('stands apart, all of it: %s', (to) => {
+    const rests = letterOf(unseen, to).sections.map(({ heading, sentences }) => ({
+      heading,
+      keys: sentences.flatMap(({ of }) => of.flatMap((one) => ('statement' in one ? [one] : []))),
+    }));
+    const holding = rests.filter((one) => one.keys.length > 0);
+    expect(holding.map(({ heading }) => heading)).toEqual([englishWords.takenOver]);
+    expect(holding[0]?.keys.map(({ statement }) => statement).sort()).toEqual(keys);
+    const text = letterText(letterOf(unseen, to));
+    expect(text.split('seen 3 February 2020').length).toBe(keys.length + 1);
+  });
+
+  it('is nothing seen and not nothing: the patient is told that there is more', () => {
+    const sentences = sentencesOf(letterOf(unseen, 'patient'));
+    expect(sentences.flatMap(({ of }) => of).filter((one) => 'statement' in one)).toEqual([]);
+    const texts = sentences.map(({ text }) => text);
+    expect(texts).toContain(englishLetterWords.patient.more);
+    expect(texts).not.toContain(englishLetterWords.patient.nothing);
   });
 });
 

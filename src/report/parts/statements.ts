@@ -5,7 +5,7 @@ import { inPageOrder, tell } from '../../kinds/registries/pages.ts';
 import type { Statement } from '../../model/statement.ts';
 import { orderOf } from '../abnormal.ts';
 import { type Content, element, section } from '../html.ts';
-import { lineList, linesOf, lineText } from '../lines.ts';
+import { type Line, lineList, linesOf, lineText } from '../lines.ts';
 import { type Page, remarks } from '../page.ts';
 import {
   headingOf,
@@ -73,15 +73,18 @@ function takenOverPart(page: Page, statements: readonly Statement[]): Content {
     'taken-over',
     labels.takenOver,
     statements.length > 0 && element('p', {}, labels.takenOverNote),
-    lineList(
-      statements.map((statement) => ({
-        of: [statement.key],
-        content: [
-          `${labels.asSeenThen}: `,
-          lineText(tell(statement, page), page),
-          remarks(page, statement),
-        ],
-      })),
-    ),
+    lineList(takenOverLines(statements, page)),
   );
+}
+
+/** What was taken over and not looked at again, each with when it was seen. */
+export function takenOverLines(statements: readonly Statement[], page: Page): readonly Line[] {
+  return statements.map((statement) => ({
+    of: [statement.key],
+    content: [
+      `${page.labels.asSeenThen}: `,
+      lineText(tell(statement, page), page),
+      remarks(page, statement),
+    ],
+  }));
 }
