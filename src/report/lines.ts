@@ -31,7 +31,7 @@ export function linesOf(statements: readonly Statement[], page: Page): readonly 
       lines.push({ of: [statement.key], content: [lineText(told, page), below] });
       continue;
     }
-    const key = JSON.stringify([told.head, told.tail, typeof told.of]);
+    const key = JSON.stringify([told.head, told.tail, told.of === undefined]);
     const group = groups.get(key) ?? { of: [], told: [] };
     if (!groups.has(key)) lines.push(group);
     groups.set(key, group);
@@ -70,9 +70,8 @@ function amongText(told: readonly ToldAmong[], page: Page): string {
 }
 
 function namesText(told: readonly ToldAmong[], page: Page): string {
-  const things = told.flatMap(({ of }) => (typeof of === 'string' ? [of] : []));
-  const places = told.flatMap(({ of }) => (typeof of === 'string' ? [] : [of]));
-  return things.length > 0 ? `: ${things.join('; ')}` : placesText(places, page);
+  const places = told.flatMap(({ of }) => of ?? []);
+  return places.length === 0 ? '' : placesText(places, page);
 }
 
 /** A list in which each line names the statements that it tells. */

@@ -32,7 +32,7 @@ export interface Teller {
   readonly inner: (values: readonly Value[] | undefined, code: string) => string;
   /** What the statement is about, without its answer. */
   readonly subject: (statement: Statement) => string;
-  /** That what the statement is about is not there: `No palpable node`. */
+  /** That what the statement is about is not there: `No palpable node`, `No fever`. */
   readonly absence: (statement: Statement) => string;
   readonly flag: (flag: boolean) => string;
   /** A figure with its unit in words; counts and scores have none. */
@@ -45,6 +45,7 @@ export function createTeller(
   labels: ReportWords,
 ): Teller {
   const negated = createNegator(labels.denials, labels.notFound);
+  const denied = createNegator(labels.deniedComplaints, labels.answers.no);
   const display = (table: TableName, code: string): string =>
     catalogue[table].get(code)?.display ?? code;
   const inner = (values: readonly Value[] | undefined, code: string): string =>
@@ -97,7 +98,7 @@ export function createTeller(
     },
     absence: (statement) => {
       const { table, code } = subjectOf(statement);
-      return negated(code, display(table, code));
+      return (table === 'symptoms' ? denied : negated)(code, display(table, code));
     },
   };
 }

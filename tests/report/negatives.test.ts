@@ -23,6 +23,22 @@ describe.each(both)('negatives in %s', (tongue) => {
     }
   });
 
+  it('deny each complaint of the table by itself', () => {
+    const denied = createNegator(words.deniedComplaints, words.answers.no);
+    const { before, own } = words.deniedComplaints;
+    const codes = [
+      ...Object.values(before).flatMap((some) => some.trim().split(/\s+/)),
+      ...Object.keys(own),
+    ];
+    expect(codes.sort()).toEqual([...builtInCatalogue.symptoms.keys()].sort());
+    for (const { code, display } of builtInCatalogue.symptoms.values()) {
+      const name = language.displays.symptoms?.[code] ?? display;
+      expect(denied(code, name), code).toMatch(denies);
+      expect(denied(code, name), code).not.toBe(name);
+    }
+    expect(denied('clinic.salt-thirst', 'Salt thirst')).toMatch(denies);
+  });
+
   it('name only signs of the table', () => {
     const { before, own } = words.denials;
     const codes = [

@@ -430,7 +430,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       {
         statement: { kind: 'symptom', symptom: 'sym-eye.pain', answer: 'no', note: 'Denied' },
         section: 'symptoms',
-        line: 'No, when asked: Pain in the eye | Denied',
+        line: 'No pain in the eye (when asked) | Denied',
         map: noMap,
       },
       {
@@ -444,6 +444,20 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
         section: 'symptoms',
         line: 'Not asked: Itching of the ear',
         map: noMap,
+      },
+      {
+        statement: {
+          kind: 'symptom',
+          symptom: 'sym-skin.itch',
+          answer: 'no',
+          region: 'temple',
+          side: 'right',
+          toldBy: 'patient',
+          durationText: 'never',
+        },
+        section: 'symptoms',
+        line: 'No itch of the skin – Temple, right (when asked; Told by: Patient); never',
+        map: { Temple: paired('right', 'said') },
       },
       {
         statement: {

@@ -1,6 +1,6 @@
 import type { DefaultTreeAdapterTypes } from 'parse5';
 import { parse } from 'parse5';
-import type { Exam } from '../../src/index.ts';
+import type { Exam, Statement, Symptom } from '../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { english, inLanguage } from '../../src/terminology/language.ts';
@@ -14,11 +14,13 @@ export const tongues = {
     language: english,
     words: englishWords,
     denies: /\b(no|not|none|never)\b/i,
+    answersNot: /^(not sure|declined|not asked)/i,
   },
   german: {
     language: german,
     words: germanWords,
     denies: /\b(kein|keine|keinen|nicht)\b/i,
+    answersNot: /^(auf frage nicht sicher|antwort abgelehnt|nicht gefragt)/i,
   },
 } as const;
 
@@ -41,7 +43,9 @@ export function toldTexts(html: string): ReadonlyMap<string, readonly string[]> 
 
 function textOf(node: Node): string {
   if (node.nodeName === '#text' && 'value' in node) return node.value;
-  return 'childNodes' in node ? node.childNodes.map(textOf).join('') : '';
+  const text = 'childNodes' in node ? node.childNodes.map(textOf).join('') : '';
+  // What stands below a line, as its note, begins a new one.
+  return node.nodeName === 'div' ? `\n${text}` : text;
 }
 
 export interface Misread {
@@ -51,21 +55,41 @@ export interface Misread {
 }
 
 /**
- * Statements that a page does not tell exactly once, and signs that are not there whose line has no
- * word that denies before the place, or begins with the sign as if it were there.
+ * Statements that a page does not tell exactly once, and signs and complaints that are not there whose
+ * line, or any part of it between semicolons, has no word that denies before the place, or begins with
+ * the sign as if it were there.
  */
 export function misreadIn(exam: Exam, tongue: Tongue): readonly Misread[] {
-  const { language, words, denies } = tongues[tongue];
+  const { language, words, denies, answersNot } = tongues[tongue];
   const catalogue = inLanguage(builtInCatalogue, language);
   const told = toldTexts(toHtml(exam, { language, words }));
   return exam.statements.flatMap((statement): Misread[] => {
     const texts = told.get(statement.key) ?? [];
     if (texts.length !== 1) return [{ key: statement.key, texts, why: 'not told once' }];
-    if (statement.kind !== 'finding' || statement.presence !== 'absent') return [];
-    const [text = ''] = texts;
-    const [said = ''] = text.replace(words.asSeenThen, '').split(/ – |: (?=[^:]*$)/);
-    const name = catalogue.findings.get(statement.finding)?.display ?? '';
-    const reads = !denies.test(said) || (text.startsWith(name) && !denies.test(name));
-    return reads ? [{ key: statement.key, texts, why: 'reads as there' }] : [];
+    return readsAsThere(statement, texts[0] ?? '')
+      ? [{ key: statement.key, texts, why: 'reads as there' }]
+      : [];
   });
+
+  function readsAsThere(statement: Statement, text: string): boolean {
+    const [line = ''] = text.replace(words.asSeenThen, '').replace(/^: /, '').split('\n');
+    if (statement.kind === 'symptom' && statement.answer !== 'yes') {
+      // Behind the last bracket stands who told it, and the course.
+      const parts = line.split(/ \((?=[^(]*$)/)[0]?.split('; ') ?? [];
+      const own = hasCourse(statement) ? parts.slice(0, 1) : parts;
+      return own.some((part) => !denies.test(part) && !answersNot.test(part));
+    }
+    if (statement.kind !== 'finding' || statement.presence !== 'absent') return false;
+    const [said = ''] = line.split(/ – |: (?=[^:]*$)/);
+    const name = catalogue.findings.get(statement.finding)?.display ?? '';
+    const some = said.split('; ').some((part) => !denies.test(part));
+    return some || (line.startsWith(name) && !denies.test(name));
+  }
+}
+
+/** A complaint with its course has a line of its own. */
+function hasCourse({ onset, duration, durationText, course, severity, trigger }: Symptom): boolean {
+  return [onset, duration, durationText, course, severity, trigger].some(
+    (one) => one !== undefined,
+  );
 }

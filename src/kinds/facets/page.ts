@@ -20,8 +20,8 @@ export interface ToldAmong {
   readonly section: ListSection;
   /** What is said, before the places: `No palpable node`. */
   readonly head: string;
-  /** The thing it is said of: a place, or a thing by name. */
-  readonly of: ToldPlace | string;
+  /** The place it is said of; none where the head says it all. */
+  readonly of: ToldPlace | undefined;
   /** What stands behind the places. */
   readonly tail: string;
 }

@@ -4,30 +4,38 @@ import { atPlace, type Page } from '../../report/page.ts';
 import type { KindPage } from '../facets/page.ts';
 import type { Symptom } from './statement.ts';
 
-/** Complaints told, with their course; those denied, or not asked about, together. */
+/**
+ * Complaints told, with their course. What was denied, or not answered, says so of each complaint by
+ * itself: in a list under one "no" the second line would read as told.
+ */
 export const symptomPage: KindPage<Symptom> = {
   tell: (symptom, page) => {
     const { teller, labels } = page;
-    const name = teller.subject(symptom) + atPlace(page, symptom);
+    const place = atPlace(page, symptom);
     const told = details(symptom, page);
-    if (symptom.answer !== 'yes' && told.length === 0) {
-      const head = labels.answers[symptom.answer] + toldBy(symptom, page);
-      return { section: 'symptoms', head, of: name, tail: '' };
+    const by = toldBy(symptom, page);
+    const more = told.map((part): Content => ['; ', part]);
+    if (symptom.answer === 'yes') {
+      const answer = teller.answer('answer', symptom.answer);
+      const given = by === undefined ? '' : ` (${by})`;
+      const line = joined(`${teller.subject(symptom)}${place}: ${answer}${given}`, more);
+      return { section: 'symptoms', line };
     }
-    const answer = teller.answer('answer', symptom.answer);
-    return {
-      section: 'symptoms',
-      line: joined(
-        `${name}: ${answer}${toldBy(symptom, page)}`,
-        told.map((part) => ['; ', part]),
-      ),
-    };
+    const isDenied = symptom.answer === 'no';
+    const said = isDenied
+      ? teller.absence(symptom)
+      : `${labels.answers[symptom.answer]}: ${teller.subject(symptom)}`;
+    const behind = [isDenied ? labels.whenAsked : undefined, by].filter((one) => one !== undefined);
+    const tail = behind.length === 0 ? '' : ` (${behind.join('; ')})`;
+    const head = said + place;
+    return told.length === 0
+      ? { section: 'symptoms', head, of: undefined, tail }
+      : { section: 'symptoms', line: joined(head + tail, more) };
   },
 };
 
-function toldBy({ toldBy: who }: Symptom, { teller }: Page): string {
-  if (who === undefined) return '';
-  return ` (${teller.display('items', 'told-by')}: ${teller.answer('told-by', who)})`;
+function toldBy({ toldBy: who }: Symptom, { teller }: Page): string | undefined {
+  return who && `${teller.display('items', 'told-by')}: ${teller.answer('told-by', who)}`;
 }
 
 function details(symptom: Symptom, { teller, labels }: Page): Content[] {

@@ -1,4 +1,5 @@
 import { englishChecks } from '../../checks/words/english.ts';
+import { englishDeniedComplaints } from './english-denied-complaints.ts';
 import { englishNegatives } from './english-negatives.ts';
 import type { ReportWords } from './report-words.ts';
 
@@ -121,6 +122,8 @@ export const englishWords: ReportWords = {
   },
   notFound: 'Not found',
   denials: englishNegatives,
+  deniedComplaints: englishDeniedComplaints,
+  whenAsked: 'when asked',
   answers: {
     yes: 'Yes, when asked',
     no: 'No, when asked',

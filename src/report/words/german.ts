@@ -1,4 +1,5 @@
 import { germanChecks } from '../../checks/words/german.ts';
+import { germanDeniedComplaints } from './german-denied-complaints.ts';
 import { germanNegatives } from './german-negatives.ts';
 import type { ReportWords } from './report-words.ts';
 
@@ -130,6 +131,8 @@ export const germanWords: ReportWords = {
   },
   notFound: 'Nicht gefunden',
   denials: germanNegatives,
+  deniedComplaints: germanDeniedComplaints,
+  whenAsked: 'auf Frage',
   answers: {
     yes: 'Auf Frage bejaht',
     no: 'Auf Frage verneint, nicht vorhanden',

@@ -74,6 +74,10 @@ export interface ReportWords {
   /** Before a sign that is not there, where `denials` has no words for it. */
   readonly notFound: string;
   readonly denials: Negatives;
+  /** Words for complaints that were asked about and denied. */
+  readonly deniedComplaints: Negatives;
+  /** Behind a complaint that was denied: that it was asked about. */
+  readonly whenAsked: string;
   /** What was answered to a question, before what was asked about. */
   readonly answers: Readonly<Record<Symptom['answer'], string>>;
   /** Names of regions in lines that tell many of them, by code. */
