@@ -173,6 +173,26 @@ describe('claims', () => {
     const wrong = type === 'Patient' ? ['error contradiction meta.profile.0'] : [];
     expect(told(changed(observation, ['meta', 'profile', 0], base))).toEqual(wrong);
   });
+
+  // A canonical may name a version: https://hl7.org/fhir/R4/references.html#canonical.
+  const base = 'http://hl7.org/fhir/StructureDefinition/Observation';
+  const versioned = { ...profile, version: '2.1.0' };
+  test.each([
+    ['2.1.0', `${profile.url}|2.1.0`, []],
+    ['the first numbers', `${profile.url}|2.1`, []],
+    ['another', `${profile.url}|2.0.0`, ['warning unchecked-profile meta.profile.0']],
+    [
+      'a number that begins alike',
+      `${profile.url}|2.1.01`,
+      ['warning unchecked-profile meta.profile.0'],
+    ],
+    ['FHIR itself', `${base}|4.0.1`, []],
+    ['another FHIR', `${base}|5.0.0`, ['warning unchecked-profile meta.profile.0']],
+  ])('that name the version %s', (_name, claim, expected) => {
+    const claimed = changed(observation, ['meta', 'profile', 0], claim);
+    const found = told(claimed, { profiles: [versioned, worker, shift, codeSystem, valueSet] });
+    expect(found.filter((line) => line.includes('profile'))).toEqual(expected);
+  });
 });
 
 test.each([

@@ -214,6 +214,7 @@ export const validation = {
   },
   'unchecked-profile': {
     'not-given': 'this profile was not given for validation and is not checked',
+    'other-version': 'this version of the profile was not given for validation and is not checked',
   },
   'unchecked-rule': {
     expression: 'the published expression could not be evaluated here',

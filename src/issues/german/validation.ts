@@ -228,6 +228,8 @@ export const germanValidation: Translated<typeof validation> = {
   },
   'unchecked-profile': {
     'not-given': 'dieses Profil wurde nicht zur Prüfung gegeben und wird nicht geprüft',
+    'other-version':
+      'diese Version des Profils wurde nicht zur Prüfung gegeben und wird nicht geprüft',
   },
   'unchecked-rule': {
     expression: 'der veröffentlichte Ausdruck ließ sich hier nicht auswerten',

@@ -239,7 +239,8 @@ function readValue(reader: Reader, name: string, raw: string): void {
   } else if (name === 'id' || name === 'name') {
     reader.ids.add(value);
   } else if ((name === 'href' || name === 'src') && value.startsWith('#')) {
-    reader.links.add(value.slice(1));
+    // "#" alone is the top of the page: https://html.spec.whatwg.org/#find-a-potential-indicated-element.
+    if (value !== '#') reader.links.add(value.slice(1));
   } else {
     for (const { message, severity } of attributeFaults(name, value)) {
       say(reader, message, txt1, severity);

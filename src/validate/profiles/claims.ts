@@ -1,3 +1,4 @@
+import { fhirVersionNumber } from '../../fhir/version.ts';
 import { isObject, type JsonObject } from '../walk/json.ts';
 import { report, type Scope } from '../walk/scope.ts';
 import type { Profile } from './compile.ts';
@@ -14,12 +15,14 @@ export function checkClaims(resource: JsonObject, scope: Scope, start: number): 
   const claims = Array.isArray(meta['profile']) ? meta['profile'] : [];
   claims.forEach((claim: unknown, at) => {
     if (typeof claim !== 'string') return;
-    const url = claim.split('|')[0] ?? claim;
+    const [url = claim, version] = claim.split('|');
     const profile = scope.profiles?.get(url) ?? scope.core.byUrl(url);
     const place = ['meta', 'profile', at];
-    if (profile === undefined) sayUnknown(url, resource, scope, place);
+    if (profile === undefined) sayUnknown(url, version, resource, scope, place);
     else if (profile.type !== resource['resourceType']) sayOtherType(profile.type, scope, place);
-    else done.add(profile);
+    else if (!isEdition(profile.version, version)) {
+      sayUnchecked(url, 'other-version', scope, place);
+    } else done.add(profile);
   });
   for (const profile of scope.core.appliedTo(resource)) {
     // The caller may have given another edition of it.
@@ -30,26 +33,47 @@ export function checkClaims(resource: JsonObject, scope: Scope, start: number): 
 
 const page = 'https://hl7.org/fhir/R4/profiling.html';
 
+/** Whether what is held is the version that a claim names; a claim may leave the last numbers out. */
+function isEdition(held: string | undefined, claimed: string | undefined): boolean {
+  if (claimed === undefined || claimed === '' || held === undefined) return true;
+  return held === claimed || held.startsWith(`${claimed}.`);
+}
+
 function sayUnknown(
   url: string,
+  version: string | undefined,
   resource: JsonObject,
   scope: Scope,
   place: readonly (string | number)[],
 ): void {
   const type = typeName(url);
-  if (scope.resourceTypes.has(type)) {
-    // The definition of the type itself, which every resource of it is held to.
-    if (type !== resource['resourceType']) sayOtherType(type, scope, place);
-    return;
+  if (!scope.resourceTypes.has(type)) {
+    sayUnchecked(url, 'not-given', scope, place);
+  } else if (type !== resource['resourceType']) {
+    sayOtherType(type, scope, place);
+  } else if (!isEdition(fhirVersionNumber[scope.definitions.fhirVersion], version)) {
+    sayUnchecked(url, 'other-version', scope, place);
   }
-  const why = 'the profile was not given for validation';
+  // Else the definition of the type itself, which every resource of it is held to.
+}
+
+function sayUnchecked(
+  url: string,
+  reason: 'not-given' | 'other-version',
+  scope: Scope,
+  place: readonly (string | number)[],
+): void {
+  const why =
+    reason === 'not-given'
+      ? 'the profile was not given for validation'
+      : 'this version of the profile was not given for validation';
   scope.unchecked.push({ rule: url, path: [...scope.path, ...place], why });
   if (scope.saidOnce.has(`profile ${url}`)) return;
   scope.saidOnce.add(`profile ${url}`);
   report(
     scope,
     'unchecked-profile',
-    { reason: 'not-given' },
+    { reason },
     { severity: 'warning', rule: page, value: url },
     place,
   );

@@ -28,6 +28,8 @@ export interface ProfileNode extends Omit<SnapshotElement, 'slicing' | 'constrai
 
 export interface Profile {
   readonly url: string;
+  /** Its business version, where it states one. */
+  readonly version: string | undefined;
   /** Type of resource or data type that it narrows. */
   readonly type: string;
   readonly root: ProfileNode;
@@ -89,8 +91,9 @@ function compiled(resources: readonly unknown[], base: Definitions): Profiles {
       issues.push(unusable(resource, at));
       return;
     }
+    const version = isObject(resource) ? textOf(resource['version']) : undefined;
     append(issues, structureIssues(structure, at, base.fhirVersion, byUrl));
-    byUrl.set(structure.url, { ...compileOne(structure, ruleOf), missing });
+    byUrl.set(structure.url, { ...compileOne(structure, ruleOf), missing, version });
     if (structure.type === 'Extension') extensions.set(structure.url, extensionRow(structure));
   };
   resources.forEach((resource, at) => {
@@ -165,7 +168,7 @@ function allValueSets(
 function compileOne(
   { url, type, elements: [first, ...elements] }: Structure,
   ruleOf: RuleOf,
-): Omit<Profile, 'missing'> {
+): Omit<Profile, 'missing' | 'version'> {
   const root = nodeOf(first, ruleOf);
   const nodes = new Map<string, ProfileNode>([[first.id, root]]);
   for (const element of elements) {
