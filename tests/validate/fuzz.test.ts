@@ -102,3 +102,19 @@ test('resources with anything in any place, against a profile and at the thoroug
     { numRuns: 300, seed: 20_261_128 },
   );
 });
+
+test('a null or a list in the place of any part: the fast level tells no rule that the thorough one does not', () => {
+  const forms: readonly unknown[] = [null, [null], [[]], [null, null]];
+  const lost = pathsOf(observation).flatMap((path) =>
+    forms.flatMap((form) => {
+      const value = replaced(observation, path, form);
+      const told = (options: { level?: 'thorough'; engine?: typeof thoroughR4 }): string[] =>
+        r4(value, { profiles, ...options })
+          .issues.filter(({ code }) => code === 'broken-invariant')
+          .map(({ rule, path: place }) => `${rule} at ${place.join('.')}`);
+      const thorough = told({ level: 'thorough', engine: thoroughR4 });
+      return told({}).filter((each) => !thorough.includes(each));
+    }),
+  );
+  expect(lost).toEqual([]);
+});

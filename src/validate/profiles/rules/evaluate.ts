@@ -123,14 +123,22 @@ function itemsUnder(holder: JsonObject, name: string, type: string | undefined):
       value: values[at] ?? undefined,
       extra: extras[at],
       type,
-    })).filter(isThere);
+    })).map(formed);
   }
-  const item: Item = { value: value ?? undefined, extra, type };
-  return isThere(item) ? [item] : [];
+  if (value === undefined && extra === undefined) return [];
+  return [formed({ value: value ?? undefined, extra, type })];
 }
 
-function isThere({ value, extra }: Item): boolean {
-  return value !== undefined || isObject(extra);
+/**
+ * A null that keeps no place for an extension, and a list in a list, are faults of form that are told
+ * as such. Whether they count as an element no rule can know.
+ */
+function formed(item: Item): Item {
+  const { value, extra } = item;
+  if (Array.isArray(value) || (value === undefined && !isObject(extra))) {
+    throw new Undecided('no JSON of an element');
+  }
+  return item;
 }
 
 const primitives =
