@@ -8,6 +8,7 @@ import { summaryText } from '../../convert/bulk/output/summary.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { convertByLine } from '../convert/by-line.ts';
+import { convertMisfits } from '../convert/misfits.ts';
 import { readMappingFile } from '../convert/read-mapping.ts';
 import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
@@ -65,6 +66,10 @@ export const command: Command = {
         'Tell what FILE holds: fields, how they are filled, likely dates and sides, what each could ' +
         'be; with --format json as JSON',
     },
+    misfits: {
+      type: 'flag',
+      help: 'Tell what of the mapping does not fit FILE, a new export, and what looks renamed',
+    },
     values: { type: 'flag', help: 'With --scan: list common values, which can be patient data' },
     ...formatOption,
   },
@@ -76,6 +81,7 @@ export const command: Command = {
     ],
     ['convert archive/ --mapping mapping.json --out converted --resume', 'on after a stop'],
     ['convert sample.csv --scan', 'what an export holds'],
+    ['convert new.csv --misfits --mapping mapping.json', 'whether an export has changed'],
     ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
@@ -84,6 +90,7 @@ export const command: Command = {
     checkFormatOut(call);
     if (!flagOption(options, 'lines')) {
       if (flagOption(options, 'scan')) return convertScan(call);
+      if (flagOption(options, 'misfits')) return convertMisfits(call);
       if (flagOption(options, 'suggest')) return convertSuggest(call);
     }
     const file = textOption(options, 'mapping');

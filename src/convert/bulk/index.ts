@@ -7,6 +7,7 @@ export { suggestionText } from '../suggest/suggestion-text.ts';
 export { type BulkResult, convertFiles, hasFailed } from './convert-files.ts';
 export { convertLines, type LineResult } from './convert-lines.ts';
 export { type CutUnit, cutFiles } from './input/cut-files.ts';
+export { misfitsOfFile } from './misfits-of-file.ts';
 export type { BulkIo, BulkOptions, ConvertSettings, OutputKind } from './options.ts';
 export { type Summary, summaryText } from './output/summary.ts';
 export { scanFile } from './scan-file.ts';

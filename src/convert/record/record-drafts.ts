@@ -54,6 +54,17 @@ export function recordDrafts(record: LegacyRecord, plan: Plan): RecordResult {
   return result;
 }
 
+/** The item that a record is, and whether a map lists it; none where it is no item. */
+export function itemCodeOf(
+  record: LegacyRecord,
+  plan: Plan,
+): { readonly code: string; readonly isListed: boolean } | undefined {
+  const item = itemOf(record, record.fields, plan);
+  if (item === undefined) return undefined;
+  const code = codeOf(record, record.fields, item.records);
+  return code === '' ? undefined : { code, isListed: item.map.has(code) };
+}
+
 /** A field about who took part, which the mapping takes for nothing. */
 function isApart({ administrative, name }: Field, plan: Plan): boolean {
   return administrative === true && !plan.named.has(name);

@@ -4,7 +4,6 @@ import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import type { Source } from '../mapping/source.ts';
 import { readerFor } from '../reader-for.ts';
-import { datesOf } from '../suggest/guess-dates.ts';
 import { guessSource } from '../suggest/guess-source.ts';
 import { itemNamesOf } from '../suggest/head-names.ts';
 import { phraseIndex } from '../suggest/phrase-index.ts';
@@ -17,6 +16,7 @@ import {
   withoutExamElement,
 } from '../suggest/suggest-mapping.ts';
 import { type LanguageCount, languagesOf } from './languages.ts';
+import { hasNoHeadings } from './no-headings.ts';
 import { type ScannedField, scanField } from './scan-field.ts';
 
 export interface ScanOptions {
@@ -139,18 +139,6 @@ function withoutWords({ proposals, issues }: Suggestion): Pick<Scan, 'proposals'
       return !seen.has(key) && seen.add(key) !== undefined;
     }),
   };
-}
-
-/**
- * Whether what stands as names of columns looks like data: a number, a date, or a word that its own
- * column holds too. Said of a table alone, in which nothing else names the columns.
- */
-function hasNoHeadings(source: Source, { fields }: Sample): boolean {
-  if (source.syntax !== 'csv' || source.header !== undefined) return false;
-  return [...fields.values()].some(
-    ({ name, words }) =>
-      /^[-+]?\d+(?:[.,]\d+)?$/.test(name) || datesOf([name]).length > 0 || words.includes(name),
-  );
 }
 
 function nothing(source: Source): Omit<Scan, 'issues'> {

@@ -2,6 +2,16 @@ export type { Mapping } from '../mapping/mapping.ts';
 export { prepareMapping } from '../prepare/prepare-mapping.ts';
 export { parseMappingText, readMapping } from '../prepare/read-mapping.ts';
 export type { LanguageCount } from '../scan/languages.ts';
+export {
+  type MappingPart,
+  type MisfitOptions,
+  type Misfits,
+  type MissingName,
+  misfits,
+  type UnlistedItem,
+  type UnnamedField,
+} from '../scan/misfits.ts';
+export { misfitsText } from '../scan/misfits-text.ts';
 export { type Scan, type ScanOptions, scanExport } from '../scan/scan.ts';
 export type { Counted, ScannedField } from '../scan/scan-field.ts';
 export { scanText } from '../scan/scan-text.ts';

@@ -1,0 +1,15 @@
+import type { Source } from '../mapping/source.ts';
+import { datesOf } from '../suggest/guess-dates.ts';
+import type { Sample } from '../suggest/sample.ts';
+
+/**
+ * Whether what stands as names of columns looks like data: a number, a date, or a word that its own
+ * column holds too. Said of a table alone, in which nothing else names the columns.
+ */
+export function hasNoHeadings(source: Source, { fields }: Sample): boolean {
+  if (source.syntax !== 'csv' || source.header !== undefined) return false;
+  return [...fields.values()].some(
+    ({ name, words }) =>
+      /^[-+]?\d+(?:[.,]\d+)?$/.test(name) || datesOf([name]).length > 0 || words.includes(name),
+  );
+}
