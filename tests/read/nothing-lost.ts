@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
+import { expect } from 'vitest';
 import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { toJson } from '../../src/fhir/json/to-json.ts';
@@ -58,6 +59,21 @@ export function unseenAdditions({ exam, turn, of }: Sampled): string[] {
     delete object.further;
   }
   return unseen;
+}
+
+/** Puts values of every kind in place of others: an exam or issues, never an exception. */
+export function expectAnswerToAnyValue({ exam, turn, of }: Sampled): void {
+  const bundle = bundleOf(exam, turn);
+  for (const [at, { holder, step }] of [...spots(bundle)].entries()) {
+    if (at % of !== turn % of) continue;
+    const value = holder[step];
+    for (const wrong of [null, [], {}, '', 7, [[]], [null], '__proto__', { reference: '#' }]) {
+      holder[step] = wrong;
+      const { value: read, issues } = fromBundle(bundle);
+      expect(read !== undefined || issues.length > 0).toBe(true);
+    }
+    holder[step] = value;
+  }
 }
 
 export function bundleOf(exam: Exam, turn: number): Json {

@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
 import { clinic } from '../clinic.ts';
-import { unseenAdditions, unseenChanges } from '../read/nothing-lost.ts';
-import { everyExport } from '../read/round-trip.ts';
+import { expectAnswerToAnyValue, unseenAdditions, unseenChanges } from '../read/nothing-lost.ts';
+import { everyExport, expectSame, expectSameFromText, otherExports } from '../read/round-trip.ts';
 import { searchSetOf } from '../read/server.ts';
 
 const sizes = [
@@ -18,12 +17,23 @@ describe('reading bundles back', () => {
   it.each(sizes)('gives equal exams for every version and type, size %s', (size, count) => {
     for (const exam of sampleExams(10_000, count, { size })) {
       for (const options of everyExport) {
-        const { value, remainder } = fromBundle(toBundleOrThrow(exam, options), clinic);
-        const told = `${exam.id} ${JSON.stringify(options)}`;
-        expect(value, told).toEqual(exam);
-        expect(remainder, told).toEqual([]);
+        expectSame(exam, options, clinic);
       }
     }
+  });
+
+  it.each(otherExports)('gives equal exams %s', (_, options, reading) => {
+    for (const exam of [...sampleExams(40, 60), ...sampleExams(100, 60, { size: 'edge' })]) {
+      for (const one of options) expectSame(exam, one, reading);
+    }
+  });
+
+  it('gives equal exams from their texts, decimals as they were stated', () => {
+    for (const exam of sampleExams(900, 200, { size: 'edge' })) expectSameFromText(exam);
+  });
+
+  it('gives an exam or issues whatever stands in the place of a value', () => {
+    expectAnswerToAnyValue({ exam: sampleExam(4, { size: 'edge' }), turn: 2, of: 41 });
   });
 
   it('gives equal exams from the search sets of a server', () => {

@@ -14,7 +14,7 @@ import { mutants } from '../reference/mutants.ts';
 import { countText, verdictCounter } from './invariant-verdicts.ts';
 
 // The measure is FHIRPath, by the library fhirpath, on the expressions as HL7 published them. The
-// slow suite does the same with every mutant and with the published examples.
+// slow suite does the same in all versions, with every mutant and with the published examples.
 
 const versions = ['R4', 'R4B', 'R5'] as const;
 const tables = { R4: r4, R4B: r4b, R5: r5 } as const;
@@ -79,18 +79,19 @@ describe.each(versions)('invariants of %s', (version) => {
     );
     expect(ours).toEqual(rules.map(({ key, severity }) => `${key} ${severity}`));
   });
-
-  test('have the verdicts of FHIRPath on every seventy-fifth mutant', () => {
-    const { count, look } = verdictCounter(version);
-    let at = 0;
-    for (const { fault, base, text } of mutants(keptBases(), version)) {
-      at += 1;
-      if (at % 75 !== 0) continue;
-      const { value, issues } = fromJson(text);
-      if (!hasErrors(issues)) look(`${fault} in ${base}`, value);
-    }
-    console.info(`${version}: ${countText(count)}`);
-    expect(count.differences).toEqual([]);
-    expect(count.compared.size).toBeGreaterThan(25);
-  }, 120_000);
 });
+
+test('invariants of R4 have the verdicts of FHIRPath on every seventy-fifth mutant', () => {
+  const version = 'R4';
+  const { count, look } = verdictCounter(version);
+  let at = 0;
+  for (const { fault, base, text } of mutants(keptBases(), version)) {
+    at += 1;
+    if (at % 75 !== 0) continue;
+    const { value, issues } = fromJson(text);
+    if (!hasErrors(issues)) look(`${fault} in ${base}`, value);
+  }
+  console.info(`${version}: ${countText(count)}`);
+  expect(count.differences).toEqual([]);
+  expect(count.compared.size).toBeGreaterThan(25);
+}, 120_000);
