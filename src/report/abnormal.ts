@@ -16,8 +16,8 @@ export interface AbnormalPart {
 }
 
 /**
- * What is abnormal, part by part: first those that the conclusion rests on, then in the order of the
- * body. A region found abnormal is a sign of its own only where nothing says what was found there.
+ * What is abnormal, part by part, and in each part sign by sign: first those that the conclusion rests
+ * on, then in the order of the body. A region found abnormal is a sign of its own only where nothing says what was found there.
  */
 export function abnormalParts(exam: Exam, catalogue: Catalogue): readonly AbnormalPart[] {
   const signs = inPageOrder(exam.statements).filter(
@@ -37,8 +37,13 @@ export function abnormalParts(exam: Exam, catalogue: Catalogue): readonly Abnorm
   const basis = new Set(exam.conclusion?.basedOn ?? []);
   const rank = (section: string, { signs: inPart }: { signs: readonly Statement[] }): number =>
     (inPart.some(({ key }) => basis.has(key)) ? 0 : 1000) + orderOf(section, catalogue);
+  const first = (some: readonly Statement[]): Statement[] => [
+    ...some.filter(({ key }) => basis.has(key)),
+    ...some.filter(({ key }) => !basis.has(key)),
+  ];
   return [...parts]
-    .map(([section, part]) => ({ section, ...part, rank: rank(section, part) }))
+    .map(([section, { signs: inPart, states }]) => ({ section, signs: first(inPart), states }))
+    .map((part) => ({ ...part, rank: rank(part.section, part) }))
     .sort((a, b) => a.rank - b.rank)
     .map(({ section, signs: inPart, states }) => ({ section, signs: inPart, states }));
 }

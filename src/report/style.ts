@@ -99,16 +99,23 @@ const print = `
   body { display: table; width: 100%; max-width: none; padding: 0; font-size: 8.3pt; line-height: 1.25; }
   .strip { display: table-header-group; position: static; break-inside: avoid; font-size: 8.5pt; }
   .strip > * { margin-inline-end: .8rem; }
+  .strip::after { content: ""; display: block; border-block-end: 1px solid var(--line); margin-block: 1mm 1.5mm; }
+  .strip-draft::after, .strip-preliminary::after { border-block-end: 4px dashed var(--ink); }
+  .strip-amended::after, .strip-corrected::after, .strip-appended::after { border-block-end: 4px double var(--ink); }
+  .strip-cancelled::after, .strip-entered-in-error::after { border-block-end: 6px solid var(--ink); }
   h1 { font-size: 13pt; margin-block: 0 1mm; } h2 { font-size: 10pt; margin-block: 1.5mm .5mm; }
   h3 { font-size: 9pt; margin-block: .7mm 0; } p, ul { margin-block: .6mm; } ul { padding-inline-start: 3.5mm; } .lead, .facts > div:first-child { font-size: 10pt; }
   h2, h3 { break-after: avoid; break-inside: avoid; } tr, li, svg { break-inside: avoid; } .scroll { overflow: visible; }
   .concern-refer-urgent { font-size: 11pt; } .concern-emergency { font-size: 13pt; border-width: 8px; }
+  tbody tr:first-child { break-before: avoid; } 
   th, td { padding: .3mm 1.5mm; } .parts { columns: 2; }
   .details { columns: 2; column-gap: 6mm; font-size: 7.6pt; line-height: 1.22; } .details table { font-size: 7.2pt; }
   .details th { font-weight: 500; } details:not([open]) { display: none; } .details { hyphens: auto; } .details th, .details td { min-width: 0; overflow-wrap: break-word; }
   .part { break-inside: auto; } .views > *, .part > h3 { break-inside: avoid; } .note { padding: 0 1mm; }
   .views { grid-template-columns: repeat(6, 1fr); gap: 1mm 2mm; } .beside { grid-column: span 3; }
-  .badge circle { r: 13px; } .badge text { font-size: 16px; } .legend, .wholes { font-size: 8pt; }
+  .badge circle { r: 13px; } .badge text { font-size: 16px; } .symbol { font-size: 13px; }
+  .view .side { font-size: 14px; } .view-eye .side, .view-ear .side, .view-neck .side, .view-nose .side { font-size: 12px; }
+  .stack { gap: 1mm; } header .status { display: none; } .legend, .wholes { font-size: 8pt; }
   footer, .cautions { padding: 0 2mm; margin-block: 1mm; font-size: 7.6pt; } footer h2 { font-size: 9pt; border: 0; }
 }
 `;

@@ -2,6 +2,7 @@ import type { DefaultTreeAdapterTypes } from 'parse5';
 import { parse } from 'parse5';
 import type { Exam, Statement, Symptom } from '../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
+import { createNegator } from '../../src/report/words/negatives.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { english, inLanguage } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';
@@ -56,13 +57,14 @@ export interface Misread {
 
 /**
  * Statements that a page does not tell exactly once, and signs and complaints that are not there whose
- * line, or any part of it between semicolons, has no word that denies before the place, or begins with
+ * line, or of complaints any part of it between semicolons, has no word that denies before the place, or begins with
  * the sign as if it were there.
  */
 export function misreadIn(exam: Exam, tongue: Tongue): readonly Misread[] {
   const { language, words, denies, answersNot } = tongues[tongue];
   const catalogue = inLanguage(builtInCatalogue, language);
   const told = toldTexts(toHtml(exam, { language, words }));
+  const negated = createNegator(words.denials, words.notFound);
   return exam.statements.flatMap((statement): Misread[] => {
     const texts = told.get(statement.key) ?? [];
     if (texts.length !== 1) return [{ key: statement.key, texts, why: 'not told once' }];
@@ -82,8 +84,10 @@ export function misreadIn(exam: Exam, tongue: Tongue): readonly Misread[] {
     if (statement.kind !== 'finding' || statement.presence !== 'absent') return false;
     const [said = ''] = line.split(/ – |: (?=[^:]*$)/);
     const name = catalogue.findings.get(statement.finding)?.display ?? '';
-    const some = said.split('; ').some((part) => !denies.test(part));
-    return some || (line.startsWith(name) && !denies.test(name));
+    // Several signs share a line where the places are the same: each has its own words in it.
+    const absence = negated(statement.finding, name);
+    const own = denies.test(said) && denies.test(absence) && line.includes(absence);
+    return !own || (line.startsWith(name) && !denies.test(name));
   }
 }
 

@@ -36,7 +36,6 @@ export function drawingPart(page: Page): Content {
   return section(
     'map',
     labels.map,
-    element('p', {}, labels.mapNote),
     element(
       'div',
       { class: 'views' },
@@ -53,7 +52,13 @@ export function drawingPart(page: Page): Content {
       stack('of-right', drawView(page, eye, shown, 'right'), drawView(page, ear, shown, 'right')),
       sensationView(page, shown.linked) ?? element('div', { class: 'blank' }),
       stack('of-left', drawView(page, eye, shown, 'left'), drawView(page, ear, shown, 'left')),
-      element('div', { class: 'beside' }, wholes(page, shown), legend(page)),
+      element(
+        'div',
+        { class: 'beside' },
+        wholes(page, shown),
+        element('p', {}, labels.mapNote),
+        legend(page),
+      ),
     ),
     element('details', {}, element('summary', {}, labels.everyRegion), regionTable(page, mark)),
   );

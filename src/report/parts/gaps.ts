@@ -1,5 +1,7 @@
 import type { CoverageItem } from '../../checks/coverage/coverage.ts';
+import { listIn } from '../../checks/exam-index.ts';
 import { cautionText } from '../../checks/words/check-words.ts';
+import type { Side } from '../../model/primitive.ts';
 import { type Content, element, joined, list, section } from '../html.ts';
 import { inEnglish, type Page } from '../page.ts';
 import { placesText } from '../places.ts';
@@ -44,16 +46,15 @@ function gapTexts(page: Page, gaps: readonly CoverageItem[]): string[] {
   const whole = gaps.filter(({ kind }) => kind === 'region').map(placeOf);
   const silent = new Set(whole.map(({ region, side }) => `${region}/${side}`));
   const missing = new Map<string, ToldPlace[]>();
-  const named: string[] = [];
+  const named: CoverageItem[] = [];
   for (const gap of gaps) {
     if (gap.kind === 'region' || (gap.kind === 'method' && silent.has(`${gap.code}/${gap.side}`))) {
       continue;
     }
     if (gap.kind === 'method' && gap.method !== undefined) {
-      const method = teller.display('methods', gap.method);
-      missing.set(method, [...(missing.get(method) ?? []), placeOf(gap)]);
+      listIn(missing, teller.display('methods', gap.method)).push(placeOf(gap));
     } else {
-      named.push(pointText(page, gap));
+      named.push(gap);
     }
   }
   const nothing = labels.marks.silent;
@@ -62,7 +63,7 @@ function gapTexts(page: Page, gaps: readonly CoverageItem[]): string[] {
     ...[...missing].map(
       ([method, places]) => `${labels.gapOf} ${method}${placesText(places, page)}`,
     ),
-    ...named,
+    ...pointTexts(page, named),
   ];
 }
 
@@ -70,8 +71,36 @@ function placeOf({ code, side }: CoverageItem): ToldPlace {
   return { region: code, side };
 }
 
-function pointText({ teller, labels }: Page, { kind, code, side, modality }: CoverageItem): string {
-  const name = teller.display(kind === 'measure' ? 'measures' : 'testPoints', code);
-  const what = modality === undefined ? '' : `, ${teller.display('modalities', modality)}`;
-  return `${labels.gapOf} ${name}${side === undefined ? '' : `, ${teller.side(side)}`}${what}`;
+/** Tests and measures of which nothing was said, those on the same sides and in the same ways in one line. */
+function pointTexts({ teller, labels }: Page, gaps: readonly CoverageItem[]): string[] {
+  const points = new Map<string, CoverageItem[]>();
+  for (const gap of gaps) listIn(points, `${gap.kind}/${gap.code}`).push(gap);
+  const alike = new Map<string, string[]>();
+  for (const some of points.values()) {
+    const [{ kind, code } = { kind: 'point', code: '' }] = some;
+    const name = teller.display(kind === 'measure' ? 'measures' : 'testPoints', code);
+    listIn(alike, waysText(teller, some)).push(name);
+  }
+  return [...alike].map(([ways, names]) => `${labels.gapOf} ${names.join('; ')}${ways}`);
+}
+
+/** ` – right and left: Light touch; Pinprick` */
+function waysText(teller: Page['teller'], gaps: readonly CoverageItem[]): string {
+  const bySide = new Map<Side | undefined, string[]>();
+  for (const { side, modality } of gaps) {
+    const ways = listIn(bySide, side);
+    if (modality !== undefined) ways.push(teller.display('modalities', modality));
+  }
+  const [right, left] = [bySide.get('right'), bySide.get('left')];
+  if (right !== undefined && right.join() === left?.join()) {
+    bySide.delete('right');
+    bySide.delete('left');
+    bySide.set('both', right);
+  }
+  return [...bySide]
+    .map(([side, ways]) => {
+      const where = side === undefined ? '' : ` – ${teller.side(side)}`;
+      return `${where}${ways.length > 0 ? `: ${ways.join('; ')}` : ''}`;
+    })
+    .join('');
 }
