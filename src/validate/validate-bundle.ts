@@ -28,8 +28,8 @@ export interface ValidateOptions {
   readonly engine?: ExpressionEngine;
   /**
    * Profiles that resources are held to where their `meta.profile` names them: StructureDefinitions
-   * with snapshot, and the value sets, code systems and extensions that they use. For many bundles
-   * put them together once with `compileProfiles`, and look at the issues that it gives.
+   * with snapshot, and the value sets, code systems and extensions that they use; and Questionnaires,
+   * which answers are held to. For many bundles put them together once with `compileProfiles`, and look at the issues that it gives.
    */
   readonly profiles?: Profiles | readonly unknown[];
   /** Other severities for some issues, such as `referenceSeverities`; the later ones win. */
@@ -201,6 +201,7 @@ export function createScope(
     idsInRoot: undefined,
     engine: level === 'thorough' ? engine : undefined,
     profiles: profiles?.byUrl,
+    forms: profiles?.forms,
     core,
     units: new Map(),
     dates: new Map(),

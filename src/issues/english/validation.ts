@@ -16,6 +16,7 @@ export const validation = {
       'an id that references in the resource can name',
     ],
     'bound-code': ['there is no code', 'a code of {url}'],
+    'form-answer': ['an item that the form requires has no answer', 'an answer to the item'],
     profile: [
       'there are fewer elements than the profile requires',
       'at least {minimum} of slice {code?}',
@@ -115,6 +116,15 @@ export const validation = {
     ],
     'definition-version': 'the definition is for a version other than FHIR {version}',
     'reference-type': ['the type is not that of the resource referred to', '{type?}'],
+    'form-order': ['the items are not in the order of the form', 'the order of the form'],
+    'form-group': ['a group of the form has items and no answers', 'items in the group'],
+    'form-display': ['this item of the form is only shown and has no answer', 'no answer'],
+    'form-below-answer': [
+      'what is asked below a question belongs to one of its answers',
+      'the items in the answer',
+    ],
+    'form-disabled': ['the other answers do not enable this item of the form', 'no answer'],
+    'form-text': ['the text is not that of the form', 'the text of the item in the form'],
   },
   'duplicate-key': {
     transaction: 'two requests of the transaction change the same resource',
@@ -153,6 +163,7 @@ export const validation = {
   },
   'too-large': {
     text: ['the text is too long', 'at most {maximum} characters'],
+    answer: ['the answer is longer than the form allows', 'at most {maximum} characters'],
   },
   'empty-value': {
     blank: 'the text consists only of spaces',
@@ -172,6 +183,7 @@ export const validation = {
       '{types?}',
       'extensions and no value',
     ],
+    answer: ['the answer is not of a type that the form asks for', '{types}'],
     'profile-resource': ['the resource has a type other than that of the profile', '{type}'],
     'profile-type': ['the value is not of a type that the profile allows', '{types}'],
   },
@@ -197,9 +209,12 @@ export const validation = {
   'unknown-property': {
     'extension-parts': ['this extension holds a value and no extensions', '{types}'],
     'extension-part': ['the extension has no part with this name', '{codes}'],
+    'form-item': ['the form has no item with this linkId at this place', 'a linkId of the form'],
     slice: ['this belongs to none of the slices of the profile', '{codes}'],
   },
   'too-many': {
+    'form-item': ['the item stands there twice, and the form does not repeat it', 'one item'],
+    'form-answers': ['the form takes one answer to this question', 'one answer'],
     relation: ['two links have this relation', 'one link of relation {code}'],
     'extension-part': [
       'a part of the extension occurs too often',
@@ -218,6 +233,7 @@ export const validation = {
   },
   'unchecked-rule': {
     expression: 'the published expression could not be evaluated here',
+    form: 'the form that is answered was not given, and the answers are not held to it',
     bound: 'the bound {property} cannot be checked here',
     slices: 'what tells the slices apart cannot be checked here',
     rule: 'the rule {key} cannot be checked here',
@@ -243,6 +259,7 @@ export const validation = {
       'a code of {system}, such as {code?}',
       'a code of {system}',
     ],
+    'answer-option': ['the form does not offer this answer', 'one of the options of the item'],
     'required-set': ['none of the codes is in the value set that must be used', 'a code of {url}'],
     'extensible-set': [
       'none of the codes is in the value set that should be used where it has a fitting code',

@@ -20,6 +20,10 @@ export const germanValidation: Translated<typeof validation> = {
       'eine id, die Referenzen in der Ressource nennen können',
     ],
     'bound-code': ['es gibt keinen Code', 'ein Code aus {url}'],
+    'form-answer': [
+      'ein Punkt, den das Formular verlangt, hat keine Antwort',
+      'eine Antwort auf den Punkt',
+    ],
     profile: [
       'es sind weniger, als das Profil verlangt',
       'mindestens {minimum} im Slice {code?}',
@@ -129,6 +133,27 @@ export const germanValidation: Translated<typeof validation> = {
     ],
     'definition-version': 'die Definition gilt für eine andere Version als FHIR {version}',
     'reference-type': ['der Typ ist nicht der der Ressource, auf die verwiesen wird', '{type?}'],
+    'form-order': [
+      'die Punkte stehen nicht in der Reihenfolge des Formulars',
+      'die Reihenfolge des Formulars',
+    ],
+    'form-group': [
+      'eine Gruppe des Formulars hat Punkte und keine Antworten',
+      'Punkte in der Gruppe',
+    ],
+    'form-display': [
+      'dieser Punkt des Formulars wird nur angezeigt und hat keine Antwort',
+      'keine Antwort',
+    ],
+    'form-below-answer': [
+      'was unter einer Frage gefragt wird, gehört zu einer ihrer Antworten',
+      'die Punkte in der Antwort',
+    ],
+    'form-disabled': [
+      'die anderen Antworten schalten diesen Punkt des Formulars nicht frei',
+      'keine Antwort',
+    ],
+    'form-text': ['der Text ist nicht der des Formulars', 'der Text des Punktes im Formular'],
   },
   'duplicate-key': {
     transaction: 'zwei Anfragen der Transaktion ändern dieselbe Ressource',
@@ -167,6 +192,7 @@ export const germanValidation: Translated<typeof validation> = {
   },
   'too-large': {
     text: ['der Text ist zu lang', 'höchstens {maximum} Zeichen'],
+    answer: ['die Antwort ist länger, als das Formular erlaubt', 'höchstens {maximum} Zeichen'],
   },
   'empty-value': {
     blank: 'der Text besteht nur aus Leerzeichen',
@@ -186,6 +212,7 @@ export const germanValidation: Translated<typeof validation> = {
       '{types?}',
       'Erweiterungen und kein Wert',
     ],
+    answer: ['die Antwort hat keinen Typ, nach dem das Formular fragt', '{types}'],
     'profile-resource': ['die Ressource hat einen anderen Typ als das Profil', '{type}'],
     'profile-type': ['der Wert hat keinen Typ, den das Profil erlaubt', '{types}'],
   },
@@ -211,9 +238,15 @@ export const germanValidation: Translated<typeof validation> = {
   'unknown-property': {
     'extension-parts': ['diese Erweiterung enthält einen Wert und keine Erweiterungen', '{types}'],
     'extension-part': ['die Erweiterung hat keinen Teil dieses Namens', '{codes}'],
+    'form-item': [
+      'das Formular hat an dieser Stelle keinen Punkt mit dieser linkId',
+      'eine linkId des Formulars',
+    ],
     slice: ['das gehört zu keinem Slice des Profils', '{codes}'],
   },
   'too-many': {
+    'form-item': ['der Punkt steht zweimal da, und das Formular wiederholt ihn nicht', 'ein Punkt'],
+    'form-answers': ['das Formular nimmt eine Antwort auf diese Frage', 'eine Antwort'],
     relation: ['zwei Links haben diese Beziehung', 'ein Link mit der Beziehung {code}'],
     'extension-part': [
       'ein Teil der Erweiterung kommt zu oft vor',
@@ -233,6 +266,7 @@ export const germanValidation: Translated<typeof validation> = {
   },
   'unchecked-rule': {
     expression: 'der veröffentlichte Ausdruck ließ sich hier nicht auswerten',
+    form: 'das beantwortete Formular wurde nicht gegeben, und die Antworten werden nicht daran geprüft',
     bound: 'die Grenze {property} kann hier nicht geprüft werden',
     slices: 'was die Slices unterscheidet, kann hier nicht geprüft werden',
     rule: 'die Regel {key} kann hier nicht geprüft werden',
@@ -257,6 +291,10 @@ export const germanValidation: Translated<typeof validation> = {
       'das Codesystem hat diesen Code nicht',
       'ein Code von {system} wie {code?}',
       'ein Code von {system}',
+    ],
+    'answer-option': [
+      'das Formular bietet diese Antwort nicht an',
+      'eine der Möglichkeiten des Punktes',
     ],
     'required-set': ['kein Code stammt aus der vorgeschriebenen Wertemenge', 'ein Code aus {url}'],
     'extensible-set': [

@@ -43,6 +43,8 @@ export interface Profiles {
   readonly byUrl: ReadonlyMap<string, Profile>;
   /** Definitions of FHIR and of the profiles together. */
   readonly definitions: Definitions;
+  /** Questionnaires that answers are held to, by canonical URL. */
+  readonly forms: ReadonlyMap<string, JsonObject>;
   /** What was given and cannot be used. */
   readonly issues: readonly Issue[];
 }
@@ -61,7 +63,7 @@ export function compileAll(
   base: Definitions,
   { budget }: CompileOptions = {},
 ): Profiles {
-  const none = { byUrl: new Map(), definitions: base };
+  const none = { byUrl: new Map(), definitions: base, forms: new Map() };
   return within(
     'profiles',
     budget,
@@ -81,6 +83,7 @@ function compiled(resources: readonly unknown[], base: Definitions): Profiles {
   const extensions = new Map<string, ExtensionRow>(base.extensions);
   const codeSystems = new Map<string, Codes>(base.codeSystems);
   const valueSets = new Map<string, JsonObject>();
+  const forms = new Map<string, JsonObject>();
   const issues: Issue[] = [];
   const find = structuresByUrl(resources);
   const ruleOf = rulesOnce();
@@ -104,6 +107,7 @@ function compiled(resources: readonly unknown[], base: Definitions): Profiles {
     else if (type === 'StructureDefinition') addStructure(resource, at);
     else if (type === 'ValueSet') valueSets.set(url, resource);
     else if (type === 'CodeSystem') addCodeSystem(codeSystems, url, resource);
+    else if (type === 'Questionnaire') forms.set(url, resource);
     else issues.push(unusable(resource, at));
   });
   const definitions: Definitions = {
@@ -112,7 +116,7 @@ function compiled(resources: readonly unknown[], base: Definitions): Profiles {
     codeSystems,
     valueSets: allValueSets(valueSets, base.valueSets, codeSystems),
   };
-  return { byUrl, definitions, issues };
+  return { byUrl, definitions, forms, issues };
 }
 
 type RuleOf = (expression: string) => Rule | undefined;

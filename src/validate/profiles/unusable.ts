@@ -9,7 +9,8 @@ export function unusable(resource: unknown, at: number): Issue {
   const type = isObject(resource) ? textOf(resource['resourceType']) : undefined;
   // A package of definitions holds others too, such as ConceptMaps.
   const other =
-    type !== undefined && !['StructureDefinition', 'ValueSet', 'CodeSystem'].includes(type);
+    type !== undefined &&
+    !['StructureDefinition', 'ValueSet', 'CodeSystem', 'Questionnaire'].includes(type);
   return issue(
     'invalid-value',
     ['profiles', at],

@@ -1,5 +1,6 @@
 import type { Profiles } from '../profiles/compile.ts';
 import { type CompileOptions, compileAll } from '../profiles/compile.ts';
+import { resourceStage } from '../resources/stage.ts';
 import * as tables from '../tables/r4.ts';
 import * as rest from '../tables/r4-rest.ts';
 import * as vitalSigns from '../tables/r4-vital-signs.ts';
@@ -17,7 +18,7 @@ export type { LineValidation } from '../text/validate-lines.ts';
 export type { Conformance, ValidateOptions, Validation } from '../validate-bundle.ts';
 export type { Unchecked } from '../walk/scope.ts';
 
-const version = createVersion('R4', wholeTables(tables, rest), vitalSigns);
+const version = createVersion('R4', wholeTables(tables, rest), vitalSigns, [resourceStage]);
 
 /**
  * Validates a bundle or a single resource of any type against FHIR R4.

@@ -47,6 +47,8 @@ export interface Scope {
   readonly engine: ExpressionEngine | undefined;
   /** Profiles that the caller gave, by canonical URL. */
   readonly profiles: ReadonlyMap<string, Profile> | undefined;
+  /** Questionnaires that the caller gave, by canonical URL. */
+  readonly forms: ReadonlyMap<string, JsonObject> | undefined;
   /** HL7's own profiles that apply without being claimed. */
   readonly core: CoreProfiles;
   /** Whether what references lead to fits profiles, by their canonical URL; as far as asked for. */

@@ -9,6 +9,7 @@ import { coreProfiles, type VitalSigns } from '../profiles/core.ts';
 import { terminologyStage } from '../terminology/terminology.ts';
 import type { ValidatedVersion } from '../versions/version.ts';
 import { createPlan } from './plan.ts';
+import type { Stage } from './stage.ts';
 
 /**
  * What one walk over a resource does at each type, by stage. The stages of elements and invariants
@@ -22,11 +23,15 @@ const stages = [
   terminologyStage,
 ] as const;
 
-/** What validates one FHIR version, from its tables. */
+/**
+ * What validates one FHIR version, from its tables.
+ * @param more stages that only an entry for all types has
+ */
 export function createVersion(
   fhirVersion: FhirVersion,
   tables: Tables & { readonly resourceTypes: readonly string[] },
   vitalSigns: VitalSigns,
+  more: readonly Stage[] = [],
 ): ValidatedVersion {
   const { resourceTypes } = tables;
   const valueSets = { ...vitalSigns.valueSets, ...tables.valueSets };
@@ -36,7 +41,7 @@ export function createVersion(
     resourceValidator: structureValidator(definitions, resourceTypes),
     resourceTypes,
     knownTypes: new Set(resourceTypes),
-    plan: createPlan(definitions, stages),
+    plan: createPlan(definitions, [...stages, ...more]),
     core: coreProfiles(vitalSigns, definitions),
   };
 }

@@ -127,9 +127,15 @@ export const differences: readonly Difference[] = [
   },
   {
     we: 'accepted',
-    says: /^(?:Questionnaire_QR_|QUESTIONNAIRE_QR_|Structural Error: item|No response answer found)/,
-    right: 'reference',
-    why: 'Answers are not held to the form that they answer: https://hl7.org/fhir/R4/questionnaireresponse.html.',
+    says: /^Questionnaire_QR_Item_Text$/,
+    right: 'we',
+    why: 'The text of an item is what was shown, which can be a translation; no rule asks for that of the form, and so it is a warning: https://hl7.org/fhir/R4/questionnaireresponse-definitions.html#QuestionnaireResponse.item.text.',
+  },
+  {
+    we: 'refused',
+    says: /^(?:wrong-type answer|contradiction form-.*|unknown-property form-item|too-many form-.*|missing-property form-answer|unknown-code answer-option|too-large answer)$/,
+    right: 'we',
+    why: 'Answers are held to their form: https://hl7.org/fhir/R4B/questionnaireresponse-definitions.html#QuestionnaireResponse.questionnaire. The chain does so in R4 and R5, with the same verdicts, and not in R4B.',
   },
   {
     we: 'accepted',
