@@ -11,7 +11,7 @@ export type Content = Html | string | false | undefined | readonly Content[];
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 /** Elements of HTML that have no end tag. @see https://html.spec.whatwg.org/#void-elements */
-const voidElements: ReadonlySet<string> = new Set(['br', 'meta', 'hr', 'col']);
+const voidElements: ReadonlySet<string> = new Set(['br', 'meta', 'hr', 'col', 'input']);
 
 /** An element. Tag and attribute names are ours; attribute values and text may come from the exam. */
 export function element(tag: string, attributes: Attributes = {}, ...content: Content[]): Html {

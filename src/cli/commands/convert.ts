@@ -10,6 +10,7 @@ import type { Call, Command } from '../command.ts';
 import { convertByLine } from '../convert/by-line.ts';
 import { convertMisfits } from '../convert/misfits.ts';
 import { readMappingFile } from '../convert/read-mapping.ts';
+import { convertReview } from '../convert/review.ts';
 import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
 import { convertSuggest } from '../convert/suggest.ts';
@@ -70,7 +71,14 @@ export const command: Command = {
       type: 'flag',
       help: 'Tell what of the mapping does not fit FILE, a new export, and what looks renamed',
     },
-    values: { type: 'flag', help: 'With --scan: list common values, which can be patient data' },
+    review: {
+      type: 'flag',
+      help: 'Write a page on which a person confirms or changes what FILE could be, and saves the mapping',
+    },
+    values: {
+      type: 'flag',
+      help: 'With --scan and --review: show common values, which can be patient data',
+    },
     ...formatOption,
   },
   examples: [
@@ -82,6 +90,7 @@ export const command: Command = {
     ['convert archive/ --mapping mapping.json --out converted --resume', 'on after a stop'],
     ['convert sample.csv --scan', 'what an export holds'],
     ['convert new.csv --misfits --mapping mapping.json', 'whether an export has changed'],
+    ['convert sample.csv --review --values > review.html', 'a page to make a mapping on'],
     ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
@@ -91,6 +100,7 @@ export const command: Command = {
     if (!flagOption(options, 'lines')) {
       if (flagOption(options, 'scan')) return convertScan(call);
       if (flagOption(options, 'misfits')) return convertMisfits(call);
+      if (flagOption(options, 'review')) return convertReview(call);
       if (flagOption(options, 'suggest')) return convertSuggest(call);
     }
     const file = textOption(options, 'mapping');

@@ -7,7 +7,17 @@ import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { recordSettings } from './settings.ts';
 
 /** Options of whole runs: a line knows nothing of the others. */
-const ofRuns = ['out', 'jobs', 'resume', 'quarantine', 'ledger', 'suggest', 'scan', 'misfits'];
+const ofRuns = [
+  'out',
+  'jobs',
+  'resume',
+  'quarantine',
+  'ledger',
+  'suggest',
+  'scan',
+  'misfits',
+  'review',
+];
 
 /**
  * A record a line in, a line out, for a program that hands out the work. What is wrong with a record

@@ -103,13 +103,14 @@ function hasUnit(text: string): boolean {
 }
 
 /** UCUM units of a quantity. */
-function unitsOf(target: Target, { measures }: Catalogue): readonly string[] {
+export function unitsOf(target: Target, { measures }: Catalogue): readonly string[] {
   const measure = 'measure' in target ? measures.get(target.measure) : undefined;
   if (measure?.type !== 'quantity') return [];
   return [measure.unit, ...(measure.units ?? [])];
 }
 
-function lateralityOf(target: Target, catalogue: Catalogue): Laterality | undefined {
+/** How the place of a target is divided, as far as it tells its place. */
+export function lateralityOf(target: Target, catalogue: Catalogue): Laterality | undefined {
   const { laterality } = targetConversion(target);
   return (
     laterality?.(target, catalogue) ??

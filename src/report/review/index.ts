@@ -1,0 +1,1 @@
+export { type Review, type ReviewOptions, toReview } from './to-review.ts';
