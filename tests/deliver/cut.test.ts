@@ -8,6 +8,7 @@ import { createRandom } from '../../src/testing/random.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
 import { clinic } from '../clinic.ts';
+import { sampled } from '../sampled.ts';
 import { type FakeServer, startFake } from '../testing/fake-server.ts';
 
 /**
@@ -17,7 +18,10 @@ import { type FakeServer, startFake } from '../testing/fake-server.ts';
 const limits = [1, 7, 25, 50, 160, 500];
 
 const put: ExportOptions = { ...clinic, bundleType: 'transaction' };
-const exams = [...examples.values(), ...sampleExams(11, 6, { size: 'edge' })];
+const exams = [
+  ...[...examples.values()].slice(0, sampled(2, 99)),
+  ...sampleExams(11, sampled(3, 6), { size: 'edge' }),
+];
 
 type Entry = NonNullable<ReturnType<typeof toBundleOrThrow>['entry']>[number];
 
@@ -131,7 +135,7 @@ describe('a delivery in pieces that stops and goes on', () => {
     const pieces = cutBundle(toBundleOrThrow(exam, put), { most }).value ?? [];
     const steady = await startFake();
     await sendAll(steady, pieces);
-    for (let stop = 0; stop <= pieces.length; stop++) {
+    for (let stop = 0; stop <= pieces.length; stop += sampled(2, 1)) {
       const server = await startFake();
       // The bundle at which it stopped had arrived, or had not: it is sent again.
       await sendAll(server, pieces.slice(0, stop));

@@ -7,6 +7,7 @@ import { pathText } from '../../src/issues/path.ts';
 import { freeSet } from '../../src/terminology/published/free-set.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import adversarial from '../cases/terminology/caller-codings.json' with { type: 'json' };
+import { sampled } from '../sampled.ts';
 
 const SCT = 'http://snomed.info/sct';
 const plain = sampleExam(3, { size: 'small' });
@@ -88,9 +89,9 @@ test('under a licence the edition stands at every SNOMED CT code of ours', () =>
   expect(own.length).toBeGreaterThan(10);
 });
 
-describe('200 seeded exams', () => {
+describe('seeded exams', () => {
   // 10,000 in tests/slow/licence.test.ts.
-  const seeds = Array.from({ length: 200 }, (_, seed) => seed);
+  const seeds = Array.from({ length: sampled(60, 200) }, (_, seed) => seed);
   const bundles = seeds.map((seed) => {
     const size = (['small', 'usual', 'edge'] as const)[seed % 3] ?? 'small';
     const fhirVersion = (['R4', 'R5'] as const)[seed % 2] ?? 'R4';
@@ -112,6 +113,6 @@ describe('200 seeded exams', () => {
 
   test('nearly all of the free ones do hold SNOMED CT codes', () => {
     const held = bundles.filter(({ free }) => licenceIssues(free, 'none').length > 0);
-    expect(held.length).toBeGreaterThan(180);
+    expect(held.length).toBeGreaterThan(0.9 * seeds.length);
   });
 });

@@ -6,8 +6,9 @@ import { htmlForm, toHtml } from '../../src/report/index.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
 import { clinic } from '../clinic.ts';
+import { sampled } from '../sampled.ts';
 
-const exams = [...examples.values(), ...sampleExams(700, 6, { size: 'edge' })];
+const exams = [...examples.values(), ...sampleExams(700, sampled(2, 6), { size: 'edge' })];
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -33,7 +34,7 @@ describe('a store that keeps decimals as floating point', () => {
 });
 
 describe('what a receiver files by', () => {
-  const [exam] = exams;
+  const exam = examples.get('drooping-lid');
   if (exam === undefined) throw new Error('no example');
 
   it('stands in every report, place and visit', () => {
@@ -100,7 +101,7 @@ describe('what a receiver files by', () => {
   );
 
   it('holds the page for people where that is asked for', () => {
-    for (const one of exams.slice(0, 6)) {
+    for (const one of exams.slice(0, sampled(2, 6))) {
       const bundle = toBundleOrThrow(one, { presentedForms: htmlForm() });
       const [report] = resourcesOf(bundle, 'DiagnosticReport');
       const [form] = (report?.['presentedForm'] ?? []) as { data: string; contentType: string }[]; // as exported

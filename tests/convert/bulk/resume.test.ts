@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { convertFiles } from '../../../src/convert/bulk/convert-files.ts';
 import type { BulkOptions } from '../../../src/convert/bulk/options.ts';
 import { cutBack } from '../../../src/convert/bulk/output/sinks.ts';
+import { sampled } from '../../sampled.ts';
 import { messyRows } from '../csv/messy-rows.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { seeded } from '../random.ts';
@@ -13,15 +14,17 @@ import { killedRun, wholeRun } from './killed-run.ts';
 
 const folder = temporaryFolder();
 mkdirSync(join(folder, 'in'));
-writeFileSync(join(folder, 'in', 'a.csv'), messyRows(1, 600).text);
-writeFileSync(join(folder, 'in', 'b.csv.gz'), gzipSync(messyRows(2, 600).text));
+/** Exams in each of two inputs. */
+const EXAMS = sampled(150, 600);
+writeFileSync(join(folder, 'in', 'a.csv'), messyRows(1, EXAMS).text);
+writeFileSync(join(folder, 'in', 'b.csv.gz'), gzipSync(messyRows(2, EXAMS).text));
 
 const options = (out: string): BulkOptions => ({
   mapping: csvMapping,
   inputs: [join(folder, 'in')],
   to: 'resources',
   out: join(folder, out),
-  checkpointEvery: 100,
+  checkpointEvery: EXAMS / 6,
 });
 
 describe('a run that is killed', () => {
@@ -67,7 +70,7 @@ describe('a run that is killed', () => {
     const refused = await convert(options('early'));
     expect(refused.issues).toMatchObject([{ code: 'invalid-value', path: ['out'] }]);
     const { summary } = await convert({ ...options('early'), resume: true });
-    expect(summary?.exams.read).toBe(1200);
+    expect(summary?.exams.read).toBe(2 * EXAMS);
   });
 
   it('tells once what is to be told at the start', async () => {

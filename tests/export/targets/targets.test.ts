@@ -16,6 +16,7 @@ import {
   type Profiles,
   validateBundle,
 } from '../../../src/validate/versions/r4.ts';
+import { sampled } from '../../sampled.ts';
 import { complete } from './complete.ts';
 
 /** What the profiles of a guide ask for, as published: written by src/generate/guide-profiles.ts. */
@@ -32,7 +33,10 @@ const unjudged: Readonly<Record<Target, RegExp>> = {
   'uk-core': /#Composition\.section\.code$/,
 };
 
-const exams = [...examples.values(), ...sampleExams(1, 20, { size: 'small' })];
+const exams = [
+  ...[...examples.values()].slice(0, sampled(3, 99)),
+  ...sampleExams(1, sampled(4, 20), { size: 'small' }),
+];
 const whole = exams.map(complete);
 
 function errorsOf(issues: readonly Issue[]): readonly Issue[] {
