@@ -9,6 +9,7 @@ import { convertLines, cutFiles } from '../../src/convert/bulk/index.ts';
 import { messyMessages } from '../convert/hl7v2/messy-messages.ts';
 import { hl7v2Suite } from '../convert/hl7v2/suite.ts';
 import { seeded } from '../convert/random.ts';
+import { drained } from './drained.ts';
 import {
   add,
   ended,
@@ -61,15 +62,6 @@ async function undisturbed(): Promise<string[]> {
   });
   expect(lines.length).toBe(units.length);
   return lines.sort();
-}
-
-/** Waits until nothing is left to do; gives the jobs that are done and those that have failed. */
-async function drained(queue: Queue<unknown>): Promise<{ completed?: number; failed?: number }> {
-  for (;;) {
-    const { completed = 0, failed = 0, ...open } = await queue.getJobCounts();
-    if (Object.values(open).every((count) => count === 0)) return { completed, failed };
-    await setTimeout(100);
-  }
 }
 
 /** Waits until a record is being converted; gives false where `added` is over and nothing is left to do. */

@@ -20,6 +20,8 @@ export function whyNoRedis(): string | undefined {
 
 export interface Redis {
   readonly port: number;
+  /** Killed, and started again on the same port with what it had written. */
+  readonly restart: () => Promise<void>;
   readonly stop: () => Promise<void>;
 }
 
@@ -27,13 +29,22 @@ export interface Redis {
 export async function startRedis(): Promise<Redis> {
   const folder = mkdtempSync(join(tmpdir(), 'queue-redis-'));
   const port = await freePort();
-  const settings = ['--port', `${port}`, '--bind', '127.0.0.1', '--dir', folder, '--save', ''];
-  const child = spawn('redis-server', [...settings, '--appendonly', 'yes'], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  await lineOf(child, /Ready to accept connections/);
+  const place = ['--port', `${port}`, '--bind', '127.0.0.1', '--dir', folder];
+  const kept = ['--save', '', '--appendonly', 'yes', '--appendfsync', 'always'];
+  const start = async (): Promise<ChildProcess> => {
+    const child = spawn('redis-server', [...place, ...kept], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    await lineOf(child, /Ready to accept connections/);
+    return child;
+  };
+  let child = await start();
   return {
     port,
+    restart: async () => {
+      await ended(child, 'SIGKILL');
+      child = await start();
+    },
     stop: async () => {
       await ended(child, 'SIGTERM');
       rmSync(folder, { recursive: true, force: true });
