@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, mkdtempSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 
@@ -13,6 +13,9 @@ export interface Service {
   readonly url: string;
   /** All that it wrote so far. */
   readonly output: () => string;
+  readonly signal: (name: NodeJS.Signals) => void;
+  /** Bytes that it holds in memory, as Linux counts them. */
+  readonly resident: () => number;
   kill(): Promise<void>;
   /** Lets it end by itself. */
   end(): Promise<void>;
@@ -51,12 +54,20 @@ export async function startService(settings: Readonly<Record<string, string>>): 
       return {
         url,
         output: () => output,
+        signal: (name) => child.kill(name),
+        resident: () => residentOf(child),
         kill: () => stopped(child, 'SIGKILL', exited),
         end: () => stopped(child, 'SIGTERM', exited),
       };
     }
   }
   throw new Error(`the service did not start: ${output}`);
+}
+
+/** @see https://man7.org/linux/man-pages/man5/proc_pid_status.5.html */
+function residentOf({ pid }: ChildProcess): number {
+  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+  return Number(/^VmRSS:\s+(\d+) kB$/m.exec(status)?.[1]) * 1024;
 }
 
 async function stopped(
