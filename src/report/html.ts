@@ -63,7 +63,9 @@ export function words(text: string): Html {
   return element('bdi', {}, text);
 }
 
-export function list(items: readonly Content[]): Html | undefined {
+/** A list without what is not there; nothing where that leaves none. */
+export function list(all: readonly Content[]): Html | undefined {
+  const items = all.filter((item) => item !== undefined && item !== false);
   if (items.length === 0) return undefined;
   return element(
     'ul',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Exam, Measurement } from '../../src/index.ts';
+import type { Exam, Measurement, Statement } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { parsePage } from './parsed-page.ts';
 
@@ -40,8 +40,8 @@ describe('the course of figures', () => {
 
   it('stands oldest first, whatever the order in which exams are given', () => {
     const row = [
-      'Greatest diameter of a lesion, Temple, right, mm',
-      '| 5 May 2023: 4.5 | 5 May 2024: 4.0 | 5 May 2025: 6.0',
+      'Greatest diameter of a lesion, Temple, right',
+      '5 May 2023: 4.5 mm 5 May 2024: 4.0 mm 5 May 2025: 6.0 mm',
       '',
     ];
     expect(courseOf(now, before, [first])).toEqual([row]);
@@ -58,8 +58,78 @@ describe('the course of figures', () => {
     ).toBeUndefined();
   });
 
+  it('has no chart of what is alike in each exam, which is told below', () => {
+    const still = (year: number): Exam => visit(year, size('4.5'), size('3.0', 'other-0'));
+    const one = (year: number): Exam => visit(year, size('4.5'));
+    expect(courseOf(still(2025), still(2024), [still(2023)])).toBeUndefined();
+    const html = toHtml(one(2025), { checks: { prior: one(2024) }, earlier: [one(2023)] });
+    expect(html).toContain(
+      '<p>The same at each examination: Greatest diameter of a lesion, Temple, right: 4.5 mm</p>',
+    );
+  });
+
   it('is told only from three exams on', () => {
     expect(courseOf(now, before, [])).toBeUndefined();
+  });
+});
+
+describe('change since the last examination', () => {
+  const ruler = { key: 'ruler', type: 'ruler', resolution: { value: '0.5', unit: 'mm' } } as const;
+  const measured = (year: number, value: string): Exam => ({
+    ...visit(year, { ...size(value), instruments: ['ruler'], methods: ['measurement'] }),
+    instruments: [ruler],
+  });
+  const changed = (now: Exam, prior: Exam): readonly (readonly string[])[] | undefined =>
+    parsePage(toHtml(now, { checks: { prior } })).sections.get('change')?.rows;
+
+  it('is a row with the difference and what the instrument can tell', () => {
+    expect(changed(measured(2025, '6.0'), measured(2024, '4.0'))).toEqual([
+      [
+        'Greatest diameter of a lesion, Temple, right',
+        'Changed',
+        '4.0 mm → 6.0 mm, +2.0 mm = 50 %, 365 days, the instrument reads to 0.5 mm',
+        '',
+      ],
+    ]);
+  });
+
+  it('of less than the instrument can tell is a row that says so', () => {
+    const [[, change, detail = ''] = []] =
+      changed(measured(2025, '4.3'), measured(2024, '4.0')) ?? [];
+    expect(change).toBe('Unchanged by measurement');
+    expect(detail).toContain('no more than the instrument can tell apart');
+  });
+
+  it('that there is none of stands in a line, and hides no row', () => {
+    const html = toHtml(measured(2025, '4.0'), { checks: { prior: measured(2024, '4.0') } });
+    expect(html).toContain(
+      '<li>Unchanged by measurement: Greatest diameter of a lesion, Temple, right: 4.0 mm</li>',
+    );
+    expect(parsePage(html).sections.get('change')?.rows).toEqual([]);
+  });
+
+  it('tells in a row a sign of which the exam before says nothing, and in lines what else cannot be compared', () => {
+    const tag: Statement = {
+      key: 'tag',
+      kind: 'finding',
+      finding: 'skin-tag',
+      presence: 'present',
+      region: 'temple',
+      side: 'left',
+    };
+    const itch: Statement = {
+      key: 'itch',
+      kind: 'symptom',
+      symptom: 'sym-skin.itch',
+      answer: 'unsure',
+    };
+    const html = toHtml(
+      { ...visit(2025), statements: [tag, itch] },
+      { checks: { prior: { ...visit(2024), statements: [{ ...itch, answer: 'yes' }] } } },
+    );
+    const rows = parsePage(html).sections.get('change')?.rows ?? [];
+    expect(rows.map(([name]) => name)).toEqual(['Skin tag – Temple, left']);
+    expect(html).toContain('<li>Not comparable: Itch of the skin (');
   });
 });
 

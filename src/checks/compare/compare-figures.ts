@@ -42,13 +42,19 @@ export function compareFigures(
   const resolution = coarsest(now, before);
   const onSkin = catalogue.measures.get(now.statement.measure)?.region === 'skin';
   const within =
-    (resolution !== undefined && compare(difference, resolution) < 0) ||
+    (resolution !== undefined && compare(difference, resolution.value) < 0) ||
     (onSkin && skinChange?.meets(difference) === true);
   const { inBase: _inBase, ...told } = figures;
   const unchanged = within || difference.digits === 0n;
   return {
     change: unchanged ? 'unchanged' : 'changed',
-    figures: { ...told, ...(within && difference.digits !== 0n && { withinResolution: true }) },
+    figures: {
+      ...told,
+      ...(resolution && {
+        resolution: { value: decimalText(resolution.value), unit: resolution.unit },
+      }),
+      ...(within && difference.digits !== 0n && { withinResolution: true }),
+    },
   };
 }
 
@@ -106,14 +112,19 @@ function instrumentsOf({ exam, statement }: Taken): NonNullable<Exam['instrument
 }
 
 /** The coarser of the smallest steps of the instruments, in base units. */
-function coarsest(now: Taken, before: Taken): Exact | undefined {
-  let coarse: Exact | undefined;
+function coarsest(
+  now: Taken,
+  before: Taken,
+): { readonly value: Exact; readonly unit: string } | undefined {
+  let coarse: { readonly value: Exact; readonly unit: string } | undefined;
   for (const { resolution } of [...instrumentsOf(now), ...instrumentsOf(before)]) {
     if (resolution === undefined) continue;
     const step = baseValue(resolution.value, resolution.unit);
     const of = baseValue('0', now.statement.unit);
     if (step === undefined || step.unit.base !== of?.unit.base) continue;
-    if (coarse === undefined || compare(step.value, coarse) > 0) coarse = step.value;
+    if (coarse === undefined || compare(step.value, coarse.value) > 0) {
+      coarse = { value: step.value, unit: step.unit.base };
+    }
   }
   return coarse;
 }

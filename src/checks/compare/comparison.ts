@@ -1,4 +1,4 @@
-import type { Decimal, Key, Side, UnitCode } from '../../model/primitive.ts';
+import type { Decimal, Key, Quantity, Side, UnitCode } from '../../model/primitive.ts';
 import type { StatementKind } from '../../model/statement.ts';
 
 /**
@@ -44,6 +44,8 @@ export interface FigureChange {
   readonly unit: UnitCode;
   /** Of the value before; left out where that is zero or less. */
   readonly percent?: Decimal;
+  /** Smallest step that the coarser of the two instruments shows, where it is stated: a difference is uncertain by it. */
+  readonly resolution?: Quantity;
   /** The difference is smaller than what the instrument can tell, so it is not a change. */
   readonly withinResolution?: true;
 }

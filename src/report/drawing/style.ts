@@ -26,7 +26,7 @@ export const drawingStyle = `
 .badge circle { fill: var(--paper); stroke: var(--sign); stroke-width: 2; }
 .badge text { font: 700 11px system-ui, sans-serif; text-anchor: middle; fill: var(--sign); }
 .badge:focus-visible circle { stroke-width: 4; } .badge:target circle { fill: var(--partial); }
-.course { width: 10rem; height: 2.5rem; } .point { fill: var(--ink); }
+.course { width: 10rem; height: 2.5rem; } .visit { display: inline-block; margin-inline-end: .8rem; } .point { fill: var(--ink); }
 .wholes, .legend { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: .2rem 1.2rem;
   font-size: .9rem; }
 .key { display: inline-block; min-width: 1.4rem; min-height: 1.2em; text-align: center;

@@ -1,8 +1,10 @@
 import { priorIssues } from '../../checks/compare/usable-prior.ts';
 import { listIn } from '../../checks/exam-index.ts';
 import { isUnconfirmed } from '../../kinds/facets/base.ts';
+import { subjectOf } from '../../kinds/registries/meanings.ts';
 import { tell } from '../../kinds/registries/pages.ts';
 import type { Exam } from '../../model/exam.ts';
+import type { Quantity } from '../../model/primitive.ts';
 import { dayText } from '../dates.ts';
 import { type Content, element, type Html, section, table } from '../html.ts';
 import type { Page } from '../page.ts';
@@ -11,53 +13,69 @@ import type { Page } from '../page.ts';
 interface Point {
   readonly day: string;
   readonly value: string;
+  readonly unit: string;
 }
 
 /**
  * Figures over three exams or more, oldest first, with a small chart that repeats them. A figure is
- * followed by measure, place, side, conditions and unit; where an exam has two such, none is.
+ * followed by measure, place, side, conditions and unit; where an exam has two such, none is. Figures that
+ * are alike in every exam stand together below.
  */
 export function coursePart(page: Page): Content {
-  const { exam, prior, earlier, labels } = page;
+  const { exam, prior, earlier, labels, teller } = page;
   if (prior === undefined || earlier.length === 0) return undefined;
   const exams = [exam, prior, ...earlier]
     .filter((one) => one === exam || priorIssues(exam, one, page.samePatient).length === 0)
     .sort((a, b) => (a.performed.start < b.performed.start ? -1 : 1));
   const courses = new Map<string, Point[]>();
   for (const one of exams) {
-    for (const [name, value] of figuresOf(one, page)) {
-      listIn(courses, name).push({ day: one.performed.start, value });
+    for (const [name, figure] of figuresOf(one, page)) {
+      listIn(courses, name).push({ day: one.performed.start, ...figure });
     }
   }
-  const rows = [...courses]
-    .filter(([, points]) => points.length > 2)
+  const followed = [...courses].filter(([, points]) => points.length > 2);
+  const isSteady = (points: readonly Point[]): boolean =>
+    points.every(({ value }) => Number(value) === Number(points[0]?.value));
+  const rows = followed
+    .filter(([, points]) => !isSteady(points))
     .map(([name, points]): Content[] => [
       name,
-      points.map(({ day, value }) => [
-        element('div', {}, `${dayText(day, labels.dates)}: ${value}`),
+      points.map(({ day, value, unit }) => [
+        element(
+          'span',
+          { class: 'visit' },
+          `${dayText(day, labels.dates)}: ${teller.quantity({ value, unit })}`,
+        ),
+        ' ',
       ]),
       chart(points),
     ]);
+  const steady = followed
+    .filter(([, points]) => isSteady(points))
+    .map(([name, [first]]) => `${name}: ${first && teller.quantity(first)}`);
   const { what, detail } = labels.columns;
   return section(
     'course',
     labels.course,
     table({ caption: labels.course, head: [what, detail, labels.course], rows }),
+    steady.length > 0 && element('p', {}, `${labels.steady}: ${steady.join('; ')}`),
   );
 }
 
-/** Figures of an exam by name, side and unit, those alone that stand once. */
-function figuresOf(exam: Exam, page: Page): ReadonlyMap<string, string> {
-  const figures = new Map<string, string | undefined>();
+/** Figures of an exam by name and side, those alone that stand once; of another unit, under another name. */
+function figuresOf(exam: Exam, page: Page): ReadonlyMap<string, Quantity> {
+  const figures = new Map<string, Quantity | undefined>();
   for (const statement of exam.statements) {
     const told = isUnconfirmed(statement) ? undefined : tell(statement, { ...page, exam });
     if (told === undefined || !('table' in told) || told.figure === undefined) continue;
+    const { value, unit } = told.figure;
     const side = told.side === undefined ? '' : `, ${page.teller.side(told.side)}`;
-    const name = `${told.name}${side}, ${told.figure.unit}`;
-    figures.set(name, figures.has(name) ? undefined : told.figure.value);
+    const usual = page.catalogue.measures.get(subjectOf(statement).code)?.unit === unit;
+    const name = `${told.name}${side}${usual ? '' : `, ${unit}`}`;
+    figures.set(name, figures.has(name) ? undefined : { value, unit });
   }
   return new Map(
-    [...figures].flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
+    [...figures].flatMap(([name, figure]) => (figure === undefined ? [] : [[name, figure]])),
   );
 }
 

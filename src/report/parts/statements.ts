@@ -18,7 +18,7 @@ import {
 import { sideTablePart } from './side-table.ts';
 
 export interface StatementParts {
-  /** What was not examined or only in part, and what was taken over. */
+  /** What was not examined or only in part, what was left open, and what was taken over. */
   readonly notExamined: readonly Content[];
   /** Signs that are not abnormal, and regions found normal. */
   readonly signs: readonly Content[];
@@ -58,6 +58,7 @@ export function statementParts(page: Page): StatementParts {
   return {
     notExamined: [
       section('not-examined', labels.notExamined, left ?? element('p', {}, labels.allExamined)),
+      lists(['undecided']),
       takenOverPart(page, takenOver),
     ],
     signs: lists(signSections),

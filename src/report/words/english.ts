@@ -177,6 +177,8 @@ export const englishWords: ReportWords = {
     same: 'Stated alike, not measured',
     'not-comparable': 'Not comparable',
   },
+  noChange: 'Of what can be compared, nothing is told to have changed.',
+  readsTo: 'the instrument reads to',
   before: 'before',
   days: 'days',
   units: {
@@ -190,6 +192,7 @@ export const englishWords: ReportWords = {
   },
   withinResolution: 'no more than the instrument can tell apart',
   course: 'Course over several examinations',
+  steady: 'The same at each examination',
   disagree: 'Look again: this does not agree',
   circumstances: 'Circumstances',
   instruments: 'Instruments',

@@ -186,6 +186,8 @@ export const germanWords: ReportWords = {
     same: 'Gleich angegeben, nicht gemessen',
     'not-comparable': 'Nicht vergleichbar',
   },
+  noChange: 'Von dem, was sich vergleichen lässt, ist nichts als verändert angegeben.',
+  readsTo: 'Ablesbarkeit des Instruments',
   before: 'vorher',
   days: 'Tage',
   units: {
@@ -199,6 +201,7 @@ export const germanWords: ReportWords = {
   },
   withinResolution: 'nicht mehr, als das Gerät unterscheiden kann',
   course: 'Verlauf über mehrere Untersuchungen',
+  steady: 'Bei jeder Untersuchung gleich',
   disagree: 'Noch einmal ansehen: das stimmt nicht überein',
   circumstances: 'Umstände',
   instruments: 'Geräte',

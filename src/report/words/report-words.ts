@@ -1,3 +1,4 @@
+import type { Change } from '../../checks/compare/comparison.ts';
 import type { CheckWords } from '../../checks/words/check-words.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Subject } from '../../model/people.ts';
@@ -111,13 +112,19 @@ export interface ReportWords {
   readonly pictures: string;
   readonly change: string;
   readonly noPrior: string;
-  readonly changes: Readonly<Record<string, string>>;
+  readonly changes: Readonly<Record<Change, string>>;
+  /** Where nothing compared is told to have changed. */
+  readonly noChange: string;
+  /** Before the smallest step that the instrument of a difference can show. */
+  readonly readsTo: string;
   readonly before: string;
   readonly days: string;
   readonly withinResolution: string;
   /** Units for which there is a word, by their UCUM code. */
   readonly units: Readonly<Record<string, string>>;
   readonly course: string;
+  /** Before figures that are alike in every exam. */
+  readonly steady: string;
   /** Heading of what the checks found not to agree. */
   readonly disagree: string;
   readonly circumstances: string;
