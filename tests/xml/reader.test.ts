@@ -3,12 +3,8 @@ import { XMLParser } from 'fast-xml-parser';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
 import { resolveReferences } from '../../src/xml/characters.ts';
-import {
-  readXml,
-  type XmlElement,
-  type XmlNode,
-  type XmlReadOptions,
-} from '../../src/xml/reader.ts';
+import { readXml } from '../../src/xml/reader.ts';
+import type { XmlElement, XmlNode, XmlReadOptions } from '../../src/xml/tree.ts';
 
 function root(text: string, options?: XmlReadOptions): XmlElement {
   const read = readXml(text, options);

@@ -1,7 +1,7 @@
 import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
 import { sideSnomed } from '../../terminology/sides.ts';
-import type { XmlElement } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 import { type ConversionCode, type ConversionFacts, issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
 import { actStatusWords } from './complete.ts';

@@ -1,6 +1,6 @@
 import { append } from '../../data/append.ts';
 import { attributeIn, localName, XSI } from '../../xml/namespaces.ts';
-import type { XmlElement } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 import type { Field, Scope } from '../record/record.ts';
 import type { LinePlace } from '../xml/place.ts';
 import { scopeBelow, textContent } from '../xml/records.ts';

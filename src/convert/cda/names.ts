@@ -1,4 +1,4 @@
-import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
+import { isElement, type XmlElement, type XmlNode } from '../../xml/tree.ts';
 
 /** @see http://hl7.org/cda CDA R2, data types: the code systems and templates that are told apart here */
 export const LOINC_OID = '2.16.840.1.113883.6.1';

@@ -1,4 +1,4 @@
-import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
+import { isElement, type XmlElement, type XmlNode } from '../../xml/tree.ts';
 import { isTextNode } from './names.ts';
 
 /** Elements of the narrative block that begin a line of their own. */

@@ -1,6 +1,6 @@
 import { append } from '../../data/append.ts';
 import { hasErrors, type Issue } from '../../issues/issue.ts';
-import type { XmlElement } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 import { issue } from '../issue.ts';
 import type { CdaSource } from '../mapping/source.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';

@@ -1,5 +1,5 @@
 import type { Issue } from '../../issues/issue.ts';
-import type { XmlElement } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 import { issue } from '../issue.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
 import { textContent } from '../xml/records.ts';

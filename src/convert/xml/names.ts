@@ -1,5 +1,5 @@
 import { isDeclaration } from '../../xml/namespaces.ts';
-import { isElement, type XmlElement } from '../../xml/reader.ts';
+import { isElement, type XmlElement } from '../../xml/tree.ts';
 
 /** Names that a mapping has for namespaces, by their URI. */
 export type OwnNames = ReadonlyMap<string, string>;

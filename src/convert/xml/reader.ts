@@ -1,5 +1,6 @@
 import { hasErrors, type Issue, issue as textIssue } from '../../issues/issue.ts';
-import { readXml, type XmlElement } from '../../xml/reader.ts';
+import { readXml } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 import { issue } from '../issue.ts';
 import type { XmlSource } from '../mapping/source.ts';
 import type { RawUnit, Reader, RecordGroup } from '../record/record.ts';

@@ -1,6 +1,6 @@
 import { append } from '../../data/append.ts';
 import { attributeIn, isDeclaration, XSI } from '../../xml/namespaces.ts';
-import { isElement, type XmlElement, type XmlNode } from '../../xml/reader.ts';
+import { isElement, type XmlElement, type XmlNode } from '../../xml/tree.ts';
 import type { Field, LegacyRecord, Scope } from '../record/record.ts';
 import type { LinePlace } from './place.ts';
 

@@ -12,7 +12,8 @@ import {
 } from '../../issues/issue.ts';
 import { endedIssue } from '../../issues/issue-list.ts';
 import type { Path } from '../../issues/path.ts';
-import { readXml, type XmlElement } from '../../xml/reader.ts';
+import { readXml } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../json/decimal.ts';
 import { XHTML } from '../names/systems.ts';
 import type { FhirVersion } from '../version.ts';

@@ -1,5 +1,5 @@
 import type { Path } from '../../issues/path.ts';
-import type { XmlElement } from '../../xml/reader.ts';
+import type { XmlElement } from '../../xml/tree.ts';
 
 /** Tells where in an XML text the element of a path begins, or the nearest one around it. */
 export function placesInXml(root: XmlElement): (path: Path) => number {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { disagreements } from '../../../src/convert/cda/conflict.ts';
 import { narrativeIndex, narrativeText } from '../../../src/convert/cda/narrative.ts';
-import { readXml, type XmlElement } from '../../../src/xml/reader.ts';
+import { readXml } from '../../../src/xml/reader.ts';
+import type { XmlElement } from '../../../src/xml/tree.ts';
 
 function element(text: string): XmlElement {
   const read = readXml(text, { content: true });
