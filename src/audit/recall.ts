@@ -1,3 +1,4 @@
+import type { PlanItem } from '../model/conclusion.ts';
 import type { Exam } from '../model/exam.ts';
 import { spanOf } from '../model/time.ts';
 
@@ -8,16 +9,21 @@ export interface Recall {
   readonly item?: string;
   readonly kind: 'review' | 'referral' | 'investigation' | 'treatment' | 'advice' | 'safety-net';
   readonly text: string;
-  readonly due: string;
-  readonly overdue: boolean;
+  /** The date as it was stated; left out where a referral, test or review has none. */
+  readonly due?: string;
+  /** Left out where no date is stated, so that it cannot be told. */
+  readonly overdue?: boolean;
   readonly urgency?: string;
   readonly owner?: string;
   readonly subject: Exam['subject'];
 }
 
+/** What a person has to see to whether or not a date is stated: without one, an urgent referral would be lost. */
+const arranged: readonly PlanItem['kind'][] = ['referral', 'investigation', 'review'];
+
 /**
- * Lists what an exam leaves to be done by a stated date: items of its plan, and the review of its
- * safety net. Whether it has been done is not known here.
+ * Lists what an exam leaves to be done: items of its plan that have a date, referrals, tests and reviews
+ * without one too, and the review of its safety net. Whether it has been done is not known here.
  *
  * @param exam The exam. A withdrawn record asks for nothing.
  * @param today The present day, as YYYY-MM-DD; overdue is what lies wholly before it.
@@ -31,20 +37,21 @@ export function recallsOf(exam: Exam, today: string): readonly Recall[] {
   const recall = (one: Omit<Recall, 'exam' | 'overdue' | 'subject'>): Recall => ({
     exam: exam.id,
     ...one,
-    overdue: isBefore(one.due, today),
+    ...(one.due !== undefined && { overdue: isBefore(one.due, today) }),
     subject,
   });
   const { plan = [], safetyNet } = conclusion;
   const items = plan.flatMap((item): Recall[] => {
     const { kind, due, text, urgency, to, key } = item;
-    if (due === undefined || kind === 'nothing-further') return [];
+    if (kind === 'nothing-further') return [];
+    if (due === undefined && !arranged.includes(kind)) return [];
     const owner = to ?? safetyNet?.owner;
     return [
       recall({
         item: key,
         kind,
         text,
-        due,
+        ...(due !== undefined && { due }),
         ...(urgency && { urgency }),
         ...(owner !== undefined && { owner }),
       }),
@@ -68,4 +75,12 @@ export function lastDay(due: string): string {
   if (day !== undefined) return due.slice(0, 10);
   const days = new Date(Date.UTC(Number(year), Number(month), 0)).getUTCDate();
   return `${year}-${month}-${String(days).padStart(2, '0')}`;
+}
+
+/**
+ * Whether a recall belongs on a list of what is late: its date is past, or it presses and nobody stated
+ * a date.
+ */
+export function isLate({ overdue, due, urgency }: Recall): boolean {
+  return overdue === true || (due === undefined && urgency !== undefined && urgency !== 'routine');
 }

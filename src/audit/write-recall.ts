@@ -32,7 +32,7 @@ export const recallHead = `${columns.join(',')}\r\n`;
 export function recallRow(recall: Recall): string {
   const { exam, item, kind, text, due, overdue, urgency, owner, subject } = recall;
   const patient = subject.identifiers?.[0]?.value ?? subject.reference;
-  const overdueText = overdue ? 'yes' : 'no';
+  const overdueText = overdue === undefined ? 'not known' : overdue ? 'yes' : 'no';
   const cells = [
     exam,
     item,
@@ -65,7 +65,7 @@ export const calendarHead =
 export const calendarEnd = 'END:VCALENDAR\r\n';
 
 /**
- * Writes a recall as a to-do of a calendar, due on the last day that its date can mean.
+ * Writes a recall as a to-do of a calendar, due on the last day that its date can mean, where it has one.
  *
  * @param recall From `recallsOf`.
  * @param now The present in UTC, as 2025-06-01T08:00:00Z.
@@ -84,7 +84,7 @@ export function recallTodo(recall: Recall, now: string): string {
     'BEGIN:VTODO',
     `UID:${recallId(recall)}`,
     `DTSTAMP:${stamp}`,
-    `DUE;VALUE=DATE:${lastDay(due).replaceAll('-', '')}`,
+    ...(due === undefined ? [] : [`DUE;VALUE=DATE:${lastDay(due).replaceAll('-', '')}`]),
     `SUMMARY:${calendarText(`${kind}: ${text}${who === '' ? '' : ` (${who})`}`)}`,
     ...(owner === undefined ? [] : [`CONTACT:${calendarText(owner)}`]),
     ...(urgency === undefined || urgency === 'routine' ? [] : ['PRIORITY:1']),
@@ -150,7 +150,7 @@ export function recallTask(recall: Recall): Task {
       ...(name !== '' && { display: name }),
     },
     ...(owner !== undefined && { owner: { display: owner } }),
-    restriction: { period: { end: due } },
+    ...(due !== undefined && { restriction: { period: { end: due } } }),
   };
 }
 

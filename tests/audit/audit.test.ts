@@ -15,6 +15,7 @@ import {
   recallTask,
   recallTodo,
 } from '../../src/audit/index.ts';
+import { isLate } from '../../src/audit/recall.ts';
 import type { Exam, Statement } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/index.ts';
 import { validateBundle } from '../../src/validate/versions/all-r4.ts';
@@ -158,6 +159,25 @@ describe('recall', () => {
       false,
     ]);
     expect(recallsOf({ ...yearly, status: 'entered-in-error' }, '2026-04-02')).toEqual([]);
+  });
+
+  it('holds urgent referrals and tests that have no date, and never calls them not overdue', () => {
+    const undated = exams.flatMap((exam) =>
+      recallsOf(exam, '2026-04-02').filter(({ due }) => due === undefined),
+    );
+    const pressing = exams.flatMap(({ conclusion }) =>
+      (conclusion?.plan ?? []).filter(({ urgency, due }) => urgency === 'urgent' && !due),
+    );
+    expect(pressing.length).toBeGreaterThan(3);
+    for (const { text } of pressing) {
+      const recall = undated.find((one) => one.text === text);
+      if (recall === undefined) throw new Error('an urgent item is lost');
+      expect(isLate(recall)).toBe(true);
+      expect(recallRow(recall)).toContain(',,not known,urgent,');
+      expect(recallTodo(recall, '2026-04-02T08:00:00Z')).not.toContain('DUE');
+      expect(recallTask(recall).restriction).toBeUndefined();
+    }
+    expect(undated.filter(({ kind }) => kind === 'advice')).toEqual([]);
   });
 
   it('is a table in which no text becomes a formula or another cell', () => {

@@ -1,4 +1,4 @@
-import { recallsOf } from '../../audit/recall.ts';
+import { isLate, recallsOf } from '../../audit/recall.ts';
 import {
   calendarEnd,
   calendarHead,
@@ -17,8 +17,9 @@ import { issueOptions, outOption } from '../shared-options.ts';
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...]',
   description:
-    'Lists what exams leave to be done by a date: items of the plan and reviews of the safety net, by ' +
-    'whom, and what is overdue today. Whether it has been done is not known here. The list names people.',
+    'Lists what exams leave to be done: items of the plan that have a date, referrals, tests and reviews ' +
+    'without one too, and reviews of the safety net, by whom, and what is overdue today. Whether it has ' +
+    'been done is not known here. The list names people.',
   options: {
     to: {
       type: 'text',
@@ -26,7 +27,7 @@ export const command: Command = {
       fallback: 'csv',
       help: 'A table, a calendar (iCalendar to-dos), or FHIR R4 Tasks, one a line',
     },
-    overdue: { type: 'flag', help: 'Only what is overdue' },
+    overdue: { type: 'flag', help: 'Only what is overdue, or presses and has no date' },
     ...outOption,
     ...issueOptions,
   },
@@ -50,7 +51,7 @@ export const command: Command = {
         run: async (value) => {
           const { value: exam, issues } = parseExam(value, { includeValues });
           if (exam === undefined) return { issues };
-          const recalls = recallsOf(exam, now).filter(({ overdue }) => overdue || !onlyOverdue);
+          const recalls = recallsOf(exam, now).filter((one) => !onlyOverdue || isLate(one));
           const text = recalls
             .map((one) =>
               to === 'csv'
