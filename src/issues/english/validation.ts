@@ -16,6 +16,11 @@ export const validation = {
       'an id that references in the resource can name',
     ],
     'bound-code': ['there is no code', 'a code of {url}'],
+    supplements: [
+      'the supplement does not name the code system that it adds to',
+      'its canonical URL',
+    ],
+    'search-components': ['the composite search parameter has no components', 'component'],
     'form-answer': ['an item that the form requires has no answer', 'an answer to the item'],
     profile: [
       'there are fewer elements than the profile requires',
@@ -84,6 +89,11 @@ export const validation = {
       '{system?}',
       'the URI of a code system',
     ],
+    'canonical-url': [
+      'the url of a definition must be absolute',
+      'an absolute URL, or urn:uuid: and a UUID',
+    ],
+    'element-path': ['FHIR has no element at this path', 'the path of an element of the type'],
     'no-profile': ['the value fits none of the profiles that it may have', '{codes}'],
     'slice-order': ['the slices are not in the order of the profile', '{codes}'],
   },
@@ -116,6 +126,17 @@ export const validation = {
     ],
     'definition-version': 'the definition is for a version other than FHIR {version}',
     'reference-type': ['the type is not that of the resource referred to', '{type?}'],
+    'concept-count': ['the count is not that of the concepts', '{count}'],
+    'no-concepts': [
+      'a code system without content holds concepts',
+      'no concepts, or another content',
+    ],
+    supplement: ['only a supplement names a code system that it adds to', 'supplement'],
+    context: ['only the definition of an extension has a context', 'no context'],
+    'extension-url': [
+      'the url of the extension is not that of its definition',
+      'the url of the definition',
+    ],
     'form-order': ['the items are not in the order of the form', 'the order of the form'],
     'form-group': ['a group of the form has items and no answers', 'items in the group'],
     'form-display': ['this item of the form is only shown and has no answer', 'no answer'],
@@ -129,6 +150,7 @@ export const validation = {
   'duplicate-key': {
     transaction: 'two requests of the transaction change the same resource',
     definition: 'the second definition with this url is used in place of the first',
+    concept: 'two concepts of the code system have this code',
     'snapshot-id': 'several elements have the same id or none, and only one of them is checked',
   },
   'unreachable-entry': {
@@ -142,6 +164,7 @@ export const validation = {
       'the document does not hold what its composition refers to',
       'an entry of the bundle',
     ],
+    'enable-when': ['the form has no question with this linkId', 'the linkId of another question'],
     'narrative-link': [
       'a link or image in the narrative leads nowhere',
       'an id in the narrative or in the resource',
@@ -183,6 +206,7 @@ export const validation = {
       '{types?}',
       'extensions and no value',
     ],
+    'fixed-type': ['the value is not of a type that the element has', '{types}'],
     answer: ['the answer is not of a type that the form asks for', '{types}'],
     'profile-resource': ['the resource has a type other than that of the profile', '{type}'],
     'profile-type': ['the value is not of a type that the profile allows', '{types}'],
@@ -248,6 +272,7 @@ export const validation = {
   },
   'circular-reference': {
     group: 'the group of observations is a member of itself',
+    'enable-when': 'the item is enabled by its own answer',
   },
   'unknown-code': {
     'check-digit': [
@@ -259,6 +284,7 @@ export const validation = {
       'a code of {system}, such as {code?}',
       'a code of {system}',
     ],
+    type: ['FHIR has no type of this name', 'a type of the version, or the URL of a logical model'],
     'answer-option': ['the form does not offer this answer', 'one of the options of the item'],
     'required-set': ['none of the codes is in the value set that must be used', 'a code of {url}'],
     'extensible-set': [

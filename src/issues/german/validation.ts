@@ -20,6 +20,11 @@ export const germanValidation: Translated<typeof validation> = {
       'eine id, die Referenzen in der Ressource nennen können',
     ],
     'bound-code': ['es gibt keinen Code', 'ein Code aus {url}'],
+    supplements: [
+      'die Ergänzung nennt nicht das Codesystem, das sie ergänzt',
+      'seine kanonische URL',
+    ],
+    'search-components': ['der zusammengesetzte Suchparameter hat keine Teile', 'component'],
     'form-answer': [
       'ein Punkt, den das Formular verlangt, hat keine Antwort',
       'eine Antwort auf den Punkt',
@@ -101,6 +106,11 @@ export const germanValidation: Translated<typeof validation> = {
       '{system?}',
       'die URI eines Codesystems',
     ],
+    'canonical-url': [
+      'die url einer Definition muss absolut sein',
+      'eine absolute URL oder urn:uuid: mit einer UUID',
+    ],
+    'element-path': ['FHIR hat unter diesem Pfad kein Element', 'der Pfad eines Elements des Typs'],
     'no-profile': ['der Wert passt zu keinem der zulässigen Profile', '{codes}'],
     'slice-order': ['die Slices stehen nicht in der Reihenfolge des Profils', '{codes}'],
   },
@@ -133,6 +143,17 @@ export const germanValidation: Translated<typeof validation> = {
     ],
     'definition-version': 'die Definition gilt für eine andere Version als FHIR {version}',
     'reference-type': ['der Typ ist nicht der der Ressource, auf die verwiesen wird', '{type?}'],
+    'concept-count': ['die Anzahl ist nicht die der Begriffe', '{count}'],
+    'no-concepts': [
+      'ein Codesystem ohne Inhalt enthält Begriffe',
+      'keine Begriffe oder ein anderer content',
+    ],
+    supplement: ['nur eine Ergänzung nennt ein Codesystem, das sie ergänzt', 'supplement'],
+    context: ['nur die Definition einer Erweiterung hat einen context', 'kein context'],
+    'extension-url': [
+      'die url der Erweiterung ist nicht die ihrer Definition',
+      'die url der Definition',
+    ],
     'form-order': [
       'die Punkte stehen nicht in der Reihenfolge des Formulars',
       'die Reihenfolge des Formulars',
@@ -158,6 +179,7 @@ export const germanValidation: Translated<typeof validation> = {
   'duplicate-key': {
     transaction: 'zwei Anfragen der Transaktion ändern dieselbe Ressource',
     definition: 'die zweite Definition mit dieser url gilt anstelle der ersten',
+    concept: 'zwei Begriffe des Codesystems haben diesen Code',
     'snapshot-id': 'mehrere Elemente haben dieselbe id oder keine; nur eines davon wird geprüft',
   },
   'unreachable-entry': {
@@ -170,6 +192,10 @@ export const germanValidation: Translated<typeof validation> = {
     document: [
       'das Dokument enthält nicht, worauf seine Composition verweist',
       'ein Eintrag des Bundles',
+    ],
+    'enable-when': [
+      'das Formular hat keine Frage mit dieser linkId',
+      'die linkId einer anderen Frage',
     ],
     'narrative-link': [
       'ein Verweis oder Bild im Text führt ins Leere',
@@ -212,6 +238,7 @@ export const germanValidation: Translated<typeof validation> = {
       '{types?}',
       'Erweiterungen und kein Wert',
     ],
+    'fixed-type': ['der Wert hat keinen Typ des Elements', '{types}'],
     answer: ['die Antwort hat keinen Typ, nach dem das Formular fragt', '{types}'],
     'profile-resource': ['die Ressource hat einen anderen Typ als das Profil', '{type}'],
     'profile-type': ['der Wert hat keinen Typ, den das Profil erlaubt', '{types}'],
@@ -281,6 +308,7 @@ export const germanValidation: Translated<typeof validation> = {
   },
   'circular-reference': {
     group: 'die Gruppe von Observations ist Mitglied ihrer selbst',
+    'enable-when': 'der Punkt wird von seiner eigenen Antwort freigeschaltet',
   },
   'unknown-code': {
     'check-digit': [
@@ -291,6 +319,10 @@ export const germanValidation: Translated<typeof validation> = {
       'das Codesystem hat diesen Code nicht',
       'ein Code von {system} wie {code?}',
       'ein Code von {system}',
+    ],
+    type: [
+      'FHIR hat keinen Typ dieses Namens',
+      'ein Typ der Version oder die URL eines logischen Modells',
     ],
     'answer-option': [
       'das Formular bietet diese Antwort nicht an',

@@ -44,7 +44,7 @@ const page = 'https://hl7.org/fhir/R4/terminologies.html';
 function checkCoding(coding: JsonObject, scope: Scope): void {
   const { system, code, display, version } = coding;
   if (typeof system !== 'string') return;
-  checkSystem(system, scope);
+  checkSystem(system, scope, ['system']);
   if (typeof code !== 'string') return;
   if (system === UCUM) checkUcum(code, scope, ['code']);
   const formed = codeForms.get(system);
@@ -80,7 +80,11 @@ function sayMalformed(code: string, scope: Scope): void {
 }
 
 /** A system that is named in a way that no receiver would know it by. */
-function checkSystem(system: string, scope: Scope): void {
+export function checkSystem(
+  system: string,
+  scope: Scope,
+  below: readonly (string | number)[],
+): void {
   let wrong = scope.systems.get(system);
   if (wrong === undefined && !scope.systems.has(system)) {
     wrong = isAbsolute(system) ? wrongName(system) : 'coding-system';
@@ -95,7 +99,7 @@ function checkSystem(system: string, scope: Scope): void {
       rule: 'https://hl7.org/fhir/R4/datatypes.html#Coding',
       value: system,
     },
-    ['system'],
+    below,
   );
 }
 
@@ -163,7 +167,7 @@ function same(one: string, other: string): boolean {
 /** Units are codes too: mostly of UCUM, and else of any system. */
 function checkUnit({ system, code }: JsonObject, scope: Scope): void {
   if (typeof system !== 'string') return;
-  if (system !== UCUM) checkSystem(system, scope);
+  if (system !== UCUM) checkSystem(system, scope, ['system']);
   if (typeof code !== 'string') return;
   if (system === UCUM) checkUcum(code, scope, ['code']);
   else checkCode(system, code, undefined, scope);

@@ -199,13 +199,18 @@ function text(test: (value: string, other: string) => boolean): Call {
 
 /** A part of the text is enough, as in FHIRPath 2: https://hl7.org/fhirpath/N1/#matchesregex--string--boolean */
 function matches(value: string, pattern: string): boolean {
-  let expression: RegExp;
-  try {
-    expression = new RegExp(pattern, 'su');
-  } catch {
-    throw new Undecided('no regular expression here');
-  }
+  // Published patterns escape marks that need it not, such as `\@`, which Unicode mode refuses.
+  const expression = regularExpression(pattern, 'su') ?? regularExpression(pattern, 's');
+  if (expression === undefined) throw new Undecided('no regular expression here');
   return expression.test(value);
+}
+
+function regularExpression(pattern: string, flags: string): RegExp | undefined {
+  try {
+    return new RegExp(pattern, flags);
+  } catch {
+    return undefined;
+  }
 }
 
 function indexOf(input: Items, args: readonly Node[], frame: Frame): Items {
