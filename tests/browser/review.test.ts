@@ -3,8 +3,9 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fromCsv } from '../../src/convert/csv/index.ts';
-import { toReview } from '../../src/report/review/index.ts';
+import { fromCsv, type Mapping } from '../../src/convert/csv/index.ts';
+import { parseMappingText } from '../../src/convert/suggest/index.ts';
+import { toDryRun, toReview } from '../../src/report/review/index.ts';
 import { launch } from './chromium.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -61,6 +62,36 @@ async function saved(page: Page): Promise<Record<string, unknown>> {
   expect(file.suggestedFilename()).toBe('mapping.json');
   return JSON.parse(readFileSync(await file.path(), 'utf8'));
 }
+
+describe('page of a dry run in Chromium', () => {
+  const folder = join(import.meta.dirname, '../../examples/convert');
+  const text = readFileSync(join(folder, 'vineyard.csv'), 'utf8');
+  const file = readFileSync(join(folder, 'vineyard.mapping.json'), 'utf8');
+  // Its own test converts with it, and so its form is that of a mapping.
+  const mapping = parseMappingText(file).value as Mapping;
+  const { html } = toDryRun(text, mapping, { against: { ...mapping, decimalMark: ',' } });
+
+  it.each([
+    ['light', false],
+    ['dark', true],
+  ] as const)('has no axe violation, request or message in %s', async (look, dark) => {
+    const { page, heard } = await opened(html, 1000, dark, true);
+    expect(heard).toEqual([]);
+    await page.evaluate(axe);
+    const found = await page.evaluate(
+      "axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ' ' + nodes[0].html.slice(0, 160)))",
+    );
+    expect(found).toEqual([]);
+    await page.screenshot({ path: join(pictures, `dry-run-${look}.png`), fullPage: true });
+    await page.context().close();
+  });
+
+  it('does not scroll sideways at 360 px', async () => {
+    const { page } = await opened(html, 360);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
+    await page.context().close();
+  });
+});
 
 describe('review page in Chromium', () => {
   it.each([

@@ -8,6 +8,7 @@ import { summaryText } from '../../convert/bulk/output/summary.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { convertByLine } from '../convert/by-line.ts';
+import { convertDryRun } from '../convert/dry-run.ts';
 import { convertMisfits } from '../convert/misfits.ts';
 import { readMappingFile } from '../convert/read-mapping.ts';
 import { convertReview } from '../convert/review.ts';
@@ -75,6 +76,17 @@ export const command: Command = {
       type: 'flag',
       help: 'Write a page on which a person confirms or changes what FILE could be, and saves the mapping',
     },
+    'dry-run': {
+      type: 'flag',
+      help:
+        'Write a page with what FILE would become: source beside result, coverage, leftovers, what ' +
+        'would be set aside and the cure. It holds patient data',
+    },
+    against: {
+      type: 'text',
+      value: 'FILE',
+      help: 'With --dry-run: an earlier mapping, to show what the change changes',
+    },
     values: {
       type: 'flag',
       help: 'With --scan and --review: show common values, which can be patient data',
@@ -83,6 +95,7 @@ export const command: Command = {
   },
   examples: [
     ['convert checks.csv --mapping mapping.json > bundles.ndjson', 'one file'],
+    ['convert checks.csv --mapping mapping.json --dry-run > page.html', 'what it would become'],
     [
       'convert archive/ --mapping mapping.json --out converted --jobs 4',
       'a folder, in four threads',
@@ -101,6 +114,7 @@ export const command: Command = {
       if (flagOption(options, 'scan')) return convertScan(call);
       if (flagOption(options, 'misfits')) return convertMisfits(call);
       if (flagOption(options, 'review')) return convertReview(call);
+      if (flagOption(options, 'dry-run')) return convertDryRun(call);
       if (flagOption(options, 'suggest')) return convertSuggest(call);
     }
     const file = textOption(options, 'mapping');

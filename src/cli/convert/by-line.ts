@@ -17,6 +17,9 @@ const ofRuns = [
   'scan',
   'misfits',
   'review',
+  'dry-run',
+  'against',
+  'values',
 ];
 
 /**
