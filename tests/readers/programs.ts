@@ -21,7 +21,19 @@ export interface Program {
  * fhir.resources, in an environment of its own with the versions that its requirements file pins.
  * @throws Error when Python or a package is missing
  */
-export async function pythonReader(requirements: 'r4' | 'r4b-r5'): Promise<Program> {
+export function pythonReader(requirements: 'r4' | 'r4b-r5'): Promise<Program> {
+  return pythonProgram('read_bundles.py', requirements);
+}
+
+/**
+ * Readers of CSV, HL7 v2 and XML, in the same way.
+ * @throws Error when Python or a package is missing
+ */
+export function legacyReader(): Promise<Program> {
+  return pythonProgram('read_legacy.py', 'legacy');
+}
+
+async function pythonProgram(program: string, requirements: string): Promise<Program> {
   const list = join(here, 'python', `requirements-${requirements}.txt`);
   const environment = join(built, `python-${requirements}`);
   const python = join(environment, 'bin', 'python');
@@ -37,7 +49,7 @@ export async function pythonReader(requirements: 'r4' | 'r4b-r5'): Promise<Progr
     // Written last: an environment that was broken off is made anew.
     await writeFile(stamp, wanted);
   }
-  return { command: python, args: [join(here, 'python', 'read_bundles.py')] };
+  return { command: python, args: [join(here, 'python', program)] };
 }
 
 /** Why fhirbolt cannot be built on this machine; nothing when it can. */
