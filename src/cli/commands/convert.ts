@@ -15,6 +15,7 @@ import { convertReview } from '../convert/review.ts';
 import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
 import { convertSuggest } from '../convert/suggest.ts';
+import { convertTest } from '../convert/test.ts';
 import { convertToStdout } from '../convert/to-stdout.ts';
 import { fileFailure, UsageError } from '../failure.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
@@ -87,6 +88,7 @@ export const command: Command = {
       value: 'FILE',
       help: 'With --dry-run: an earlier mapping, to show what the change changes',
     },
+    test: { type: 'flag', help: 'Run the tests that the mapping carries' },
     values: {
       type: 'flag',
       help: 'With --scan and --review: show common values, which can be patient data',
@@ -95,6 +97,7 @@ export const command: Command = {
   },
   examples: [
     ['convert checks.csv --mapping mapping.json > bundles.ndjson', 'one file'],
+    ['convert --test --mapping mapping.json', 'whether the mapping does what its tests say'],
     ['convert checks.csv --mapping mapping.json --dry-run > page.html', 'what it would become'],
     [
       'convert archive/ --mapping mapping.json --out converted --jobs 4',
@@ -115,6 +118,7 @@ export const command: Command = {
       if (flagOption(options, 'misfits')) return convertMisfits(call);
       if (flagOption(options, 'review')) return convertReview(call);
       if (flagOption(options, 'dry-run')) return convertDryRun(call);
+      if (flagOption(options, 'test')) return convertTest(call);
       if (flagOption(options, 'suggest')) return convertSuggest(call);
     }
     const file = textOption(options, 'mapping');

@@ -19,6 +19,7 @@ const ofRuns = [
   'review',
   'dry-run',
   'against',
+  'test',
   'values',
 ];
 

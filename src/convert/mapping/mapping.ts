@@ -4,6 +4,7 @@ import type { ExamFields } from './exam-fields.ts';
 import type { PresetName } from './presets/names.ts';
 import type { CdaSource, CsvSource, Hl7v2Source, Source } from './source.ts';
 import type { NoteTarget, SidedTarget, Target } from './target.ts';
+import type { MappingTest } from './test.ts';
 
 /**
  * Name of a field of the input, exactly as the reader gives it.
@@ -81,6 +82,11 @@ export interface Mapping {
   readonly decimalMark?: '.' | ',';
   /** Words match without regard to case. Default: false. */
   readonly ignoreCase?: boolean;
+  /**
+   * Pieces of an export with what must become of them, which `testMapping` runs.
+   * @minItems 1
+   */
+  readonly tests?: readonly MappingTest[];
 }
 
 /**

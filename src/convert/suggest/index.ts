@@ -1,4 +1,13 @@
 export type { Mapping } from '../mapping/mapping.ts';
+export type { ExpectedPart, MappingTest, TestExpectation } from '../mapping/test.ts';
+export {
+  type MappingTestOptions,
+  type MappingTestResult,
+  type MappingTestRun,
+  type TestFailure,
+  testMapping,
+} from '../mapping-tests/test-mapping.ts';
+export { mappingTestText } from '../mapping-tests/test-text.ts';
 export { prepareMapping } from '../prepare/prepare-mapping.ts';
 export { parseMappingText, readMapping } from '../prepare/read-mapping.ts';
 export type { LanguageCount } from '../scan/languages.ts';
