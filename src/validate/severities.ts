@@ -1,4 +1,5 @@
 import type { Issue, IssueCode, Severity } from '../issues/issue.ts';
+import { withoutVersion } from './rule-links.ts';
 
 /**
  * Another severity for some issues, by code, rule or both; `ignored` leaves them out. Of several that
@@ -6,7 +7,7 @@ import type { Issue, IssueCode, Severity } from '../issues/issue.ts';
  */
 export interface SeverityRule {
   readonly code?: IssueCode;
-  /** Key of an invariant, or URL; one that ends in `*` stands for all that begin so. */
+  /** Key of an invariant, or URL, in any version of FHIR; one that ends in `*` stands for all that begin so. */
   readonly rule?: string;
   readonly severity: Severity | 'ignored';
 }
@@ -43,9 +44,8 @@ export function graded(issues: readonly Issue[], rules: readonly SeverityRule[])
 function fits(wanted: SeverityRule, { code, rule = '' }: Issue): boolean {
   if (wanted.code !== undefined && wanted.code !== code) return false;
   if (wanted.rule === undefined) return true;
-  return wanted.rule.endsWith('*')
-    ? rule.startsWith(wanted.rule.slice(0, -1))
-    : rule === wanted.rule;
+  const [one, other] = [withoutVersion(wanted.rule), withoutVersion(rule)];
+  return one.endsWith('*') ? other.startsWith(one.slice(0, -1)) : other === one;
 }
 
 /** Rules of form that an issue of the structure rests on. */

@@ -8,6 +8,7 @@ import { createIndex } from './bundles/bundle-index.ts';
 import { rootProperty } from './elements/definitions.ts';
 import { schemaIssues } from './elements/schema.ts';
 import { compileAll, type Profiles } from './profiles/compile.ts';
+import { linkIn } from './rule-links.ts';
 import { graded, type SeverityRule, withRule } from './severities.ts';
 import type { ExpressionEngine } from './thorough/engine.ts';
 import type { ValidatedVersion } from './versions/version.ts';
@@ -128,8 +129,25 @@ export function validationOf(
   const open = unchecked.length > 0 ? 'not-fully-checked' : 'conforms';
   const conformance = hasErrors(issues) ? 'does-not-conform' : open;
   const placed = text.located(cutIssues(issues));
-  const told = withShownPaths(placed, bundle, version.plan.definitions.isElementName);
-  return { conformance, valid: conformance === 'conforms', issues: told, unchecked };
+  const shown = withShownPaths(placed, bundle, version.plan.definitions.isElementName);
+  const told = linked(shown, version);
+  return {
+    conformance,
+    valid: conformance === 'conforms',
+    issues: told,
+    unchecked: linked(unchecked, version),
+  };
+}
+
+/** With the pages of the version in place of those of R4. */
+function linked<Told extends { readonly rule?: string }>(
+  found: readonly Told[],
+  { fhirVersion }: ValidatedVersion,
+): readonly Told[] {
+  if (fhirVersion === 'R4') return found;
+  return found.map((each) =>
+    each.rule === undefined ? each : { ...each, rule: linkIn(each.rule, fhirVersion) },
+  );
 }
 
 /** What is wrong with compiled profiles was told when they were compiled. */

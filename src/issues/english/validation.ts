@@ -58,6 +58,7 @@ export const validation = {
       'a value of the system urn:ietf:rfc:3986 must be an absolute URI',
       'a URI with its scheme, such as urn:uuid:53fefa32-fcbb-4ff8-8a92-55ee120877b7',
     ],
+    'code-space': ['a code cannot contain tabs or line breaks', 'single spaces'],
     'element-id': 'the id of an element cannot contain spaces',
     'extension-url': [
       'the url of an extension must be absolute',
@@ -164,6 +165,7 @@ export const validation = {
       'the document does not hold what its composition refers to',
       'an entry of the bundle',
     ],
+    message: ['the message does not hold what it is about', 'an entry of the bundle'],
     'enable-when': ['the form has no question with this linkId', 'the linkId of another question'],
     'narrative-link': [
       'a link or image in the narrative leads nowhere',

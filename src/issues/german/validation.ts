@@ -71,6 +71,10 @@ export const germanValidation: Translated<typeof validation> = {
       'ein Wert des Systems urn:ietf:rfc:3986 muss eine absolute URI sein',
       'eine URI mit Schema wie urn:uuid:53fefa32-fcbb-4ff8-8a92-55ee120877b7',
     ],
+    'code-space': [
+      'ein Code darf keine Tabulatoren oder Zeilenumbrüche enthalten',
+      'einzelne Leerzeichen',
+    ],
     'element-id': 'die id eines Elements darf keine Leerzeichen enthalten',
     'extension-url': [
       'die url einer Erweiterung muss absolut sein',
@@ -193,6 +197,7 @@ export const germanValidation: Translated<typeof validation> = {
       'das Dokument enthält nicht, worauf seine Composition verweist',
       'ein Eintrag des Bundles',
     ],
+    message: ['die Nachricht enthält nicht, worum es geht', 'ein Eintrag des Bundles'],
     'enable-when': [
       'das Formular hat keine Frage mit dieser linkId',
       'die linkId einer anderen Frage',

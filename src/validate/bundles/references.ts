@@ -68,8 +68,11 @@ function checkUnresolved(reference: string, scope: Scope): void {
 const relativeForm = /^[A-Z][A-Za-z]+\/[A-Za-z0-9\-.]{1,64}(?:#.*)?$/;
 
 function checkRelative(reference: string, scope: Scope): void {
-  if (reference.includes('?') && scope.index?.type === 'transaction') {
-    if (!isConditional(reference)) sayMalformed(reference, scope, 'conditional-reference');
+  const type = scope.index?.type;
+  if (reference.includes('?') && type !== undefined && type !== 'batch') {
+    // Only a transaction puts what the search finds in its place.
+    const right = type === 'transaction' && isConditional(reference, scope);
+    if (!right) sayMalformed(reference, scope, 'conditional-reference');
   } else if (!relativeForm.test(withoutHistory(reference))) {
     sayMalformed(reference, scope, 'relative-reference');
   } else if (scope.index?.byTypeAndId.has(withoutHistory(reference))) {
@@ -89,11 +92,11 @@ function sayMalformed(
 }
 
 /** In a transaction: a search whose parameters each have a name and a value. */
-function isConditional(reference: string): boolean {
+function isConditional(reference: string, { resourceTypes }: Scope): boolean {
   const at = reference.indexOf('?');
   const parameters = reference.slice(at + 1).split('&');
   return (
-    /^[A-Z][A-Za-z]+$/.test(reference.slice(0, at)) &&
+    resourceTypes.has(reference.slice(0, at)) &&
     parameters.every((each) => /^[A-Za-z_][A-Za-z0-9_.:-]*=[^=?][^?]*$/.test(each))
   );
 }

@@ -18,6 +18,7 @@ export const dataTypeStage: Stage = {
     date: ifText(checkDate),
     dateTime: ifText(checkDate),
     instant: ifText(checkDate),
+    code: ifText(checkCode),
     string: ifText(checkString),
     markdown: ifText(checkText),
     uri: ifText(checkUri),
@@ -107,6 +108,13 @@ function checkText(value: string, scope: Scope): void {
       },
     );
   }
+}
+
+/** @see https://hl7.org/fhir/R4/datatypes.html#code: no whitespace but single spaces in the contents */
+function checkCode(value: string, scope: Scope): void {
+  // The published pattern takes a tab or a line break in place of a space.
+  if (!/[\t\n\r]/.test(value)) return;
+  report(scope, 'invalid-value', { reason: 'code-space' }, { rule: `${page}#code`, value });
 }
 
 const uuidForm = /^urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;

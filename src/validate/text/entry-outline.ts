@@ -2,8 +2,8 @@ import { isObject, type JsonObject } from '../walk/json.ts';
 
 /**
  * What others can ask of an entry without its content: names, type and id, version, and whether it has
- * a request, a response or a search. A composition is held whole, since the rules of documents follow
- * what it names. An entry that is no JSON has nothing of these, and is told of when it is looked at.
+ * a request, a response or a search. Compositions and message headers are held whole, since the
+ * rules of documents and messages follow what they name. An entry that is no JSON has nothing of these, and is told of when it is looked at.
  */
 export function outlineOf(text: string): unknown {
   let entry: unknown;
@@ -27,7 +27,7 @@ export function outlineOf(text: string): unknown {
 
 function resourceOutline(resource: JsonObject): JsonObject {
   const { resourceType, id, meta } = resource;
-  if (resourceType === 'Composition') return resource;
+  if (resourceType === 'Composition' || resourceType === 'MessageHeader') return resource;
   const versionId = isObject(meta) ? meta['versionId'] : undefined;
   return {
     ...(resourceType !== undefined && { resourceType }),
