@@ -46,16 +46,16 @@ export function auditHtml(audit: Audit, { words, catalogue, tag }: Wording = eng
     element(
       'body',
       {},
-      element('h1', {}, words.title),
-      element(
-        'p',
-        {},
-        `${audit.exams} ${words.exams}${audit.first === undefined ? '' : `, ${audit.first} – ${audit.last}`}`,
-      ),
-      element('p', {}, words.caution),
       element(
         'main',
         {},
+        element('h1', {}, words.title),
+        element(
+          'p',
+          {},
+          `${audit.exams} ${words.exams}${audit.first === undefined ? '' : `, ${audit.first} – ${audit.last}`}`,
+        ),
+        element('p', {}, words.caution),
         coverage('protocols', words.protocols, audit.protocols, (code) =>
           display('protocols', code),
         ),

@@ -7,6 +7,8 @@ import type { LetterReader } from './letter.ts';
 export interface LetterWords {
   readonly title: Readonly<Record<LetterReader, string>>;
   readonly notChecked: string;
+  /** Before the number of a printed page, and between it and the number of pages. */
+  readonly pageNumber: { readonly page: string; readonly of: string };
   readonly to: string;
   readonly from: string;
   readonly about: string;

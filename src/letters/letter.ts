@@ -33,6 +33,8 @@ export interface Letter {
   readonly language: string;
   readonly title: string;
   readonly status: Exam['status'];
+  /** Status of the record, whose letter it is, and the day: at the top of every printed page. */
+  readonly running: string;
   readonly sections: readonly LetterSection[];
   /** Statements of signs that the letter leaves for a person to tell: suspicions and names of diseases. */
   readonly leftOut: readonly Key[];

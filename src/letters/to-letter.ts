@@ -2,6 +2,10 @@ import { failure, hasErrors, type Issue, issue, type Outcome, success } from '..
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
 import { createPage } from '../report/create-page.ts';
+import { dayText } from '../report/dates.ts';
+import { plainText } from '../report/html.ts';
+import type { Page } from '../report/page.ts';
+import { identityText, plainName } from '../report/parts/head.ts';
 import { languageIssues } from '../terminology/language-issues.ts';
 import { toPractitioner, toSpecialist, type Writing } from './clinical.ts';
 import { toEmployer } from './employer.ts';
@@ -54,10 +58,22 @@ export function toLetter(
     language: options.language?.tag ?? 'en',
     title: words.title[reader],
     status: exam.status,
+    running: runningText(page, reader),
     sections: sections.filter(({ sentences }) => sentences.length > 0),
     leftOut,
   };
   return success(letter, [...issues, ...left]);
+}
+
+/** An employer is told neither the date of birth nor the numbers of a patient. */
+function runningText(page: Page, reader: LetterReader): string {
+  const { exam, labels } = page;
+  const who =
+    reader === 'employer'
+      ? (plainName(exam.subject.name) ?? labels.noName)
+      : plainText(identityText(page));
+  const day = `${labels.examined} ${dayText(exam.performed.start, labels.dates)}`;
+  return `${labels.statusShort[exam.status]} · ${who} · ${day}`;
 }
 
 function written(

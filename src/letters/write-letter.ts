@@ -1,4 +1,5 @@
 import { element, type Html, pageHead } from '../report/html.ts';
+import { pageNumberStyle } from '../report/style.ts';
 import type { Letter, SentenceSource } from './letter.ts';
 import type { LetterWords } from './letter-words.ts';
 import { englishLetterWords } from './words/english.ts';
@@ -16,7 +17,7 @@ export function letterText(letter: Letter, words: LetterWords = englishLetterWor
   const sections = letter.sections.map(({ heading, sentences }) =>
     [...(heading === undefined ? [] : [heading]), ...sentences.map(({ text }) => text)].join('\n'),
   );
-  return `${[`[${words.notChecked}]`, letter.title, ...sections].join('\n\n')}\n`;
+  return `${[`[${words.notChecked}]`, letter.running, letter.title, ...sections].join('\n\n')}\n`;
 }
 
 /**
@@ -47,10 +48,11 @@ export function letterHtml(letter: Letter, words: LetterWords = englishLetterWor
   const page: Html = element(
     'html',
     { lang: letter.language },
-    pageHead(letter.title, style),
+    pageHead(letter.title, `${style}${pageNumberStyle(words.pageNumber)}`),
     element(
       'body',
       {},
+      element('header', { class: 'running' }, element('bdi', {}, letter.running)),
       element('aside', { class: 'unread', 'aria-label': letter.title }, words.notChecked),
       element(
         'main',
@@ -76,5 +78,9 @@ body { margin: 0 auto; padding: 1rem; max-width: 44rem; font: 1rem/1.5 system-ui
 h1 { font-size: 1.3rem; } h2 { font-size: 1.05rem; margin-block: 1rem .2rem; } p { margin-block: .2rem;
   white-space: pre-wrap; }
 .unread { border: 3px dashed; padding: .3rem .8rem; }
-@page { size: A4; margin: 20mm; } @media print { body { padding: 0; font-size: 10.5pt; } }
+.running { font-weight: 600; border-block-end: 2px solid; padding-block-end: .2rem; margin-block-end: .6rem; }
+@page { size: A4; margin: 15mm 20mm; } @media print { body { display: table; width: 100%; max-width: none;
+  padding: 0; font-size: 10.5pt; } .running { display: table-header-group; break-inside: avoid; font-size: 9pt; }
+  .running::after { content: ""; display: block; border-block-end: 1px solid; margin-block: 1mm 3mm; }
+  h2 { break-after: avoid; } p { break-inside: avoid; } }
 `;

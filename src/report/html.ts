@@ -44,9 +44,13 @@ const entities: Readonly<Record<string, string>> = {
   '&amp;': '&',
 };
 
-/** The text of content alone. Our own markup has no `>` in an attribute, and no other entities. */
+/**
+ * The text of content alone, a note in the quotation marks that the style of pages puts around it. Our
+ * own markup has no `>` in an attribute, and no other entities.
+ */
 export function plainText(content: Content): string {
   return markupOf(content)
+    .replaceAll(/<div class="note">(.*?)<\/div>/gs, ' \u201c$1\u201d')
     .replaceAll(/<\/div>|<div[^>]*>/g, ' ')
     .replaceAll(/<[^>]*>/g, '')
     .replaceAll(/&(?:lt|gt|quot|amp);/g, (entity) => entities[entity] ?? entity)

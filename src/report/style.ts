@@ -4,8 +4,19 @@ import { drawingStyle } from './drawing/style.ts';
  * Style of the page: system fonts, dark and light, narrow screens, A4. No address of anything outside.
  * What matters is told by words, form and weight; colour only adds.
  */
-export function pageStyle({ page, of }: { readonly page: string; readonly of: string }): string {
-  return `${screen}${drawingStyle}${print}
+export function pageStyle(pageNumber: PageNumber): string {
+  return `${screen}${drawingStyle}${print}${pageNumberStyle(pageNumber)}`;
+}
+
+/** Words around the number of a printed page. */
+interface PageNumber {
+  readonly page: string;
+  readonly of: string;
+}
+
+/** `Page 2 of 3` at the foot of every printed page. */
+export function pageNumberStyle({ page, of }: PageNumber): string {
+  return `
 @page { @bottom-right { content: ${cssText(`${page} `)} counter(page) ${cssText(` ${of} `)} counter(pages);
   font: 8pt system-ui, sans-serif; } }
 `;

@@ -190,6 +190,35 @@ describe('a letter to the employer', () => {
   });
 });
 
+describe('the head of every printed page of a letter', () => {
+  it('says the status, whose it is and the day', () => {
+    const draft = letterOf({ ...savedExample('neck-lump'), status: 'draft' }, 'specialist');
+    expect(draft.running).toBe(
+      'DRAFT, not released · Håkon Émile Drømsgard · born 25 January 1967 · P-03318 · Examined 12 November 2025',
+    );
+    expect(letterHtml(draft)).toContain(`<bdi>${draft.running}</bdi></header>`);
+    expect(letterText(draft).split('\n\n')[1]).toBe(draft.running);
+  });
+
+  it('tells the employer no date of birth and no number', () => {
+    for (const [, exam] of savedExamples) {
+      const { running } = letterOf(exam, 'employer');
+      for (const { value } of exam.subject.identifiers ?? []) expect(running).not.toContain(value);
+      expect(running).not.toContain(' born ');
+    }
+  });
+});
+
+describe('a note of the examiner', () => {
+  it('stands in quotation marks behind what it is of', () => {
+    const { sections } = letterOf(savedExample('neck-lump'), 'specialist');
+    const texts = sections.flatMap(({ sentences }) => sentences.map(({ text }) => text));
+    expect(texts).toContain(
+      'Weight loss: Yes (Told by: Relative) \u201cHis wife says: two holes in the belt; he says «mais non»\u201d',
+    );
+  });
+});
+
 describe('letters of records and texts', () => {
   it('are not made of a withdrawn record', () => {
     const { ok, issues } = toLetter(

@@ -10,6 +10,7 @@ export const englishLetterWords: LetterWords = {
   },
   notChecked:
     'Draft of a letter, made from the record. Read it over and sign it before it is sent.',
+  pageNumber: { page: 'Page', of: 'of' },
   to: 'To',
   from: 'From',
   about: 'About',

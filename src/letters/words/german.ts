@@ -10,6 +10,7 @@ export const germanLetterWords: LetterWords = {
   },
   notChecked:
     'Entwurf eines Briefs, aus der Aufzeichnung erstellt. Vor dem Versand zu prüfen und zu unterschreiben.',
+  pageNumber: { page: 'Seite', of: 'von' },
   to: 'An',
   from: 'Von',
   about: 'Betrifft',

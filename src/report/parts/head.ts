@@ -93,7 +93,7 @@ export function headPart(page: Page): Content {
 }
 
 /** Name, date of birth and numbers: enough to tell whose page it is. */
-function identityText({ exam: { subject }, labels }: Page): Content {
+export function identityText({ exam: { subject }, labels }: Page): Content {
   return separated(
     [
       element('strong', {}, nameText(subject.name) ?? labels.noName),
