@@ -21,6 +21,7 @@ import { orderedDates, realDates } from './rules/dates.ts';
 import { memberExceptions } from './rules/exceptions.ts';
 import { fittingReferences, statedPeople } from './rules/existing.ts';
 import { resolvedKeys, uniqueKeys, withdrawnKeys } from './rules/keys.ts';
+import { seenMembers } from './rules/open-members.ts';
 import { noOpposites } from './rules/opposites.ts';
 import { expectedPlaces } from './rules/places.ts';
 import type { ExamRule } from './rules/rule.ts';
@@ -50,6 +51,7 @@ const rules: readonly ExamRule[] = [
   allowedAnswers,
   completeStatements,
   noOpposites,
+  seenMembers,
   realDates,
   orderedDates,
   fittingReferences,

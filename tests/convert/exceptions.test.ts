@@ -71,6 +71,29 @@ describe('exceptions that a mapping gives', () => {
     }
   });
 
+  it('are missing where another field says that a part was not examined: told, and kept as text', () => {
+    const reason = 'unable-dressing';
+    const isthmus = {
+      kind: 'region-state',
+      region: 'thyroid-isthmus',
+      words: { ND: { state: 'not-examined', reason } },
+    };
+    const { except: _, ...open } = fields.whole;
+    const text = 'exam_no,worker_no,exam_date,whole,isthmus\n1,V1234,03/02/2024,WNL,ND\n';
+    const made = (whole: object): ReturnType<typeof fromCsv> =>
+      fromCsv(text, { ...base, fields: { ...fields, isthmus, whole } });
+    expect(made(fields.whole).exams).toHaveLength(1);
+    const [{ exam, issues } = expect.fail()] = made(open).exams;
+    expect(exam.statements).toMatchObject([
+      { kind: 'note', region: 'neck', text: expect.stringContaining('WNL') },
+      { kind: 'region-state', region: 'thyroid-isthmus', state: 'not-examined' },
+    ]);
+    expect(issues.map(({ code, facts }) => [code, Object(facts).reason])).toContainEqual([
+      'contradiction',
+      'open-members',
+    ]);
+  });
+
   it('need the region of which they are exceptions', () => {
     const { region: _, ...open } = fields.lumps;
     const { issues } = fromCsv('exam_no\n', { ...base, fields: { lumps: open } });

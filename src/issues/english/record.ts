@@ -360,6 +360,10 @@ export const record = {
       '{keys} says the opposite about the same place',
       'one of the two, or another side, place, time or method',
     ],
+    'open-members': [
+      '{keys} says that a part of it was not examined, only in part, or is not there',
+      'that part among the exceptions of this statement',
+    ],
     'region-circle': 'the parent regions lead back to this one',
     rule: '{ruleId}',
   },

@@ -386,6 +386,10 @@ export const germanRecord: Translated<typeof record> = {
       '{keys} sagt von derselben Stelle das Gegenteil',
       'eine der beiden, oder eine andere Seite, Stelle, Zeit oder Methode',
     ],
+    'open-members': [
+      '{keys} sagt, dass ein Teil davon nicht oder nur teilweise untersucht wurde oder fehlt',
+      'dieser Teil unter den Ausnahmen der Aussage',
+    ],
     'region-circle': 'die übergeordneten Regionen führen zu dieser zurück',
     rule: '{ruleId}',
   },
