@@ -1,4 +1,7 @@
+import type { BundleEntry } from 'fhir/r4.js';
+import type { AnyBundle } from '../export/to-bundle.ts';
 import { fromJson } from '../fhir/json/from-json.ts';
+import type { AnswerFault } from './answer-faults.ts';
 
 /** What one entry of a response says. */
 export interface EntryAnswer {
@@ -9,27 +12,87 @@ export interface EntryAnswer {
   readonly version: string | undefined;
 }
 
+/** The answers to the entries of a bundle, in their order, or why they cannot be had. */
+export type EntryAnswers =
+  | { readonly answers: readonly EntryAnswer[] }
+  | { readonly fault: AnswerFault };
+
 /**
- * The answers to the entries of a transaction or batch, in their order; undefined where the text is
- * no such response, for example a page, an OperationOutcome, or one of another length.
+ * Reads the response to a transaction or batch.
+ * @param places where the server keeps what was stored before, by `fullUrl`
  * @see https://hl7.org/fhir/R4/http.html#transaction-response
  */
 export function entryAnswers(
   text: string,
-  type: string,
-  count: number,
-): readonly EntryAnswer[] | undefined {
+  bundle: AnyBundle,
+  places: Readonly<Record<string, string>>,
+): EntryAnswers {
   const { value } = fromJson(text);
+  if (value === undefined) return { fault: textFault(text) };
+  if (saysError(value)) return { fault: 'success-with-error' };
+  const type = valueIn(value, 'resourceType');
+  if (type !== 'Bundle' || valueIn(value, 'type') !== `${bundle.type}-response`) {
+    return { fault: 'wrong-resource' };
+  }
   const entries = listIn(value, 'entry');
-  if (valueIn(value, 'type') !== `${type}-response` || entries.length !== count) return undefined;
-  return entries.map((entry) => entryAnswer(valueIn(entry, 'response')));
+  if (entries.length !== (bundle.entry?.length ?? 0)) return { fault: 'wrong-count' };
+  const answers = entries.map((entry) => entryAnswer(valueIn(entry, 'response')));
+  const fault = placeFault(bundle, answers, places);
+  return fault === undefined ? { answers } : { fault };
+}
+
+function textFault(text: string): AnswerFault {
+  if (text.trim() === '') return 'empty-answer';
+  return /^\s*<(!doctype\s+html|html)[\s>]/i.test(text) ? 'html-answer' : 'not-json';
+}
+
+function saysError(value: unknown): boolean {
+  return (
+    valueIn(value, 'resourceType') === 'OperationOutcome' &&
+    listIn(value, 'issue').some((one) => /^(error|fatal)$/.test(String(valueIn(one, 'severity'))))
+  );
+}
+
+/** Places that cannot be those of what was sent. */
+function placeFault(
+  { type, entry = [] }: AnyBundle,
+  answers: readonly EntryAnswer[],
+  places: Readonly<Record<string, string>>,
+): AnswerFault | undefined {
+  const inside = new Set(entry.map(({ fullUrl }) => fullUrl));
+  const others = Object.entries(places).filter(([fullUrl]) => !inside.has(fullUrl));
+  const taken = new Set(others.map(([, place]) => place));
+  // One structure for all versions.
+  for (const [at, { resource, request }] of (entry as BundleEntry[]).entries()) {
+    const { place, status } = answers[at] ?? {};
+    if (status === undefined || !isStored(status)) continue;
+    const byId = isById(request);
+    // A batch cannot refer by a condition.
+    if (place === undefined && !byId && type === 'batch') return 'no-place';
+    if (place === undefined) continue;
+    if (!place.startsWith(`${resource?.resourceType}/`)) return 'wrong-place';
+    // Two people of an exam can be one who is there.
+    if (byId && taken.has(place)) return 'same-place';
+    if (byId) taken.add(place);
+  }
+  return undefined;
+}
+
+/** Whether a resource is written at an id of ours, and matched with nothing. */
+export function isById(request: BundleEntry['request']): boolean {
+  return request?.method === 'PUT' && !request.url.includes('?');
+}
+
+/** Whether the status of an entry says that it is stored: 202 is done later. */
+export function isStored(status: number): boolean {
+  return status >= 200 && status < 300 && status !== 202;
 }
 
 function entryAnswer(response: unknown): EntryAnswer {
   const status = /^\d{3}/.exec(String(valueIn(response, 'status')))?.[0];
   const location = String(valueIn(response, 'location') ?? '');
   const [, place, version] =
-    /([A-Z][A-Za-z]+\/[A-Za-z0-9\-.]{1,64})(?:\/_history\/([A-Za-z0-9\-.]{1,64}))?$/.exec(
+    /(?:^|\/)([A-Z][A-Za-z]+\/[A-Za-z0-9\-.]{1,64})(?:\/_history\/([A-Za-z0-9\-.]{1,64}))?$/.exec(
       location,
     ) ?? [];
   const etag = valueIn(response, 'etag');

@@ -3,10 +3,11 @@ import { v5 } from 'uuid';
 import type { AnyBundle } from '../export/to-bundle.ts';
 import { toJson } from '../fhir/json/to-json.ts';
 import { failure, type Outcome, success } from '../issues/issue.ts';
-import { type EntryAnswer, entryAnswers, outcomeCodes } from './answer.ts';
+import { type EntryAnswer, isById, isStored } from './answer.ts';
+import type { AnswerDeviation } from './answer-faults.ts';
 import { type CutOptions, piecesOf, placesAskedFor, withPlaces } from './cut.ts';
-import { type Answer, connect, type Exchange, type FhirServer } from './server.ts';
-import { pauseAsked } from './wait.ts';
+import { deviationsIn, type Judged, judge } from './judge.ts';
+import { connect, type Exchange, type FhirServer } from './server.ts';
 
 /** How far a delivery has come, as plain data to be kept with the bundle in an outbox. */
 export interface DeliveryState {
@@ -31,36 +32,18 @@ export interface DeliverOptions extends Partial<CutOptions> {
   readonly onProgress?: (state: DeliveryState) => Promise<void> | void;
 }
 
-/**
- * `stored`: it is all there. `refused`: sending it again would not help. `conflict`: something there
- * has another version than the one known; see `heldVersions`. `busy`: the bundle that was under way
- * is not stored, or not whole, and can be sent again. `unknown`: no answer that can be trusted came,
- * so that it may be stored, or be stored later.
- */
-export type DeliveryResult = 'stored' | 'refused' | 'conflict' | 'busy' | 'unknown';
-
-export interface Delivery {
-  readonly result: DeliveryResult;
+/** What became of a delivery. */
+export interface Delivery extends Judged {
   /** To be given to the next delivery of this exam, whatever the result. */
   readonly state: DeliveryState;
   /** Every request and its answer, for a log. */
   readonly exchanges: readonly Exchange[];
-  /** Status of the last answer, or of the entry that was not stored. */
-  readonly status?: number;
-  /** Codes of the OperationOutcome of the last answer. */
-  readonly codes?: readonly string[];
-  /** How long the server asks to wait. */
-  readonly waitMilliseconds?: number;
+  /** What was not as FHIR has it in the answers, and did no harm; each once. */
+  readonly deviations: readonly AnswerDeviation[];
 }
 
 /** Namespace of the digests of contents. */
 const CONTENTS = 'b3b1c1f2-5a0e-4c7e-9a55-0d5e1c7f2a10';
-
-/** Answers of the 400s that are not a verdict on the content. */
-const passing: ReadonlySet<number> = new Set([401, 403, 404, 409, 423, 425, 429]);
-
-/** A gateway that gave up waiting says nothing of what the server behind it does; 202 is done later. */
-const undecided: ReadonlySet<number> = new Set([202, 408, 502, 504]);
 
 /**
  * Sends a transaction to a server, whole or cut to size. Sending again does no harm: everything is
@@ -85,24 +68,32 @@ export async function deliver(
   if (pieces === undefined) return failure(issues);
   const connection = connect(server);
   const content = v5(`${cut.most} ${cut.as} ${toJson(bundle)}`, CONTENTS);
-  const before = options.state;
-  let state: DeliveryState =
-    before?.content === content
-      ? before
-      : { content, sent: 0, places: {}, versions: before?.versions ?? {} };
+  let state = stateAtStart(content, options.state);
   const asked = placesAskedFor(bundle);
   const whole = pieces.length === 1 && cut.as === 'transaction';
+  const deviations = new Set<AnswerDeviation>();
   const ended = (judged: Judged): Outcome<Delivery> =>
-    success({ ...judged, state, exchanges: connection.exchanges }, issues);
+    success(
+      { ...judged, state, deviations: [...deviations], exchanges: connection.exchanges },
+      issues,
+    );
+
+  const send = async (piece: AnyBundle): Promise<Judged> => {
+    if (piece.entry?.length === 0) return { result: 'stored' };
+    const known = new Map([...asked, ...Object.entries(state.places)]);
+    const text = toJson(withVersions(withPlaces(piece, known), state.versions, whole));
+    const answer = await connection.send({ method: 'POST', path: '', body: text });
+    const { answers, ...judged } = judge(answer, piece, state.places, server.now?.() ?? Date.now());
+    state = noted(state, piece, answers, whole);
+    for (const deviation of deviationsIn(answer, piece, answers)) deviations.add(deviation);
+    return judged;
+  };
 
   while (state.sent < pieces.length) {
     const piece = pieces[state.sent];
     if (piece === undefined) break;
-    const known = new Map([...asked, ...Object.entries(state.places)]);
-    const text = toJson(withVersions(withPlaces(piece, known), state.versions, whole));
-    const answer = await connection.send({ method: 'POST', path: '', body: text });
-    const { answers, ...judged } = judge(answer, piece, server.now?.() ?? Date.now());
-    state = noted(state, piece, answers, whole);
+    const rest = cut.as === 'batch' ? withoutStored(piece, state.places) : piece;
+    const judged = await send(rest);
     if (judged.result !== 'stored') return ended(judged);
     state = { ...state, sent: state.sent + 1 };
     await options.onProgress?.(state);
@@ -110,53 +101,21 @@ export async function deliver(
   return ended({ result: 'stored' });
 }
 
-type Judged = Omit<Delivery, 'state' | 'exchanges'>;
-
-function judge(
-  answer: Answer,
-  piece: AnyBundle,
-  now: number,
-): Judged & { readonly answers?: readonly EntryAnswer[] } {
-  if (answer.status === 'none') return { result: 'unknown' };
-  const { status, text, header } = answer;
-  if (undecided.has(status)) return { result: 'unknown', status };
-  if (status >= 200 && status < 300) {
-    const answers = entryAnswers(text, piece.type, piece.entry?.length ?? 0);
-    return answers === undefined
-      ? { result: 'unknown', status }
-      : { ...judgeAll(answers), answers };
-  }
-  const wait = pauseAsked(header, now);
-  return {
-    result: resultOf(status),
-    status,
-    codes: outcomeCodes(text),
-    ...(wait !== undefined && { waitMilliseconds: wait }),
-  };
+function stateAtStart(content: string, before: DeliveryState | undefined): DeliveryState {
+  if (before?.content === content) return before;
+  return { content, sent: 0, places: {}, versions: before?.versions ?? {} };
 }
 
-/** The worst that an entry says stands for all: one that conflicts, is refused, or is not done. */
-function judgeAll(answers: readonly EntryAnswer[]): Judged {
-  const failed = answers.flatMap(({ status = 0 }) => (isStored(status) ? [] : [status]));
-  for (const result of ['conflict', 'refused', 'busy'] as const) {
-    const status = failed.find((one) => resultOf(one) === result);
-    if (status !== undefined) return { result, ...(status > 0 && { status }) };
-  }
-  return { result: 'stored' };
-}
-
-function isStored(status: number): boolean {
-  return status >= 200 && status < 300 && status !== 202;
-}
-
-function resultOf(status: number): Exclude<DeliveryResult, 'stored' | 'unknown'> {
-  if (status === 412) return 'conflict';
-  return status >= 300 && status < 500 && !passing.has(status) ? 'refused' : 'busy';
+/** What a batch has stored in part is not sent again: a server may forget that it matches. */
+function withoutStored(piece: AnyBundle, places: DeliveryState['places']): AnyBundle {
+  const entries = (piece.entry ?? []) as BundleEntry[]; // one structure for all versions
+  const entry = entries.filter(({ fullUrl = '' }) => !Object.hasOwn(places, fullUrl));
+  return { ...piece, entry } as AnyBundle;
 }
 
 /** Whether the version of an entry is kept and named: of a whole transaction the report guards all. */
 export function isGuarded({ request, resource }: BundleEntry, whole: boolean): boolean {
-  if (request?.method !== 'PUT' || request.url.includes('?')) return false;
+  if (!isById(request)) return false;
   return !whole || resource?.resourceType === 'DiagnosticReport';
 }
 
@@ -190,10 +149,16 @@ function noted(
     const { fullUrl, request } = entry;
     const { status, place, version } = answers[at] ?? {};
     if (status === undefined || !isStored(status)) return;
-    if (fullUrl !== undefined && place !== undefined) places[fullUrl] = place;
+    const kept = place ?? placeById(entry);
+    if (fullUrl !== undefined && kept !== undefined) places[fullUrl] = kept;
     if (request === undefined || !isGuarded(entry, whole)) return;
     if (version === undefined) delete versions[request.url];
     else versions[request.url] = version;
   });
   return { ...state, places, versions };
+}
+
+/** Where an update by id leaves a resource, whether the server says so or not. */
+function placeById({ request }: BundleEntry): string | undefined {
+  return isById(request) ? request?.url : undefined;
 }

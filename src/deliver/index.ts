@@ -1,4 +1,10 @@
 export {
+  type AnswerDeviation,
+  type AnswerFault,
+  answerDeviations,
+  answerFaults,
+} from './answer-faults.ts';
+export {
   type Capabilities,
   readCapabilities,
   type ServerSettings,
@@ -8,9 +14,9 @@ export { type CutOptions, cutBundle } from './cut.ts';
 export {
   type DeliverOptions,
   type Delivery,
-  type DeliveryResult,
   type DeliveryState,
   deliver,
 } from './deliver.ts';
 export { heldVersions } from './held.ts';
+export type { DeliveryResult, Judged } from './judge.ts';
 export type { Exchange, FhirServer } from './server.ts';

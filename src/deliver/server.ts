@@ -1,3 +1,4 @@
+import type { AnswerFault } from './answer-faults.ts';
 import { nextWait, type Pause, pauseAsked } from './wait.ts';
 
 /** A FHIR server, and how it is spoken to. */
@@ -39,7 +40,7 @@ export type Answer =
       readonly text: string;
       readonly header: (name: string) => string | null;
     }
-  | { readonly status: 'none' };
+  | { readonly status: 'none'; readonly fault: AnswerFault };
 
 /** One request and its outcome, for a log: no patient data, no token. */
 export interface Exchange {
@@ -97,34 +98,69 @@ export function connect(server: FhirServer): Connection {
   };
 }
 
-async function once(
-  server: FhirServer,
-  { method, path, body }: Request,
-  token: string | undefined,
-): Promise<Answer> {
-  const { base, timeout = 60_000, largestAnswer = 10_000_000 } = server;
-  const root = base.replace(/\/+$/, '');
-  try {
-    const answer = await (server.fetch ?? fetch)(path === '' ? root : `${root}/${path}`, {
-      method,
-      headers: {
-        accept: 'application/fhir+json',
-        ...(body !== undefined && { 'content-type': 'application/fhir+json' }),
-        ...(token !== undefined && { authorization: `Bearer ${token}` }),
-      },
-      ...(body !== undefined && { body }),
-      // Followed, a redirect could take patient data and token to another host.
-      redirect: 'error',
-      signal: AbortSignal.timeout(timeout),
-    });
-    const text = await limitedText(answer, largestAnswer);
-    return { status: answer.status, text, header: (name) => answer.headers.get(name) };
-  } catch {
-    return { status: 'none' }; // not reached, too slow, cut off, redirected, too long or not UTF-8
+/** Ends an exchange whose answer cannot be trusted. */
+class Untrusted extends Error {
+  readonly fault: AnswerFault;
+
+  constructor(fault: AnswerFault) {
+    super(fault);
+    this.name = 'Untrusted';
+    this.fault = fault;
   }
 }
 
-/** @throws RangeError where the answer is longer, TypeError where it is not UTF-8 */
+async function once(
+  server: FhirServer,
+  request: Request,
+  token: string | undefined,
+): Promise<Answer> {
+  const signal = AbortSignal.timeout(server.timeout ?? 60_000);
+  try {
+    // A fetch of the caller need not heed the signal.
+    return await Promise.race([exchanged(server, request, token, signal), aborted(signal)]);
+  } catch (thrown) {
+    if (thrown instanceof Untrusted) return { status: 'none', fault: thrown.fault };
+    return { status: 'none', fault: signal.aborted ? 'no-answer' : 'no-connection' };
+  }
+}
+
+function aborted(signal: AbortSignal): Promise<never> {
+  return new Promise((_, reject) => {
+    signal.addEventListener('abort', () => reject(new Untrusted('no-answer')), { once: true });
+  });
+}
+
+async function exchanged(
+  server: FhirServer,
+  { method, path, body }: Request,
+  token: string | undefined,
+  signal: AbortSignal,
+): Promise<Answer> {
+  const root = server.base.replace(/\/+$/, '');
+  const answer = await (server.fetch ?? fetch)(path === '' ? root : `${root}/${path}`, {
+    method,
+    headers: {
+      accept: 'application/fhir+json',
+      ...(body !== undefined && { 'content-type': 'application/fhir+json' }),
+      ...(token !== undefined && { authorization: `Bearer ${token}` }),
+    },
+    ...(body !== undefined && { body }),
+    // Followed, a redirect could take patient data and token to another host.
+    redirect: 'manual',
+    signal,
+  });
+  const { status } = answer;
+  // A browser shows no more of a redirect than its type.
+  const redirects = answer.type === 'opaqueredirect' || (status >= 300 && status < 400);
+  if (redirects && status !== 304) {
+    await answer.body?.cancel();
+    throw new Untrusted('redirect');
+  }
+  const text = await limitedText(answer, server.largestAnswer ?? 10_000_000);
+  return { status, text, header: (name) => answer.headers.get(name) };
+}
+
+/** @throws Untrusted where the answer is longer, or not UTF-8 */
 async function limitedText(answer: Response, most: number): Promise<string> {
   if (answer.body === null) return '';
   const decoder = new TextDecoder('utf-8', { fatal: true });
@@ -132,12 +168,20 @@ async function limitedText(answer: Response, most: number): Promise<string> {
   let text = '';
   for (;;) {
     const { done, value } = await reader.read();
-    if (done) return text + decoder.decode();
-    text += decoder.decode(value, { stream: true });
+    if (done) return text + decoded(decoder);
+    text += decoded(decoder, value);
     if (text.length > most) {
       await reader.cancel();
-      throw new RangeError('the answer is too long');
+      throw new Untrusted('too-large');
     }
+  }
+}
+
+function decoded(decoder: InstanceType<typeof TextDecoder>, piece?: Uint8Array): string {
+  try {
+    return piece === undefined ? decoder.decode() : decoder.decode(piece, { stream: true });
+  } catch {
+    throw new Untrusted('not-utf-8');
   }
 }
 
