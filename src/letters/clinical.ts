@@ -11,6 +11,7 @@ import type { Page } from '../report/page.ts';
 import { signLines } from '../report/parts/abnormal.ts';
 import { patientText, plainName } from '../report/parts/head.ts';
 import { takenOverLines } from '../report/parts/statements.ts';
+import { figureSentences } from './figures.ts';
 import type { LetterSection, LetterSentence } from './letter.ts';
 import type { LetterWords } from './letter-words.ts';
 
@@ -49,7 +50,7 @@ export function toSpecialist(writing: Writing): LetterSection[] {
     head(writing, to),
     reason(writing),
     history(writing),
-    findings(writing),
+    findings(writing, figureSentences(writing)),
     negatives(writing),
     notExamined(writing),
     takenOver(writing),
@@ -126,14 +127,15 @@ function isOf(statement: Statement, page: Page, section: string): boolean {
   return 'section' in one && one.section === section;
 }
 
-function findings({ page, parts, words }: Writing): LetterSection {
-  return {
-    heading: words.headings.findings,
-    sentences: signLines(
-      page,
-      parts.flatMap(({ signs }) => signs),
-    ).map(lineSentence),
-  };
+function findings(
+  { page, parts, words }: Writing,
+  more: readonly LetterSentence[] = [],
+): LetterSection {
+  const signs = signLines(
+    page,
+    parts.flatMap((part) => part.signs),
+  );
+  return { heading: words.headings.findings, sentences: [...signs.map(lineSentence), ...more] };
 }
 
 /** Of the parts of the body in which something is abnormal, and of those that the conclusion rests on. */

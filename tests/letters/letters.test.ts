@@ -190,6 +190,27 @@ describe('a letter to the employer', () => {
   });
 });
 
+describe('a letter to a specialist', () => {
+  const texts = (name: string): readonly string[] =>
+    sentencesOf(letterOf(savedExample(name), 'specialist')).map(({ text }) => text);
+
+  it('has the figures, tests and scores of the parts in which something is abnormal', () => {
+    expect(texts('drooping-lid')).toContain(
+      'Diameter of the pupil, Dim light, Looking into the distance: right: 6.0 mm, left: 4.5 mm',
+    );
+    expect(texts('skin-lesion').join('\n')).toMatch(/Weighted 7-point checklist .*: 8 \(/);
+  });
+
+  it('tells each statement once', () => {
+    for (const [file, exam] of savedExamples) {
+      const keys = sentencesOf(letterOf(exam, 'specialist')).flatMap(({ of }) =>
+        of.flatMap((one) => ('statement' in one ? [one.statement] : [])),
+      );
+      expect(keys.length, file).toBe(new Set(keys).size);
+    }
+  });
+});
+
 describe('the head of every printed page of a letter', () => {
   it('says the status, whose it is and the day', () => {
     const draft = letterOf({ ...savedExample('neck-lump'), status: 'draft' }, 'specialist');
