@@ -10,7 +10,7 @@ import { UsageError } from '../failure.ts';
 import { readExam } from '../input/read-exam.ts';
 import { languageOf, languageOption } from '../language.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { outputTo } from '../output/output.ts';
+import { pdfCallOf, pdfOptions, writePage } from '../output/pdf.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 
 export const command: Command = {
@@ -39,6 +39,7 @@ export const command: Command = {
     },
     ...languageOption,
     ...outOption,
+    ...pdfOptions,
     ...issueOptions,
   },
   examples: [
@@ -54,6 +55,7 @@ export const command: Command = {
     if (file === '-' && io.interactive) {
       throw new UsageError('no file is named and nothing comes from standard input');
     }
+    const pdf = pdfCallOf(options);
     const format = issueFormatOf(options);
     const includeValues = flagOption(options, 'include-values');
     const exam = await readExam(io, file, { format, includeValues });
@@ -64,10 +66,9 @@ export const command: Command = {
     const { value, issues } = toLetter(exam, to, { language: displays, words, letterWords, share });
     await writeIssues(io, format, { input: file }, issues);
     if (value === undefined) return 1;
-    const output = outputTo(io, textOption(options, 'out'));
+    const html = letterHtml(value, letterWords);
     const asHtml = textOption(options, 'form') === 'html';
-    await output.write(asHtml ? letterHtml(value, letterWords) : letterText(value, letterWords));
-    await output.finish();
+    await writePage(io, options, html, pdf, asHtml ? html : letterText(value, letterWords));
     return 0;
   },
 };

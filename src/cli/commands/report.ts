@@ -1,12 +1,12 @@
 import type { Exam } from '../../model/exam.ts';
 import { toHtml } from '../../report/to-html.ts';
-import { flagOption, textOption } from '../arguments.ts';
+import { flagOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
 import { readExam } from '../input/read-exam.ts';
 import { languageOf, languageOption } from '../language.ts';
 import { issueFormatOf } from '../output/issue-writer.ts';
-import { outputTo } from '../output/output.ts';
+import { pdfCallOf, pdfOptions, writePage } from '../output/pdf.ts';
 import { issueOptions, outOption } from '../shared-options.ts';
 import { checkOptionsOf, priorOptions, ruleSetOption, settingsOption } from './check.ts';
 
@@ -27,6 +27,7 @@ export const command: Command = {
     },
     ...languageOption,
     ...outOption,
+    ...pdfOptions,
     ...issueOptions,
   },
   examples: [
@@ -37,6 +38,7 @@ export const command: Command = {
       'with the course of figures',
     ],
     ['report exam.json --language de --out exam.html', 'in German'],
+    ['report exam.json --pdf exam.pdf --browser /usr/bin/chromium', 'printed by a browser'],
   ],
   files: { least: 0, most: 1 },
   run: async (call) => {
@@ -45,6 +47,7 @@ export const command: Command = {
     if (file === '-' && io.interactive) {
       throw new UsageError('no file is named and nothing comes from standard input');
     }
+    const pdf = pdfCallOf(options);
     const rest = new Map([...options].filter(([name]) => name !== 'prior'));
     const settings = await checkOptionsOf({ ...call, options: rest });
     const priors = await priorExams(call);
@@ -55,10 +58,8 @@ export const command: Command = {
     if (exam === undefined || settings === undefined || priors === undefined) return 1;
     const [prior, ...earlier] = priors;
     const checks = { ...settings, ...(prior !== undefined && { prior }) };
-    const output = outputTo(io, textOption(options, 'out'));
     const { displays, words } = languageOf(options);
-    await output.write(toHtml(exam, { checks, earlier, language: displays, words }));
-    await output.finish();
+    await writePage(io, options, toHtml(exam, { checks, earlier, language: displays, words }), pdf);
     return 0;
   },
 };
