@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Exam } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { launch } from './chromium.ts';
+import { conversionPage } from './conversion-picture.ts';
 
 /** Writes the pictures of the README from the examples, light and dark: `npm run pictures`. */
 const root = join(import.meta.dirname, '../..');
@@ -15,6 +16,7 @@ function html(name: string): string {
 }
 
 mkdirSync(folder, { recursive: true });
+const conversion = conversionPage();
 const browser = await launch();
 for (const colorScheme of ['light', 'dark'] as const) {
   const context = await browser.newContext({ viewport: { width: 800, height: 640 }, colorScheme });
@@ -28,6 +30,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
   });
   await page.setViewportSize({ width: 720, height: 640 });
   await page.locator('.views').screenshot({ path: join(folder, `drawing-${colorScheme}.png`) });
+  await page.setContent(conversion);
+  await page.setViewportSize({ width: 800, height: 640 });
+  await page.locator('main').screenshot({ path: join(folder, `conversion-${colorScheme}.png`) });
   await context.close();
 }
 await browser.close();
