@@ -1,3 +1,5 @@
+import { germanIssues } from '../issues/german/index.ts';
+import type { IssueLanguage } from '../issues/issue.ts';
 import { englishWords } from '../report/words/english.ts';
 import { germanWords } from '../report/words/german.ts';
 import type { ReportWords } from '../report/words/report-words.ts';
@@ -8,12 +10,14 @@ import { type OptionTable, type OptionValues, textOption } from './arguments.ts'
 interface Spoken {
   readonly displays: Language;
   readonly words: ReportWords;
+  /** What does not agree; English where left out. */
+  readonly issues?: IssueLanguage;
 }
 
 /** By BCP 47 tag. A language: its displays in `terminology/languages`, its words, and a line here. */
 const languages: ReadonlyMap<string, Spoken> = new Map([
   ['en', { displays: english, words: englishWords }],
-  ['de', { displays: german, words: germanWords }],
+  ['de', { displays: german, words: germanWords, issues: germanIssues }],
 ]);
 
 export const languageOption: OptionTable = {

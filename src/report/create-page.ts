@@ -26,6 +26,7 @@ export function createPage(
     checks: checkExam(exam, { ...options.checks, catalogue, words: labels.checks }),
     catalogue,
     labels,
+    issueLanguage: options.issues,
     teller: createTeller(catalogue, language, labels),
     numbers: signNumbers(parts),
   };

@@ -1,4 +1,5 @@
 import type { CheckResult } from '../checks/check-exam.ts';
+import type { IssueLanguage } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Key, Side } from '../model/primitive.ts';
 import type { Statement } from '../model/statement.ts';
@@ -23,6 +24,8 @@ export interface Page {
   readonly catalogue: Catalogue;
   readonly teller: Teller;
   readonly labels: ReportWords;
+  /** Sentences of what does not agree; English where it is not given. */
+  readonly issueLanguage: IssueLanguage | undefined;
   /** Numbers of what is abnormal, alike in the text and on the drawing. */
   readonly numbers: ReadonlyMap<Key, number>;
 }

@@ -1,4 +1,5 @@
 import type { CheckOptions } from '../checks/settings/check-settings.ts';
+import type { IssueLanguage } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Language } from '../terminology/language.ts';
 import type { ReportWords } from './words/report-words.ts';
@@ -13,6 +14,8 @@ export interface ReportOptions {
   readonly language?: Language;
   /** Words of the page itself, those of `language`. Default English. */
   readonly words?: ReportWords;
+  /** Sentences of what does not agree, such as `germanIssues` of `face-neck-fhir/issues/de`. Default English. */
+  readonly issues?: IssueLanguage;
   /** The version before the last step, so that the page shows what stood there beside what now does. */
   readonly versionBefore?: Exam;
 }

@@ -58,8 +58,13 @@ export const command: Command = {
     if (exam === undefined || settings === undefined || priors === undefined) return 1;
     const [prior, ...earlier] = priors;
     const checks = { ...settings, ...(prior !== undefined && { prior }) };
-    const { displays, words } = languageOf(options);
-    await writePage(io, options, toHtml(exam, { checks, earlier, language: displays, words }), pdf);
+    const { displays, words, issues } = languageOf(options);
+    await writePage(
+      io,
+      options,
+      toHtml(exam, { checks, earlier, language: displays, words, ...(issues && { issues }) }),
+      pdf,
+    );
     return 0;
   },
 };

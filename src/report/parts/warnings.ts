@@ -1,3 +1,4 @@
+import { time } from '../dates.ts';
 import { type Content, element, joined, list, section, words } from '../html.ts';
 import { atPlace, inEnglish, type Page, separated } from '../page.ts';
 import { examinerName } from './head.ts';
@@ -9,7 +10,9 @@ export function warningPart(page: Page): Content {
   if (prompts.length === 0 && judgements.length === 0) return undefined;
   const shown = prompts.map(({ urgency, text, source, shown: at, answer }) =>
     joined(
-      `${teller.answer('prompt', urgency)}, ${at}: `,
+      `${teller.answer('prompt', urgency)}, `,
+      time(at, labels.dates),
+      ': ',
       inEnglish(text),
       element('div', { class: 'note' }, `${labels.source}: `, inEnglish(source)),
       answer &&
@@ -25,7 +28,7 @@ export function warningPart(page: Page): Content {
   const judged = judgements.map(({ statement, judgement, ...rest }) => {
     const about = statements.get(statement);
     return joined(
-      words(statement),
+      about === undefined ? words(statement) : teller.subject(about),
       about && 'region' in about ? atPlace(page, about) : undefined,
       `: ${teller.answer('judgement', judgement)}, `,
       whoAndWhy(page, rest),
@@ -35,12 +38,15 @@ export function warningPart(page: Page): Content {
 }
 
 function whoAndWhy(
-  { exam }: Page,
+  { exam, labels }: Page,
   {
     by,
     at,
     reason,
   }: { readonly by: string; readonly at: string; readonly reason?: string | undefined },
 ): Content {
-  return separated([words(examinerName(exam.examiners, by)), at, reason && words(reason)], ', ');
+  return separated(
+    [words(examinerName(exam.examiners, by)), time(at, labels.dates), reason && words(reason)],
+    ', ',
+  );
 }
