@@ -1,6 +1,7 @@
 import { cdaReaderOf } from './cda/reader.ts';
 import { csvReader } from './csv/reader.ts';
 import { hl7v2ReaderOf } from './hl7v2/reader.ts';
+import { jsonReader } from './json/reader.ts';
 import type { Source } from './mapping/source.ts';
 import type { Reader } from './record/record.ts';
 import { xmlReader } from './xml/reader.ts';
@@ -14,6 +15,8 @@ export function readerFor(source: Source): Reader {
       return hl7v2ReaderOf(source);
     case 'xml':
       return xmlReader(source);
+    case 'json':
+      return jsonReader(source);
     case 'cda':
       return cdaReaderOf(source);
   }

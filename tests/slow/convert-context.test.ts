@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runContext } from '../convert/context.ts';
 import { writeCda, writeCsv, writeHl7v2, writeXml } from '../convert/context-writers.ts';
+import { writeJson } from '../convert/json/context-writer.ts';
 
 const RUNS = 100_000;
 /** For all runs of one syntax, on a machine that does other things too. */
@@ -12,6 +13,7 @@ describe('context, not names: 100,000 inputs of each syntax', () => {
     ['hl7v2', writeHl7v2],
     ['xml', writeXml],
     ['cda', writeCda],
+    ['json', writeJson],
   ] as const)(
     'no value of %s moves to another side, unit, note or person',
     (name, write) => {

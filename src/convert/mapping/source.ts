@@ -1,5 +1,5 @@
 /** How the text of an export is cut into exams. */
-export type Source = CsvSource | Hl7v2Source | XmlSource | CdaSource;
+export type Source = CsvSource | Hl7v2Source | XmlSource | CdaSource | JsonSource;
 
 /** Names of character sets; `auto` tries strict UTF-8 first and then Windows-1252 with a warning. */
 export type Encoding =
@@ -86,6 +86,26 @@ export interface XmlSource {
    * \`""\` stands for one whose elements have no prefix here. Left out: names are as written.
    */
   readonly namespaces?: { readonly [name: string]: string };
+}
+
+/** @see https://www.rfc-editor.org/rfc/rfc8259 */
+export interface JsonSource {
+  readonly syntax: 'json';
+  readonly encoding?: Encoding;
+  /**
+   * Path of the objects that hold one exam each, from the root and through lists: `clinic/exams`. Left out:
+   * the root, or each member of the list that it is.
+   */
+  readonly exam?: string;
+  /** Each line is JSON of its own and one exam (NDJSON, JSON Lines); `exam` is not looked at. */
+  readonly lines?: boolean;
+  /**
+   * Paths below the exam of objects that are records of their own: `findings`. Fields of an item are named
+   * by their path from the item on (`findings/code`), all others by their path below the exam. An item also
+   * has the values of the objects around it: `../side`.
+   * @minItems 1
+   */
+  readonly items?: readonly string[];
 }
 
 export interface CdaSource {

@@ -122,7 +122,7 @@ type Keys<Use extends string> = { readonly [use in Use]: ReadonlyMap<string, num
 
 /** What a field is called by itself: in XML and CDA the last step of its path. */
 export function labelOf(source: Source, name: string): string {
-  if (source.syntax !== 'xml' && source.syntax !== 'cda') return name;
+  if (source.syntax === 'csv' || source.syntax === 'hl7v2') return name;
   return name.split('/').at(-1)?.replace(/^@/, '') ?? name;
 }
 

@@ -198,6 +198,8 @@ export const conversion = {
       'the line is not an entry of a quarantine file',
       'a JSON object with the text of an exam as raw',
     ],
+    json: ['the exam is not JSON', 'JSON as RFC 8259 says'],
+    'json-name': ['an object names a property twice', 'each property once'],
     'no-record': 'there is no record that can be read',
     columns: [
       'the row cannot be split into the columns of the table',
@@ -304,6 +306,7 @@ export const conversion = {
     segments: ['the message has too many lines', 'at most {maximum}'],
     fields: ['the segment has too many fields', 'at most {maximum}'],
     message: 'the message is too long',
+    json: ['the exam has too much text', 'a smaller object'],
     'exam-element': [
       'the exam has too much text, or too many elements or attributes',
       'a smaller exam element',
@@ -458,6 +461,7 @@ export const conversion = {
   },
   'stray-text': {
     message: ['there is text outside any message', 'a message that begins with MSH'],
+    json: ['there is data outside any exam', 'all data inside the objects of the exams'],
     exam: ['there is text, or an attribute, outside any exam', 'all data inside the exam elements'],
   },
   'wrong-delimiters': {

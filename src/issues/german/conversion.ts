@@ -217,6 +217,8 @@ export const germanConversion: Translated<typeof conversion> = {
       'die Zeile ist kein Eintrag einer Quarantänedatei',
       'ein JSON-Objekt mit dem Text einer Untersuchung als raw',
     ],
+    json: ['die Untersuchung ist kein JSON', 'JSON nach RFC 8259'],
+    'json-name': ['ein Objekt nennt eine Eigenschaft zweimal', 'jede Eigenschaft einmal'],
     'no-record': 'es gibt keinen lesbaren Datensatz',
     columns: [
       'die Zeile lässt sich nicht in die Spalten der Tabelle teilen',
@@ -323,6 +325,7 @@ export const germanConversion: Translated<typeof conversion> = {
     segments: ['die Nachricht hat zu viele Zeilen', 'höchstens {maximum}'],
     fields: ['das Segment hat zu viele Felder', 'höchstens {maximum}'],
     message: 'die Nachricht ist zu lang',
+    json: ['die Untersuchung hat zu viel Text', 'ein kleineres Objekt'],
     'exam-element': [
       'die Untersuchung hat zu viel Text oder zu viele Elemente oder Attribute',
       'ein kleineres Untersuchungselement',
@@ -480,6 +483,10 @@ export const germanConversion: Translated<typeof conversion> = {
   },
   'stray-text': {
     message: ['es gibt Text außerhalb jeder Nachricht', 'eine Nachricht, die mit MSH beginnt'],
+    json: [
+      'es gibt Daten außerhalb jeder Untersuchung',
+      'alle Daten in den Objekten der Untersuchungen',
+    ],
     exam: [
       'es gibt Text oder Attribute außerhalb jeder Untersuchung',
       'alle Daten in den Untersuchungselementen',
