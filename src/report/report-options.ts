@@ -16,6 +16,8 @@ export interface ReportOptions {
   readonly words?: ReportWords;
   /** Sentences of what does not agree, such as `germanIssues` of `face-neck-fhir/issues/de`. Default English. */
   readonly issues?: IssueLanguage;
+  /** Prints all that does not stand on the first pages as an appendix, on a page of its own. Default: right behind them. */
+  readonly appendix?: boolean;
   /** The version before the last step, so that the page shows what stood there beside what now does. */
   readonly versionBefore?: Exam;
 }

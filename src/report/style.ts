@@ -121,6 +121,7 @@ const print = `
   tbody tr:first-child { break-before: avoid; } 
   th, td { padding: .3mm 1.5mm; } .parts { columns: 2; }
   .details { columns: 2; column-gap: 6mm; font-size: 7.6pt; line-height: 1.22; } .details table { font-size: 7.2pt; }
+  .appendix { break-before: page; } .appendix .whole { column-span: all; font-size: 12pt; }
   .details th { font-weight: 500; } details:not([open]) { display: none; } .details { hyphens: auto; } .details th, .details td { min-width: 0; overflow-wrap: break-word; }
   .part { break-inside: auto; } .views > *, .part > h3 { break-inside: avoid; } .note { padding: 0 1mm; }
   .views { grid-template-columns: repeat(6, 1fr); gap: 1mm 2mm; } .beside { grid-column: span 3; }

@@ -67,14 +67,18 @@ function page(exam: Exam, options: ReportOptions): string {
       { class: `record-${exam.status}` },
       stripPart(page),
       headPart(page),
-      mainPart(page, parts),
+      mainPart(page, parts, options.appendix === true),
       cautionPart(page),
     ),
   );
   return `<!DOCTYPE html>\n${html.markup}\n`;
 }
 
-function mainPart(page: Page, abnormal: readonly AbnormalPart[]): ReturnType<typeof element> {
+function mainPart(
+  page: Page,
+  abnormal: readonly AbnormalPart[],
+  asAppendix: boolean,
+): ReturnType<typeof element> {
   const { notExamined, signs, tables, words } = statementParts(page);
   return element(
     'main',
@@ -91,7 +95,8 @@ function mainPart(page: Page, abnormal: readonly AbnormalPart[]): ReturnType<typ
     coursePart(page),
     element(
       'div',
-      { class: 'details' },
+      { class: asAppendix ? 'details appendix' : 'details' },
+      asAppendix && element('h2', { class: 'whole' }, page.labels.appendix),
       signs,
       tables,
       words,

@@ -129,6 +129,15 @@ describe.each(names)('report of %s in Chromium', (name) => {
     },
   );
 
+  it('begins an appendix on a page of its own', async () => {
+    const text = toHtml(example(name), { appendix: true });
+    const pages = await printed(text, `${name}-appendix`);
+    const at = pages.findIndex((one) => one.includes(englishWords.appendix));
+    expect(at).toBeGreaterThan(0);
+    expect(pages.slice(0, at).join('')).not.toContain(`\n${englishWords.normal}\n`);
+    expect(pages[at]?.indexOf(englishWords.appendix)).toBeLessThan(200);
+  });
+
   it.each(['draft', 'corrected', 'entered-in-error'] as const)(
     'says on each printed page that it is %s',
     async (status) => {

@@ -56,3 +56,15 @@ describe('what the protocol asks for and nothing was said about', () => {
     }
   });
 });
+
+describe('an appendix', () => {
+  it('is made by choice alone, and holds what stands behind the first pages without it', () => {
+    const exam = savedExample('yearly-check');
+    const [plain, chosen] = [toHtml(exam), toHtml(exam, { appendix: true })];
+    const heading = '<h2 class="whole">Appendix: all else that was stated</h2>';
+    expect(plain).not.toContain(heading);
+    expect(chosen.replace(heading, '').replace('details appendix', 'details')).toBe(plain);
+    expect(chosen.indexOf('id="abnormal"')).toBeLessThan(chosen.indexOf(heading));
+    expect(chosen.indexOf(heading)).toBeLessThan(chosen.indexOf('id="negatives"'));
+  });
+});

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { type Exam, type Path, parseExam } from '../../src/index.ts';
+import { type LetterReader, letterHtml, toLetter } from '../../src/letters/index.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { structure } from './structure.ts';
 
@@ -119,6 +120,35 @@ export function textsThatBreak(some: readonly string[]): readonly string[] {
     const { exam, paths } = places[at % places.length] ?? fail();
     const page = structure(toHtml(everywhere(exam, paths, text)));
     return JSON.stringify(page) !== usual[at % places.length];
+  });
+}
+
+const readers: readonly LetterReader[] = [
+  'specialist',
+  'general-practitioner',
+  'patient',
+  'employer',
+];
+
+function lettersOf(exam: Exam): string {
+  const pages = readers.map((to) => {
+    const { value, issues } = toLetter(exam, to, {
+      share: exam.consents?.some(({ to: whom, answer }) => whom === 'share' && answer === 'given')
+        ? (exam.conclusion?.plan ?? []).map(({ key }) => key)
+        : [],
+    });
+    if (value === undefined) throw new Error(JSON.stringify(issues.slice(0, 3)));
+    return structure(letterHtml(value));
+  });
+  return JSON.stringify(pages);
+}
+
+/** Those of the texts that change the structure of a letter that is full of them. */
+export function textsThatBreakLetters(some: readonly string[]): readonly string[] {
+  const usual = places.map(({ exam, paths }) => lettersOf(everywhere(exam, paths, 'aqz')));
+  return some.filter((text, at) => {
+    const { exam, paths } = places[at % places.length] ?? fail();
+    return lettersOf(everywhere(exam, paths, text)) !== usual[at % places.length];
   });
 }
 

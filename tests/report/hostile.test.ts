@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Exam, Note } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
-import { places, texts, textsThatBreak } from './hostile-texts.ts';
+import { places, texts, textsThatBreak, textsThatBreakLetters } from './hostile-texts.ts';
 
 describe('a page with hostile text in every string that takes text', () => {
   it('has many such strings in the examples', () => {
@@ -20,6 +20,12 @@ describe('a page with hostile text in every string that takes text', () => {
   it('keeps its structure for a sample of them; all in the slow suite', () => {
     expect(texts).toHaveLength(1000);
     expect(textsThatBreak(texts.slice(0, 120))).toEqual([]);
+  });
+});
+
+describe('letters with hostile text in every string that takes text', () => {
+  it('keep their structure for a sample of them; all in the slow suite', () => {
+    expect(textsThatBreakLetters(texts.slice(120, 144))).toEqual([]);
   });
 });
 

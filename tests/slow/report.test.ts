@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sampleExam } from '../../src/testing/index.ts';
-import { texts, textsThatBreak } from '../report/hostile-texts.ts';
+import { texts, textsThatBreak, textsThatBreakLetters } from '../report/hostile-texts.ts';
 import { misreadIn, type Tongue, tongues } from '../report/told-once.ts';
 
 const both = Object.keys(tongues) as Tongue[]; // the keys of it
@@ -8,6 +8,10 @@ const both = Object.keys(tongues) as Tongue[]; // the keys of it
 describe('report pages', () => {
   it('keep their structure for a thousand hostile texts', () => {
     expect(textsThatBreak(texts)).toEqual([]);
+  });
+
+  it('and letters keep their structure for a thousand hostile texts', () => {
+    expect(textsThatBreakLetters(texts)).toEqual([]);
   });
 
   it.each(both)(

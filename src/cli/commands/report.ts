@@ -25,6 +25,10 @@ export const command: Command = {
       repeated: true,
       help: 'An earlier exam to compare with; of several the latest, and figures of all in small charts',
     },
+    appendix: {
+      type: 'flag',
+      help: 'Print all that does not stand on the first pages as an appendix',
+    },
     ...languageOption,
     ...outOption,
     ...pdfOptions,
@@ -62,7 +66,14 @@ export const command: Command = {
     await writePage(
       io,
       options,
-      toHtml(exam, { checks, earlier, language: displays, words, ...(issues && { issues }) }),
+      toHtml(exam, {
+        checks,
+        earlier,
+        appendix: flagOption(options, 'appendix'),
+        language: displays,
+        words,
+        ...(issues && { issues }),
+      }),
       pdf,
     );
     return 0;

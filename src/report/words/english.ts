@@ -196,6 +196,7 @@ export const englishWords: ReportWords = {
   disagree: 'Look again: this does not agree',
   circumstances: 'Circumstances',
   instruments: 'Instruments',
+  appendix: 'Appendix: all else that was stated',
   record: 'Life of the record',
   columns: {
     what: 'What',

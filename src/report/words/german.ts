@@ -205,6 +205,7 @@ export const germanWords: ReportWords = {
   disagree: 'Noch einmal ansehen: das stimmt nicht überein',
   circumstances: 'Umstände',
   instruments: 'Geräte',
+  appendix: 'Anhang: alles weitere Angegebene',
   record: 'Verlauf der Aufzeichnung',
   columns: {
     what: 'Was',

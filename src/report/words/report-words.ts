@@ -130,6 +130,8 @@ export interface ReportWords {
   readonly circumstances: string;
   readonly instruments: string;
   readonly record: string;
+  /** Heading of all that does not stand on the first pages, where it is an appendix. */
+  readonly appendix: string;
   readonly columns: Readonly<
     Record<
       | 'what'
