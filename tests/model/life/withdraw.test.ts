@@ -175,9 +175,9 @@ it('the page of a corrected exam shows what stood there and what does', () => {
   const [, section = ''] = toHtml(exam, { versionBefore: signed }).split('id="corrected"');
   const [part = ''] = section.split('</section>');
   expect(part).toContain('Ticked by mistake');
-  expect(part).toMatch(/margin.*4\.0 mm.*5\.0 mm/s);
-  expect(part).toMatch(/mole.*Naevus.*withdrawn/s);
+  expect(part).toMatch(/Margin reflex distance.*4\.0 mm.*5\.0 mm/s);
+  expect(part).toMatch(/Naevus \(mole\).*withdrawn/s);
   expect(toHtml(signed)).not.toContain('id="corrected"');
   // Without the version before, the page still says what was changed.
-  expect(toHtml(exam)).toMatch(/margin.*5\.0 mm.*mole.*withdrawn/s);
+  expect(toHtml(exam)).toMatch(/Margin reflex distance.*5\.0 mm.*mole.*withdrawn/s);
 });
