@@ -39,6 +39,11 @@ export interface Teller {
   readonly quantity: (quantity: Quantity) => string;
 }
 
+/** What was asked and the answer, which no end of a line parts: "Tender" alone reads as if it were so. */
+export function answered(name: string, answer: string): string {
+  return `${name}:\u00a0${answer}`;
+}
+
 export function createTeller(
   catalogue: Catalogue,
   language: Language,
@@ -87,7 +92,7 @@ export function createTeller(
     },
     attribute: ({ attribute, value }) => {
       const name = display('attributes', attribute);
-      if (typeof value === 'boolean') return `${name}: ${flag(value)}`;
+      if (typeof value === 'boolean') return answered(name, flag(value));
       if (typeof value === 'object') return `${name}: ${quantity(value)}`;
       if (typeof value === 'number') return `${name}: ${value}`;
       return `${name}: ${inner(catalogue.attributes.get(attribute)?.values, value)}`;

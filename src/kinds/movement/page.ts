@@ -1,6 +1,6 @@
 import { type Content, words } from '../../report/html.ts';
 import { separated } from '../../report/page.ts';
-import type { Teller } from '../../report/teller.ts';
+import { answered, type Teller } from '../../report/teller.ts';
 import type { Reason } from '../facets/base.ts';
 import type { KindPage } from '../facets/page.ts';
 import { statesSomething } from '../registries/meanings.ts';
@@ -16,7 +16,7 @@ export const movementPage: KindPage<Movement> = {
       movement.grade,
       movement.reason,
       movement.synkinesis !== undefined &&
-        `${teller.display('items', 'synkinesis')}: ${teller.flag(movement.synkinesis)}`,
+        answered(teller.display('items', 'synkinesis'), teller.flag(movement.synkinesis)),
     ),
   }),
   mark: (movement, catalogue) =>

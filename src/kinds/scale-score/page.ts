@@ -1,5 +1,6 @@
 import { joined } from '../../report/html.ts';
 import { atPlace } from '../../report/page.ts';
+import { answered } from '../../report/teller.ts';
 import type { KindPage } from '../facets/page.ts';
 import type { ScaleScore } from './statement.ts';
 
@@ -14,7 +15,7 @@ export const scaleScorePage: KindPage<ScaleScore> = {
         : teller.inner(scale?.grades, score.score);
     const items = (score.items ?? []).map(({ item, value }) => {
       const said = typeof value === 'boolean' ? teller.flag(value) : String(value);
-      return `${teller.inner(scale?.items, item)}: ${said}`;
+      return answered(teller.inner(scale?.items, item), said);
     });
     return {
       section: 'scores',

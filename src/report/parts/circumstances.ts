@@ -1,11 +1,12 @@
 import { type Content, element, section, words } from '../html.ts';
 import { type Page, separated } from '../page.ts';
+import { answered } from '../teller.ts';
 
 /** Consents, conditions and instruments. */
 export function circumstancePart({ exam, labels, teller, catalogue }: Page): Content {
   const consents = (exam.consents ?? []).map((consent) =>
     separated([
-      `${teller.answer('consent-to', consent.to)}: ${teller.answer('consent', consent.answer)}`,
+      answered(teller.answer('consent-to', consent.to), teller.answer('consent', consent.answer)),
       consent.purpose && words(consent.purpose),
       consent.note && words(consent.note),
     ]),
@@ -13,8 +14,12 @@ export function circumstancePart({ exam, labels, teller, catalogue }: Page): Con
   const conditions = (exam.conditions ?? []).map((condition) => {
     const values = catalogue.conditions.get(condition.condition)?.values;
     return separated([
-      teller.display('conditions', condition.condition) +
-        (condition.value === undefined ? '' : `: ${teller.inner(values, condition.value)}`),
+      condition.value === undefined
+        ? teller.display('conditions', condition.condition)
+        : answered(
+            teller.display('conditions', condition.condition),
+            teller.inner(values, condition.value),
+          ),
       condition.regions?.map((region) => teller.place(region, condition.side)).join(', '),
       condition.note && words(condition.note),
     ]);
