@@ -39,6 +39,16 @@ describe.each(both)('negatives in %s', (tongue) => {
     expect(denied('clinic.salt-thirst', 'Salt thirst')).toMatch(denies);
   });
 
+  it('are not parted at the end of a line from what they deny', () => {
+    const denied = createNegator(words.deniedComplaints, words.answers.no);
+    for (const { code, display } of builtInCatalogue.findings.values()) {
+      expect(negated(code, display), code).not.toMatch(/\b(no|not|kein|keine|keinen|nicht) /i);
+    }
+    for (const { code, display } of builtInCatalogue.symptoms.values()) {
+      expect(denied(code, display), code).not.toMatch(/\b(no|not|kein|keine|keinen|nicht) /i);
+    }
+  });
+
   it('name only signs of the table', () => {
     const { before, own } = words.denials;
     const codes = [
@@ -50,7 +60,9 @@ describe.each(both)('negatives in %s', (tongue) => {
   });
 
   it('have words for signs that a clinic adds', () => {
-    expect(negated('clinic.salt-crust', 'Salt crust')).toBe(`${words.notFound}: Salt crust`);
+    expect(negated('clinic.salt-crust', 'Salt crust').replace('\u00a0', ' ')).toBe(
+      `${words.notFound}: Salt crust`,
+    );
   });
 
   it('of seeded exams never read as if the sign were there; each statement is told once', () => {
@@ -93,17 +105,17 @@ describe('negatives of many places', () => {
 
   it('stand in one line that names each level, by side', () => {
     expect(linesOf(all, 'english')).toEqual([
-      'No palpable node: Node level IA; Node level VI – right and left: Node levels IB to VB; Supraclavicular nodes [Palpation]',
+      'No\u00a0palpable node: Node level IA; Node level VI – right and left: Node levels IB to VB; Supraclavicular nodes [Palpation]',
     ]);
     expect(linesOf(all, 'german')).toEqual([
-      'Kein tastbarer Lymphknoten: Lymphknoten-Level IA; Lymphknoten-Level VI – rechts und links: Lymphknoten-Level IB bis VB; Supraklavikuläre Lymphknoten [Palpation]',
+      'Kein\u00a0tastbarer Lymphknoten: Lymphknoten-Level IA; Lymphknoten-Level VI – rechts und links: Lymphknoten-Level IB bis VB; Supraklavikuläre Lymphknoten [Palpation]',
     ]);
   });
 
   it('leave out of a run what is not said of', () => {
     const some = all.filter(({ key }) => key !== 'iia-right' && key !== 'iii-left');
     expect(linesOf(some, 'english')).toEqual([
-      'No palpable node: Node level IA; Node level VI – right and left: Node level IB; Node level IIB; Node levels IV to VB; Supraclavicular nodes – right: Node level III – left: Node level IIA [Palpation]',
+      'No\u00a0palpable node: Node level IA; Node level VI – right and left: Node level IB; Node level IIB; Node levels IV to VB; Supraclavicular nodes – right: Node level III – left: Node level IIA [Palpation]',
     ]);
   });
 
@@ -117,7 +129,7 @@ describe('negatives of many places', () => {
       except: [{ region: 'jaw-angle', side: 'left' }],
     };
     expect(linesOf([skin], 'english')).toEqual([
-      'No vesicles: Skin of face and neck (except Angle of the mandible, left)',
+      'No\u00a0vesicles: Skin of face and neck (except Angle of the mandible, left)',
     ]);
     expect(linesOf([skin], 'german')[0]).toContain(german.texts.except);
   });
@@ -130,7 +142,7 @@ describe('negatives of many places', () => {
       confirmed: false,
     } as const;
     const [line] = linesOf([{ ...noNode('ia'), carried }], 'english');
-    expect(line).toMatch(/^Not looked at today. Said then: No palpable node: Node level IA /);
+    expect(line).toMatch(/^Not looked at today. Said then: No\u00a0palpable node: Node level IA /);
     expect(line).toContain('seen 6 May 2024, 09:00 (UTC+2)');
   });
 });

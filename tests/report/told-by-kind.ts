@@ -116,7 +116,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           note: 'Sought',
         },
         section: 'negatives',
-        line: 'No scar: Forehead, right | Sought',
+        line: 'No\u00a0scar: Forehead, right | Sought',
         map: { Forehead: crossing('right', 'said') },
       },
       {
@@ -159,7 +159,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           ...right,
         },
         section: 'abnormal',
-        line: 'Skin not smooth – Forehead, right',
+        line: 'Skin not\u00a0smooth – Forehead, right',
         map: { Forehead: crossing('right', 'sign') },
       },
     ],
@@ -430,7 +430,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
       {
         statement: { kind: 'symptom', symptom: 'sym-eye.pain', answer: 'no', note: 'Denied' },
         section: 'symptoms',
-        line: 'No pain in the eye (when asked) | Denied',
+        line: 'No\u00a0pain in the eye (when asked) | Denied',
         map: noMap,
       },
       {
@@ -456,7 +456,7 @@ export const toldByKind: { readonly [K in StatementKind]: KindTold<K> } = {
           durationText: 'never',
         },
         section: 'symptoms',
-        line: 'No itch of the skin – Temple, right (when asked; Told by: Patient); never',
+        line: 'No\u00a0itch of the skin – Temple, right (when asked; Told by: Patient); never',
         map: { Temple: paired('right', 'said') },
       },
       {

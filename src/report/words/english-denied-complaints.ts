@@ -22,6 +22,7 @@ export const englishDeniedComplaints: Negatives = {
       sym-thyroid.palpitations sym-thyroid.tremor`,
   },
   lowered: true,
+  denying: ['no', 'not'],
   own: {
     'sym-general.scalp-tenderness': 'Scalp does not hurt on touch or combing',
     'sym-general.limb-claudication': 'No arm or leg that tires and hurts on use',

@@ -35,6 +35,7 @@ export const englishNegatives: Negatives = {
       neck-swelling neck-mass stiff-neck thy-surface.single-nodule thyroid-mass thy-bruit drooling`,
   },
   lowered: true,
+  denying: ['no', 'not'],
   own: {
     'consciousness-reduced': 'Consciousness not reduced',
     'breathing-laboured': 'Breathing not laboured',

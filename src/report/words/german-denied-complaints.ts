@@ -19,6 +19,7 @@ export const germanDeniedComplaints: Negatives = {
       sym-throat.dysphagia sym-throat.hoarseness sym-throat.sore-throat`,
   },
   lowered: false,
+  denying: ['kein', 'keine', 'keinen', 'nicht'],
   own: {
     'sym-general.confusion': 'Keine neu aufgetretene Verwirrtheit',
     'sym-skin.new-lesion': 'Keine neue Läsion',

@@ -30,6 +30,7 @@ export const germanNegatives: Negatives = {
       conjunctival-papillae nasal-crusting tm-bullae angular-cheilitis`,
   },
   lowered: false,
+  denying: ['kein', 'keine', 'keinen', 'nicht'],
   own: {
     'consciousness-reduced': 'Bewusstsein nicht getrübt',
     'breathing-laboured': 'Atmung nicht angestrengt',
