@@ -72,12 +72,17 @@ export function conditionalReference(type: string, stated: Stated): Reference | 
   return identifier && referenceTo(stated, `${type}?identifier=${searchToken(identifier)}`);
 }
 
+/** An optional property that a caller left undefined is not there. */
+export function asIdentifier({ use, ...given }: Identifier): Identifier {
+  return use === undefined ? given : { ...given, use };
+}
+
 function referenceTo({ identifiers, name }: Stated, reference: string): Reference {
   const identifier = identifiers?.[0];
   const display = typeof name === 'object' ? name.text : name;
   return {
     reference,
-    ...(identifier && { identifier: { ...identifier } }),
+    ...(identifier && { identifier: asIdentifier(identifier) }),
     ...(display !== undefined && { display }),
   };
 }

@@ -19,7 +19,7 @@ import type * as model from '../../model/people.ts';
 import type { Identifier as StatedIdentifier } from '../../model/primitive.ts';
 import { hl7Display } from '../../terminology/published/hl7.ts';
 import type { ExportContext } from '../context.ts';
-import type { Stated } from './master-data.ts';
+import { asIdentifier, type Stated } from './master-data.ts';
 import { summary } from './narrative.ts';
 
 /** Patient, Practitioner, PractitionerRole, Organization and Encounter: each one that the receiver is not said to hold. */
@@ -156,9 +156,7 @@ function encounter(context: ExportContext, stated: model.Encounter): Encounter {
 function identified(identifiers: readonly StatedIdentifier[] | undefined): {
   identifier?: Identifier[];
 } {
-  return identifiers === undefined
-    ? {}
-    : { identifier: identifiers.map((given) => ({ ...given })) };
+  return identifiers === undefined ? {} : { identifier: identifiers.map(asIdentifier) };
 }
 
 function called({ name, identifiers, key }: model.Examiner): string {

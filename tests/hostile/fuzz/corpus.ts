@@ -30,6 +30,10 @@ const people: readonly (readonly [why: string, parts: object])[] = [
   ['an examiner that is a device', { examiners: [{ key: 'nurse', reference: 'Device/1' }] }],
   ['a visit that is a patient', { encounter: { reference: 'Patient/1' } }],
   ['a system that is no OID', { subject: { identifiers: [{ system: 'urn:oid:a', value: '1' }] } }],
+  [
+    'an identifier whose use is undefined',
+    { subject: { identifiers: [{ system, value: '1', use: undefined }] } },
+  ],
 ];
 
 const labels = (security: unknown) => ({ allowDraft: true, filing: { security } });
