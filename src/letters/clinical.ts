@@ -11,6 +11,7 @@ import type { Page } from '../report/page.ts';
 import { signLines } from '../report/parts/abnormal.ts';
 import { patientText, plainName } from '../report/parts/head.ts';
 import { takenOverLines } from '../report/parts/statements.ts';
+import { wordOf } from '../report/words/report-words.ts';
 import { figureSentences } from './figures.ts';
 import type { LetterSection, LetterSentence } from './letter.ts';
 import type { LetterWords } from './letter-words.ts';
@@ -232,7 +233,7 @@ export function writer({ page, words }: Writing): LetterSection {
     heading: words.headings.writer,
     sentences: [
       { text: name.join(', '), of: [{ path: ['examiners', 0] }] },
-      { text: labels.status[exam.status], of: [{ path: ['status'] }] },
+      { text: wordOf(labels.status, exam.status), of: [{ path: ['status'] }] },
       { text: `${words.signature}: ____________________`, of: [] },
     ],
   };

@@ -6,6 +6,7 @@ import { dayText } from '../report/dates.ts';
 import { plainText } from '../report/html.ts';
 import type { Page } from '../report/page.ts';
 import { identityText, plainName } from '../report/parts/head.ts';
+import { wordOf } from '../report/words/report-words.ts';
 import { languageIssues } from '../terminology/language-issues.ts';
 import { toPractitioner, toSpecialist, type Writing } from './clinical.ts';
 import { toEmployer } from './employer.ts';
@@ -73,7 +74,7 @@ function runningText(page: Page, reader: LetterReader): string {
       ? (plainName(exam.subject.name) ?? labels.noName)
       : plainText(identityText(page));
   const day = `${labels.examined} ${dayText(exam.performed.start, labels.dates)}`;
-  return `${labels.statusShort[exam.status]} · ${who} · ${day}`;
+  return `${wordOf(labels.statusShort, exam.status)} · ${who} · ${day}`;
 }
 
 function written(

@@ -10,13 +10,12 @@ const LIBRARY_NAMESPACE: string = /*@__PURE__*/ v5('https://face-neck-fhir.examp
  */
 export function idsOf(examSystem: string, examId: string): (name: string) => string {
   // Bytes, because parsing the namespace again for each id costs more than the hash.
-  const namespace = parse(v5(`${examSystem}|${examId}`, LIBRARY_NAMESPACE));
-  const encoder = new TextEncoder();
+  const namespace = parse(v5(bytesOf(`${examSystem}|${examId}`), LIBRARY_NAMESPACE));
   const known = new Map<string, string>();
   return (name) => {
     let id = known.get(name);
     if (id === undefined) {
-      id = v5(encoder.encode(name), namespace);
+      id = v5(bytesOf(name), namespace);
       known.set(name, id);
     }
     return id;
@@ -38,8 +37,15 @@ export type SharedType =
  * @param identity for example system and value of its first identifier
  */
 export function sharedId(type: SharedType, identity: Identity): string {
-  return v5(JSON.stringify([type, ...identity]), LIBRARY_NAMESPACE);
+  return v5(bytesOf(JSON.stringify([type, ...identity])), LIBRARY_NAMESPACE);
 }
 
 /** Words that tell one person, place or device from all others of its type. */
 export type Identity = readonly string[];
+
+const encoder = /*@__PURE__*/ new TextEncoder();
+
+/** UTF-8; unlike `uuid` itself, it does not throw at half a surrogate pair in the text of another. */
+function bytesOf(text: string): Uint8Array {
+  return encoder.encode(text);
+}

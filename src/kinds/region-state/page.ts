@@ -1,6 +1,7 @@
 import { joined, words } from '../../report/html.ts';
 import { methodText } from '../../report/page.ts';
 import type { ListSection } from '../../report/sections.ts';
+import { wordOf } from '../../report/words/report-words.ts';
 import type { KindPage, Mark } from '../facets/page.ts';
 import type { RegionState } from './statement.ts';
 
@@ -20,7 +21,7 @@ export const regionStatePage: KindPage<RegionState> = {
     const { section } = shown[state.state];
     const why =
       state.state === 'partial' ? state.limit : 'reason' in state ? state.reason : undefined;
-    const head = labels.states[state.state];
+    const head = wordOf(labels.states, state.state);
     const except = state.state === 'normal' ? state.except : undefined;
     const tail = methodText(page, state);
     if (place === undefined && why?.text === undefined) {

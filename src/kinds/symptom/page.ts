@@ -1,6 +1,7 @@
 import { dayText } from '../../report/dates.ts';
 import { type Content, joined, words } from '../../report/html.ts';
 import { atPlace, type Page } from '../../report/page.ts';
+import { wordOf } from '../../report/words/report-words.ts';
 import type { KindPage } from '../facets/page.ts';
 import type { Symptom } from './statement.ts';
 
@@ -24,7 +25,7 @@ export const symptomPage: KindPage<Symptom> = {
     const isDenied = symptom.answer === 'no';
     const said = isDenied
       ? teller.absence(symptom)
-      : `${labels.answers[symptom.answer]}: ${teller.subject(symptom)}`;
+      : `${wordOf(labels.answers, symptom.answer)}: ${teller.subject(symptom)}`;
     const behind = [isDenied ? labels.whenAsked : undefined, by].filter((one) => one !== undefined);
     const tail = behind.length === 0 ? '' : ` (${behind.join('; ')})`;
     const head = said + place;

@@ -2,6 +2,7 @@ import type { HumanName } from '../../model/people.ts';
 import { dayText, periodText, time, yearsAt } from '../dates.ts';
 import { type Content, element, joined, list, section, words } from '../html.ts';
 import { type Page, separated } from '../page.ts';
+import { wordOf } from '../words/report-words.ts';
 
 /** Whose page this is and in what state, at the top of the screen and of every printed page. */
 export function stripPart(page: Page): Content {
@@ -9,7 +10,7 @@ export function stripPart(page: Page): Content {
   return element(
     'aside',
     { class: `strip strip-${exam.status}`, 'aria-label': labels.patient },
-    element('strong', { class: 'strip-status' }, labels.statusShort[exam.status]),
+    element('strong', { class: 'strip-status' }, wordOf(labels.statusShort, exam.status)),
     element('span', {}, identityText(page)),
     element(
       'time',
@@ -78,7 +79,7 @@ export function headPart(page: Page): Content {
     element(
       'p',
       { class: `status status-${exam.status}` },
-      element('strong', {}, labels.status[exam.status]),
+      element('strong', {}, wordOf(labels.status, exam.status)),
     ),
     element(
       'dl',
@@ -113,7 +114,7 @@ export function patientText({ exam, labels }: Page): Content {
     [
       element('strong', {}, nameText(subject.name) ?? labels.noName),
       years && `${years} ${labels.years}`,
-      subject.gender && labels.sex[subject.gender],
+      subject.gender && wordOf(labels.sex, subject.gender),
       subject.birthDate && [`${labels.born} `, time(subject.birthDate, labels.dates)],
       ...(subject.identifiers ?? []).map(({ value }) => words(value)),
       subject.reference && words(subject.reference),

@@ -162,3 +162,11 @@ export interface ReportWords {
   readonly cautionHeading: string;
   readonly cautions: readonly string[];
 }
+
+/** The word for a code; the code itself where there is none, such as one that every object inherits. */
+export function wordOf<Code extends string>(
+  words: Readonly<Record<Code, string>>,
+  code: Code,
+): string {
+  return Object.hasOwn(words, code) ? words[code] : code;
+}

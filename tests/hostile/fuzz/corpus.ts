@@ -1,3 +1,4 @@
+import { toBundleOrThrow } from '../../../src/export/to-bundle.ts';
 import { german } from '../../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../../src/testing/sample-exam.ts';
 import { canary } from './mutate.ts';
@@ -108,6 +109,26 @@ export const corpus: readonly Case[] = [
     target: 'toHtml',
     why: 'a status by a name that every object has',
     input: () => ({ ...sampleExam(5, { size: 'small' }), status: 'toString' }),
+  },
+  {
+    target: 'toHtml',
+    why: 'a sex by a name that every object has',
+    input: () => {
+      const exam = sampleExam(5, { size: 'small' });
+      return { ...exam, subject: { ...exam.subject, gender: 'toString' } };
+    },
+  },
+  {
+    target: 'fromBundle',
+    why: 'half a pair in the number of the exam',
+    input: () => {
+      const bundle = structuredClone(toBundleOrThrow(sampleExam(5, { size: 'small' })));
+      const report = bundle.entry?.find(
+        ({ resource }) => resource?.resourceType === 'DiagnosticReport',
+      );
+      Object.assign(report?.resource ?? {}, { identifier: [{ system, value: 'a\ud800b' }] });
+      return bundle;
+    },
   },
   { target: 'toHtml', why: 'no exam', input: () => ({ statements: [null] }) },
   {
