@@ -152,6 +152,21 @@ describe('a letter to the patient', () => {
   });
 });
 
+describe('letters to the patient of the examples, with all that they hold of the exam', () => {
+  it.each(savedExamples)('%s: 60 or more, which Flesch calls standard', (_, exam) => {
+    for (const [tongue, language] of [
+      ['english', 'en'],
+      ['german', 'de'],
+    ] as const) {
+      const { sections } = letterOf(exam, 'patient', tongue);
+      // The last section is the name of the writer and the place to sign.
+      const sentences = sections.slice(0, -1).flatMap((section) => section.sentences);
+      const text = sentences.map((one) => one.text).join(' ');
+      expect(readingEase(text, language)).toBeGreaterThan(60);
+    }
+  });
+});
+
 describe('the figure of readability', () => {
   it('is that of the formula on a sentence whose figure is published (Flesch: 116 for six words of one syllable)', () => {
     expect(readingEase('The cat sat on the mat.', 'en')).toBeCloseTo(116.145, 3);
