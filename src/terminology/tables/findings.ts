@@ -250,7 +250,7 @@ export const findings: readonly Lean<FindingConcept>[] = [
   {"code":"eac-discharge-kind.blood-stained","display":"Blood-stained discharge from the ear","maps":[{"system":"snomed","code":"300132001","relation":"wider"}],"regions":["eac"],"feature":"eac-discharge-kind"},
   {"code":"eac-blood","display":"Blood in the ear canal","maps":[{"system":"snomed","code":"271741001","relation":"equivalent"}],"regions":["eac"]},
   {"code":"eac-tender","display":"Tragus or canal tender","maps":[{"system":"snomed","code":"247348008","relation":"wider"}],"regions":["eac","tragus"]},
-  {"code":"eac-foreign-body","display":"Foreign body in the ear","maps":[{"system":"snomed","code":"75441006","relation":"equivalent"}],"regions":["eac"]},
+  {"code":"eac-foreign-body","display":"Foreign body in the ear","maps":[{"system":"snomed","code":"75441006","relation":"wider"}],"regions":["eac"]},
   {"code":"eac-swollen","display":"Ear canal swollen","regions":["eac"]},
   {"code":"eac-red","display":"Ear canal red","regions":["eac"]},
   {"code":"eac-narrow","display":"Ear canal narrow","regions":["eac"]},

@@ -4,7 +4,7 @@ import type { Lean, ResultConcept } from '../types.ts';
 export const sensationResults: readonly Lean<ResultConcept>[] = [
   {"code":"normal","display":"Normal","maps":[{"system":"snomed","code":"17621005","relation":"equivalent"}],"usual":true},
   {"code":"reduced","display":"Reduced","maps":[{"system":"snomed","code":"1250004","relation":"equivalent"}]},
-  {"code":"absent","display":"Absent","maps":[{"system":"snomed","code":"33653009","relation":"equivalent"}]},
+  {"code":"absent","display":"Absent","maps":[{"system":"snomed","code":"33653009","relation":"narrower"}]},
   {"code":"increased","display":"Increased","maps":[{"system":"snomed","code":"14151009","relation":"equivalent"}]},
   {"code":"allodynia","display":"Pain from a touch that should not hurt"},
   {"code":"hyperalgesia","display":"More pain than expected from a sharp touch","maps":[{"system":"snomed","code":"55406008","relation":"equivalent"}],"modalities":["pinprick"]},
