@@ -20,3 +20,5 @@ export {
 export { heldVersions } from './held.ts';
 export type { DeliveryResult, Judged } from './judge.ts';
 export type { Exchange, FhirServer } from './server.ts';
+export type { AllowedChange, ForbiddenChange, ServerChange } from './stored/changes.ts';
+export { type ReadBack, readBack } from './stored/read-back.ts';

@@ -1,3 +1,4 @@
+export type { AllowedChange, ServerChange } from '../deliver/stored/changes.ts';
 export {
   assertConformsTo,
   assertHoldsExam,
@@ -25,7 +26,6 @@ export type { LegacyFormatName } from './formats/format.ts';
 export { sampleMapping, writeExams } from './formats/formats.ts';
 export { formatLosses, type Loss, type LossPlace } from './formats/losses/losses.ts';
 export { type Arrival, whatArrives, withNumberedKeys } from './formats/losses/what-arrives.ts';
-export type { AllowedChange, ServerChange } from './probe/changes.ts';
 export { type Misbehaviour, misbehaviours, type ProbeNote } from './probe/misbehaviour.ts';
 export type { ProbeOptions } from './probe/options.ts';
 export { probeServer } from './probe/probe-server.ts';

@@ -178,13 +178,13 @@ function nameFor(stored: Map<string, Kept>, { resource, request, fullUrl }: Entr
   const [type = '', inUrl] = request.url.split('?');
   const query = inUrl ?? request.ifNoneExist;
   if (query === undefined) return type;
-  const [system, value] = (new URLSearchParams(query).get('identifier') ?? '').split('|');
+  const token = unescaped(new URLSearchParams(query).get('identifier') ?? '');
   const known = [...stored].find(
     ([name, kept]) =>
       name.startsWith(`${type}/`) &&
       !kept.deleted &&
       listOf(kept.resource['identifier']).some(
-        (one) => one['system'] === system && one['value'] === value,
+        (one) => `${one['system']}|${one['value']}` === token,
       ),
   );
   return known?.[0] ?? `${resource?.['resourceType']}/server-${fullUrl?.slice(-12)}`;
@@ -235,7 +235,7 @@ function search(stored: Map<string, Kept>, type: string, params: URLSearchParams
 
 function matches(resource: Data, name: string, value: string): boolean {
   const tokens = (list: Data[], key: string): boolean =>
-    list.some((one) => `${one['system']}|${one[key]}` === value);
+    list.some((one) => `${one['system']}|${one[key]}` === unescaped(value));
   const codings = (concept: unknown): Data[] => listOf((concept as Data | undefined)?.['coding']);
   switch (name) {
     case 'identifier':
@@ -253,6 +253,11 @@ function matches(resource: Data, name: string, value: string): boolean {
     default:
       return true;
   }
+}
+
+/** @see https://hl7.org/fhir/R4/search.html#escaping */
+function unescaped(token: string): string {
+  return token.replace(/\\([\\$,|])/g, '$1');
 }
 
 function listOf(value: unknown): Data[] {

@@ -1,4 +1,4 @@
-import type { ServerChange } from './changes.ts';
+import type { ServerChange } from '../../deliver/stored/changes.ts';
 import type { ProbeSettings } from './options.ts';
 import type { ProbeExams } from './probe-exams.ts';
 import type { FaultVerdict } from './report/report.ts';

@@ -1,3 +1,5 @@
+import { forbiddenChanges } from '../../deliver/stored/changes.ts';
+
 /** Every way in which a server can be seen to misbehave, by the name that stands in the report. */
 export const misbehaviours = {
   // the connection
@@ -31,12 +33,7 @@ export const misbehaviours = {
   'ignored-content-type': 'a content type that was asked for was ignored, and none refused',
 
   // what is kept
-  'changed-ids': 'a resource was stored under an id other than the one asked for',
-  'dropped-extension': 'an extension was dropped',
-  'dropped-content': 'content was dropped',
-  'changed-content': 'content was changed',
-  'added-content': 'content was added',
-  'changed-reference': 'a reference leads to another resource than before',
+  ...forbiddenChanges,
   'changed-exam': 'the exam read back is not the exam that was sent',
   duplicated: 'sending again made a second copy',
   'new-version': 'sending the same again made a new version',

@@ -1,5 +1,5 @@
 import { append } from '../../../data/append.ts';
-import { allowedChanges, type ServerChange } from '../changes.ts';
+import { allowedChanges, type ServerChange } from '../../../deliver/stored/changes.ts';
 import { misbehaviours, type ProbeNote } from '../misbehaviour.ts';
 import type { ProbeReport, ProbeStep } from './report.ts';
 

@@ -1,5 +1,5 @@
+import type { ServerChange } from '../../../deliver/stored/changes.ts';
 import type { FhirVersion } from '../../../fhir/version.ts';
-import type { ServerChange } from '../changes.ts';
 import type { ProbeNote } from '../misbehaviour.ts';
 
 /** What a server did with one fault. */

@@ -1,6 +1,6 @@
+import { isJson, type JsonResource, resourceOf } from '../../../deliver/stored/json.ts';
 import { fromJson } from '../../../fhir/json/from-json.ts';
 import { type FhirVersion, fhirVersionNumber } from '../../../fhir/version.ts';
-import { isJson, type JsonResource, resourceOf } from '../json.ts';
 import { Misbehaved, type Misbehaviour, type ProbeNote } from '../misbehaviour.ts';
 import type { ProbeSettings } from '../options.ts';
 import { exchange, type HttpAnswer, type HttpRequest } from './exchange.ts';

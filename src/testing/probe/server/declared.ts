@@ -1,4 +1,10 @@
-import { isJson, type JsonResource, objectOf, objectsOf, textOf } from '../json.ts';
+import {
+  isJson,
+  type JsonResource,
+  objectOf,
+  objectsOf,
+  textOf,
+} from '../../../deliver/stored/json.ts';
 
 /** What a CapabilityStatement declares, as far as a probe needs it. */
 export interface Declared {

@@ -1,15 +1,21 @@
+import { changesIn, type Pair, type ServerChange } from '../../../deliver/stored/changes.ts';
+import { differences } from '../../../deliver/stored/differences.ts';
+import {
+  type JsonResource,
+  objectOf,
+  objectsOf,
+  resourceOf,
+  textOf,
+} from '../../../deliver/stored/json.ts';
+import { type Place, placeFrom, placeName } from '../../../deliver/stored/place.ts';
 import { toBundleOrThrow } from '../../../export/to-bundle.ts';
 import { fromJson } from '../../../fhir/json/from-json.ts';
 import { toJson } from '../../../fhir/json/to-json.ts';
 import type { Exam } from '../../../model/exam.ts';
 import { fromBundle } from '../../../read/from-bundle.ts';
-import { changesIn, type Pair, type ServerChange } from '../changes.ts';
 import type { ProbeContext } from '../context.ts';
-import { differences } from '../differences.ts';
-import { type JsonResource, objectOf, objectsOf, resourceOf, textOf } from '../json.ts';
 import { Misbehaved } from '../misbehaviour.ts';
 import { PROBE_IDENTITY } from '../probe-exams.ts';
-import { type Place, placeFrom, placeName } from './place.ts';
 
 /** A resource of a transaction and where the server says that it keeps it. */
 export interface StoredResource {

@@ -1,11 +1,11 @@
+import { objectOf, objectsOf, resourceOf, textOf } from '../../../deliver/stored/json.ts';
+import { placeFrom, placeName } from '../../../deliver/stored/place.ts';
 import { fromJson } from '../../../fhir/json/from-json.ts';
 import { applyFault, faults as catalogue } from '../../faults/apply-fault.ts';
 import type { ProbeContext, Step } from '../context.ts';
-import { objectOf, objectsOf, resourceOf, textOf } from '../json.ts';
 import type { FaultVerdict } from '../report/report.ts';
 import { isHtmlOrNothing, saysError } from '../server/client.ts';
 import type { HttpAnswer } from '../server/exchange.ts';
-import { placeFrom, placeName } from '../server/place.ts';
 import { sentEntries, transactionText } from '../server/store.ts';
 import { gone, removeAll } from './clean.ts';
 

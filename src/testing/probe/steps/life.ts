@@ -1,8 +1,8 @@
+import { differences } from '../../../deliver/stored/differences.ts';
+import { identifierOf } from '../../../deliver/stored/json.ts';
+import { placeName } from '../../../deliver/stored/place.ts';
 import type { ProbeContext, Step } from '../context.ts';
-import { differences } from '../differences.ts';
-import { identifierOf } from '../json.ts';
 import type { ProbeExams } from '../probe-exams.ts';
-import { placeName } from '../server/place.ts';
 import { readBack, type Stored, storeExam } from '../server/store.ts';
 import { found } from './search.ts';
 

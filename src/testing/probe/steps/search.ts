@@ -1,4 +1,3 @@
-import type { ProbeContext, Step } from '../context.ts';
 import {
   identifierOf,
   isJson,
@@ -7,9 +6,10 @@ import {
   objectsOf,
   resourceOf,
   textOf,
-} from '../json.ts';
+} from '../../../deliver/stored/json.ts';
+import { placeName } from '../../../deliver/stored/place.ts';
+import type { ProbeContext, Step } from '../context.ts';
 import { Misbehaved } from '../misbehaviour.ts';
-import { placeName } from '../server/place.ts';
 import {
   placeOf,
   type Stored,

@@ -1,8 +1,7 @@
 import { type Difference, differences } from './differences.ts';
 import type { JsonResource } from './json.ts';
 import { textOf } from './json.ts';
-import type { Misbehaviour } from './misbehaviour.ts';
-import type { Place } from './server/place.ts';
+import type { Place } from './place.ts';
 
 /** What servers do to what they are given and may do, since it does not touch the record. */
 export const allowedChanges = {
@@ -15,9 +14,22 @@ export const allowedChanges = {
 /** A change that FHIR lets a server make. */
 export type AllowedChange = keyof typeof allowedChanges;
 
+/** What a server does to what it is given and may not do, since the record is another one then. */
+export const forbiddenChanges = {
+  'changed-ids': 'a resource was stored under an id other than the one asked for',
+  'dropped-extension': 'an extension was dropped',
+  'dropped-content': 'content was dropped',
+  'changed-content': 'content was changed',
+  'added-content': 'content was added',
+  'changed-reference': 'a reference leads to another resource than before',
+} as const;
+
+/** A change that makes another record of what was sent. */
+export type ForbiddenChange = keyof typeof forbiddenChanges;
+
 /** One kind of change that the server made to what it was sent. */
 export interface ServerChange {
-  readonly what: AllowedChange | Misbehaviour;
+  readonly what: AllowedChange | ForbiddenChange;
   readonly allowed: boolean;
   /** Where: `Observation.subject.reference`. */
   readonly element: string;
@@ -73,7 +85,7 @@ function kindOf(
   return contentKind(kind);
 }
 
-function contentKind(kind: Difference['kind']): Misbehaviour {
+function contentKind(kind: Difference['kind']): ForbiddenChange {
   return `${kind}-content`;
 }
 
