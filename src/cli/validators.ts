@@ -1,5 +1,6 @@
 import type { FhirVersion } from '../fhir/version.ts';
 import type { Profiles } from '../validate/profiles/compile.ts';
+import type { EntryValidation, TextSource } from '../validate/text/validate-entries.ts';
 import type { ExpressionEngine } from '../validate/thorough/engine.ts';
 import type { ValidateOptions, Validation } from '../validate/validate-bundle.ts';
 import { systemCode, UsageError } from './failure.ts';
@@ -7,6 +8,10 @@ import { systemCode, UsageError } from './failure.ts';
 export interface Validator {
   readonly validateBundle: (bundle: unknown, options?: ValidateOptions) => Validation;
   readonly validateText: (text: string, options?: ValidateOptions) => Validation;
+  readonly validateEntries: (
+    source: TextSource,
+    options?: ValidateOptions,
+  ) => AsyncIterable<EntryValidation>;
   readonly compileProfiles: (resources: readonly unknown[]) => Profiles;
 }
 

@@ -1,3 +1,7 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { fromJson } from '../../src/fhir/json/from-json.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
@@ -55,6 +59,32 @@ describe('a bundle of 100 MB', () => {
       new Set(['missing-property status']),
     );
     expect(grown).toBeLessThan(10 * text.length);
+  });
+
+  test('is validated by the command line in a heap that could not hold its values', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'face-neck-'));
+    const file = join(folder, 'large.json');
+    const program = join(import.meta.dirname, '../../src/cli/bin.ts');
+    try {
+      writeFileSync(file, text);
+      // 100 MB of JSON are some 700 MB of values.
+      const node = ['--max-old-space-size=400', '--import', 'tsx', program];
+      const words = ['validate', '--format', 'json', file];
+      const ran = spawnSync(process.execPath, [...node, ...words], {
+        encoding: 'utf8',
+        maxBuffer: 64 * MEGABYTE,
+      });
+      expect(JSON.parse(ran.stdout)).toMatchObject({
+        conformance: 'does-not-conform',
+        errors: Math.ceil(entries / 100),
+      });
+      const told = ran.stderr.trim().split('\n');
+      expect(told).toHaveLength(1001);
+      expect(JSON.parse(told.at(-1) ?? '')).toMatchObject({ code: 'issues-cut' });
+      expect(ran.status).toBe(1);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 
   test('cut off in its middle is told of at the cut', () => {

@@ -1,14 +1,15 @@
-import { hasErrors, type Issue, type Severity } from '../../issues/issue.ts';
+import type { Issue } from '../../issues/issue.ts';
 import type { ValidateOptions } from '../../validate/validate-bundle.ts';
-import type { Unchecked } from '../../validate/walk/scope.ts';
 import { flagOption, type OptionTable, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
-import type { Document } from '../input/documents.ts';
-import { eachText } from '../input/each-document.ts';
+import { type Document, Unreadable } from '../input/documents.ts';
+import { eachOf } from '../input/each-document.ts';
+import { documentsOrLarge, type LargeDocument } from '../input/large-file.ts';
 import { profileOption, profilesOf } from '../input/profile-files.ts';
-import { countText, documentName, issueFormatOf } from '../output/issue-writer.ts';
+import { type GatheredVerdict, gathered } from '../output/gathered-verdict.ts';
+import { countsOf, countsText, documentName, issueFormatOf } from '../output/issue-writer.ts';
 import { fhirOption, fhirVersionOf, issueOptions, outOption } from '../shared-options.ts';
-import { engineOf, validatorOf } from '../validators.ts';
+import { engineOf, type Validator, validatorOf } from '../validators.ts';
 
 const levelOption: OptionTable = {
   level: {
@@ -25,8 +26,8 @@ export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Checks whether bundles or single resources conform to FHIR. Each input is JSON or XML, or ' +
-    'JSON with one resource a line. Every issue is told with its line and column; the verdict of ' +
-    'each input goes to standard output. Exit code 3: no error was found, and some rule was not ' +
+    'JSON with one resource a line; a bundle of more than 64 MB is looked at entry by entry. Every ' +
+    'issue is told with its line and column; the verdict of each input goes to standard output. Exit code 3: no error was found, and some rule was not ' +
     'looked at.',
   options: { ...fhirOption, ...levelOption, ...profileOption, ...outOption, ...issueOptions },
   examples: [
@@ -39,7 +40,8 @@ export const command: Command = {
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const version = fhirVersionOf(call.options);
-    const { validateText, compileProfiles } = await validatorOf(version);
+    const validator = await validatorOf(version);
+    const { compileProfiles } = validator;
     const paths = call.options.get('profile') ?? [];
     const format = issueFormatOf(call.options);
     const profiles =
@@ -55,13 +57,10 @@ export const command: Command = {
     };
     const verdict = format === 'text' ? verdictLine : verdictJson;
     let open = false;
-    const code = await eachText(call, async (document) => {
-      if (document.issue !== undefined) {
-        return { text: verdict(document, [document.issue]), issues: [document.issue] };
-      }
-      const { issues, unchecked, conformance } = validateText(document.text, options);
-      open ||= conformance === 'not-fully-checked';
-      return { text: verdict(document, issues, unchecked), issues };
+    const code = await eachOf(call, documentsOrLarge(call.io, call.files), async (document) => {
+      const found = await validated(document, validator, options);
+      open ||= found.conformance === 'not-fully-checked';
+      return { text: verdict(document, found), issues: found.issues };
     });
     return code === 0 && open ? NOT_FULLY_CHECKED : code;
   },
@@ -70,35 +69,55 @@ export const command: Command = {
 /** Exit code where no error was found and some rule was not looked at. */
 const NOT_FULLY_CHECKED = 3;
 
-function verdictLine(
-  document: Document,
-  issues: readonly Issue[],
-  unchecked: readonly Unchecked[] = [],
-): string {
+type Named = Pick<Document, 'input' | 'record'>;
+
+/** What is too large to be held is looked at entry by entry. */
+async function validated(
+  document: Document | LargeDocument,
+  { validateText, validateEntries }: Validator,
+  options: ValidateOptions,
+): Promise<GatheredVerdict> {
+  if (document.issue !== undefined) return unread(document.issue);
+  if ('chunks' in document) {
+    try {
+      return await gathered(validateEntries(document.chunks, options));
+    } catch (thrown) {
+      if (thrown instanceof Unreadable) return unread(thrown.issue);
+      throw thrown;
+    }
+  }
+  const { issues, unchecked, conformance } = validateText(document.text, options);
+  return { issues, unchecked, conformance, counts: countsOf(issues) };
+}
+
+function unread(found: Issue): GatheredVerdict {
+  const issues = [found];
+  return { conformance: 'does-not-conform', issues, counts: countsOf(issues), unchecked: [] };
+}
+
+function verdictLine(document: Named, { conformance, counts, unchecked }: GatheredVerdict): string {
   const rules = new Set(unchecked.map(({ rule }) => rule)).size;
   const open = rules > 0 ? `${rules} ${rules === 1 ? 'rule' : 'rules'} not checked` : '';
-  const verdict = hasErrors(issues) ? 'invalid' : rules > 0 ? 'not fully checked' : 'valid  ';
-  const parts = [verdict, documentName(document), countText(issues), open];
+  const parts = [verdictWords[conformance], documentName(document), countsText(counts), open];
   return `${parts.filter(Boolean).join('  ')}\n`;
 }
 
-function verdictJson(
-  { input, record }: Document,
-  issues: readonly Issue[],
-  unchecked: readonly Unchecked[] = [],
-): string {
-  const of = (severity: Severity): number =>
-    issues.filter((found) => found.severity === severity).length;
-  const passed = unchecked.length > 0 ? 'not-fully-checked' : 'conforms';
-  const conformance = hasErrors(issues) ? 'does-not-conform' : passed;
+const verdictWords = {
+  conforms: 'valid  ',
+  'does-not-conform': 'invalid',
+  'not-fully-checked': 'not fully checked',
+} as const;
+
+function verdictJson({ input, record }: Named, found: GatheredVerdict): string {
+  const { conformance, counts, unchecked } = found;
   const verdict = {
     input,
     ...(record !== undefined && { record }),
     conformance,
     valid: conformance === 'conforms',
-    errors: of('error'),
-    warnings: of('warning'),
-    information: of('information'),
+    errors: counts.error,
+    warnings: counts.warning,
+    information: counts.information,
     ...(unchecked.length > 0 && { unchecked }),
   };
   return `${JSON.stringify(verdict)}\n`;

@@ -49,7 +49,8 @@ export async function* documents(
   }
 }
 
-class Unreadable extends Error {
+/** Why an input is no text. */
+export class Unreadable extends Error {
   readonly issue: Issue;
 
   constructor(found: Issue) {
@@ -118,7 +119,7 @@ async function nextFilled(lines: Lines): Promise<Line | undefined> {
 }
 
 /** Whether a first line is a document by itself, so that each line is one. */
-function isComplete(line: string): boolean {
+export function isComplete(line: string): boolean {
   if (!/[}\]]\s*$/.test(line)) return false;
   try {
     JSON.parse(line);
@@ -155,7 +156,8 @@ async function* linesOf(bytes: AsyncIterable<Uint8Array>, most: number): Lines {
   if (last.text !== '') yield last;
 }
 
-function decoded(decoder: TextDecoder, chunk?: Uint8Array): string {
+/** @throws Unreadable */
+export function decoded(decoder: TextDecoder, chunk?: Uint8Array): string {
   try {
     return chunk === undefined ? decoder.decode() : decoder.decode(chunk, { stream: true });
   } catch {

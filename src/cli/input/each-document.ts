@@ -31,9 +31,19 @@ export function eachDocument(call: Call, step: DocumentStep): Promise<number> {
 }
 
 /** The same with what a command makes of the text of a document, which it reads itself. */
-export async function eachText(
-  { io, files, options }: Call,
+export function eachText(
+  call: Call,
   step: (document: Document) => Promise<StepResult>,
+  textAtEnd: () => string = () => '',
+): Promise<number> {
+  return eachOf(call, documents(call.io, call.files), step, textAtEnd);
+}
+
+/** The same with documents that a command takes from the files in its own way. */
+export async function eachOf<Each extends Omit<Document, 'text'>>(
+  { io, options }: Call,
+  all: AsyncIterable<Each>,
+  step: (document: Each) => Promise<StepResult>,
   textAtEnd: () => string = () => '',
 ): Promise<number> {
   const format = issueFormatOf(options);
@@ -41,7 +51,7 @@ export async function eachText(
   let failed = false;
   let written = false;
   try {
-    for await (const document of documents(io, files)) {
+    for await (const document of all) {
       const { text, issues } = await step(document);
       await writeIssues(io, format, nameOf(document), fromLine(document.line, issues));
       failed ||= hasErrors(issues);
@@ -72,7 +82,7 @@ async function resultOf(document: Document, step: DocumentStep): Promise<StepRes
   return { ...(text !== undefined && { text }), issues: [...read.issues, ...issues] };
 }
 
-function nameOf({ input, record }: Document): Pick<Document, 'input' | 'record'> {
+function nameOf({ input, record }: Omit<Document, 'text'>): Pick<Document, 'input' | 'record'> {
   return { input, ...(record !== undefined && { record }) };
 }
 

@@ -17,7 +17,8 @@ export const profileOption: OptionTable = {
     value: 'PATH',
     repeated: true,
     help:
-      'StructureDefinition with snapshot, or a value set, code system or extension that one uses; ' +
+      'StructureDefinition with snapshot, or a value set, code system or extension that one uses, or ' +
+      'a Questionnaire that answers are held to; ' +
       'a folder gives its .json files; may be repeated',
   },
 };

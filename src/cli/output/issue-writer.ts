@@ -85,9 +85,21 @@ export function fromLine(first: number, issues: readonly Issue[]): Issue[] {
 
 /** `2 errors, 1 warning`; empty for none. */
 export function countText(issues: readonly Issue[]): string {
+  return countsText(countsOf(issues));
+}
+
+export type Counts = Readonly<Record<Severity, number>>;
+
+export function countsOf(issues: readonly Issue[]): Counts {
+  const counts = { error: 0, warning: 0, information: 0 };
+  for (const { severity } of issues) counts[severity] += 1;
+  return counts;
+}
+
+export function countsText(counts: Counts): string {
   const parts: string[] = [];
   for (const [severity, one, many] of severities) {
-    const count = issues.filter((found) => found.severity === severity).length;
+    const count = counts[severity];
     if (count > 0) parts.push(`${count} ${count === 1 ? one : many}`);
   }
   return parts.join(', ');
