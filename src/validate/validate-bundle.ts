@@ -4,7 +4,7 @@ import { hasErrors, type Issue } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import { pathPointer } from '../issues/path.ts';
 import { withShownPaths } from '../issues/shown-path.ts';
-import { createIndex } from './bundles/bundle-index.ts';
+import { type BundleIndex, createIndex } from './bundles/bundle-index.ts';
 import { rootProperty } from './elements/definitions.ts';
 import { schemaIssues } from './elements/schema.ts';
 import { compileAll, type Profiles } from './profiles/compile.ts';
@@ -192,13 +192,17 @@ export function checkOptions(
 /** What the outermost resource stands under: nothing. */
 export const outermost = rootProperty('', 'Resource');
 
-/** Where a walk over a resource begins. */
+/**
+ * Where a walk over a resource begins.
+ * @param known the index of a bundle that was made before: once for each entry would be quadratic
+ */
 export function createScope(
   resource: JsonObject,
   issues: Issue[],
   { plan, knownTypes, core }: ValidatedVersion,
   { includeValues = false, level, engine }: ValidateOptions,
   profiles: Profiles | undefined,
+  known?: BundleIndex,
 ): Scope {
   const errors = issues.filter(({ severity }) => severity === 'error');
   return {
@@ -212,7 +216,7 @@ export function createScope(
     resource,
     root: resource,
     depth: 0,
-    index: resource['resourceType'] === 'Bundle' ? createIndex(resource) : undefined,
+    index: known ?? (resource['resourceType'] === 'Bundle' ? createIndex(resource) : undefined),
     entry: 0,
     elementIds: undefined,
     contained: undefined,

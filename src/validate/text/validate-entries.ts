@@ -163,8 +163,7 @@ function lookedAt(
   const structure = schemaIssues(alone, version, options);
   const issues = structure.map((found) => ({ ...found, path: at(number, found.path) }));
   const scope: Scope = {
-    ...createScope(bundle, issues, version, options, profilesOf(options, version, issues)),
-    index,
+    ...createScope(bundle, issues, version, options, profilesOf(options, version, issues), index),
     entry: number,
     path: ['entry', number],
   };
