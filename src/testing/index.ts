@@ -29,7 +29,12 @@ export { type Arrival, whatArrives, withNumberedKeys } from './formats/losses/wh
 export { type Misbehaviour, misbehaviours, type ProbeNote } from './probe/misbehaviour.ts';
 export type { ProbeOptions } from './probe/options.ts';
 export { probeServer } from './probe/probe-server.ts';
-export type { FaultVerdict, ProbeReport, ProbeStep } from './probe/report/report.ts';
+export type {
+  FaultVerdict,
+  ProbeCapability,
+  ProbeReport,
+  ProbeStep,
+} from './probe/report/report.ts';
 export { probeJUnit } from './probe/report/report-junit.ts';
 export { probeText } from './probe/report/report-text.ts';
 export { type SampleOptions, type SampleSize, sampleExam, sampleExams } from './sample-exam.ts';

@@ -39,6 +39,12 @@ export const command: Command = {
       help: 'Name of the run; the same name updates what it stored before',
     },
     timeout: { type: 'text', value: 'SECONDS', fallback: '60', help: 'Longest wait for an answer' },
+    entries: {
+      type: 'text',
+      value: 'COUNT',
+      fallback: '600',
+      help: 'Entries of a large exam, to find the limit of the server; 0 for none',
+    },
     format: {
       type: 'text',
       values: [...formats.keys()],
@@ -80,6 +86,7 @@ async function probed(url: string, options: ProbeOptions): Promise<ProbeReport> 
 function probeOptionsOf(options: OptionValues): ProbeOptions {
   const run = textOption(options, 'run');
   const seconds = countOption(options, 'timeout', 1);
+  const entries = countOption(options, 'entries', 0);
   const variable = textOption(options, 'token-env');
   return {
     fhirVersion: fhirVersionOf(options),
@@ -87,6 +94,7 @@ function probeOptionsOf(options: OptionValues): ProbeOptions {
     clean: flagOption(options, 'clean'),
     ...(run !== undefined && { run }),
     ...(seconds !== undefined && { timeout: seconds * 1000 }),
+    ...(entries !== undefined && { entries }),
     ...(variable !== undefined && { token: tokenFrom(variable) }),
   };
 }

@@ -20,6 +20,17 @@ export interface ProbeContext {
   unknownIds: boolean;
   changes: readonly ServerChange[];
   readonly faults: FaultVerdict[];
+  readonly measured: Measured;
+}
+
+/** What a server turned out to do; undefined where it was not found out. */
+export interface Measured {
+  /** Entries of the largest transaction that it took, and of the smallest that it refused. */
+  taken?: number;
+  refused?: number;
+  conditionalCreate?: boolean;
+  overwrites?: boolean;
+  validates?: boolean;
 }
 
 /** One thing that a probe tries. It throws `Misbehaved` where it cannot go on. */

@@ -53,8 +53,11 @@ export type Misbehaviour = keyof typeof misbehaviours;
 /** Something worth telling of one step. */
 export interface ProbeNote {
   readonly misbehaviour: Misbehaviour;
-  /** An `error` makes the step fail; `information` is something that a server may do. */
-  readonly severity: 'error' | 'information';
+  /**
+   * An `error` makes the step fail. A `warning` is not as FHIR has it and does the record no harm: the
+   * step passes, the server does not conform. `information` is something that a server may do.
+   */
+  readonly severity: 'error' | 'warning' | 'information';
   readonly message: string;
   /** What was asked: `GET DiagnosticReport`. */
   readonly request?: string;

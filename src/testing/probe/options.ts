@@ -17,6 +17,8 @@ export interface ProbeOptions {
    * Letters, digits and hyphens, at most 40. Default `1`.
    */
   readonly run?: string;
+  /** Entries of a large exam that is sent to find the limit of the server; 0 for none. Default 600. */
+  readonly entries?: number;
   /** Ids of the faults to send; none for an empty list. Default: a sample of the catalogue. */
   readonly faults?: readonly string[];
   /** Milliseconds for one answer, from the request to its last byte. Default 60000. */
@@ -71,6 +73,7 @@ export function probeSettings(address: string, options: ProbeOptions): ProbeSett
     fhirVersion: options.fhirVersion ?? 'R4',
     clean: options.clean ?? false,
     faults: knownFaults(options.faults ?? sampledFaults),
+    entries: limit('entries', options.entries, 600, 0),
     timeout: limit('timeout', options.timeout, 60_000, 1),
     totalTime: limit('totalTime', options.totalTime, 600_000, 1),
     retries: limit('retries', options.retries, 4, 0),

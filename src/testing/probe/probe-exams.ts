@@ -25,6 +25,10 @@ export interface ProbeExams {
   readonly retracted: Exam;
   /** Another exam of another patient, in which faults are planted. */
   readonly forFaults: Exam;
+  /** Of a third patient, who is sent alone, to be matched. */
+  readonly matched: Exam;
+  /** Of a fourth patient, with as many remarks as asked for. */
+  readonly large: Exam;
 }
 
 const IDENTIFIERS = 'https://harbour-clinic.example/probe';
@@ -33,7 +37,7 @@ const IDENTIFIERS = 'https://harbour-clinic.example/probe';
 export const PROBE_IDENTITY = `${IDENTIFIERS}/records`;
 
 /** Invented exams of a harbour worker; ids follow from the name of the run. */
-export function probeExams(run: string): ProbeExams {
+export function probeExams(run: string, entries = 0): ProbeExams {
   const noteOf = (text: string) => (draft: ExamDraft) =>
     noted(draft, text, { key: 'remark', region: 'skin' });
   const before = noteOf('Skin weathered & dry: "salt, wind" <all year>. Größe wie 2030. 顔面');
@@ -46,7 +50,20 @@ export function probeExams(run: string): ProbeExams {
     updated: made(`probe-${run}`, 'final', 3, [size('4.0'), after, scar]),
     corrected: made(`probe-${run}`, 'corrected', 4, [size('4.5'), after, scar]),
     retracted: made(`probe-${run}`, 'entered-in-error', 5, [size('4.5'), after, scar]),
+    matched: made(`probe-${run}-match`, 'preliminary', 2, [size('4.0')]),
+    large: made(`probe-${run}-large`, 'preliminary', 2, [size('4.0'), remarks(entries)]),
     forFaults: made(`probe-${run}-fault`, 'preliminary', 2, [size('4.0'), before, noScar]),
+  };
+}
+
+/** Each remark is an entry of its own. */
+function remarks(count: number): (draft: ExamDraft) => ExamDraft {
+  return (draft) => {
+    let so = draft;
+    for (let at = 1; at <= count; at++) {
+      so = noted(so, `Remark ${at}.`, { key: `remark-${at}`, region: 'skin' });
+    }
+    return so;
   };
 }
 

@@ -1,3 +1,4 @@
+import { capabilitiesOf } from './capabilities.ts';
 import type { ProbeContext, Step } from './context.ts';
 import { Misbehaved, type ProbeNote } from './misbehaviour.ts';
 import { type ProbeOptions, probeSettings } from './options.ts';
@@ -29,13 +30,14 @@ export async function probeServer(url: string, options: ProbeOptions = {}): Prom
   };
   const shared: Omit<ProbeContext, 'client'> = {
     settings,
-    exams: probeExams(settings.run),
+    exams: probeExams(settings.run, settings.entries),
     declared: undefined,
     stored: undefined,
     left: new Set(),
     unknownIds: false,
     changes: [],
     faults: [],
+    measured: {},
   };
   const counts = { requests: 0, retries: 0 };
   const runAll = async (list: readonly Step[]): Promise<void> => {
@@ -64,12 +66,30 @@ export async function probeServer(url: string, options: ProbeOptions = {}): Prom
     url: settings.base.href,
     fhirVersion: settings.fhirVersion,
     ...(software !== '' && { software: withoutToken(software, settings.token) }),
-    passed: stored !== undefined && steps.every(({ verdict }) => verdict !== 'failed'),
+    works: stored !== undefined && steps.every((step) => !life.has(step.id) || works(step)),
+    passed: stored !== undefined && steps.every(conforms),
     steps,
+    capabilities: capabilitiesOf(shared),
     changes,
     faults,
     ...counts,
   };
+}
+
+/** The steps that an exam goes through. */
+const life: ReadonlySet<string> = new Set([
+  'store',
+  'read-back',
+  'update',
+  're-send',
+  'amend',
+  'retract',
+]);
+
+const works = ({ verdict }: ProbeStep): boolean => verdict !== 'failed';
+
+function conforms(step: ProbeStep): boolean {
+  return works(step) && step.notes.every(({ severity }) => severity === 'information');
 }
 
 /** Why a step was left out; undefined when it was run to its end or as far as it went. */

@@ -18,6 +18,7 @@ export function probeText(report: ProbeReport): string {
     '',
     ...steps.flatMap(stepLines),
   ];
+  append(lines, ['', ...capabilityLines(report.capabilities)]);
   if (changes.length > 0) append(lines, ['', ...changeLines(changes)]);
   if (faults.length > 0) {
     const refused = faults.filter(({ verdict }) => verdict === 'refused').length;
@@ -26,6 +27,10 @@ export function probeText(report: ProbeReport): string {
       if (verdict !== 'refused') lines.push(`  ${verdict}  ${fault}: ${title} (${status ?? '-'})`);
     }
   }
+  lines.push(
+    '',
+    `Stores exams and gives them back: ${report.works ? 'yes' : 'NO'}; conforms in all that was tried: ${report.passed ? 'yes' : 'NO'}`,
+  );
   const count = (verdict: ProbeStep['verdict']): number =>
     steps.filter((step) => step.verdict === verdict).length;
   lines.push(
@@ -34,6 +39,16 @@ export function probeText(report: ProbeReport): string {
       `${report.requests} requests, ${report.retries} retries`,
   );
   return `${lines.join('\n')}\n`;
+}
+
+/** What the server can do, line by line, and what to set for it. */
+function capabilityLines(capabilities: ProbeReport['capabilities']): string[] {
+  return [
+    'What the server can do, and what to set for it:',
+    ...capabilities.map(
+      ({ title, found, set }) => `  ${title}: ${found}${set === undefined ? '' : `  ->  ${set}`}`,
+    ),
+  ];
 }
 
 /** What the server changed, kind by kind; nothing where it changed nothing. */
@@ -61,5 +76,5 @@ export function noteText({ severity, misbehaviour, message, request }: ProbeNote
   const asked = request === undefined ? '' : `${request}: `;
   const meaning = misbehaviours[misbehaviour];
   const said = message === meaning ? '' : `; ${message}`;
-  return `${severity === 'error' ? 'error' : 'note'}  ${misbehaviour}: ${asked}${meaning}${said}`;
+  return `${severity === 'information' ? 'note' : severity}  ${misbehaviour}: ${asked}${meaning}${said}`;
 }

@@ -22,15 +22,38 @@ export interface ProbeStep {
   readonly notes: readonly ProbeNote[];
 }
 
+/** One thing that a server can do or cannot. */
+export interface ProbeCapability {
+  readonly id:
+    | 'version'
+    | 'formats'
+    | 'ids'
+    | 'size'
+    | 'precision'
+    | 'conditional-create'
+    | 'overwriting'
+    | 'validate'
+    | 'search-by-site';
+  readonly title: string;
+  /** What was found: `at most 50 entries`. */
+  readonly found: string;
+  /** The options to set for this server: `most: 50`. */
+  readonly set?: string;
+}
+
 /** What a probe found out about a server. It holds no patient data and no token. */
 export interface ProbeReport {
   readonly url: string;
   readonly fhirVersion: FhirVersion;
   /** As the server names itself. */
   readonly software?: string;
-  /** No step failed, and the exam was stored. */
+  /** The exam was stored, read back equal, changed and withdrawn, whatever else is not as FHIR has it. */
+  readonly works: boolean;
+  /** No step failed, nothing was found that FHIR does not allow, and the exam was stored. */
   readonly passed: boolean;
   readonly steps: readonly ProbeStep[];
+  /** What the server can do, and what to set in this library for it. */
+  readonly capabilities: readonly ProbeCapability[];
   /** What the server changed in what it was sent; allowed or not. */
   readonly changes: readonly ServerChange[];
   readonly faults: readonly FaultVerdict[];

@@ -143,7 +143,7 @@ function parsed(
   if (type !== FHIR_JSON) {
     tell({
       misbehaviour: 'wrong-content-type',
-      severity: 'error',
+      severity: 'warning',
       message: `the content type of an answer is not ${FHIR_JSON}`,
       request: nameOf(request),
     });

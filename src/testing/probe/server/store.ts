@@ -8,6 +8,7 @@ import {
   textOf,
 } from '../../../deliver/stored/json.ts';
 import { type Place, placeFrom, placeName } from '../../../deliver/stored/place.ts';
+import type { ExportOptions } from '../../../export/options.ts';
 import { toBundleOrThrow } from '../../../export/to-bundle.ts';
 import { fromJson } from '../../../fhir/json/from-json.ts';
 import { toJson } from '../../../fhir/json/to-json.ts';
@@ -37,34 +38,45 @@ interface SentEntry {
   readonly url: string;
 }
 
+/** How the exams of a probe are written for this server. */
+export function transactionOptions(context: ProbeContext): ExportOptions {
+  const serverIds = (context.declared?.serverIds.size ?? 0) > 0;
+  return {
+    fhirVersion: context.settings.fhirVersion,
+    bundleType: 'transaction',
+    transaction: serverIds ? 'conditional' : 'put',
+    identity: PROBE_IDENTITY,
+    // Its people and devices are invented by the probe, which also deletes them.
+    masterData: 'own',
+  };
+}
+
 /** The exam as the transaction that is sent. */
 export function transactionText(context: ProbeContext, exam: Exam): string {
-  const { fhirVersion } = context.settings;
-  const serverIds = (context.declared?.serverIds.size ?? 0) > 0;
-  return toJson(
-    toBundleOrThrow(exam, {
-      fhirVersion,
-      bundleType: 'transaction',
-      transaction: serverIds ? 'conditional' : 'put',
-      identity: PROBE_IDENTITY,
-      // Its people and devices are invented by the probe, which also deletes them.
-      masterData: 'own',
-    }),
-  );
+  return toJson(toBundleOrThrow(exam, transactionOptions(context)));
 }
 
 /** Sends the exam as a transaction. @throws Misbehaved where it was not stored as a whole */
 export async function storeExam(context: ProbeContext, exam: Exam): Promise<Stored> {
   const text = transactionText(context, exam);
+  return { exam, text, resources: await storeText(context, text) };
+}
+
+/** Sends a transaction. @throws Misbehaved where it was not stored as a whole */
+export async function storeText(
+  context: ProbeContext,
+  text: string,
+): Promise<readonly StoredResource[]> {
   const entries = sentEntries(text);
   for (const { url } of entries) {
-    if (url.includes('?')) context.unknownIds = true;
+    // A creation or a condition names no place.
+    if (placeFrom(url) === undefined) context.unknownIds = true;
     else context.left.add(url);
   }
   const request = { method: 'POST', path: '', body: text } as const;
   const answer = await context.client.resource(request, 'Bundle');
   context.unknownIds = false;
-  return { exam, text, resources: placed(context, entries, answer) };
+  return placed(context, entries, answer);
 }
 
 /** The entries of a transaction, as a server sees them. */

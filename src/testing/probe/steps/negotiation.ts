@@ -55,7 +55,7 @@ async function ask({ client }: ProbeContext, question: Question): Promise<void> 
   if (!success || types.includes(mediaType(answer))) return;
   client.tell({
     misbehaviour: must ? 'wrong-content-type' : 'ignored-content-type',
-    severity: must ? 'error' : 'information',
+    severity: must ? 'warning' : 'information',
     message: `asked for ${accept}`,
     request: 'GET metadata',
   });
