@@ -134,7 +134,7 @@ describe('the report', () => {
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toContain('passed  read-back: the exam read back is the exam that was sent');
     expect(out).toContain('allowed  reference  Observation.subject.reference');
-    expect(out).toMatch(/11 passed, 0 failed, 0 skipped; \d+ requests, 0 retries\n$/);
+    expect(out).toMatch(/13 passed, 0 failed, 1 skipped; \d+ requests, 0 retries\n$/);
   });
 
   it('is written to a file, and the exit code says that a step failed', async () => {
