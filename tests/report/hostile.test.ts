@@ -19,13 +19,13 @@ describe('a page with hostile text in every string that takes text', () => {
 
   it('keeps its structure for a sample of them; all in the slow suite', () => {
     expect(texts).toHaveLength(1000);
-    expect(textsThatBreak(texts.slice(0, 120))).toEqual([]);
+    expect(textsThatBreak(texts.slice(0, 50))).toEqual([]);
   });
 });
 
 describe('letters with hostile text in every string that takes text', () => {
   it('keep their structure for a sample of them; all in the slow suite', () => {
-    expect(textsThatBreakLetters(texts.slice(120, 144))).toEqual([]);
+    expect(textsThatBreakLetters(texts.slice(120, 130))).toEqual([]);
   });
 });
 

@@ -32,7 +32,12 @@ export interface MappingOptions {
 /**
  * A mapping, checked against its schema and the catalogue and made ready for use. Nothing is read
  * before this: a word without a meaning or a region that does not exist is told here, with its path.
- * No value when anything is wrong.
+ *
+ * @param value The mapping as plain data.
+ * @param options The catalogue; see {@link MappingOptions}.
+ * @returns The plan of the conversion. It fails when anything is wrong.
+ * @example
+ * const plan = orThrow('prepare the mapping', prepareMapping(mapping));
  */
 export function prepareMapping(value: unknown, options: MappingOptions = {}): Outcome<Plan> {
   return within(

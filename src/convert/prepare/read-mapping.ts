@@ -17,7 +17,15 @@ export function parseMappingText(text: string): Outcome<unknown> {
   return fromJson(withoutComments(text.replace(/^\uFEFF/, '')), { budget: budgets.mapping });
 }
 
-/** The mapping of a file's text, checked and made ready for use. */
+/**
+ * Reads a mapping file, checks the mapping and makes it ready for use.
+ *
+ * @param text The file, decoded; comments are allowed.
+ * @param options The catalogue; see {@link MappingOptions}.
+ * @returns The plan of the conversion. It fails where the text is not JSON or the mapping is not sound.
+ * @example
+ * const plan = orThrow('read the mapping', readMapping(text));
+ */
 export function readMapping(text: string, options: MappingOptions = {}): Outcome<Plan> {
   const { value, issues } = parseMappingText(text);
   if (value === undefined) return failure(issues);

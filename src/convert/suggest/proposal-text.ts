@@ -2,7 +2,14 @@ import type { Target } from '../mapping/target.ts';
 import type { Proposal, ProposalQuestion, ProposalReason } from './proposal.ts';
 import type { HeadUse, ItemUse } from './use-words.ts';
 
-/** What a proposal takes a field for, in words: `measurement mrd1 right mm`. */
+/**
+ * Says in words what a proposal takes a field for.
+ *
+ * @param proposal A proposal of `suggestMapping` or `scanExport`.
+ * @returns One line in English, such as `measurement mrd1 right mm`; empty where nothing is proposed.
+ * @example
+ * const meanings = suggestMapping(text).proposals.map(meaningText);
+ */
 export function meaningText({ target, head, role }: Proposal): string {
   if (head !== undefined) return headTexts[head];
   if (role !== undefined) return roleTexts[role];
@@ -38,7 +45,14 @@ const roleTexts: { readonly [Use in ItemUse]: string } = {
   note: 'note on the item',
 };
 
-/** Why something is proposed, in a few words. */
+/**
+ * Says in a few words why something is proposed.
+ *
+ * @param reason One of the reasons of a proposal.
+ * @returns One line in English.
+ * @example
+ * const reasons = suggestMapping(text).proposals.flatMap((one) => one.reasons.map(reasonText));
+ */
 export function reasonText(reason: ProposalReason): string {
   switch (reason.reason) {
     case 'word':
@@ -58,7 +72,14 @@ export function reasonText(reason: ProposalReason): string {
   }
 }
 
-/** What a person has to say before a proposal can be used. */
+/**
+ * Says what a person has to answer before a proposal can be used.
+ *
+ * @param question One of the questions of a proposal.
+ * @returns One line in English.
+ * @example
+ * const open = suggestMapping(text).proposals.flatMap((one) => one.questions.map(questionText));
+ */
 export function questionText(question: ProposalQuestion): string {
   switch (question.question) {
     case 'side':

@@ -43,6 +43,13 @@ export interface Suggestion {
  * English and German displays, synonyms, lay words and abbreviations, with typing errors. A side, a
  * denial, a unit and the order of day and month are never guessed: what does not state them stays open
  * and is asked. Only plain words get a meaning.
+ *
+ * @param text The beginning of an export, decoded: a few exams are enough.
+ * @param options How the sample is read, and the catalogue; see {@link SuggestOptions}.
+ * @returns A mapping to be finished, what is open in it, and the proposal for each field. Where the text
+ *   cannot be read, an empty mapping with issues.
+ * @example
+ * const { mapping, proposals } = suggestMapping(text);
  */
 export function suggestMapping(text: string, options: SuggestOptions = {}): Suggestion {
   return within(
