@@ -36,6 +36,29 @@ describe('a device as output', () => {
   });
 });
 
+/** The file system of Linux in which no folder can be made. */
+const noProc = existsSync('/proc/self') ? undefined : 'this system has no /proc';
+
+describe('a place for output that cannot be', () => {
+  it.skipIf(noProc !== undefined)('is told where a file system takes no folders', async () => {
+    const { code, err } = await run(['export', exam, '--out', '/proc/none/at/all.json']);
+    expect({ code, err }).toEqual({
+      code: 2,
+      err: 'face-neck-fhir: cannot write /proc/none/at/all.json: there is no such file or folder\n',
+    });
+  });
+
+  it('is told where a file stands on the way', async () => {
+    await inFolder(async (folder) => {
+      writeFileSync(join(folder, 'file'), '');
+      const { code, err } = await run(['export', exam, '--out', join(folder, 'file', 'a.json')]);
+      expect(code).toBe(2);
+      expect(err).toContain(`cannot write ${join(folder, 'file', 'a.json')}: `);
+      expect(readFileSync(join(folder, 'file'), 'utf8')).toBe('');
+    });
+  });
+});
+
 /** Only an administrator can mount a disk of a few pages; a container seldom may. */
 function mounted(folder: string, options: string): boolean {
   try {

@@ -1,27 +1,32 @@
 import { mkdir, stat } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { dirname, resolve } from 'node:path';
 
 /**
- * Makes a folder and those above it. Node says of a disk that is read-only that there is no such
- * folder, so that the first one missing is then made on its own, which says why it cannot be.
+ * Makes a folder and those above it, one by one from the first that is missing: asked to make them all,
+ * Node says of a disk that is read-only that there is no such folder, and never answers where a file
+ * system (such as /proc) lets no folder be made and says so.
  */
 export async function makeFolder(folder: string): Promise<void> {
+  const missing: string[] = [];
+  for (let at = resolve(folder); !(await isFolder(at)); at = dirname(at)) {
+    missing.push(at);
+    if (dirname(at) === at) break;
+  }
+  for (const one of missing.reverse()) await make(one);
+}
+
+async function make(folder: string): Promise<void> {
   try {
-    await mkdir(folder, { recursive: true });
+    await mkdir(folder);
   } catch (thrown) {
-    let missing = folder;
-    while (dirname(missing) !== missing && !(await isThere(dirname(missing)))) {
-      missing = dirname(missing);
-    }
-    if (await isThere(missing)) throw thrown;
-    await mkdir(missing);
-    throw thrown;
+    // Another program may have made it meanwhile.
+    if (!(await isFolder(folder))) throw thrown;
   }
 }
 
-async function isThere(path: string): Promise<boolean> {
+async function isFolder(path: string): Promise<boolean> {
   return stat(path).then(
-    () => true,
+    (found) => found.isDirectory(),
     () => false,
   );
 }
