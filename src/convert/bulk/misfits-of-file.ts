@@ -11,7 +11,7 @@ import { sampleOfFile } from './sample-of-file.ts';
  * @param options The catalogue and the budget.
  * @returns What does not fit. A file that cannot be read is an issue.
  * @example
- * console.log(misfitsText(await misfitsOfFile('new.csv', mapping)));
+ * const { missing } = await misfitsOfFile('new.csv', mapping);
  */
 export async function misfitsOfFile(
   path: string,

@@ -8,7 +8,7 @@ import { sampleOfFile } from './sample-of-file.ts';
  * @param options How the file is read, where its beginning does not show it, and whether values are listed.
  * @returns What was found. A file that cannot be read is an issue.
  * @example
- * console.log(scanText(await scanFile('old.csv')));
+ * const { fields } = await scanFile('old.csv');
  */
 export async function scanFile(path: string, options: ScanOptions = {}): Promise<Scan> {
   const { text, issues } = await sampleOfFile(path, options.source);

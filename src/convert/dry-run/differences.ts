@@ -38,7 +38,8 @@ export interface Differences {
  * @param after The dry run of the same text by the later one.
  * @returns Exams that differ, with their statements, and fields by their fates.
  * @example
- * const { exams, fates } = differencesOf(dryRun(text, old), dryRun(text, mapping));
+ * const changed = { ...mapping, dates: { zone: 'Europe/Zurich' } };
+ * const { exams, fates } = differencesOf(dryRun(text, mapping), dryRun(text, changed));
  */
 export function differencesOf(before: DryRun, after: DryRun): Differences {
   const isSame =

@@ -42,7 +42,8 @@ export interface DryRunPage {
  * @param options An earlier mapping to compare with, and how much is shown.
  * @returns The page as HTML, and the dry run that it tells.
  * @example
- * const { html } = toDryRun(text, mapping, { against: before });
+ * const against = { ...mapping, dates: { zone: 'Europe/Zurich' } };
+ * const { html } = toDryRun(text, mapping, { against });
  */
 export function toDryRun(
   text: string,
