@@ -8,7 +8,7 @@ export {
   testMapping,
 } from '../mapping-tests/test-mapping.ts';
 export { mappingTestText } from '../mapping-tests/test-text.ts';
-export { prepareMapping } from '../prepare/prepare-mapping.ts';
+export { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 export { parseMappingText, readMapping } from '../prepare/read-mapping.ts';
 export type { LanguageCount } from '../scan/languages.ts';
 export {
