@@ -3,16 +3,13 @@ import { contextPlaces, extensionRow } from '../../validate/profiles/extension-r
 import { readStructure, typeName } from '../../validate/profiles/structure.ts';
 import type { Definitions } from './definitions.ts';
 
-/** Types beside the held ones, which contexts of extensions name too: those above them, and decimals. */
+/** Types beside the held ones, which contexts of extensions name too: those above them, and primitives. */
 const furtherTypes = [
-  'decimal',
-  'Element',
-  'BackboneElement',
-  'Resource',
-  'DomainResource',
-  'CanonicalResource',
-  'MetadataResource',
-] as const;
+  ...['Base', 'Element', 'BackboneElement'],
+  ...['Resource', 'DomainResource', 'CanonicalResource', 'MetadataResource'],
+  ...['boolean', 'integer', 'decimal', 'string', 'code', 'markdown'],
+  ...['uri', 'url', 'canonical', 'date', 'dateTime', 'instant', 'time'],
+];
 
 /** Where HL7's own definitions carry an extension beside the places that it is defined for. */
 const misplacedByHl7: Readonly<Record<string, readonly string[]>> = {

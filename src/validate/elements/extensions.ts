@@ -132,6 +132,27 @@ function mayStandHere({ on }: ExtensionRow, scope: Scope): boolean {
   return on.some((place) => names.has(place.replace(/\[x\]$/, '')));
 }
 
+/**
+ * Primitive types that narrow another one, which a context may name for all of them.
+ * @see https://hl7.org/fhir/R4/datatypes.html
+ */
+const primitiveBases: ReadonlyMap<string, string> = new Map([
+  ['code', 'string'],
+  ['id', 'string'],
+  ['markdown', 'string'],
+  ['url', 'uri'],
+  ['canonical', 'uri'],
+  ['oid', 'uri'],
+  ['uuid', 'uri'],
+  ['positiveInt', 'integer'],
+  ['unsignedInt', 'integer'],
+]);
+
+function withBase(type: string): readonly string[] {
+  const base = primitiveBases.get(type);
+  return base === undefined ? [type] : [type, base];
+}
+
 /** All that a definition may call the place: its type, its path in the type, its path in the resource. */
 function placeNames(scope: Scope): Set<string> {
   const { path, depth, trail, resource } = scope;
@@ -144,7 +165,7 @@ function placeNames(scope: Scope): Set<string> {
   const holder = trail.at(-2);
   const outer = textOf(extensionAbove(scope)?.['url']);
   return new Set([
-    ...(holder === undefined ? [] : [holder.type, withoutChoice(holder.path)]),
+    ...(holder === undefined ? [] : [...withBase(holder.type), withoutChoice(holder.path)]),
     ...(holder?.type.includes('.') ? ['BackboneElement'] : []),
     `${type}.${steps.map((step) => step.replace(/^_/, '')).join('.')}`,
     `${type}.${choicePath(steps, scope)}`,
