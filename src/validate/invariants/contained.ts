@@ -68,17 +68,29 @@ function resolvesInside({ reference }: JsonObject, scope: Scope): boolean {
   return containedById(scope).has(reference.slice(1));
 }
 
-/** Each is named by a `#id` somewhere, or itself refers to the resource around it. */
+/**
+ * Each is named by a `#id` elsewhere, or itself refers to the resource around it. The published
+ * expression takes a resource that names itself alone; its words, and HL7's validator, do not.
+ */
 function allReferredTo(it: JsonObject, needsId: boolean): boolean {
-  const named = new Set<string>();
-  collectLocal(it, named);
-  return objectsOf(it['contained']).every((inner) => {
-    const id = textOf(inner['id']);
+  const { contained, ...around } = it;
+  const outside = new Set<string>();
+  collectLocal(around, outside);
+  const within = objectsOf(contained).map((inner) => {
+    const names = new Set<string>();
+    collectLocal(inner, names);
+    return { id: textOf(inner['id']), names };
+  });
+  const naming = new Map<string, number>();
+  for (const { names } of within) {
+    for (const name of names) naming.set(name, (naming.get(name) ?? 0) + 1);
+  }
+  return within.every(({ id, names }) => {
+    if (names.has('#')) return true;
     // In R4 and R5 a resource without id escapes the expression; that it needs one is told elsewhere.
-    if (id === undefined ? !needsId : named.has(`#${id}`)) return true;
-    const outward = new Set<string>();
-    collectLocal(inner, outward);
-    return outward.has('#');
+    if (id === undefined) return !needsId;
+    const others = (naming.get(`#${id}`) ?? 0) - (names.has(`#${id}`) ? 1 : 0);
+    return outside.has(`#${id}`) || others > 0;
   });
 }
 
