@@ -8,7 +8,7 @@ import type { Catalogue } from '../terminology/catalogue.ts';
 import type { Language } from '../terminology/language.ts';
 import type { Value } from '../terminology/types.ts';
 import { createNegator } from './words/negatives.ts';
-import type { ReportWords } from './words/report-words.ts';
+import { type ReportWords, wordOf } from './words/report-words.ts';
 
 /** A place with those below it that are not meant. */
 export interface ToldPlace {
@@ -56,9 +56,8 @@ export function createTeller(
   const inner = (values: readonly Value[] | undefined, code: string): string =>
     values?.find((value) => value.code === code)?.display ?? code;
   const quantity = ({ value, unit, comparator }: Quantity): string => {
-    const words = Object.hasOwn(labels.units, unit) ? labels.units[unit] : unit;
     const bare = unit.startsWith('{') || unit === '1';
-    return `${comparator ?? ''}${value}${bare ? '' : ` ${words}`}`;
+    return `${comparator ?? ''}${value}${bare ? '' : ` ${wordOf(labels.units, unit)}`}`;
   };
   const flag = (yes: boolean): string => (yes ? language.texts.yes : language.texts.no);
 

@@ -2,8 +2,9 @@
 import { resolve } from 'node:path';
 import { scanFile } from '../../convert/bulk/scan-file.ts';
 import { scanText } from '../../convert/scan/scan-text.ts';
-import { flagOption, textOption } from '../arguments.ts';
+import { flagOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
+import { writeFound } from './named-mapping.ts';
 import { sampleFile, statedSource } from './stated-source.ts';
 
 /**
@@ -17,7 +18,6 @@ export async function convertScan(call: Call): Promise<number> {
   if (stated === undefined) return 1;
   const values = flagOption(options, 'values');
   const scan = await scanFile(resolve(io.cwd, file), { ...stated, values });
-  const isText = textOption(options, 'format') !== 'json';
-  await io.out(isText ? scanText(scan) : `${JSON.stringify(scan)}\n`);
+  await writeFound(call, scan, scanText);
   return scan.fields.length === 0 ? 1 : 0;
 }

@@ -1,7 +1,6 @@
 import type { WrittenMapping } from '../mapping/mapping.ts';
-import type { Source } from '../mapping/source.ts';
 import { type MisfitOptions, type Misfits, misfits } from '../scan/misfits.ts';
-import { sampleOfFile } from './sample-of-file.ts';
+import { sampleOfFile, sourceOf } from './sample-of-file.ts';
 
 /**
  * Compares a mapping with the beginning of a file, as `misfits` does.
@@ -18,9 +17,7 @@ export async function misfitsOfFile(
   mapping: WrittenMapping,
   options: MisfitOptions = {},
 ): Promise<Misfits> {
-  // Whatever a preset says of it, the encoding is the user's to state.
-  const source = mapping.source as Source | undefined;
-  const { text, issues } = await sampleOfFile(path, source);
+  const { text, issues } = await sampleOfFile(path, sourceOf(mapping));
   const found = misfits(text, mapping, options);
   return { ...found, issues: [...issues, ...found.issues] };
 }

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
+import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Source } from '../mapping/source.ts';
 import { textPieces } from './input/byte-text.ts';
 import { decodeBytes } from './input/decode-unit.ts';
@@ -13,6 +14,11 @@ export interface FileSample {
   /** Decoded, without a line that was cut in two; empty where the file cannot be read. */
   readonly text: string;
   readonly issues: readonly Issue[];
+}
+
+/** How a mapping reads its text. Whatever a preset says of it, the encoding is the user's to state. */
+export function sourceOf({ source }: WrittenMapping): Source | undefined {
+  return source as Source | undefined; // of a mapping with a preset a part of it
 }
 
 /** The beginning of a file, or of the first in an archive. */

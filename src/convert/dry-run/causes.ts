@@ -15,6 +15,9 @@ export interface Cause {
   readonly cure: string;
 }
 
+const stateField =
+  'State the field in the mapping, a further one to fall back on, or a fixed value where one holds for the whole export.';
+
 /**
  * What a person can do, by code (common practice, no source). Nothing here is done by itself, and nothing
  * makes a value of what cannot be read.
@@ -27,10 +30,8 @@ const cures: { readonly [Code in IssueCode]?: string } = {
   'unreadable-date': 'State the form of these dates in dates.formats, or mend them.',
   'impossible-date': 'This day does not exist: mend it in the quarantine file.',
   'missing-zone': 'State in dates.zone where the times of the export were written.',
-  'missing-field':
-    'State the field in the mapping, a further one to fall back on, or a fixed value where one holds for the whole export.',
-  'missing-property':
-    'State the field in the mapping, a further one to fall back on, or a fixed value where one holds for the whole export.',
+  'missing-field': stateField,
+  'missing-property': stateField,
   'unknown-word': 'List the word in the mapping with what it means.',
   'conflicting-fields':
     'Two fields say different things: say by where which of them is meant, or mend the record.',

@@ -1,0 +1,33 @@
+import type { WrittenMapping } from '../../convert/mapping/mapping.ts';
+import { textOption } from '../arguments.ts';
+import type { Call } from '../command.ts';
+import { UsageError } from '../failure.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { readMappingFile } from './read-mapping.ts';
+
+/** The mapping file that is stated; `option` cannot do without. */
+export function mappingFile({ options }: Call, option: string): string {
+  const file = textOption(options, 'mapping');
+  if (file === undefined) throw new UsageError(`--${option} needs --mapping FILE`);
+  return file;
+}
+
+/** The mapping in a file; undefined where it cannot be read, which is told. Its use checks it. */
+export async function mappingIn(
+  { io, options }: Call,
+  file: string,
+): Promise<WrittenMapping | undefined> {
+  const { value, issues } = await readMappingFile(io, file);
+  await writeIssues(io, issueFormatOf(options), { input: file }, issues);
+  return value as WrittenMapping | undefined; // what is not one is told by whatever uses it
+}
+
+/** What was found, to standard output: as text, or with `--format json` as one JSON object. */
+export async function writeFound<Found>(
+  { io, options }: Call,
+  found: Found,
+  text: (found: Found) => string,
+): Promise<void> {
+  const isText = textOption(options, 'format') !== 'json';
+  await io.out(isText ? text(found) : `${JSON.stringify(found)}\n`);
+}
