@@ -33,7 +33,13 @@ export type { BundleType, ExportOptions } from './export/options.ts';
 export type { MasterData, MasterDataMode } from './export/resources/master-data.ts';
 export type { FormMaker, PresentedForm } from './export/resources/presented-form.ts';
 export type { Target } from './export/target/guides.ts';
-export { type AnyBundle, toBundle, toBundleOrThrow } from './export/to-bundle.ts';
+export {
+  type AnyBundle,
+  type Exporter,
+  prepareExport,
+  toBundle,
+  toBundleOrThrow,
+} from './export/to-bundle.ts';
 export {
   type NdjsonOptions,
   type NdjsonPart,

@@ -103,10 +103,28 @@ export interface ExportContext {
   readonly about: (kind: StatementKind, subject: string) => readonly string[];
 }
 
-export function createContext(whole: Exam, options: ExportOptions): ExportContext {
-  const base = options.canonicalBase ?? CANONICAL_BASE;
-  const language = options.language ?? english;
+/** What an export works with whatever the exam. Made once, also for many exams. */
+export interface ExportSettings {
+  readonly options: ExportOptions;
+  readonly base: string;
+  readonly language: Language;
+  /** In that language. */
+  readonly catalogue: Catalogue;
+  readonly rules: CodingRules;
+  readonly coder: Coder;
+}
+
+/** @param options without issues of `optionIssues` */
+export function exportSettings(options: ExportOptions): ExportSettings {
+  const { canonicalBase: base = CANONICAL_BASE, language = english, codes } = options;
   const catalogue = inLanguage(options.catalogue ?? builtInCatalogue, language);
+  const rules = codingRules(options);
+  const coder = createCoder({ catalogue, base, rules, codes });
+  return { options, base, language, catalogue, rules, coder };
+}
+
+export function createContext(whole: Exam, settings: ExportSettings): ExportContext {
+  const { options, base, language, catalogue, coder } = settings;
   const detail = options.detail ?? 'everything';
   const { exam, leftOut } = withDetail(whole, detail, catalogue);
   const systems = identitySystems(base, options.identity);
@@ -129,7 +147,7 @@ export function createContext(whole: Exam, options: ExportOptions): ExportContex
     base,
     id,
     reference,
-    coder: createCoder({ catalogue, base, rules: codingRules(options), codes: options.codes }),
+    coder,
     language,
     laterality: options.laterality ?? 'extension',
     placed: new Map(),
@@ -217,7 +235,7 @@ function sharedIds(exam: Exam, examSystem: string): ReadonlyMap<string, string> 
 }
 
 /** What decides which codings of the caller leave. */
-export function codingRules(options: ExportOptions): CodingRules {
+function codingRules(options: ExportOptions): CodingRules {
   return {
     policy: options.snomed ?? 'free-set',
     freeSet: options.freeSet,

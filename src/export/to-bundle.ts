@@ -23,7 +23,13 @@ import { parseExam } from '../model/parse-exam.ts';
 import { callerCodingIssues } from './coding/caller-codings.ts';
 import { codeMapRemark } from './coding/code-map-policy.ts';
 import { inLanguageOf } from './coding/language-tags.ts';
-import { type AnyResource, codingRules, createContext, type ExportContext } from './context.ts';
+import {
+  type AnyResource,
+  createContext,
+  type ExportContext,
+  type ExportSettings,
+  exportSettings,
+} from './context.ts';
 import { notTakenBack, previousIssues, resourcesSent } from './history/previous.ts';
 import { withdrawnResources } from './history/withdrawn.ts';
 import { optionIssues } from './option-issues.ts';
@@ -64,32 +70,61 @@ export function toBundle(
 ): Outcome<r5.Bundle>;
 export function toBundle(exam: Exam, options?: ExportOptions): Outcome<AnyBundle>;
 export function toBundle(exam: Exam, options: ExportOptions = {}): Outcome<AnyBundle> {
+  const { value: exporter, issues } = prepareExport(options);
+  return exporter === undefined ? failure(issues) : exporter(exam);
+}
+
+/** Exports one exam after another with the same options. */
+export type Exporter = (exam: Exam) => Outcome<AnyBundle>;
+
+/**
+ * Prepares the export of many exams: the options are checked and what follows from them is made once.
+ * Each exam is then exported as by {@link toBundle}, on its own, so that any number of them needs the
+ * memory of one.
+ *
+ * @param options As for `toBundle`; later changes of the object change nothing.
+ * @returns The exporter, which gives for each exam what `toBundle` gives. It fails where the options
+ *   are not what they have to be.
+ * @example
+ * const toR5 = orThrow('prepare the export', prepareExport({ fhirVersion: 'R5' }));
+ * function* lines(exams: Iterable<Exam>): Generator<string> {
+ *   for (const one of exams) {
+ *     const { value } = toR5(one);
+ *     if (value !== undefined) yield `${toJson(value)}\n`;
+ *   }
+ * }
+ * // In Node: await pipeline(lines(exams), createWriteStream('bundles.ndjson'));
+ * for (const line of lines([exam])) console.log(line);
+ */
+export function prepareExport(options: ExportOptions = {}): Outcome<Exporter> {
+  return prepared(options, options?.bundleType === 'transaction');
+}
+
+/** The same for a server that stores the resources by other ways than a transaction. */
+export function prepareStoredCollection(options: ExportOptions): Outcome<Exporter> {
+  return prepared({ ...options, bundleType: 'collection' }, true);
+}
+
+function prepared(options: ExportOptions, stored: boolean): Outcome<Exporter> {
   if (typeof options !== 'object' || options === null) {
     return failure([issue('wrong-type', [], { reason: 'not-an-object' })]);
   }
-  return within(
-    'exam',
-    options.budget,
-    () => exported(exam, options, options.bundleType === 'transaction'),
-    (why) => failure([endedIssue(why)]),
-  );
+  const budgeted = <Value>(call: () => Outcome<Value>): Outcome<Value> =>
+    within('exam', options.budget, call, (why) => failure([endedIssue(why)]));
+  return budgeted(() => {
+    const misfits = optionIssues(options);
+    if (misfits.length > 0) return failure(misfits);
+    const settings = exportSettings({
+      ...options,
+      snomed: fixedPolicy(options.snomed ?? 'free-set'),
+    });
+    return success((exam) => budgeted(() => exported(exam, settings, stored)));
+  });
 }
 
-/** The resources of an exam for a server that stores them by other ways than a transaction. */
-export function collectionToStore(exam: Exam, options: ExportOptions): Outcome<AnyBundle> {
-  return within(
-    'exam',
-    options.budget,
-    () => exported(exam, { ...options, bundleType: 'collection' }, true),
-    (why) => failure([endedIssue(why)]),
-  );
-}
-
-function exported(exam: Exam, given: ExportOptions, stored: boolean): Outcome<AnyBundle> {
-  const misfits = optionIssues(given);
-  if (misfits.length > 0) return failure(misfits);
-  const options = { ...given, snomed: fixedPolicy(given.snomed ?? 'free-set') };
-  const { catalogue, includeValues = false, snomed, freeSet } = options;
+function exported(exam: Exam, settings: ExportSettings, stored: boolean): Outcome<AnyBundle> {
+  const { options } = settings;
+  const { catalogue, includeValues = false, snomed = 'free-set', freeSet } = options;
   const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });
   const issues = [
     ...parsed.issues,
@@ -103,15 +138,15 @@ function exported(exam: Exam, given: ExportOptions, stored: boolean): Outcome<An
   if (parsed.value === undefined || hasErrors(issues)) return failure(issues);
   const fitted = fittedTo(options.target, parsed.value);
   append(issues, fitted.issues);
-  const context = createContext(fitted.exam, options);
+  const context = createContext(fitted.exam, settings);
   if (options.target !== undefined) append(issues, targetIssues(context, options.target));
   if (hasErrors(issues)) return failure(issues);
   append(issues, leftOut(context));
   append(issues, leftBehind(context));
   append(issues, notTakenBack(parsed.value, options));
-  append(issues, callerCodingIssues(parsed.value, codingRules(options)));
+  append(issues, callerCodingIssues(parsed.value, settings.rules));
   append(issues, codeMapRemark(options.codes, options));
-  const made = bundleOf(context, options);
+  const made = bundleOf(context, settings);
   append(issues, made.issues);
   // Looks at what leaves and at nothing before it, so that no way into the bundle goes around it.
   const leaks = licenceIssues(made.bundle, snomed, {
@@ -161,20 +196,24 @@ interface Made {
   readonly issues: readonly Issue[];
 }
 
-function bundleOf(context: ExportContext, options: ExportOptions): Made {
+function bundleOf(context: ExportContext, settings: ExportSettings): Made {
+  const { options } = settings;
   const type = options.bundleType ?? 'collection';
   const { exam } = context;
   const last = exam.history?.at(-1);
   const own = examResources(context, { document: type === 'document' });
   const sent =
     type === 'transaction' && options.previous !== undefined
-      ? resourcesSent(options.previous, options)
+      ? resourcesSent(options.previous, settings)
       : undefined;
   const made = sent === undefined ? own : [...own, ...withdrawnResources(own, sent.resources)];
   const tag = options.language?.tag;
   const told = tag === undefined ? made : made.map((one) => inLanguageOf(one, tag));
   const labels = labelsOf(context.filing);
-  const resources = told.map((one) => claiming(labelled(one, labels), options.target));
+  const isLabelled = Object.keys(labels).length > 0;
+  const resources = told.map((one) =>
+    claiming(isLabelled ? labelled(one, labels) : one, options.target),
+  );
   const bundle: Bundle = {
     resourceType: 'Bundle',
     id: context.id(resourceName.bundle(type)),

@@ -1,11 +1,10 @@
 import { append } from '../data/append.ts';
 import { toJson } from '../fhir/json/to-json.ts';
-import { withReferences } from '../fhir/references.ts';
 import type { Issue } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { ExportOptions } from './options.ts';
 import { masterDataKindOf } from './resources/master-data.ts';
-import { type AnyBundle, collectionToStore } from './to-bundle.ts';
+import { type AnyBundle, prepareStoredCollection } from './to-bundle.ts';
 
 /** The lines of one exam by type of resource, and what is to be said of it. */
 export interface NdjsonPart {
@@ -41,8 +40,9 @@ export function* ndjsonParts(
   options: NdjsonOptions = {},
 ): Generator<NdjsonPart, void, undefined> {
   const written = new Set<string>();
+  const prepared = prepareStoredCollection(options);
   for (const exam of exams) {
-    const { value, issues } = collectionToStore(exam, options);
+    const { value, issues } = prepared.ok ? prepared.value(exam) : prepared;
     const lines = value === undefined ? new Map<string, string[]>() : linesOf(value, written);
     yield { exam: exam.id, lines, issues };
   }
@@ -92,9 +92,20 @@ function linesOf(bundle: AnyBundle, written: Set<string>): Map<string, string[]>
       if (written.has(resource.id ?? '')) continue;
       written.add(resource.id ?? '');
     }
-    add(lines, resource.resourceType, [toJson(withReferences(resource, (urn) => types.get(urn)))]);
+    add(lines, resource.resourceType, [withPlaces(toJson(resource), types)]);
   }
   return lines;
+}
+
+/**
+ * JSON in which each reference to an entry of the bundle names type and id. In a text the quotes are
+ * escaped, so that what stands between these quotes is a property of that name.
+ */
+function withPlaces(json: string, places: ReadonlyMap<string, string>): string {
+  return json.replace(/([{,]"reference":")(urn:uuid:[^"]*)(?=")/g, (whole, property, urn) => {
+    const place = places.get(urn);
+    return place === undefined ? whole : `${property}${place}`;
+  });
 }
 
 function add(all: Map<string, string[]>, type: string, lines: readonly string[]): void {

@@ -11,6 +11,8 @@ import {
 } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import type { Path } from '../issues/path.ts';
+import type { Saying } from '../kinds/facets/meaning.ts';
+import { sayingsOf } from '../kinds/registries/meanings.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Exam } from './exam.ts';
 import type { Key } from './primitive.ts';
@@ -24,10 +26,11 @@ import { resolvedKeys, uniqueKeys, withdrawnKeys } from './rules/keys.ts';
 import { seenMembers } from './rules/open-members.ts';
 import { noOpposites } from './rules/opposites.ts';
 import { expectedPlaces } from './rules/places.ts';
-import type { ExamRule } from './rules/rule.ts';
+import type { ExamRule, RuleContext } from './rules/rule.ts';
 import { possibleSides } from './rules/sides.ts';
 import { knownUnits } from './rules/units.ts';
 import { examSchemaIssues } from './schema-issues.ts';
+import type { Statement } from './statement.ts';
 
 export interface ParseOptions {
   /** Default: the built-in catalogue. */
@@ -105,11 +108,14 @@ export function parseExamOrThrow(value: unknown, options?: ParseOptions): Exam {
 /** What the rules say of an exam that its schema accepts. */
 export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
   const issues: Issue[] = [];
+  const catalogue = options.catalogue ?? builtInCatalogue;
+  const said = saidOnce(catalogue);
   for (const rule of rules) {
     spend(exam.statements.length);
     rule({
       exam,
-      catalogue: options.catalogue ?? builtInCatalogue,
+      catalogue,
+      said,
       report: (code, path, facts, { value, ...details } = {}) => {
         const received = options.includeValues && value !== undefined ? jsonText(value) : undefined;
         issues.push(
@@ -119,6 +125,19 @@ export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
     });
   }
   return issues;
+}
+
+/** What statements say, worked out once for each: several rules ask for it. */
+function saidOnce(catalogue: Catalogue): RuleContext['said'] {
+  const known = new Map<Statement, readonly Saying[]>();
+  return (statement) => {
+    let said = known.get(statement);
+    if (said === undefined) {
+      said = sayingsOf(statement, catalogue);
+      known.set(statement, said);
+    }
+    return said;
+  };
 }
 
 /** Key of the statement that a path leads into: a form finds its field by it. */

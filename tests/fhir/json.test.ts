@@ -20,6 +20,11 @@ describe('toJson', () => {
     expect(toJson({ a: undefined, b: { c: undefined } })).toBe('{"b":{}}');
   });
 
+  it('asks no object for another form of itself', () => {
+    const boxed: unknown[] = [new Date(0), Object('text'), Object(4)];
+    expect(toJson(boxed)).toBe('[{},{"0":"t","1":"e","2":"x","3":"t"},{}]');
+  });
+
   it.each([
     ['a function', () => 1],
     ['a symbol', Symbol('x')],

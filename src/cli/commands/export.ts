@@ -1,6 +1,6 @@
 import { type CutOptions, cutBundle } from '../../deliver/cut.ts';
 import type { BundleType, ExportOptions } from '../../export/options.ts';
-import { toBundle } from '../../export/to-bundle.ts';
+import { prepareExport } from '../../export/to-bundle.ts';
 import type { Issue, Outcome } from '../../issues/issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
@@ -85,11 +85,12 @@ export const command: Command = {
     const options = { ...exportOptionsOf(call.options), ...(await pageOf(call.options)) };
     const includeValues = flagOption(call.options, 'include-values');
     const write = await resourceWriter(call.options);
+    const exporter = prepareExport(options);
     const cut = cutOptionsOf(call.options, options.bundleType);
     const run: DocumentStep['run'] = async (value, document) => {
       const { value: exam, issues } = parseExam(value, { includeValues });
       if (exam === undefined) return { issues };
-      const made = toBundle(exam, options);
+      const made = exporter.ok ? exporter.value(exam) : exporter;
       if (made.value === undefined) return { issues: [...issues, ...made.issues] };
       const before = [...issues, ...made.issues];
       if (cut !== undefined) {

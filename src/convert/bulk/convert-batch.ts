@@ -1,6 +1,6 @@
-import { toBundle } from '../../export/to-bundle.ts';
+import { type Exporter, prepareExport } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import { hasErrors, type Issue } from '../../issues/issue.ts';
+import { hasErrors, type Issue, type Outcome } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
@@ -45,6 +45,7 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
   const plan = prepared.value;
   if (plan === undefined) return { issues: prepared.issues };
   const reader = readerFor(plan.mapping.source);
+  const exporter = exporterOf(settings, plan);
   const validate = await validatorOf(settings);
   return {
     issues: prepared.issues,
@@ -54,7 +55,7 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
       convertUnits(units, reader, plan).map(({ exam, issues, ledger }): UnitOutcome => {
         const counts = countFates(ledger);
         if (exam === undefined) return { issues, counts };
-        const written = writeExam(exam, settings, plan, validate);
+        const written = writeExam(exam, settings, exporter, validate);
         const all = [...issues, ...written.issues];
         if (written.lines === undefined) return { issues: all, counts };
         const lines = [...written.lines, ...ledgerLine(exam, ledger, settings)];
@@ -84,12 +85,9 @@ interface Written {
   readonly issues: readonly Issue[];
 }
 
-function writeExam(exam: Exam, settings: ConvertSettings, plan: Plan, validate: Validate): Written {
-  if (settings.to === 'exams') {
-    return { lines: [{ file: 'exams.ndjson', text: JSON.stringify(exam) }], issues: [] };
-  }
-  const { value: bundle, issues } = toBundle(exam, {
-    catalogue: plan.catalogue,
+function exporterOf(settings: ConvertSettings, { catalogue }: Plan): Outcome<Exporter> {
+  return prepareExport({
+    catalogue,
     ...(settings.fhirVersion !== undefined && { fhirVersion: settings.fhirVersion }),
     ...(settings.bundleType !== undefined && { bundleType: settings.bundleType }),
     ...(settings.snomed !== undefined && { snomed: settings.snomed }),
@@ -97,6 +95,18 @@ function writeExam(exam: Exam, settings: ConvertSettings, plan: Plan, validate: 
     ...(settings.canonicalBase !== undefined && { canonicalBase: settings.canonicalBase }),
     allowDraft: true,
   });
+}
+
+function writeExam(
+  exam: Exam,
+  settings: ConvertSettings,
+  exporter: Outcome<Exporter>,
+  validate: Validate,
+): Written {
+  if (settings.to === 'exams') {
+    return { lines: [{ file: 'exams.ndjson', text: JSON.stringify(exam) }], issues: [] };
+  }
+  const { value: bundle, issues } = exporter.ok ? exporter.value(exam) : exporter;
   // The exam was checked when it was made; its warnings have been told then.
   const fresh = issues.filter(({ severity }) => severity === 'error');
   if (bundle === undefined) return { issues: fresh };

@@ -14,7 +14,7 @@ import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { withoutHeldBack } from '../coding/held-back.ts';
 import type { AnyResource } from '../context.ts';
-import { codingRules, createContext } from '../context.ts';
+import { createContext, type ExportSettings } from '../context.ts';
 import type { ExportOptions } from '../options.ts';
 import { examResources } from '../resources/exam-resources.ts';
 
@@ -32,9 +32,9 @@ interface Sent {
  * back: a licence may have ended, and what was said in error must still be taken back.
  * `previousIssues` must have found no error.
  */
-export function resourcesSent(previous: Previous, options: ExportOptions): Sent {
+export function resourcesSent(previous: Previous, settings: ExportSettings): Sent {
   if (!isBundle(previous)) {
-    const resources = examResources(createContext(previous, options), { document: false });
+    const resources = examResources(createContext(previous, settings), { document: false });
     return { resources, issues: [] };
   }
   const sent = (previous.entry ?? []).flatMap(({ resource, fullUrl }) => {
@@ -44,7 +44,7 @@ export function resourcesSent(previous: Previous, options: ExportOptions): Sent 
     const id = resource.id ?? fullUrl?.replace('urn:uuid:', '');
     return [{ resourceType, id, ...rest } as AnyResource]; // the same resource with its id
   });
-  const { value: resources, held } = withoutHeldBack(sent, codingRules(options));
+  const { value: resources, held } = withoutHeldBack(sent, settings.rules);
   if (held === 0) return { resources, issues: [] };
   const withheld = issue(
     'withheld-code',

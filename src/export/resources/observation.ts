@@ -16,6 +16,7 @@ import { unverifiedStatus } from '../../fhir/record-status.ts';
 import { isUnconfirmed, seenAt } from '../../kinds/facets/base.ts';
 import type { Standing } from '../../kinds/facets/meaning.ts';
 import {
+  areStated,
   sayingsOf,
   standingOf,
   statesSomething,
@@ -89,7 +90,7 @@ export function observationOf<S extends Statement>(
   const standing = standingOf(statement, context.catalogue);
   const except = said[0]?.except ?? [];
   if (standing.region !== undefined) {
-    const strict = !statesSomething(statement, context.catalogue);
+    const strict = !areStated(said);
     observation.bodySite = bodySite(context, standing.region, standing.side, strict, except);
   }
   const methods = 'methods' in statement ? statement.methods : undefined;

@@ -1,4 +1,3 @@
-import { append } from '../../data/append.ts';
 import { type BudgetOption, spend, within } from '../../issues/budget.ts';
 import { hasErrors, type Issue, issue, type RecordFacts } from '../../issues/issue.ts';
 import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
@@ -73,6 +72,7 @@ function foundIn(resource: unknown, policy: SnomedPolicy, options: LicenceOption
     above: undefined,
     deep: [],
   };
+  if (findsNothing(resource, search, new Set())) return issues;
   look(resource, search);
   for (let next = search.deep.pop(); next !== undefined; next = search.deep.pop()) {
     look(next.value, { ...search, path: [], above: next.above });
@@ -124,6 +124,46 @@ function wholePath({ path, above }: Above): Path {
 /** Levels looked at by calls within calls. */
 const mostCalls = 200;
 
+/**
+ * Whether {@link look} would report nothing, which is so of nearly all that leaves and costs less to
+ * see, since no path is kept. False also where that is not seen in so simple a way.
+ * @param entered objects with members that are objects; what holds none needs no memory of it
+ */
+function findsNothing(value: unknown, search: Search, entered: Set<object>, level = 0): boolean {
+  if (typeof value === 'string') {
+    return !mayNameSnomed(value) || allMayLeave(snomedInText(value), search);
+  }
+  if (typeof value !== 'object' || value === null) return true;
+  if (level === mostCalls) return false;
+  spend(1);
+  if (Array.isArray(value)) {
+    // Lists of lists are not FHIR; without memory of them they could be looked at again and again.
+    return value.every(
+      (member) => !Array.isArray(member) && findsNothing(member, search, entered, level + 1),
+    );
+  }
+  if (!allMayLeave(snomedCodesOf(value, search.isSnomed), search)) return false;
+  let isEntered = false;
+  // By name and not by a list of them, which would be made for each object.
+  const holder = value as Readonly<Record<string, unknown>>;
+  for (const name in holder) {
+    const member = holder[name];
+    if (typeof member === 'object' && member !== null && !isEntered) {
+      if (entered.has(value)) return true;
+      entered.add(value);
+      isEntered = true;
+    }
+    if (!findsNothing(member, search, entered, level + 1)) return false;
+  }
+  return true;
+}
+
+function allMayLeave(uses: readonly SnomedUse[], { policy, options }: Search): boolean {
+  return uses.every(
+    ({ code }) => code !== undefined && snomedMayLeave(policy, code, options.freeSet),
+  );
+}
+
 function look(value: unknown, search: Search, level = 0): void {
   if (typeof value === 'string') {
     if (mayNameSnomed(value)) report(snomedInText(value), search);
@@ -154,27 +194,25 @@ function lookAt(member: unknown, step: string | number, search: Search, level: n
 }
 
 function report(uses: readonly SnomedUse[], search: Search): void {
-  if (uses.length === 0) return;
   const { policy, options, issues } = search;
-  const path = wholePath(search);
   for (const { code, at } of uses) {
-    append(issues, codeIssues(code, [...path, ...at], policy, options));
+    if (code !== undefined && snomedMayLeave(policy, code, options.freeSet)) continue;
+    issues.push(codeIssue(code, [...wholePath(search), ...at], policy, options));
   }
 }
 
 type FreePolicy = 'none' | 'free-set';
 
 /** `code` is undefined for a use of SNOMED CT that names no single concept. */
-function codeIssues(
+function codeIssue(
   code: string | undefined,
   path: Path,
   policy: FreePolicy,
   { freeSet, includeValues }: LicenceOptions,
-): Issue[] {
-  if (code !== undefined && snomedMayLeave(policy, code, freeSet)) return [];
+): Issue {
   const received = includeValues === true ? code : undefined;
   const reason = reasonOf(code, policy, freeSet);
-  return [issue('licence-policy', path, { reason }, { received })];
+  return issue('licence-policy', path, { reason }, { received });
 }
 
 function reasonOf(

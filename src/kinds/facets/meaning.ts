@@ -37,9 +37,9 @@ export interface Said {
   /** The sign, region, point, test, measure, scale, complaint or item that it is said of. */
   readonly of: Coded;
   /** The modality, where the thing is examined by several. */
-  readonly aspect?: Coded;
+  readonly aspect?: Coded | undefined;
   /** The thing itself is the usual appearance: pupils equal, voice clear. */
-  readonly usual?: boolean;
+  readonly usual?: boolean | undefined;
   readonly methods?: readonly Code[] | undefined;
   /** Places below that of the statement of which it is not said. */
   readonly except?: readonly ExceptedPlace[] | undefined;

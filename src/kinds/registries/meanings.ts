@@ -54,15 +54,19 @@ export function sayingsOf(statement: Statement, catalogue: Catalogue): readonly 
   const at = region === undefined ? [] : [{ region, side }];
   const carried = statement.carried !== undefined;
   const unconfirmed = isUnconfirmed(statement);
+  const seen = seenAt(statement);
   return meaningOf(statement)
     .said(statement, catalogue)
-    .map((said) => ({
-      ...said,
+    .map(({ polarity, of, aspect, usual, methods = [], except = [], completeness }) => ({
+      polarity,
+      of,
+      aspect,
+      usual,
       at,
-      methods: said.methods ?? [],
-      except: said.except ?? [],
-      completeness: said.completeness ?? (said.polarity === 'none' ? 'none' : 'whole'),
-      seen: seenAt(statement),
+      methods,
+      except,
+      completeness: completeness ?? (polarity === 'none' ? 'none' : 'whole'),
+      seen,
       carried,
       unconfirmed,
     }));
@@ -73,8 +77,13 @@ export function sayingsOf(statement: Statement, catalogue: Catalogue): readonly 
  * not known or not examined, a code wider than the thing itself would say more than the examiner did.
  */
 export function statesSomething(statement: Statement, catalogue: Catalogue): boolean {
-  const polarities = meaningOf(statement)
-    .said(statement, catalogue)
-    .map(({ polarity }) => polarity);
-  return polarities.includes('states') && !polarities.includes('open');
+  return areStated(meaningOf(statement).said(statement, catalogue));
+}
+
+/** The same of what a statement is known to say. */
+export function areStated(said: readonly Pick<Saying, 'polarity'>[]): boolean {
+  return (
+    said.some(({ polarity }) => polarity === 'states') &&
+    !said.some(({ polarity }) => polarity === 'open')
+  );
 }

@@ -1,6 +1,5 @@
 import type { Path } from '../../issues/path.ts';
 import { formOf } from '../../kinds/registries/forms.ts';
-import { sayingsOf } from '../../kinds/registries/meanings.ts';
 import type { Statement } from '../statement.ts';
 import type { ExamRule, RuleContext } from './rule.ts';
 
@@ -35,10 +34,10 @@ function checkOrganization({ exam: { organization }, report }: RuleContext): voi
 }
 
 /** An untested result has its reason; without one it would read like silence. A result has none. */
-function checkReasons(statement: Statement, path: Path, { catalogue, report }: RuleContext): void {
+function checkReasons(statement: Statement, path: Path, { said, report }: RuleContext): void {
   const reasons = formOf(statement).reasons?.(statement);
   if (reasons === undefined) return;
-  sayingsOf(statement, catalogue).forEach(({ polarity }, i) => {
+  said(statement).forEach(({ polarity }, i) => {
     const { reason, path: below = [] } = reasons[i] ?? {};
     const at = [...path, ...below, 'reason'];
     if (polarity === 'none' && reason === undefined) {

@@ -1,12 +1,12 @@
-import { sayingsOf, standingOf } from '../../kinds/registries/meanings.ts';
+import { standingOf } from '../../kinds/registries/meanings.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import { isWithin } from './places.ts';
 import type { ExamRule } from './rule.ts';
 
 /** An exception is a member of the region that is spoken of, with a side where it has sides. */
-export const memberExceptions: ExamRule = ({ exam, catalogue, report }) => {
+export const memberExceptions: ExamRule = ({ exam, catalogue, said: saidBy, report }) => {
   exam.statements.forEach((statement, at) => {
-    const [said] = sayingsOf(statement, catalogue);
+    const [said] = saidBy(statement);
     const { region: whole } = standingOf(statement, catalogue);
     said?.except.forEach(({ region, side }, e) => {
       const path = ['statements', at, 'except', e];

@@ -1,23 +1,22 @@
 import { isUnconfirmed, seenAt } from '../../kinds/facets/base.ts';
 import type { Saying } from '../../kinds/facets/meaning.ts';
-import { sayingsOf } from '../../kinds/registries/meanings.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Key } from '../primitive.ts';
 import { sidesOverlap } from '../sides.ts';
 import type { Statement } from '../statement.ts';
 import { isWithin, lineageOf } from './places.ts';
-import type { ExamRule } from './rule.ts';
+import type { ExamRule, RuleContext } from './rule.ts';
 
 /**
  * What is normal or not there in a group of regions holds of every member that is not excepted. So it
  * may not stand beside a member that was not examined, only in part, or is not there, by the same
  * examiner at the same time, and by a method in common where both name one.
  */
-export const seenMembers: ExamRule = ({ exam, catalogue, report }) => {
-  const open = openByGroup(exam.statements, catalogue);
+export const seenMembers: ExamRule = ({ exam, catalogue, said: saidBy, report }) => {
+  const open = openByGroup(exam.statements, catalogue, saidBy);
   exam.statements.forEach((statement, at) => {
     if (isUnconfirmed(statement)) return;
-    const [said] = sayingsOf(statement, catalogue);
+    const [said] = saidBy(statement);
     const [place] = said?.at ?? [];
     if (said === undefined || place === undefined || !saysOfAll(said)) return;
     const keys = (open.get(groupOf(place.region, statement)) ?? [])
@@ -44,12 +43,13 @@ interface Open {
 function openByGroup(
   statements: readonly Statement[],
   catalogue: Catalogue,
+  saidBy: RuleContext['said'],
 ): ReadonlyMap<string, readonly Open[]> {
   const open = new Map<string, Open[]>();
   const known = new Set<string>();
   for (const statement of statements) {
     if (isUnconfirmed(statement)) continue;
-    const [said] = sayingsOf(statement, catalogue);
+    const [said] = saidBy(statement);
     const [place] = said?.at ?? [];
     if (said?.of.table !== 'regions' || said.completeness === 'whole' || place === undefined)
       continue;

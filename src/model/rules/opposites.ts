@@ -5,7 +5,7 @@ import type { Key } from '../primitive.ts';
 import { sidesOverlap } from '../sides.ts';
 import type { Statement } from '../statement.ts';
 import { isWithin, lineageOf } from './places.ts';
-import type { ExamRule } from './rule.ts';
+import type { ExamRule, RuleContext } from './rule.ts';
 
 /**
  * Two statements that say opposite things of one place: a sign is there and is not, a region is normal
@@ -13,13 +13,13 @@ import type { ExamRule } from './rule.ts';
  * refused. Only what leaves no other reading counts: the same examiner or teller, the same time, a
  * method in common. Signs that exclude each other by what they mean are for the checks (R35, R48).
  */
-export const noOpposites: ExamRule = ({ exam, catalogue, report }) => {
+export const noOpposites: ExamRule = ({ exam, catalogue, said, report }) => {
   const positions = new Map<Key, number>();
   exam.statements.forEach(({ key }, at) => {
     if (!positions.has(key)) positions.set(key, at);
   });
   const against = new Map<Key, Set<Key>>();
-  for (const [one, other] of oppositesIn(exam.statements, catalogue)) {
+  for (const [one, other] of oppositesIn(exam.statements, catalogue, said)) {
     for (const [key, with_] of [
       [one, other],
       [other, one],
@@ -52,8 +52,8 @@ interface Told {
 
 type Answer = 'there' | 'not-there' | 'not-examined';
 
-function toldBy(statement: Statement, catalogue: Catalogue): Told[] {
-  return sayingsOf(statement, catalogue).flatMap((saying): Told[] => {
+function toldBy(statement: Statement, said: readonly Saying[]): Told[] {
+  return said.flatMap((saying): Told[] => {
     const { of, aspect, at, seen, unconfirmed } = saying;
     // Figures and scores are compared by what they measure; what is not known today opposes nothing.
     if (unconfirmed || of.table === 'measures' || of.table === 'scales') return [];
@@ -85,8 +85,9 @@ function answerOf({ polarity }: Saying): Answer | undefined {
 export function oppositesIn(
   statements: readonly Statement[],
   catalogue: Catalogue,
+  said: RuleContext['said'] = (statement) => sayingsOf(statement, catalogue),
 ): readonly (readonly [Key, Key])[] {
-  const told = statements.flatMap((statement) => toldBy(statement, catalogue));
+  const told = statements.flatMap((statement) => toldBy(statement, said(statement)));
   const index = new Index();
   for (const one of told) index.add(one);
   return told.flatMap((one) => {
@@ -156,8 +157,9 @@ class Index {
   }
 }
 
+/** Of the parts only the spot, which ends it, can hold a bar that is not within quotes of JSON. */
 function nameOf(answer: Answer, { about, region, spot }: Told, tracking: string): string {
-  return JSON.stringify([answer, about, region, spot, tracking]);
+  return `${answer}|${about}|${region}|${tracking}|${spot}`;
 }
 
 /** One side, and a method in common; one that names none may have used any. */

@@ -1,12 +1,16 @@
 import type { Issue, IssueDetails, RecordCode, RecordFacts } from '../../issues/issue.ts';
 import type { Path } from '../../issues/path.ts';
+import type { Saying } from '../../kinds/facets/meaning.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { Exam } from '../exam.ts';
+import type { Statement } from '../statement.ts';
 
 /** What a rule works with. `report` takes the offending value apart, so that it is shown only where asked. */
 export interface RuleContext {
   readonly exam: Exam;
   readonly catalogue: Catalogue;
+  /** What a statement of the exam says: `sayingsOf`, asked once for all rules. */
+  readonly said: (statement: Statement) => readonly Saying[];
   readonly report: <Code extends RecordCode>(
     code: Code,
     path: Path,
