@@ -53,8 +53,11 @@ export function snapshotOf(
 
 /** A differential is put over its base one element at a time, in the order in which it stands. */
 class Builder {
-  /** By id; the order of its keys is that of the elements, but for what is put between. */
-  private byId = new Map<string, JsonObject>();
+  private readonly byId = new Map<string, JsonObject>();
+  /** Ids of all of them, in the order in which they stand. */
+  private order: string[] = [];
+  /** Ids that have others below them, whether or not they stand there themselves. */
+  private readonly parents = new Set<string>();
   private readonly definitions: Definitions;
   private readonly type: string;
   readonly baseElements: (url: string) => readonly JsonObject[] | undefined;
@@ -70,11 +73,29 @@ class Builder {
   }
 
   start(base: readonly JsonObject[]): void {
-    for (const element of base) this.byId.set(textOf(element['id']) ?? '', element);
-    if (this.byId.has(this.type)) return;
-    const root = { id: this.type, path: this.type, min: 0, max: '*' };
-    const own = this.type === 'Extension' ? this.extensionElements() : [];
-    this.byId = new Map([[this.type, root], ...own, ...this.byId]);
+    const elements = base.map((element): [string, JsonObject] => [
+      textOf(element['id']) ?? '',
+      element,
+    ]);
+    if (!elements.some(([id]) => id === this.type)) {
+      const root = { id: this.type, path: this.type, min: 0, max: '*' };
+      const own = this.type === 'Extension' ? this.extensionElements() : [];
+      elements.unshift([this.type, root], ...own);
+    }
+    for (const [id, element] of elements) {
+      if (!this.byId.has(id)) this.place(id, this.order.length);
+      this.byId.set(id, element);
+    }
+  }
+
+  private place(id: string, at: number): void {
+    if (at === this.order.length) this.order.push(id);
+    else this.order.splice(at, 0, id);
+    for (let dot = id.lastIndexOf('.'); dot > 0; dot = id.lastIndexOf('.', dot - 1)) {
+      const parent = id.slice(0, dot);
+      if (this.parents.has(parent)) return;
+      this.parents.add(parent);
+    }
   }
 
   /** What an extension can hold is read from its definition, also where that leaves it to the base. */
@@ -88,7 +109,10 @@ class Builder {
   }
 
   elements(): JsonObject[] {
-    return [...this.byId.values()];
+    return this.order.flatMap((id): JsonObject[] => {
+      const element = this.byId.get(id);
+      return element === undefined ? [] : [element];
+    });
   }
 
   apply(element: JsonObject): void {
@@ -188,8 +212,7 @@ class Builder {
 
   /** The elements below one that the base does not go into: of its slice, or of its type. */
   private unfold(parent: string): void {
-    const children = [...this.byId.keys()].some((id) => id.startsWith(`${parent}.`));
-    if (children) return;
+    if (this.parents.has(parent)) return;
     const step = parent.slice(parent.lastIndexOf('.') + 1);
     const colon = step.indexOf(':');
     const sliced = colon === -1 ? undefined : parent.slice(0, parent.length - step.length + colon);
@@ -203,9 +226,12 @@ class Builder {
   }
 
   private below(parent: string): { rest: string; element: JsonObject }[] {
-    return [...this.byId].flatMap(([id, element]) =>
-      id.startsWith(`${parent}.`) ? [{ rest: id.slice(parent.length), element }] : [],
-    );
+    if (!this.parents.has(parent)) return [];
+    const start = `${parent}.`;
+    return this.order.flatMap((id) => {
+      const element = id.startsWith(start) ? this.byId.get(id) : undefined;
+      return element === undefined ? [] : [{ rest: id.slice(parent.length), element }];
+    });
   }
 
   private ofType(parent: string): { rest: string; element: JsonObject }[] {
@@ -225,28 +251,14 @@ class Builder {
   /** Puts an element after all that stands at or below its parent or its slicing. */
   private insert(id: string, element: JsonObject): void {
     if (this.byId.has(id)) return;
-    const [last] = id.match(/[.:/][^.:/]*$/) ?? [''];
-    const group = id.slice(0, id.length - last.length);
-    const entries = [...this.byId];
-    let at = entries.length;
-    for (let number = entries.length - 1; number >= 0; number--) {
-      const [key = ''] = entries[number] ?? [];
-      if (
-        key === group ||
-        key.startsWith(`${group}.`) ||
-        key.startsWith(`${group}:`) ||
-        key.startsWith(`${group}/`)
-      ) {
-        at = number + 1;
-        break;
-      }
-    }
-    if (at === entries.length) {
-      this.byId.set(id, element);
-      return;
-    }
-    entries.splice(at, 0, [id, element]);
-    this.byId = new Map(entries);
+    const [end] = id.match(/[.:/][^.:/]*$/) ?? [''];
+    const group = id.slice(0, id.length - end.length);
+    const isOfGroup = (key: string): boolean =>
+      key.startsWith(group) && (key === group || '.:/'.includes(key.charAt(group.length)));
+    let last = this.order.length - 1;
+    while (last >= 0 && !isOfGroup(this.order[last] ?? '')) last -= 1;
+    this.place(id, last === -1 ? this.order.length : last + 1);
+    this.byId.set(id, element);
   }
 }
 

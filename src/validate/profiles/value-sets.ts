@@ -79,13 +79,14 @@ function without(
 function merge(
   into: Map<string, 'all' | Set<string>>,
   system: string,
-  codes: 'all' | ReadonlySet<string>,
+  codes: 'all' | Iterable<string>,
 ): void {
   const before = into.get(system);
-  into.set(
-    system,
-    before === 'all' || codes === 'all' ? 'all' : new Set([...(before ?? []), ...codes]),
-  );
+  if (before === 'all') return;
+  if (codes === 'all') into.set(system, 'all');
+  // A set of its own, which grows: what is merged may belong to another value set.
+  else if (before === undefined) into.set(system, new Set(codes));
+  else for (const code of codes) before.add(code);
 }
 
 function expanded(contains: readonly JsonObject[]): Members {
@@ -95,7 +96,7 @@ function expanded(contains: readonly JsonObject[]): Members {
     for (const inner of objectsOf(entry['contains'])) open.push(inner);
     const code = textOf(entry['code']);
     if (code !== undefined && entry['abstract'] !== true) {
-      merge(members, textOf(entry['system']) ?? '', new Set([code]));
+      merge(members, textOf(entry['system']) ?? '', [code]);
     }
   }
   return members;
