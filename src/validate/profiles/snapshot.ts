@@ -73,15 +73,14 @@ class Builder {
   }
 
   start(base: readonly JsonObject[]): void {
-    const elements = base.map((element): [string, JsonObject] => [
+    const given = base.map((element): [string, JsonObject] => [
       textOf(element['id']) ?? '',
       element,
     ]);
-    if (!elements.some(([id]) => id === this.type)) {
-      const root = { id: this.type, path: this.type, min: 0, max: '*' };
-      const own = this.type === 'Extension' ? this.extensionElements() : [];
-      elements.unshift([this.type, root], ...own);
-    }
+    const root = { id: this.type, path: this.type, min: 0, max: '*' };
+    const own = this.type === 'Extension' ? this.extensionElements() : [];
+    const isWhole = given.some(([id]) => id === this.type);
+    const elements = isWhole ? given : [[this.type, root] as const, ...own, ...given];
     for (const [id, element] of elements) {
       if (!this.byId.has(id)) this.place(id, this.order.length);
       this.byId.set(id, element);
