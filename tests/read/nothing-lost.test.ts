@@ -9,8 +9,8 @@ import {
 } from './nothing-lost.ts';
 import { spots } from './spots.ts';
 
-/** The slow suite tries every spot; here one of a hundred and twenty. */
-const of = 120;
+/** The slow suite tries every spot; here one of two hundred and forty. */
+const of = 240;
 
 describe('a change to a bundle', () => {
   it.each([3, 19, 26])('of any value is seen, seed %i', (turn) => {

@@ -15,7 +15,7 @@ import { killedRun, wholeRun } from './killed-run.ts';
 const folder = temporaryFolder();
 mkdirSync(join(folder, 'in'));
 /** Exams in each of two inputs. */
-const EXAMS = sampled(90, 600);
+const EXAMS = sampled(60, 600);
 writeFileSync(join(folder, 'in', 'a.csv'), messyRows(1, EXAMS).text);
 writeFileSync(join(folder, 'in', 'b.csv.gz'), gzipSync(messyRows(2, EXAMS).text));
 

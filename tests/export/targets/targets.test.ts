@@ -34,8 +34,8 @@ const unjudged: Readonly<Record<Target, RegExp>> = {
 };
 
 const exams = [
-  ...[...examples.values()].slice(0, sampled(3, 99)),
-  ...sampleExams(1, sampled(4, 20), { size: 'small' }),
+  ...[...examples.values()].slice(0, sampled(2, 99)),
+  ...sampleExams(1, sampled(2, 20), { size: 'small' }),
 ];
 const whole = exams.map(complete);
 
