@@ -37,15 +37,18 @@ export function standardSystem(system: string): StandardSystem | undefined {
   return names.find(([, pattern]) => pattern.test(written))?.[0];
 }
 
+/** Printable ASCII as a URI escapes it, and as the ids of converted exams do. */
+const escaped = /%([2-7][0-9a-f])|~([2-7][0-9a-f])~/gi;
+
 /**
- * A text as its reader takes it: compatibility forms, percent escapes of ASCII (twice over), backslashes
- * and marks without width undone, in lower case. For comparing only.
+ * A text as its reader takes it: compatibility forms, escapes of ASCII (twice over), backslashes and
+ * marks without width undone, in lower case. For comparing only.
  */
 export function plainUri(text: string): string {
   let plain = text.normalize('NFKC').replace(/[\u00AD\u200B-\u200F\u2060\uFEFF]/g, '');
   for (let times = 0; times < 2; times++) {
-    plain = plain.replace(/%([2-7][0-9a-f])/gi, (_, hex: string) =>
-      String.fromCharCode(Number.parseInt(hex, 16)),
+    plain = plain.replace(escaped, (_, uri?: string, id?: string) =>
+      String.fromCharCode(Number.parseInt(uri ?? id ?? '', 16)),
     );
   }
   return plain.toLowerCase().replaceAll('\\', '/').replaceAll('\u3002', '.');

@@ -79,6 +79,15 @@ describe.each(['R4', 'R5'] as const)('the package for %s', (version) => {
     }
   });
 
+  test('none of its files names a concept outside the free set', () => {
+    const found = [...files].flatMap(([path, text]) =>
+      path.endsWith('.json')
+        ? licenceIssues(JSON.parse(text), 'free-set', { freeSet }).map((one) => [path, one.path])
+        : [],
+    );
+    expect(found).toEqual([]);
+  });
+
   test('it maps to the free set alone, and each relation that is not equivalence says so', () => {
     const maps = definitions(files, 'ConceptMap');
     expect(maps.length).toBeGreaterThan(5);

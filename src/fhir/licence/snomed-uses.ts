@@ -115,7 +115,7 @@ const named = [
 const conceptUri = new RegExp(`(?:${named.join('|')})\\s*(\\d{6,18})(?!\\d)`, 'g');
 const implicitValueSet = /snomed\.(?:info|org)\.?(?::\d+)?\/x?sct\S*?\?fhir_(?:vs|cm)\b/;
 /** Letters and dots written in ways that a reader takes for the plain ones stand behind the last bar. */
-const maybe = /snomed|sct|113883\.6\.96|%|[\u00AD\u200B-\u200F\u2060\uFEFF\uFF01-\uFF5E\u3002]/i;
+const maybe = /snomed|sct|113883\.6\.96|[%~]|[\u00AD\u200B-\u200F\u2060\uFEFF\uFF01-\uFF5E\u3002]/i;
 
 /** The shortest that names a concept is `urn:sct:` with six digits. */
 const shortest = 14;
