@@ -4,6 +4,7 @@ import { hl7v2ReaderOf } from './hl7v2/reader.ts';
 import { jsonReader } from './json/reader.ts';
 import type { Source } from './mapping/source.ts';
 import type { Reader } from './record/record.ts';
+import { xlsxReader } from './xlsx/reader.ts';
 import { xmlReader } from './xml/reader.ts';
 
 /** The reader of a source's syntax. */
@@ -11,6 +12,8 @@ export function readerFor(source: Source): Reader {
   switch (source.syntax) {
     case 'csv':
       return csvReader(source);
+    case 'xlsx':
+      return xlsxReader(source);
     case 'hl7v2':
       return hl7v2ReaderOf(source);
     case 'xml':

@@ -212,6 +212,10 @@ const table = {
     'processing',
     'a file or an entry of an archive that cannot be read, or not to its end',
   ],
+  'workbook-feature': [
+    'informational',
+    'something that a workbook has and a plain table has not: further sheets, formulas, merged or hidden cells',
+  ],
   'ambiguous-mapping': ['multiple-matches', 'two parts of a mapping could both apply'],
 
   // XML

@@ -18,9 +18,16 @@ export type { IssueLanguage } from './language.ts';
  */
 export type Severity = 'error' | 'warning' | 'information';
 
-/** Where in a text input an issue arose; lines, columns, segments and fields count from 1. */
+/** Where in an input an issue arose; lines, columns, segments and fields count from 1. */
 export type SourcePosition =
-  | { readonly file?: string; readonly line: number; readonly column?: number }
+  | {
+      readonly file?: string;
+      /** Of a workbook: the row is the line, and the cell is told as in `C5` too. */
+      readonly sheet?: string;
+      readonly line: number;
+      readonly column?: number;
+      readonly cell?: string;
+    }
   | {
       readonly file?: string;
       readonly message?: number;

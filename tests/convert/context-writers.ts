@@ -1,3 +1,4 @@
+import type { CsvSource } from '../../src/convert/mapping/source.ts';
 import type { Target } from '../../src/convert/mapping/target.ts';
 import { type Draw, itemsOf, mappingOf, type Truth, target, type Writer } from './context.ts';
 
@@ -43,6 +44,19 @@ export const writeCsv: Writer = (draw) => {
     },
   );
   return { mapping, text: [columns.join(','), ...rows].join('\n'), truths, person: draw.person };
+};
+
+/** The same table as a sheet, with rows that nothing stands in between. */
+export const writeSheet: Writer = (draw) => {
+  const { mapping, text, ...rest } = writeCsv(draw);
+  const { groupBy } = mapping.source as CsvSource; // as written above
+  let row = 0;
+  const lines = text.split('\n').map((line) => {
+    row += 1 + draw.below(3);
+    return `#at ${JSON.stringify({ sheet: 'Exams', row })}\n${line}\n`;
+  });
+  const source = { syntax: 'xlsx', ...(groupBy && { groupBy }) } as const;
+  return { mapping: { ...mapping, source }, text: lines.join(''), ...rest };
 };
 
 export const writeHl7v2: Writer = (draw) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runContext } from './context.ts';
-import { writeCda, writeCsv, writeHl7v2, writeXml } from './context-writers.ts';
+import { writeCda, writeCsv, writeHl7v2, writeSheet, writeXml } from './context-writers.ts';
 
 /** A sample; tests/slow/convert-context.test.ts runs 100,000 of each. */
 const RUNS = 120;
@@ -13,6 +13,7 @@ const RUNS = 120;
 describe('context, not names', () => {
   it.each([
     ['csv', writeCsv],
+    ['xlsx', writeSheet],
     ['hl7v2', writeHl7v2],
     ['xml', writeXml],
     ['cda', writeCda],

@@ -33,6 +33,14 @@ export function legacyReader(): Promise<Program> {
   return pythonProgram('read_legacy.py', 'legacy');
 }
 
+/**
+ * openpyxl, which writes workbooks and reads them, in the same way.
+ * @throws Error when Python or a package is missing
+ */
+export function workbookWriter(): Promise<Program> {
+  return pythonProgram('write_workbooks.py', 'workbooks');
+}
+
 async function pythonProgram(program: string, requirements: string): Promise<Program> {
   const list = join(here, 'python', `requirements-${requirements}.txt`);
   const environment = join(built, `python-${requirements}`);

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { runContext } from '../convert/context.ts';
-import { writeCda, writeCsv, writeHl7v2, writeXml } from '../convert/context-writers.ts';
+import {
+  writeCda,
+  writeCsv,
+  writeHl7v2,
+  writeSheet,
+  writeXml,
+} from '../convert/context-writers.ts';
 import { writeJson } from '../convert/json/context-writer.ts';
 
 const RUNS = 100_000;
@@ -10,6 +16,7 @@ const TIMEOUT_MS = 3_600_000;
 describe('context, not names: 100,000 inputs of each syntax', () => {
   it.each([
     ['csv', writeCsv],
+    ['xlsx', writeSheet],
     ['hl7v2', writeHl7v2],
     ['xml', writeXml],
     ['cda', writeCda],

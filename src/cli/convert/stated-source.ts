@@ -32,7 +32,7 @@ export async function statedSource(call: Call): Promise<{ readonly source?: Sour
   return source === undefined ? {} : { source };
 }
 
-const syntaxes: ReadonlySet<unknown> = new Set(['csv', 'hl7v2', 'xml', 'cda', 'json']);
+const syntaxes: ReadonlySet<unknown> = new Set(['csv', 'xlsx', 'hl7v2', 'xml', 'cda', 'json']);
 
 /** What uses the source checks the rest of it. */
 function sourceOf(mapping: unknown): Source | undefined {

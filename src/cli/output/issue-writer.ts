@@ -52,7 +52,9 @@ function issueLine(found: Issue): string {
   const { source, received } = found;
   let line = issueText(found);
   if (received !== undefined) line += ` got ${shownText(JSON.stringify(received))}`;
-  if (source !== undefined && 'line' in source) {
+  if (source !== undefined && 'line' in source && source.sheet !== undefined) {
+    line += ` at sheet ${shownText(source.sheet)}, ${source.cell ?? `row ${source.line}`}`;
+  } else if (source !== undefined && 'line' in source) {
     line += ` at line ${source.line}`;
     if (source.column !== undefined) line += `, column ${source.column}`;
   } else if (source !== undefined) {

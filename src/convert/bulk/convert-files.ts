@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { hasErrors, type Issue } from '../../issues/issue.ts';
 import { missingColumns } from '../csv/from-csv.ts';
 import { issue } from '../issue.ts';
+import { isTable } from '../mapping/source.ts';
 import { createConverter } from './convert-batch.ts';
 import { findInputs } from './input/inputs.ts';
 import type { BulkIo, BulkOptions } from './options.ts';
@@ -73,10 +74,8 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
       startIssues: start.checkpoint.told ? [] : issues,
       checkpoint: start.checkpoint,
       checkFirst: ({ header }) =>
-        header === undefined || plan.mapping.source.syntax !== 'csv'
-          ? []
-          : missingColumns(header, plan),
-      encoding: 'encoding' in plan.mapping.source ? plan.mapping.source.encoding : undefined,
+        header === undefined || !isTable(plan.mapping.source) ? [] : missingColumns(header, plan),
+      source: plan.mapping.source,
     });
     const summary: Summary = {
       format: 'face-neck-conversion/1',

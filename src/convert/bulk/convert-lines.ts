@@ -3,8 +3,8 @@ import type { Issue } from '../../issues/issue.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
 import { issue } from '../issue.ts';
 import { type Converter, createConverter, type OutputLine } from './convert-batch.ts';
+import { entryUnit } from './input/entry-unit.ts';
 import { type Line, lineSplitter } from './input/line-splitter.ts';
-import { entryUnit } from './input/units-of-input.ts';
 import type { ConvertSettings } from './options.ts';
 
 /** What became of the lines. */

@@ -1,3 +1,4 @@
+export type { ConvertedExam, ConvertResult } from '../exams/convert-text.ts';
 export type { QuarantineEntry } from '../exams/quarantine.ts';
 export type { Mapping } from '../mapping/mapping.ts';
 export { parseMappingText } from '../prepare/read-mapping.ts';
@@ -6,6 +7,7 @@ export type { Suggestion, SuggestOptions } from '../suggest/suggest-mapping.ts';
 export { suggestionText } from '../suggest/suggestion-text.ts';
 export { type BulkResult, convertFiles, hasFailed } from './convert-files.ts';
 export { convertLines, type LineResult } from './convert-lines.ts';
+export { fromXlsx, type WorkbookText, workbookText } from './from-xlsx.ts';
 export { type CutUnit, cutFiles } from './input/cut-files.ts';
 export { misfitsOfFile } from './misfits-of-file.ts';
 export type { BulkIo, BulkOptions, ConvertSettings, OutputKind } from './options.ts';

@@ -2,7 +2,7 @@ import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
 import { repeatedExam } from '../exams/convert-text.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
-import type { Encoding } from '../mapping/source.ts';
+import type { Source } from '../mapping/source.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
 import type { UnitOutcome } from './convert-batch.ts';
 import type { Input } from './input/inputs.ts';
@@ -26,7 +26,7 @@ export interface Run {
   readonly checkpoint: Checkpoint;
   /** What is to be said when the first unit of an input is seen. */
   readonly checkFirst: (unit: RawUnit) => Issue[];
-  readonly encoding: Encoding | undefined;
+  readonly source: Source;
 }
 
 /** Characters of input after which a batch is full, however few its units. */
@@ -128,7 +128,7 @@ async function* stepsOfInput(
   const source =
     run.options.inputKind === 'quarantine'
       ? unitsOfQuarantine(input, read)
-      : unitsOfInput(input, run.reader, run.encoding, read);
+      : unitsOfInput(input, run.reader, run.source, read);
   let items = 0;
   let seenUnit = false;
   let batch: RawUnit[] = [];

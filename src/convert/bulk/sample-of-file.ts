@@ -3,9 +3,11 @@ import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Source } from '../mapping/source.ts';
-import { textPieces } from './input/byte-text.ts';
+import { type TextPieces, textPieces } from './input/byte-text.ts';
 import { decodeBytes } from './input/decode-unit.ts';
 import { findInputs, unreadableInput } from './input/inputs.ts';
+import { encodingOf, sourcePieces } from './input/source-pieces.ts';
+import { isContainer, workbookPieces } from './input/workbook-text.ts';
 
 /** Characters of an export that are looked at. */
 const SAMPLE = 4 * 1024 * 1024;
@@ -28,12 +30,9 @@ export async function sampleOfFile(path: string, source: Source | undefined): Pr
   const found: Issue[] = [...issues];
   let text = '';
   try {
-    const encoding = source !== undefined && 'encoding' in source ? source.encoding : undefined;
-    const {
-      pieces,
-      decoded,
-      issues: faults,
-    } = await textPieces(first?.open(() => {}) ?? nothing(), encoding);
+    const encoding = source && encodingOf(source);
+    const open = (): AsyncIterable<Buffer> => first?.open(() => {}) ?? nothing();
+    const { pieces, decoded, issues: faults, closing } = await piecesOf(open, source);
     append(found, faults);
     for await (const piece of pieces) {
       text += piece;
@@ -42,10 +41,27 @@ export async function sampleOfFile(path: string, source: Source | undefined): Pr
     // The last line may be cut in two.
     if (text.length >= SAMPLE) text = text.slice(0, text.lastIndexOf('\n') + 1);
     if (!decoded) text = decodeBytes(text, encoding).text;
+    append(found, closing?.() ?? []);
   } catch (error) {
     found.push(unreadableInput(basename(path), error));
   }
   return { text, issues: found };
+}
+
+/** Text by the source that is stated; of a workbook without one the first sheet that holds anything. */
+async function piecesOf(
+  open: () => AsyncIterable<Buffer>,
+  source: Source | undefined,
+): Promise<TextPieces> {
+  if (source !== undefined && source.syntax !== 'xlsx') return sourcePieces(open(), source);
+  if (source === undefined && !isContainer(await headOf(open())))
+    return textPieces(open(), undefined);
+  return workbookPieces(open(), { ...source, orFirst: true });
+}
+
+async function headOf(bytes: AsyncIterable<Buffer>): Promise<Buffer> {
+  for await (const piece of bytes) return piece;
+  return Buffer.alloc(0);
 }
 
 async function* nothing(): AsyncGenerator<Buffer> {}

@@ -7,11 +7,16 @@ export type Cells = readonly string[] | undefined;
 /** Cells of many rows, one for one. Rows are given without their line endings. */
 export function readCells(written: readonly string[], delimiter: string): Cells[] {
   const rows = written.map((row) => (row.includes('="') ? withoutFormulas(row, delimiter) : row));
+  return parsedRows(rows, delimiter).map((cells) => cells && withTexts(cells));
+}
+
+/** The same, with cells such as ="00123" left as they are. */
+export function parsedRows(rows: readonly string[], delimiter: string): Cells[] {
   const together = parseRows(rows.join('\n'), delimiter);
-  if (together?.length === rows.length) return together.map(withTexts);
+  if (together?.length === rows.length) return together;
   return rows.map((row) => {
     const alone = parseRows(row, delimiter);
-    return alone?.length === 1 && alone[0] ? withTexts(alone[0]) : undefined;
+    return alone?.length === 1 ? alone[0] : undefined;
   });
 }
 

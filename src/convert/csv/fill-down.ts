@@ -1,5 +1,6 @@
-import { fittingCells, readCells } from './cells.ts';
+import type { CellNote } from '../record/record.ts';
 import { type Row, rowBody } from './row-splitter.ts';
+import type { TableForm } from './table-form.ts';
 
 /** A cell that is blank in its row and stands for one above. */
 export interface FilledCell {
@@ -9,25 +10,24 @@ export interface FilledCell {
   readonly raw: string;
   /** Line of the cell above. */
   readonly line: number;
+  /** What is to be known of the cell above. */
+  readonly note?: CellNote;
 }
 
 /** Marks in rows what their blank cells stand for; what was above is kept from one call to the next. */
 export function fillerOf(
+  form: TableForm,
   columns: readonly string[],
-  delimiter: string,
   decode: (bytes: string) => string,
 ): (rows: readonly Row[], names: readonly string[]) => Row[] {
   let above: readonly FilledCell[] = [];
   return (rows, names) => {
     const readable = rows.filter(({ fault }) => fault === undefined);
-    const cells = readCells(
-      readable.map(({ text }) => rowBody(text)),
-      delimiter,
-    );
+    const cells = form.cells(readable.map(({ text }) => rowBody(text)));
     const cellsOf = new Map(readable.map((row, at) => [row, cells[at]]));
     const places = columns.map((name) => names.indexOf(name)).filter((column) => column >= 0);
     return rows.map((row) => {
-      const own = fittingCells(cellsOf.get(row), names.length, true);
+      const own = form.fit(cellsOf.get(row), names.length);
       // Below a row that can not be read nothing is known of what stood there.
       if (own === undefined) {
         above = [];
@@ -40,7 +40,8 @@ export function fillerOf(
         const raw = own[column] ?? '';
         if (raw.trim() !== '') {
           isSame &&= before?.raw === raw;
-          return [{ column, raw, text: decode(raw), line: row.line }];
+          const note = row.notes?.find((one) => one.column === column)?.note;
+          return [{ column, raw, text: decode(raw), line: row.line, ...(note && { note }) }];
         }
         if (!isSame || before === undefined) return [];
         filled.push(before);

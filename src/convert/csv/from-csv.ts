@@ -4,6 +4,7 @@ import type { ConvertResult } from '../exams/convert-text.ts';
 import { issue } from '../issue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Plan } from '../mapping/plan.ts';
+import { isTable } from '../mapping/source.ts';
 import { companionNames, headNames, itemNames, madeNames } from '../prepare/names.ts';
 import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import type { RawUnit } from '../record/record.ts';
@@ -46,7 +47,7 @@ export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
     ...(items ?? []).flatMap(itemNames),
     ...(layout ?? []),
     ...(text ?? []),
-    ...(source.syntax === 'csv' ? (source.groupBy ?? []) : []),
+    ...(isTable(source) ? (source.groupBy ?? []) : []),
   ]);
   const cells = (plan.mapping.cells ?? []).map(({ from }) => from);
   for (const name of cells) wanted.add(name);
@@ -66,6 +67,7 @@ export function missingColumns(header: readonly string[], plan: Plan): Issue[] {
     );
 }
 
-function headingIssues([first]: readonly RawUnit[], plan: Plan): Issue[] {
+/** The same of the units of a text. */
+export function headingIssues([first]: readonly RawUnit[], plan: Plan): Issue[] {
   return first?.header === undefined ? [] : missingColumns(first.header, plan);
 }

@@ -1,9 +1,10 @@
 import { issue } from '../issue.ts';
-import type { CsvSource } from '../mapping/source.ts';
+import type { TableRows } from '../mapping/source.ts';
 import type { RawUnit } from '../record/record.ts';
-import { columnNames, readCells, renamedColumns } from './cells.ts';
+import { columnNames, renamedColumns } from './cells.ts';
 import { type Row, rowBody } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
+import type { TableForm } from './table-form.ts';
 
 /**
  * Longest row of headings, in characters: some thousand columns. Quarantine repeats it with every row,
@@ -20,19 +21,20 @@ export interface HeadingReader {
 
 /** Reads what stands before the data of a table: lines of a title, a line `sep=`, the headings. */
 export function headingReader(
-  source: CsvSource,
-  delimiter: string,
+  form: TableForm,
+  source: TableRows,
   decode: (bytes: string) => string,
 ): HeadingReader {
   const namesOf = (headings: readonly string[]): readonly string[] =>
     renamedColumns(columnNames(headings), source);
-  let names = source.header === undefined ? undefined : namesOf(source.header);
+  const stated = form.columns ?? source.header;
+  let names = stated === undefined ? undefined : namesOf(stated);
   const headings: string[][] = [];
 
   const takeOne = (row: Row): RawUnit | undefined => {
-    const named = headings.length === 0 ? delimiterNamed(row) : undefined;
-    if (named !== undefined) return named === delimiter ? undefined : otherDelimiter(row);
-    const cells = row.fault === undefined ? readCells([rowBody(row.text)], delimiter)[0] : [];
+    const named = headings.length === 0 && form.delimiter ? delimiterNamed(row) : undefined;
+    if (named !== undefined) return named === form.delimiter ? undefined : otherDelimiter(row);
+    const cells = row.fault === undefined ? form.cells([rowBody(row.text)])[0] : [];
     headings.push((cells ?? []).map(decode));
     if (headings.length < (source.headingRows ?? 1)) return undefined;
     names = namesOf(joinedHeadings(headings));

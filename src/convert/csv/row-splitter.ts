@@ -1,3 +1,4 @@
+import type { NotedCell } from '../record/record.ts';
 import type { FilledCell } from './fill-down.ts';
 import { quotedRowEnd } from './quoted-row.ts';
 
@@ -9,6 +10,10 @@ export interface Row {
   readonly fault?: RowFault;
   /** What its blank cells stand for. */
   readonly filled?: readonly FilledCell[];
+  /** Sheet of a workbook that it stands in. */
+  readonly sheet?: string;
+  /** What is to be known of single cells. */
+  readonly notes?: readonly NotedCell[];
 }
 
 export type RowFault = 'unclosed-quote' | 'malformed-record' | 'too-large';

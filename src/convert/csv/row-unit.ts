@@ -27,13 +27,19 @@ export function rowUnit(
   const issues = alone ? [rowIssue(first.fault, first.line), ...more] : more;
   return {
     raw: rows.map((row) => ended(row.text)).join(''),
-    at: { line: first?.line ?? 1 },
+    at: { line: first?.line ?? 1, ...(first?.sheet !== undefined && { sheet: first.sheet }) },
     header,
     lines: rows.map((row) => row.line),
     ...(rows.some(({ filled }) => filled !== undefined) && {
       filled: rows.map(({ filled = [] }) =>
-        filled.map(({ column, text, line }) => ({ column, text, line })),
+        filled.map(({ column, text, line, note }) => ({
+          ...{ column, text, line },
+          ...(note && { note }),
+        })),
       ),
+    }),
+    ...(rows.some(({ notes }) => notes !== undefined) && {
+      notes: rows.map(({ notes = [] }) => notes),
     }),
     ...(issues.length > 0 && { issues }),
   };

@@ -1,20 +1,23 @@
 import { append } from '../../data/append.ts';
-import type { CsvSource } from '../mapping/source.ts';
+import type { TableRows } from '../mapping/source.ts';
 import type { RawUnit, Splitter } from '../record/record.ts';
-import { fittingCells, readCells } from './cells.ts';
 import { filledCells, fillerOf } from './fill-down.ts';
 import { headingReader } from './headings.ts';
 import { type KeyedRow, rowGrouper } from './row-grouper.ts';
-import { type Row, rowBody, rowSplitter } from './row-splitter.ts';
+import { type Row, rowBody } from './row-splitter.ts';
 import { rowUnit } from './row-unit.ts';
+import type { TableForm } from './table-form.ts';
 
-/** Cuts delimited text into units of one exam. Rows without any content are passed over. */
-export function csvSplitter(source: CsvSource, decode: (bytes: string) => string): Splitter {
-  const delimiter = source.delimiter ?? ',';
-  const rows = rowSplitter(delimiter);
+/** Cuts the text of a table into units of one exam. Rows without any content are passed over. */
+export function tableSplitter(
+  form: TableForm,
+  source: TableRows,
+  decode: (bytes: string) => string,
+): Splitter {
+  const rows = form.rows();
   const groups = source.groupBy === undefined ? undefined : rowGrouper(source.rows ?? 'adjacent');
-  const headings = headingReader(source, delimiter, decode);
-  const fill = source.fillDown && fillerOf(source.fillDown, delimiter, decode);
+  const headings = headingReader(form, source, decode);
+  const fill = source.fillDown && fillerOf(form, source.fillDown, decode);
   let started = false;
 
   const withoutMark = (piece: string): string => {
@@ -23,7 +26,7 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
     return piece.replace(/^\uFEFF/, '');
   };
   const unitsOf = (found: readonly Row[]): RawUnit[] => {
-    const rows = found.filter((row) => !isEmpty(row.text, delimiter));
+    const rows = found.filter((row) => !form.isEmpty(row.text));
     const units = headings.take(rows);
     const names = headings.names();
     if (names === undefined) return units;
@@ -39,17 +42,16 @@ export function csvSplitter(source: CsvSource, decode: (bytes: string) => string
   const withKeys = (data: readonly Row[], names: readonly string[]): KeyedRow[] => {
     const columns = (source.groupBy ?? []).map((name) => names.indexOf(name));
     const readable = data.filter((row) => row.fault === undefined);
-    const cells = readCells(
-      readable.map((row) => rowBody(row.text)),
-      delimiter,
-    );
+    const cells = form.cells(readable.map((row) => rowBody(row.text)));
     const cellsOf = new Map(
-      readable.map((row, at) => [
-        row,
-        fittingCells(cells[at], names.length, source.trailingDelimiter ?? false),
-      ]),
+      readable.map((row, at) => [row, form.fit(cells[at], names.length)] as const),
     );
-    return data.map((row) => ({ row, key: keyOf(filledCells(cellsOf.get(row), row), columns) }));
+    return data.map((row) => ({
+      row,
+      key: isDoubtful(row, columns)
+        ? undefined
+        : keyOf(filledCells(cellsOf.get(row), row), columns),
+    }));
   };
   return {
     push: (piece) => unitsOf(rows.push(withoutMark(piece))),
@@ -67,9 +69,7 @@ function keyOf(
   return parts.every((part) => part === '') ? undefined : JSON.stringify(parts);
 }
 
-function isEmpty(text: string, delimiter: string): boolean {
-  for (const mark of text) {
-    if (mark !== delimiter && mark.trim() !== '') return false;
-  }
-  return true;
+/** A cell that cannot be taken names no exam. */
+function isDoubtful({ notes = [] }: Row, columns: readonly number[]): boolean {
+  return notes.some(({ column, note }) => note !== 'formula' && columns.includes(column));
 }

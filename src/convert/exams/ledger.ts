@@ -17,6 +17,8 @@ export interface LedgerEntry {
   readonly fate: Fate;
   /** Key of the statement that holds it. */
   readonly statement?: string;
+  /** A formula of a workbook, of which the value that the file holds was taken. */
+  readonly origin?: Field['origin'] & {};
   /** Operations of the mapping that took it apart: what holds its parts is told for the first of them. */
   readonly operations?: readonly CellOperation['do'][];
 }
@@ -61,6 +63,7 @@ export function openLedger(records: readonly LegacyRecord[]): Ledger {
           at: field.at,
           // A field that nobody took account of must not count as converted.
           ...(fates.get(field) ?? { fate: 'quarantined' }),
+          ...(field.origin !== undefined && { origin: field.origin }),
           ...operationsOf(operations.get(field)),
         })),
       ),

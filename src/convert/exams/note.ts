@@ -17,8 +17,10 @@ export function printable(text: string): string {
 
 /** Where something stood, in words: `row 12, column 3`. */
 export function positionText(at: SourcePosition): string {
-  if ('line' in at)
+  if ('line' in at) {
+    if (at.sheet !== undefined) return `sheet ${at.sheet}, ${at.cell ?? `row ${at.line}`}`;
     return at.column === undefined ? `line ${at.line}` : `line ${at.line}, column ${at.column}`;
+  }
   const field = at.field === undefined ? '' : `-${at.field}`;
   const component = at.component === undefined ? '' : `.${at.component}`;
   return `segment ${at.segmentIndex} ${at.segment}${field}${component}`;

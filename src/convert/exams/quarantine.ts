@@ -16,7 +16,7 @@ export function quarantineEntry(
   issues: readonly Issue[],
   fields: number,
 ): QuarantineEntry {
-  const { raw, at, header, lines, filled, declaredEncoding } = unit;
+  const { raw, at, header, lines, filled, notes, declaredEncoding } = unit;
   const first = issues.find(({ severity }) => severity === 'error');
   return {
     reason: first?.code ?? 'malformed-record',
@@ -27,6 +27,7 @@ export function quarantineEntry(
     ...(header !== undefined && { header }),
     ...(lines !== undefined && { lines }),
     ...(filled !== undefined && { filled }),
+    ...(notes !== undefined && { notes }),
     ...(declaredEncoding !== undefined && { declaredEncoding }),
   };
 }
@@ -36,13 +37,14 @@ export function quarantineEntry(
  * wrong with it before is found again, or not.
  */
 export function unitOfEntry(entry: QuarantineEntry): RawUnit {
-  const { raw, at, header, lines, filled, declaredEncoding } = entry;
+  const { raw, at, header, lines, filled, notes, declaredEncoding } = entry;
   return {
     raw,
     at,
     ...(header !== undefined && { header }),
     ...(lines !== undefined && { lines }),
     ...(filled !== undefined && { filled }),
+    ...(notes !== undefined && { notes }),
     ...(declaredEncoding !== undefined && { declaredEncoding }),
   };
 }

@@ -2,6 +2,7 @@ import { hasErrors, type Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { fieldText } from '../exams/note.ts';
 import type { Plan } from '../mapping/plan.ts';
+import { isTable } from '../mapping/source.ts';
 import { wordMap } from '../mapping/word-map.ts';
 import { dateNames } from '../prepare/names.ts';
 import { namesOfText } from '../record/context.ts';
@@ -83,9 +84,9 @@ function examId(work: Work): string | undefined {
     return undefined;
   }
   // Only a table can have gone through a spreadsheet.
-  const isTable = work.plan.mapping.source.syntax === 'csv';
+  const inTable = isTable(work.plan.mapping.source);
   const damaged = names.find((name, at) => {
-    if (!isTable || !looksDamaged(parts[at] ?? '')) return false;
+    if (!inTable || !looksDamaged(parts[at] ?? '')) return false;
     // A date is one by its meaning: it stands in the id in the form of ISO 8601.
     const date = dateOfExam(name, work);
     if (date !== undefined) parts[at] = date;

@@ -55,7 +55,7 @@ export function headFields(
   const taken = new Set<Field>();
   /** Fields that were told to differ from others of their name. */
   const compared = new Set<Field>();
-  /** Fields whose contradiction has been told. */
+  /** Fields of which it has been told that they are not taken. */
   const told = new Set<Field>();
   const fieldsOf = (name: string): readonly Field[] =>
     (found.get(name) ?? []).map(({ field }) => field);
@@ -67,22 +67,28 @@ export function headFields(
     }
     return true;
   };
-  const isContradicted = (field: Field): boolean => {
-    if (field.contradicted && !told.has(field)) {
+  const isNotTaken = (field: Field): boolean => {
+    const { contradicted, refused } = field;
+    if (contradicted === undefined && refused === undefined) return false;
+    if (!told.has(field)) {
       const details = { severity: 'warning', source: field.at } as const;
-      issues.push(issue('contradiction', [field.name], { reason: 'null-beside-field' }, details));
+      issues.push(
+        refused === undefined
+          ? issue('contradiction', [field.name], { reason: 'null-beside-field' }, details)
+          : issue('damaged-value', [field.name], { reason: refused }, details),
+      );
       told.add(field);
     }
-    return field.contradicted === true;
+    return true;
   };
   const chosen = (name: FieldName, where?: Where): Found[] =>
     (found.get(name) ?? [])
       .filter((one) => where === undefined || matches(one, where))
-      .filter(({ field }) => !isContradicted(field));
+      .filter(({ field }) => !isNotTaken(field));
   const near = (name: FieldName, other: Found): Found[] =>
     (found.get(name) ?? []).filter(
       ({ field, record }) =>
-        record === other.record && inContext(other.field, field) && !isContradicted(field),
+        record === other.record && inContext(other.field, field) && !isNotTaken(field),
     );
   const textsOf = (part: TextPart, where?: Where): { text: string; fields: readonly Found[] }[] => {
     if (typeof part === 'string') {
@@ -122,7 +128,7 @@ export function headFields(
     left: () => [...found.values()].flat().filter(({ field }) => !taken.has(field)),
     all: (name) => {
       const all = (name === undefined ? [] : (found.get(name) ?? [])).filter(
-        ({ field }) => !isContradicted(field),
+        ({ field }) => !isNotTaken(field),
       );
       for (const { field } of all) taken.add(field);
       return all;

@@ -2,7 +2,7 @@ import type { Code, Side, Text, UnitCode } from '../../model/primitive.ts';
 import type { CellOperation } from './cells.ts';
 import type { ExamFields } from './exam-fields.ts';
 import type { PresetName } from './presets/names.ts';
-import type { CdaSource, CsvSource, Hl7v2Source, Source } from './source.ts';
+import type { CdaSource, CsvSource, Hl7v2Source, Source, XlsxSource } from './source.ts';
 import type { NoteTarget, SidedTarget, Target } from './target.ts';
 import type { MappingTest } from './test.ts';
 
@@ -23,7 +23,11 @@ export type WrittenMapping = Mapping | PresetMapping;
 export type PresetMapping = Pick<Mapping, 'format'> &
   Partial<Omit<Mapping, 'exam' | 'source'>> & {
     readonly use: PresetName;
-    readonly source?: Partial<CsvSource> | Partial<Hl7v2Source> | Partial<CdaSource>;
+    readonly source?:
+      | Partial<CsvSource>
+      | Partial<XlsxSource>
+      | Partial<Hl7v2Source>
+      | Partial<CdaSource>;
     readonly exam?: Parts<ExamFields>;
   };
 

@@ -1,5 +1,12 @@
 /** How the text of an export is cut into exams. */
-export type Source = CsvSource | Hl7v2Source | XmlSource | CdaSource | JsonSource;
+export type Source = CsvSource | XlsxSource | Hl7v2Source | XmlSource | CdaSource | JsonSource;
+
+export type TableSource = CsvSource | XlsxSource;
+
+/** Whether an export is a table, whose columns have names. */
+export function isTable(source: Source): source is TableSource {
+  return source.syntax === 'csv' || source.syntax === 'xlsx';
+}
 
 /** Names of character sets; `auto` tries strict UTF-8 first and then Windows-1252 with a warning. */
 export type Encoding =
@@ -11,14 +18,8 @@ export type Encoding =
   | 'iso-8859-1'
   | 'iso-8859-15';
 
-/** @see https://www.rfc-editor.org/rfc/rfc4180 */
-export interface CsvSource {
-  readonly syntax: 'csv';
-  readonly encoding?: Encoding;
-  /** Default: `,` */
-  readonly delimiter?: ',' | ';' | '\t' | '|';
-  /** Each row ends with a delimiter, so that a blank cell stands behind the last column. */
-  readonly trailingDelimiter?: boolean;
+/** How the rows and columns of a table are taken. */
+export interface TableRows {
   /** Column headings where the file has none; otherwise the first row holds them. */
   readonly header?: readonly string[];
   /**
@@ -55,6 +56,40 @@ export interface CsvSource {
   /** `anywhere`: rows of one exam may stand apart; they are held in memory. Default: `adjacent`. */
   readonly rows?: 'adjacent' | 'anywhere';
 }
+
+/** @see https://www.rfc-editor.org/rfc/rfc4180 */
+export interface CsvSource extends TableRows {
+  readonly syntax: 'csv';
+  readonly encoding?: Encoding;
+  /** Default: `,` */
+  readonly delimiter?: ',' | ';' | '\t' | '|';
+  /** Each row ends with a delimiter, so that a blank cell stands behind the last column. */
+  readonly trailingDelimiter?: boolean;
+}
+
+/**
+ * One sheet of a workbook. No formula is evaluated: the value that the file holds is taken, and the
+ * ledger says so. Dates are read as ISO 8601, as far as their format shows them.
+ * @see https://ecma-international.org/publications-and-standards/standards/ecma-376/
+ */
+export interface XlsxSource extends TableRows {
+  readonly syntax: 'xlsx';
+  /** Which sheet: its name, or its place from 1. May be left out where one alone holds anything. */
+  readonly sheet?: SheetName | SheetPlace;
+}
+
+/**
+ * @minLength 1
+ * @maxLength 100
+ */
+export type SheetName = string;
+
+/**
+ * @asType integer
+ * @minimum 1
+ * @maximum 10000
+ */
+export type SheetPlace = number;
 
 export interface Hl7v2Source {
   readonly syntax: 'hl7v2';

@@ -191,7 +191,8 @@ function refusals(
   value: Field,
   { unclear, wordings }: FoundRoles,
 ): Pick<TargetInput, 'refused' | 'wordings' | 'valueWordings'> {
-  const refused = value.contradicted ? nullBeside : unclear && refusalOf(unclear);
+  const own = value.contradicted || value.refused ? value : unclear;
+  const refused = own && refusalOf(own);
   if (wordings.length === 0) return refused === undefined ? {} : { refused };
   const words = wordings.filter((field) => !isBlank(field)).map(contentOf);
   const valueWords = wordings.filter((field) => isWordingOf(field, value)).map(contentOf);
@@ -200,6 +201,7 @@ function refusals(
 
 function refusalOf(field: Field): Problem {
   if (field.contradicted) return nullBeside;
+  if (field.refused) return { problem: 'damaged-value', facts: { reason: field.refused } };
   return {
     problem: 'conflicting-fields',
     facts: { reason: 'several-fields' },
@@ -251,7 +253,7 @@ function itemFields(
   }
   const ambiguous =
     otherCode(codes, record) ??
-    codes.find(({ contradicted }) => contradicted) ??
+    codes.find(({ contradicted, refused }) => contradicted ?? refused) ??
     // What was asked for by its place is one thing said once: two that differ cannot both be it.
     (item.records.valueWhere &&
       values.find((one) => contentOf(one) !== contentOf(values[0] ?? one)));
@@ -315,5 +317,7 @@ function statusOf(
   if (field === undefined) return {};
   const status = item.statuses.get(contentOf(field));
   const differs = more.some((other) => contentOf(other) !== contentOf(field));
-  return status === undefined || differs ? { status: 'text', unknown: field } : { status };
+  return status === undefined || differs || field.refused
+    ? { status: 'text', unknown: field }
+    : { status };
 }

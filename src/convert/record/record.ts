@@ -33,8 +33,37 @@ export interface Field {
   /** The field of the input that this is a part of, and the operation of the mapping that made it. */
   readonly of?: Field;
   readonly by?: CellOperation['do'];
+  /** A formula, of which this is the value that the file holds. Nothing is evaluated. */
+  readonly origin?: 'formula';
+  /** The text is not what was entered, so that nothing can be coded from it. */
+  readonly refused?: RefusedCell;
   /** About who took part or with what, beside what was found: as `administrative` of a record. */
   readonly administrative?: true;
+}
+
+/**
+ * Why a cell of a workbook is not taken: an error such as #N/A; a formula without a value; a number with
+ * more digits than a spreadsheet keeps; a day or time that its date system does not have, or that it has
+ * made up a part of.
+ */
+export type RefusedCell = 'error-cell' | 'no-result' | 'lost-digits' | 'no-date';
+
+/** What is to be known of a cell besides its text. */
+export type CellNote = 'formula' | RefusedCell;
+
+export const cellNotes: readonly CellNote[] = [
+  'formula',
+  'error-cell',
+  'no-result',
+  'lost-digits',
+  'no-date',
+];
+
+/** A note on the cell of a row in this column, counted from 0, as long as it holds the text `of`. */
+export interface NotedCell {
+  readonly column: number;
+  readonly note: CellNote;
+  readonly of: string;
 }
 
 /** One row, segment group, element or entry. */
@@ -75,6 +104,7 @@ export interface CellAbove {
   readonly column: number;
   readonly text: string;
   readonly line: number;
+  readonly note?: CellNote;
 }
 
 /**
@@ -95,6 +125,8 @@ export interface RawUnit {
   readonly lines?: readonly number[];
   /** For each row of `raw` the cells above that its blank ones stand for. */
   readonly filled?: readonly (readonly CellAbove[])[];
+  /** For each row of `raw` what is to be known of its cells. */
+  readonly notes?: readonly (readonly NotedCell[])[];
   /** Character set that the text itself declares: MSH-18, the XML declaration. */
   readonly declaredEncoding?: string;
   /** Found while splitting: an unclosed quote, a text over the limit. An error means quarantine. */

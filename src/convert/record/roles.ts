@@ -44,7 +44,7 @@ export function rolesOf(
   let unclear: Field | undefined;
   const beside = (name: SourceField | undefined, many?: 'many'): Beside => {
     const found = name === undefined ? nothing : besideValue(name, value, record, many);
-    const wrong = found.unclear ? found.fields[0] : found.fields.find((one) => one.contradicted);
+    const wrong = found.unclear ? found.fields[0] : found.fields.find(cannotBeTaken);
     unclear ??= wrong;
     append(fields, found.fields);
     append(fields, found.tests);
@@ -152,4 +152,8 @@ export function filled(record: LegacyRecord, name: string | undefined): Field[] 
   return name === undefined
     ? []
     : record.fields.filter((field) => field.name === name && !isBlank(field));
+}
+
+function cannotBeTaken({ contradicted, refused }: Field): boolean {
+  return contradicted === true || refused !== undefined;
 }

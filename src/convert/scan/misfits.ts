@@ -4,6 +4,7 @@ import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { WrittenMapping } from '../mapping/mapping.ts';
 import type { Plan } from '../mapping/plan.ts';
+import { isTable } from '../mapping/source.ts';
 import { companionNames, headNames, itemNames, madeNames } from '../prepare/names.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
@@ -122,8 +123,7 @@ function isMade(name: string, { mapping }: Plan): boolean {
 /** Every name that a mapping gives a use. */
 function usesOf({ mapping }: Plan): readonly (readonly [name: string, part: MappingPart])[] {
   const { source, exam, cells = [], fields = {}, items = [], layout = [], text = [] } = mapping;
-  const grouped =
-    source.syntax === 'csv' ? [...(source.groupBy ?? []), ...(source.fillDown ?? [])] : [];
+  const grouped = isTable(source) ? [...(source.groupBy ?? []), ...(source.fillDown ?? [])] : [];
   const named = (part: MappingPart, names: readonly string[]): [string, MappingPart][] =>
     names.map((name) => [name, part]);
   return [

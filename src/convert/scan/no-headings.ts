@@ -1,4 +1,4 @@
-import type { Source } from '../mapping/source.ts';
+import { isTable, type Source } from '../mapping/source.ts';
 import { datesOf } from '../suggest/guess-dates.ts';
 import type { Sample } from '../suggest/sample.ts';
 
@@ -7,7 +7,7 @@ import type { Sample } from '../suggest/sample.ts';
  * column holds too. Said of a table alone, in which nothing else names the columns.
  */
 export function hasNoHeadings(source: Source, { fields }: Sample): boolean {
-  if (source.syntax !== 'csv' || source.header !== undefined) return false;
+  if (!isTable(source) || source.header !== undefined) return false;
   return [...fields.values()].some(
     ({ name, words }) =>
       /^[-+]?\d+(?:[.,]\d+)?$/.test(name) || datesOf([name]).length > 0 || words.includes(name),

@@ -63,6 +63,8 @@ function sourceText(source: Source): string {
   switch (source.syntax) {
     case 'csv':
       return `csv with ${JSON.stringify(source.delimiter ?? ',')}`;
+    case 'xlsx':
+      return source.sheet === undefined ? 'xlsx' : `xlsx, sheet ${JSON.stringify(source.sheet)}`;
     default:
       return source.syntax;
   }

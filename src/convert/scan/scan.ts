@@ -85,7 +85,7 @@ function scanned(text: string, options: ScanOptions): Scan {
   if (!headless) return scanOf(first, source, false, options);
   // Read again with places as names, so that the row counts as the data that it is.
   const places = [...first.fields.keys()].map((_, at) => `#${at + 1}`);
-  const numbered = { ...source, header: places } as Source; // only CSV has no headings
+  const numbered = { ...source, header: places } as Source; // only a table has no headings
   return scanOf(readSample(text, readerFor(numbered)), numbered, true, options);
 }
 

@@ -1,6 +1,8 @@
-import { columnNames, readCells } from '../csv/cells.ts';
-import { rowBody, rowSplitter } from '../csv/row-splitter.ts';
-import type { CsvSource } from '../mapping/source.ts';
+import { columnNames } from '../csv/cells.ts';
+import { rowBody } from '../csv/row-splitter.ts';
+import { delimitedForm, type TableForm } from '../csv/table-form.ts';
+import type { CsvSource, TableRows, XlsxSource } from '../mapping/source.ts';
+import { sheetForm } from '../xlsx/reader.ts';
 import { headNamesOf } from './head-names.ts';
 
 /** Rows that are looked at. */
@@ -10,19 +12,31 @@ const ROWS = 500;
 export function guessCsvSource(text: string): CsvSource {
   const tried = ([',', ';', '\t', '|'] as const).map((delimiter) => ({
     delimiter,
-    ...table(text, delimiter),
+    ...table(text, delimitedForm({ syntax: 'csv', delimiter })),
   }));
   const best = tried.reduce((one, other) => (other.score > one.score ? other : one));
-  const source = { syntax: 'csv' as const, delimiter: best.delimiter };
-  const fields = best.header.map((name, at) => ({
+  return { syntax: 'csv' as const, delimiter: best.delimiter, ...groupingOf(best) };
+}
+
+/** The sheet that a text is of, and the exam column where it repeats. */
+export function guessSheetSource(text: string, sheet: string | undefined): XlsxSource {
+  return {
+    syntax: 'xlsx',
+    ...(sheet !== undefined && { sheet }),
+    ...groupingOf(table(text, sheetForm)),
+  };
+}
+
+function groupingOf({ header, rows }: Table): Pick<TableRows, 'groupBy'> {
+  const fields = header.map((name, at) => ({
     name,
-    words: best.rows.map((cells) => cells[at]?.trim() ?? '').filter((cell) => cell !== ''),
+    words: rows.map((cells) => cells[at]?.trim() ?? '').filter((cell) => cell !== ''),
   }));
-  const { exam } = headNamesOf(source, fields);
-  if (exam === undefined) return source;
-  const column = best.header.indexOf(exam);
-  const ids = best.rows.map((cells) => cells[column]?.trim() ?? '').filter((id) => id !== '');
-  return new Set(ids).size < ids.length ? { ...source, groupBy: [exam] } : source;
+  const { exam } = headNamesOf({ syntax: 'csv' }, fields);
+  if (exam === undefined) return {};
+  const column = header.indexOf(exam);
+  const ids = rows.map((cells) => cells[column]?.trim() ?? '').filter((id) => id !== '');
+  return new Set(ids).size < ids.length ? { groupBy: [exam] } : {};
 }
 
 interface Table {
@@ -32,16 +46,19 @@ interface Table {
   readonly score: number;
 }
 
-function table(text: string, delimiter: string): Table {
-  const splitter = rowSplitter(delimiter);
+function table(text: string, form: TableForm): Table {
+  const splitter = form.rows();
   const found = [...splitter.push(text.replace(/^\uFEFF/, '')), ...splitter.end()];
   const bodies = found
     .filter(({ fault }) => fault === undefined)
     .map((row) => rowBody(row.text))
     .filter((body) => body !== '')
     .slice(0, ROWS);
-  const [first = [], ...rows] = readCells(bodies, delimiter).filter((cells) => cells !== undefined);
-  const fitting = rows.filter((cells) => cells.length === first.length);
+  const [first = [], ...rows] = form.cells(bodies).filter((cells) => cells !== undefined);
+  const fitting = rows.flatMap((cells) => {
+    const whole = form.fit(cells, first.length);
+    return whole === undefined ? [] : [whole];
+  });
   const score = first.length < 2 ? 0 : fitting.length * first.length;
   return { header: columnNames(first), rows: fitting, score };
 }

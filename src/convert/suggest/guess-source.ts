@@ -1,6 +1,7 @@
 import { isFault, parseJson } from '../json/parse.ts';
 import type { Source } from '../mapping/source.ts';
-import { guessCsvSource } from './guess-csv.ts';
+import { placeIn } from '../xlsx/sheet-text.ts';
+import { guessCsvSource, guessSheetSource } from './guess-csv.ts';
 
 /** First segment of a message, a batch or a file of batches; \s has the start of a block too. */
 const hl7v2 = /^\s*(?:MSH|BHS|FHS)[^\w\s]/;
@@ -22,6 +23,8 @@ const MOST_LINE = 1 << 20;
  * be seen in general: `exam` is empty then.
  */
 export function guessSource(text: string): Source {
+  const sheet = placeIn(text.slice(0, text.indexOf('\n')));
+  if (sheet !== undefined) return guessSheetSource(text, sheet.sheet);
   if (hl7v2.test(text)) return { syntax: 'hl7v2' };
   if (json.test(text)) return { syntax: 'json', ...(isLines(text) && { lines: true }) };
   if (!xml.test(text)) return guessCsvSource(text);

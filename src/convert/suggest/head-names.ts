@@ -1,4 +1,4 @@
-import type { Source } from '../mapping/source.ts';
+import { isTable, type Source } from '../mapping/source.ts';
 import { datesOf } from './guess-dates.ts';
 import type { Respell } from './spelling.ts';
 import { headWords, itemWords, phraseKeys, placeIn } from './use-words.ts';
@@ -109,7 +109,8 @@ export function itemNamesOf(
           method: 'observation/methodCode/@code',
         },
       ];
-    case 'csv': {
+    case 'csv':
+    case 'xlsx': {
       const found = byName(itemKeys, labelled(source, fields), respell, () => true);
       return found.code === undefined || found.value === undefined ? [] : [found];
     }
@@ -122,7 +123,7 @@ type Keys<Use extends string> = { readonly [use in Use]: ReadonlyMap<string, num
 
 /** What a field is called by itself: in XML and CDA the last step of its path. */
 export function labelOf(source: Source, name: string): string {
-  if (source.syntax === 'csv' || source.syntax === 'hl7v2') return name;
+  if (isTable(source) || source.syntax === 'hl7v2') return name;
   return name.split('/').at(-1)?.replace(/^@/, '') ?? name;
 }
 

@@ -219,6 +219,29 @@ export const conversion = {
     ],
   },
   'unreadable-input': {
+    'encrypted-workbook': [
+      'the workbook is protected by a password',
+      'a workbook that opens without a password',
+    ],
+    'binary-workbook': [
+      'the workbook is of an older or binary form (.xls, .xlsb)',
+      'a workbook saved as .xlsx',
+    ],
+    'not-workbook': ['the file is not a workbook', 'a workbook saved as .xlsx'],
+    'damaged-workbook': [
+      'a part of the workbook is damaged, or holds what no workbook can hold',
+      'a workbook that is saved anew',
+    ],
+    'empty-workbook':
+      'no cell of the workbook, or of the sheet that the mapping names, holds anything',
+    'no-sheet': [
+      'the workbook has no sheet of this name or at this place',
+      'the name of a sheet, or its place from 1',
+    ],
+    'several-sheets': [
+      '{count} sheets of the workbook hold cells, and the mapping does not say which is meant',
+      'sheet in the source of the mapping: the name of a sheet, or its place from 1',
+    ],
     input: [
       'the input cannot be read ({error})',
       'a text file, a gzip file, a zip archive, or a folder of these',
@@ -289,6 +312,13 @@ export const conversion = {
     ],
   },
   'too-large': {
+    workbook: ['the workbook is larger than the limit', 'at most {maximum} bytes'],
+    'sheet-rows': ['the sheet has more rows than a sheet can have', 'at most {maximum}'],
+    sheet: ['the sheet has more text than the limit', 'at most {maximum} characters'],
+    'shared-strings': [
+      'the cells of the workbook share more text than the limit',
+      'at most {maximum} characters',
+    ],
     line: 'the line is longer than the limit',
     row: [
       'the row is longer than the limit',
@@ -405,7 +435,36 @@ export const conversion = {
   'duplicate-record': {
     same: 'the record repeats another one of the same exam word for word; it is used once',
   },
+  'workbook-feature': {
+    'sheet-read': 'this sheet, number {count} of the workbook, is read',
+    'hidden-sheet': 'this sheet, number {count} of the workbook, is read, although it is hidden',
+    'further-sheet': 'this sheet, number {count} of the workbook, holds cells and is not read',
+    formulas:
+      'cells that hold formulas: {count}; the values that the file holds for them are taken, and none is evaluated',
+    'merged-cells': [
+      'merged areas: {count}; the first cell of each holds its value, and the others are blank',
+      'a value in each cell, or fillDown in the source of the mapping',
+    ],
+    'hidden-rows': 'hidden rows that hold cells: {count}; they are read like the others',
+    'hidden-columns': 'hidden columns that hold cells: {count}; they are read like the others',
+  },
   'damaged-value': {
+    'error-cell': [
+      'the cell holds an error, such as #N/A, in place of a value; it is kept as text',
+      'the value as it was entered',
+    ],
+    'no-result': [
+      'the cell holds a formula without its value, and none is evaluated; the formula is kept as text',
+      'a workbook that was calculated before it was saved',
+    ],
+    'lost-digits': [
+      'the number has more digits than a spreadsheet keeps; it is kept as text',
+      'the number as text',
+    ],
+    'no-date': [
+      'the number is no day or time of this workbook, or one of which a part was made up; it is kept as text',
+      'the day or time in full',
+    ],
     'exam-id': 'the id of the exam looks as if a spreadsheet had changed it',
     'patient-number': [
       'the number does not have the form that the mapping states; a spreadsheet may have changed it',

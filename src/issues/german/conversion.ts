@@ -238,6 +238,32 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'unreadable-input': {
+    'encrypted-workbook': [
+      'die Arbeitsmappe ist durch ein Kennwort geschützt',
+      'eine Arbeitsmappe, die sich ohne Kennwort öffnet',
+    ],
+    'binary-workbook': [
+      'die Arbeitsmappe hat eine ältere oder binäre Form (.xls, .xlsb)',
+      'eine als .xlsx gespeicherte Arbeitsmappe',
+    ],
+    'not-workbook': [
+      'die Datei ist keine Arbeitsmappe',
+      'eine als .xlsx gespeicherte Arbeitsmappe',
+    ],
+    'damaged-workbook': [
+      'ein Teil der Arbeitsmappe ist beschädigt oder enthält, was keine enthalten kann',
+      'eine neu gespeicherte Arbeitsmappe',
+    ],
+    'empty-workbook':
+      'keine Zelle der Arbeitsmappe oder des Blattes, das die Zuordnung nennt, enthält etwas',
+    'no-sheet': [
+      'die Arbeitsmappe hat kein Blatt dieses Namens oder an dieser Stelle',
+      'der Name eines Blattes oder seine Stelle ab 1',
+    ],
+    'several-sheets': [
+      '{count} Blätter der Arbeitsmappe enthalten Zellen, und die Zuordnung sagt nicht, welches gemeint ist',
+      'sheet in der Quelle der Zuordnung: der Name eines Blattes oder seine Stelle ab 1',
+    ],
     input: [
       'die Eingabe lässt sich nicht lesen ({error})',
       'eine Textdatei, eine gzip-Datei, ein zip-Archiv oder ein Ordner davon',
@@ -308,6 +334,13 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'too-large': {
+    workbook: ['die Arbeitsmappe ist größer als die Grenze', 'höchstens {maximum} Byte'],
+    'sheet-rows': ['das Blatt hat mehr Zeilen, als ein Blatt haben kann', 'höchstens {maximum}'],
+    sheet: ['das Blatt hat mehr Text als die Grenze', 'höchstens {maximum} Zeichen'],
+    'shared-strings': [
+      'die Zellen der Arbeitsmappe teilen mehr Text als die Grenze',
+      'höchstens {maximum} Zeichen',
+    ],
     line: 'die Zeile ist länger als erlaubt',
     row: [
       'die Zeile ist länger als erlaubt',
@@ -423,7 +456,39 @@ export const germanConversion: Translated<typeof conversion> = {
   'duplicate-record': {
     same: 'der Datensatz wiederholt einen anderen derselben Untersuchung Wort für Wort; er zählt einmal',
   },
+  'workbook-feature': {
+    'sheet-read': 'dieses Blatt, das {count}. der Arbeitsmappe, wird gelesen',
+    'hidden-sheet':
+      'dieses Blatt, das {count}. der Arbeitsmappe, wird gelesen, obwohl es ausgeblendet ist',
+    'further-sheet':
+      'dieses Blatt, das {count}. der Arbeitsmappe, enthält Zellen und wird nicht gelesen',
+    formulas:
+      'Zellen mit Formeln: {count}; es gelten die Werte, die in der Datei stehen, und keine wird berechnet',
+    'merged-cells': [
+      'verbundene Bereiche: {count}; die erste Zelle jedes Bereichs enthält seinen Wert, die anderen sind leer',
+      'ein Wert in jeder Zelle oder fillDown in der Quelle der Zuordnung',
+    ],
+    'hidden-rows': 'ausgeblendete Zeilen mit Inhalt: {count}; sie werden gelesen wie die anderen',
+    'hidden-columns':
+      'ausgeblendete Spalten mit Inhalt: {count}; sie werden gelesen wie die anderen',
+  },
   'damaged-value': {
+    'error-cell': [
+      'die Zelle enthält einen Fehler wie #NV statt eines Wertes; er bleibt als Text erhalten',
+      'der Wert, wie er eingegeben wurde',
+    ],
+    'no-result': [
+      'die Zelle enthält eine Formel ohne ihren Wert, und keine wird berechnet; die Formel bleibt als Text erhalten',
+      'eine Arbeitsmappe, die vor dem Speichern berechnet wurde',
+    ],
+    'lost-digits': [
+      'die Zahl hat mehr Stellen, als eine Tabellenkalkulation behält; sie bleibt als Text erhalten',
+      'die Zahl als Text',
+    ],
+    'no-date': [
+      'die Zahl ist kein Tag und keine Zeit dieser Arbeitsmappe, oder ein Teil davon wurde hinzugefügt; sie bleibt als Text erhalten',
+      'der Tag oder die Zeit vollständig',
+    ],
     'exam-id':
       'die Kennung der Untersuchung sieht aus, als hätte eine Tabellenkalkulation sie verändert',
     'patient-number': [

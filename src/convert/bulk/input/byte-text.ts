@@ -9,6 +9,8 @@ export interface TextPieces {
   readonly decoded: boolean;
   readonly pieces: AsyncIterable<string>;
   readonly issues: readonly Issue[];
+  /** What was found while the pieces were taken; whole once they have come to their end. */
+  readonly closing?: () => readonly Issue[];
 }
 
 /**

@@ -38,11 +38,10 @@ export async function* cutFiles(
     return;
   }
   const { source } = plan.mapping;
-  const encoding = 'encoding' in source ? source.encoding : undefined;
   const found = await findInputs(paths);
   for (const problem of found.issues) yield { problem, file: String(problem.path[0]) };
   for (const input of found.inputs) {
-    for await (const one of unitsOfInput(input, readerFor(source), encoding, () => {})) {
+    for await (const one of unitsOfInput(input, readerFor(source), source, () => {})) {
       yield { ...one, file: input.name };
     }
   }

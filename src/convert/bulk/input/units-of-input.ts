@@ -1,12 +1,12 @@
-import { fromJson } from '../../../fhir/json/from-json.ts';
-import { hasErrors, type Issue } from '../../../issues/issue.ts';
-import { issue } from '../../issue.ts';
-import type { Encoding } from '../../mapping/source.ts';
+import type { Issue } from '../../../issues/issue.ts';
+import type { Source } from '../../mapping/source.ts';
 import type { RawUnit, Reader } from '../../record/record.ts';
 import { textPieces } from './byte-text.ts';
 import { decodeBytes, decodeUnit } from './decode-unit.ts';
+import { entryUnit } from './entry-unit.ts';
 import { type Input, unreadableInput } from './inputs.ts';
-import { type Line, lineSplitter } from './line-splitter.ts';
+import { lineSplitter } from './line-splitter.ts';
+import { encodingOf, sourcePieces } from './source-pieces.ts';
 
 /** A unit, or what is wrong with the input as a whole. */
 export type UnitOrIssue = { readonly unit: RawUnit } | { readonly problem: Issue };
@@ -18,13 +18,16 @@ export type UnitOrIssue = { readonly unit: RawUnit } | { readonly problem: Issue
 export async function* unitsOfInput(
   input: Input,
   reader: Reader,
-  encoding: Encoding | undefined,
+  source: Source,
   read: (bytes: number) => void,
 ): AsyncGenerator<UnitOrIssue> {
+  const encoding = encodingOf(source);
+  const problemOf = (found: Issue): UnitOrIssue => ({
+    problem: { ...found, path: [input.name, ...found.path] },
+  });
   try {
-    const { pieces, decoded, issues } = await textPieces(input.open(read), encoding);
-    for (const problem of issues)
-      yield { problem: { ...problem, path: [input.name, ...problem.path] } };
+    const { pieces, decoded, issues, closing } = await sourcePieces(input.open(read), source);
+    for (const found of issues) yield problemOf(found);
     const splitter = decoded
       ? reader.splitter()
       : reader.splitter((bytes, declared) => {
@@ -38,6 +41,7 @@ export async function* unitsOfInput(
       for (const unit of splitter.push(piece)) yield finished(unit);
     }
     for (const unit of splitter.end()) yield finished(unit);
+    for (const found of closing?.() ?? []) yield problemOf(found);
   } catch (error) {
     yield { problem: unreadableInput(input.name, error) };
   }
@@ -58,56 +62,4 @@ export async function* unitsOfQuarantine(
   } catch (error) {
     yield { problem: unreadableInput(input.name, error) };
   }
-}
-
-/** The unit that a line holds; `raw` is all that must be there. A line that is none is quarantined. */
-export function entryUnit({ text: bytes, number, cut }: Line): RawUnit {
-  const { text } = decodeBytes(bytes, 'utf-8');
-  const at = { line: number };
-  if (cut) {
-    const found = issue('too-large', [], { reason: 'line' }, { source: at });
-    return { raw: text, at, issues: [found] };
-  }
-  const { value, issues } = fromJson(text, { budget: { depth: 20 } });
-  const unit = hasErrors(issues) ? undefined : asUnit(value, number);
-  if (unit !== undefined) return unit;
-  const found = issue(
-    'malformed-record',
-    [],
-    { reason: 'quarantine' },
-    {
-      source: at,
-    },
-  );
-  return { raw: text, at, issues: [found] };
-}
-
-function asUnit(value: unknown, number: number): RawUnit | undefined {
-  if (typeof value !== 'object' || value === null || !('raw' in value)) return undefined;
-  const { raw } = value;
-  if (typeof raw !== 'string') return undefined;
-  const header = 'header' in value && isTexts(value.header) ? value.header : undefined;
-  const lines = 'lines' in value && isNumbers(value.lines) ? value.lines : undefined;
-  const at = 'at' in value ? lineOf(value.at) : undefined;
-  return {
-    raw,
-    at: { line: at ?? number },
-    ...(header !== undefined && { header }),
-    ...(lines !== undefined && { lines }),
-  };
-}
-
-function lineOf(at: unknown): number | undefined {
-  if (typeof at !== 'object' || at === null || !('line' in at)) return undefined;
-  return typeof at.line === 'number' && Number.isInteger(at.line) && at.line > 0
-    ? at.line
-    : undefined;
-}
-
-function isTexts(value: unknown): value is string[] {
-  return Array.isArray(value) && value.every((item) => typeof item === 'string');
-}
-
-function isNumbers(value: unknown): value is number[] {
-  return Array.isArray(value) && value.every((item) => Number.isInteger(item));
 }

@@ -1,6 +1,6 @@
-import type { FileHandle } from 'node:fs/promises';
 import iconv from 'iconv-lite';
 import type { ConversionFacts } from '../../issue.ts';
+import type { ByteSource } from './byte-source.ts';
 
 export interface DirectoryEntry {
   readonly name: string;
@@ -13,7 +13,20 @@ export interface DirectoryEntry {
   readonly offset: number;
 }
 
-export type ZipReason = Exclude<ConversionFacts<'unreadable-input'>['reason'], 'input'>;
+export type ZipReason = Exclude<
+  ConversionFacts<'unreadable-input'>['reason'],
+  'input' | WorkbookReason
+>;
+
+/** Why a workbook cannot be read, although its archive can, or is none. */
+export type WorkbookReason =
+  | 'encrypted-workbook'
+  | 'binary-workbook'
+  | 'not-workbook'
+  | 'damaged-workbook'
+  | 'empty-workbook'
+  | 'no-sheet'
+  | 'several-sheets';
 
 /** The archive is not one, or contradicts itself. */
 export class ZipFault extends Error {
@@ -35,8 +48,8 @@ const LARGEST_DIRECTORY = 64 * 1024 * 1024;
  * The central directory of an archive, zip64 included.
  * @see https://pkware.cachefly.net/webdocs/casestudies/APPNOTE.TXT sections 4.3.12 to 4.3.16
  */
-export async function readDirectory(file: FileHandle): Promise<DirectoryEntry[]> {
-  const { size } = await file.stat();
+export async function readDirectory(file: ByteSource): Promise<DirectoryEntry[]> {
+  const { size } = file;
   const tail = await readAt(file, Math.max(0, size - LONGEST_END), Math.min(size, LONGEST_END));
   const end = tail.lastIndexOf(Buffer.from([0x50, 0x4b, 0x05, 0x06]));
   if (end < 0 || end + 22 > tail.length) throw new ZipFault('not-zip');
@@ -109,11 +122,10 @@ function zip64Field(extra: Buffer): Buffer | undefined {
   return undefined;
 }
 
-async function readAt(file: FileHandle, at: number, length: number): Promise<Buffer> {
-  const buffer = Buffer.alloc(length);
-  const { bytesRead } = await file.read(buffer, 0, length, at);
-  if (bytesRead < length) throw new ZipFault('archive-short');
-  return buffer;
+async function readAt(file: ByteSource, at: number, length: number): Promise<Buffer> {
+  const bytes = await file.read(at, length);
+  if (bytes.length < length) throw new ZipFault('archive-short');
+  return bytes;
 }
 
 function safe(value: bigint): number {

@@ -1,9 +1,9 @@
-import { type FileHandle, open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { Readable } from 'node:stream';
 import { crc32, createInflateRaw } from 'node:zlib';
 import type { Issue } from '../../../issues/issue.ts';
 import { issue } from '../../issue.ts';
+import { type ByteSource, fileSource } from './byte-source.ts';
 import { inflatedWithin } from './inflate-limit.ts';
 import { type DirectoryEntry, readDirectory, ZipFault, type ZipReason } from './zip-directory.ts';
 
@@ -27,9 +27,9 @@ export interface ZipEntries {
 export async function zipEntries(path: string): Promise<ZipEntries> {
   const archive = basename(path);
   const issues: Issue[] = [];
-  let file: FileHandle | undefined;
+  let file: ByteSource | undefined;
   try {
-    file = await open(path, 'r');
+    file = await fileSource(path);
     const directory = await readDirectory(file);
     const entries = directory
       .filter((entry) => !entry.name.endsWith('/'))
@@ -42,7 +42,7 @@ export async function zipEntries(path: string): Promise<ZipEntries> {
       .map((entry) => ({
         name: entry.name,
         compressedSize: entry.compressedSize,
-        open: (read: (bytes: number) => void) => entryBytes(path, entry, read),
+        open: (read: (bytes: number) => void) => entryBytes(() => fileSource(path), entry, read),
       }));
     return { entries, issues };
   } catch (error) {
@@ -53,7 +53,7 @@ export async function zipEntries(path: string): Promise<ZipEntries> {
   }
 }
 
-function entryFault({ name, method, encrypted }: DirectoryEntry): ZipReason | undefined {
+export function entryFault({ name, method, encrypted }: DirectoryEntry): ZipReason | undefined {
   if (encrypted) return 'encrypted';
   if (method !== 0 && method !== 8) return 'method';
   const parts = name.split(/[/\\]/);
@@ -67,13 +67,14 @@ function zipIssue(name: string, reason: ZipReason): Issue {
 
 const PIECE = 1 << 16;
 
-async function* entryBytes(
-  path: string,
+/** The unpacked bytes of an entry, checked against what the directory says of it. */
+export async function* entryBytes(
+  open: () => Promise<ByteSource>,
   entry: DirectoryEntry,
   read: (bytes: number) => void,
 ): AsyncGenerator<Buffer> {
   let taken = 0;
-  const packed = storedBytes(path, entry, (bytes) => {
+  const packed = storedBytes(open, entry, (bytes) => {
     taken += bytes;
     read(bytes);
   });
@@ -107,25 +108,23 @@ async function* inflated(
 }
 
 async function* storedBytes(
-  path: string,
+  open: () => Promise<ByteSource>,
   entry: DirectoryEntry,
   read: (bytes: number) => void,
 ): AsyncGenerator<Buffer> {
-  const file = await open(path, 'r');
+  const file = await open();
   try {
     // The local header repeats the name and may have another extra field than the directory.
-    const local = Buffer.alloc(30);
-    await file.read(local, 0, 30, entry.offset);
-    if (local.readUInt32LE(0) !== 0x04034b50) throw new ZipFault('no-header');
+    const local = await file.read(entry.offset, 30);
+    if (local.length < 30 || local.readUInt32LE(0) !== 0x04034b50) throw new ZipFault('no-header');
     let at = entry.offset + 30 + local.readUInt16LE(26) + local.readUInt16LE(28);
     const end = at + entry.compressedSize;
     while (at < end) {
-      const piece = Buffer.alloc(Math.min(PIECE, end - at));
-      const { bytesRead } = await file.read(piece, 0, piece.length, at);
-      if (bytesRead === 0) throw new ZipFault('ends-within');
-      at += bytesRead;
-      read(bytesRead);
-      yield piece.subarray(0, bytesRead);
+      const piece = await file.read(at, Math.min(PIECE, end - at));
+      if (piece.length === 0) throw new ZipFault('ends-within');
+      at += piece.length;
+      read(piece.length);
+      yield piece;
     }
   } finally {
     await file.close();
