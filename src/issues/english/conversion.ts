@@ -462,7 +462,7 @@ export const conversion = {
       'the number as text',
     ],
     'no-date': [
-      'the number is no day or time of this workbook, or one of which a part was made up; it is kept as text',
+      'the workbook does not have such a day or time, or a part of it was made up; it is kept as text',
       'the day or time in full',
     ],
     'exam-id': 'the id of the exam looks as if a spreadsheet had changed it',
