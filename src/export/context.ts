@@ -25,6 +25,7 @@ import { type ProfileName, profileUrl } from '../fhir/names/profile-names.ts';
 import { resourceName } from '../fhir/names/resource-names.ts';
 import { CANONICAL_BASE } from '../fhir/names/systems.ts';
 import { observationStatus } from '../fhir/record-status.ts';
+import type { ExamSignature } from '../fhir/signature.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import { subjectOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
@@ -71,6 +72,9 @@ export interface ExportContext {
   readonly filing: Filing;
   /** The report as people read it. */
   readonly presentedForms: readonly Attachment[];
+  readonly signatures: readonly ExamSignature[];
+  /** Whether they leave as a document of the chart too. */
+  readonly filed: boolean;
   readonly laterality: NonNullable<ExportOptions['laterality']>;
   /** Places that were named with a side, for the BodyStructure resources; filled as they are named. */
   readonly placed: Map<string, Placed>;
@@ -135,6 +139,7 @@ export function createContext(whole: Exam, settings: ExportSettings): ExportCont
   const reference = (name: string): Reference => ({ reference: `urn:uuid:${id(name)}` });
   // A reference alone would not tell the reader which examiner or instrument of the exam is meant.
   const partOf = (name: string): Identifier => partIdentifier(systems.statement, exam.id, name);
+  const forms = presentedForms(whole, options.presentedForms);
   const stated = new Set(exam.statements.map(({ key }) => key));
   const examiners = new Map(exam.examiners.map((examiner) => [examiner.key, examiner]));
   const instruments = new Map(exam.instruments?.map((instrument) => [instrument.key, instrument]));
@@ -154,7 +159,9 @@ export function createContext(whole: Exam, settings: ExportSettings): ExportCont
     version: options.fhirVersion ?? 'R4',
     narrative: options.narrative ?? true,
     filing: options.filing ?? {},
-    presentedForms: presentedForms(whole, options.presentedForms),
+    presentedForms: forms,
+    signatures: detail === 'everything' ? (options.signatures ?? []) : [],
+    filed: forms.length > 0 && isFiled(options),
     status: observationStatus(exam),
     isShared: (name) => shared.has(name),
     outside,
@@ -184,6 +191,10 @@ export function createContext(whole: Exam, settings: ExportSettings): ExportCont
     statementIdentifier: partOf,
     trackingIdentifier: (tracking) => ({ system: systems.tracking, value: tracking }),
   };
+}
+
+function isFiled({ documentReference, detail }: ExportOptions): boolean {
+  return documentReference ?? detail === 'report';
 }
 
 const resourceTypes: Readonly<Record<MasterDataKind, string>> = {

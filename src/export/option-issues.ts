@@ -1,8 +1,10 @@
 import { isPlainObject, plainDataIssues } from '../data/plain-data.ts';
+import { signaturePurposes } from '../fhir/signature.ts';
 import { fhirVersionNumber } from '../fhir/version.ts';
 import { type Issue, issue } from '../issues/issue.ts';
 import type { Path } from '../issues/path.ts';
 import { isWellFormed } from '../model/rules/uri.ts';
+import { spanOf } from '../model/time.ts';
 import { builtInTables } from '../terminology/built-in.ts';
 import { languageIssues } from '../terminology/language-issues.ts';
 import type { ExportOptions } from './options.ts';
@@ -82,6 +84,9 @@ const codingParts: Readonly<Record<string, Check>> = {
 };
 const beside = ['id', 'extension'];
 
+const instant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(?:\.\d{1,9})?(?:Z|[+-]\d{2}:\d{2})$/;
+const base64 = /^[A-Za-z0-9+/]+={0,2}$/;
+
 /** It leaves as it is, with nothing left out. */
 const coding: Check = (value, path) => {
   if (!isPlainObject(value)) return [issue('wrong-type', path, { reason: 'not-an-object' })];
@@ -95,6 +100,19 @@ const coding: Check = (value, path) => {
   if (value['code'] !== undefined) return issues;
   return [...issues, issue('missing-property', [...path, 'code'], { reason: 'text' })];
 };
+
+const signatureParts = parts({
+  purpose: oneOf(signaturePurposes),
+  when: (value, path) =>
+    typeof value === 'string' && instant.test(value) && spanOf(value) !== undefined
+      ? []
+      : [issue('invalid-value', path, { reason: 'form', form: 'time-with-zone' })],
+  format: code,
+  data: (value, path) =>
+    typeof value === 'string' && value !== '' && base64.test(value) && value.length % 4 === 0
+      ? []
+      : [issue('invalid-value', path, { reason: 'form', form: 'base64' })],
+});
 
 const identitySystems = parts({ exam: uri, statement: uri, tracking: uri });
 
@@ -121,11 +139,24 @@ const checks: {
     encounterStatus: oneOf(['in-progress', 'finished', 'unknown']),
     security: listOf(coding),
     tags: listOf(coding),
+    documentType: coding,
+    documentCategory: coding,
   }),
   presentedForms: (value, path) =>
     typeof value === 'function'
       ? []
       : [issue('wrong-type', path, { reason: 'not-made', code: 'htmlForm' })],
+  documentReference: flag,
+  signatures: listOf((value, path) =>
+    isPlainObject(value)
+      ? [
+          ...signatureParts(value, path),
+          ...['version', 'purpose', 'when', 'format', 'data']
+            .filter((name) => value[name] === undefined)
+            .map((name) => issue('missing-property', [...path, name], { reason: 'text' })),
+        ]
+      : [issue('wrong-type', path, { reason: 'not-an-object' })],
+  ),
   identity: (value, path) =>
     typeof value === 'string' ? web(value, path) : identitySystems(value, path),
   canonicalBase: uri,

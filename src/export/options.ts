@@ -4,6 +4,7 @@ import type * as r5 from 'fhir/r5.js';
 import type { Filing } from '../fhir/filing.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { ClinicIdentity } from '../fhir/names/part-names.ts';
+import type { ExamSignature } from '../fhir/signature.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import type { BudgetOption } from '../issues/budget.ts';
 import type { Exam } from '../model/exam.ts';
@@ -72,6 +73,16 @@ export interface ExportOptions {
    * show nothing else of a report. `htmlForm()` of the entry `report` makes the page of `toHtml`.
    */
   readonly presentedForms?: FormMaker;
+  /**
+   * The same forms as a DocumentReference too, for systems that file documents and show no reports;
+   * not in a document bundle. Default: with `detail: 'report'`.
+   */
+  readonly documentReference?: boolean;
+  /**
+   * Signatures that were made of this record as it is exported with these options (`contentToSign` of
+   * the entry `sign`), to stand in the Provenance of the step that was signed.
+   */
+  readonly signatures?: readonly ExamSignature[];
   /**
    * Identifier systems of your own for exam and statements: all ids follow from them. Whatever is
    * stored needs them (a transaction, `toNdjson`), since the exams of two clinics can have the same

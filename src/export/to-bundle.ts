@@ -38,6 +38,7 @@ import { examResources } from './resources/exam-resources.ts';
 import { leftBehind, unnamedRecords } from './resources/existing.ts';
 import { masterDataKindOf, masterDataMode } from './resources/master-data.ts';
 import { claiming, fittedTo, targetIssues } from './target/claims.ts';
+import { unfitting } from './unfitting.ts';
 import { identityIssues, patientIssues } from './whose.ts';
 
 /** A bundle of the version that was asked for. */
@@ -168,21 +169,6 @@ function exported(exam: Exam, settings: ExportSettings, stored: boolean): Outcom
  */
 export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle {
   return orThrow('export the exam as FHIR', toBundle(exam, options));
-}
-
-/** What this exam cannot leave as, and options that do not go together. */
-function unfitting(exam: Exam, options: ExportOptions): Issue[] {
-  const issues: Issue[] = [];
-  if (exam?.status === 'draft' && options.allowDraft !== true) {
-    issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
-  }
-  if (options.detail === 'report' && options.bundleType === 'document') {
-    issues.push(issue('invalid-value', ['detail'], { reason: 'detail-document' }));
-  }
-  if (options.target !== undefined && (options.fhirVersion ?? 'R4') !== 'R4') {
-    issues.push(issue('invalid-value', ['target'], { reason: 'guide-version' }));
-  }
-  return issues;
 }
 
 function leftOut({ leftOut: count }: ExportContext): Issue[] {

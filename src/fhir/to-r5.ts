@@ -30,6 +30,10 @@ function changed(resource: r4.FhirResource): object {
       return bodyStructure(resource);
     case 'Composition':
       return composition(resource);
+    case 'DiagnosticReport':
+      return report(resource);
+    case 'DocumentReference':
+      return documentReference(resource);
     default:
       return resource;
   }
@@ -96,5 +100,26 @@ function composition({ subject, identifier, attester, ...rest }: r4.Composition)
         mode: { coding: [{ system, code: mode }] },
       })),
     }),
+  };
+}
+
+function report({ presentedForm, ...rest }: r4.DiagnosticReport): object {
+  return { ...rest, ...(presentedForm && { presentedForm: presentedForm.map(attachment) }) };
+}
+
+/** The size is an integer64, which JSON holds as text. @see https://hl7.org/fhir/R5/datatypes.html#integer64 */
+function attachment({ size, ...rest }: r4.Attachment): object {
+  return { ...rest, ...(size !== undefined && { size: String(size) }) };
+}
+
+/** What the document is of stands in R5 as its event; its context is the visit. */
+function documentReference({ context, content, ...rest }: r4.DocumentReference): object {
+  const { encounter, period, related } = context ?? {};
+  return {
+    ...rest,
+    ...(encounter && { context: encounter }),
+    ...(related && { event: related.map((reference) => ({ reference })) }),
+    ...(period && { period }),
+    content: content.map((one) => ({ ...one, attachment: attachment(one.attachment) })),
   };
 }

@@ -142,6 +142,7 @@ const table = {
     'not-supported',
     'a code of a system that the library holds in part; it is passed on as given',
   ],
+  'invalid-signature': ['security', 'a signature that is not one of what the record says'],
 
   // reading of FHIR
   'several-exams': [

@@ -79,7 +79,7 @@ export function fromBundleOrThrow(bundle: unknown, options?: ReadOptions): Exam 
 
 function nothing(issues: readonly Issue[]): ReadOutcome {
   const remainder: Remainder[] = [{ path: [], what: 'Bundle', kind: 'content' }];
-  return { ...failure(issues), remainder };
+  return { ...failure(issues), remainder, signatures: [] };
 }
 
 /** A measure of the work of reading the bundle once. */
@@ -97,12 +97,12 @@ function readUntilSound(
   let refused = nothingRefused;
   for (;;) {
     spend(entriesOf(bundle));
-    const { rough, issues, remainder } = readOnce(bundle, options, refused);
+    const { rough, issues, remainder, signatures } = readOnce(bundle, options, refused);
     const lacking = rough === undefined ? [] : missingParts(rough.exam);
     if (rough === undefined || lacking.length > 0) return nothing([...told, ...issues, ...lacking]);
     const parsed = parseExam(rough.exam, { ...(catalogue && { catalogue }), includeValues });
     if (parsed.ok) {
-      return { ...parsed, issues: [...told, ...issues, ...parsed.issues], remainder };
+      return { ...parsed, issues: [...told, ...issues, ...parsed.issues], remainder, signatures };
     }
     const errors = parsed.issues.filter((found) => found.severity === 'error');
     const more = refusedBy(rough, errors, refused);

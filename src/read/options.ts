@@ -1,5 +1,6 @@
 import type { Filing } from '../fhir/filing.ts';
 import type { ClinicIdentity } from '../fhir/names/part-names.ts';
+import type { ExamSignature } from '../fhir/signature.ts';
 import type { BudgetOption } from '../issues/budget.ts';
 import type { Outcome } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
@@ -40,4 +41,6 @@ export interface ReadOptions {
 /** An exam, what is wrong with the bundle, and what of it is not in the exam. */
 export type ReadOutcome = Outcome<Exam> & {
   readonly remainder: readonly Remainder[];
+  /** Signatures of steps of its history, for an export with the same options. */
+  readonly signatures: readonly ExamSignature[];
 };

@@ -2,6 +2,7 @@ import type { Observation } from 'fhir/r4.js';
 import type { Filing } from '../fhir/filing.ts';
 import type { IdentitySystems } from '../fhir/names/part-names.ts';
 import { partIdentifier } from '../fhir/names/part-names.ts';
+import type { ExamSignature } from '../fhir/signature.ts';
 import type { Issue } from '../issues/issue.ts';
 import type { Exam, ExamTime } from '../model/exam.ts';
 import type { Key } from '../model/primitive.ts';
@@ -24,6 +25,8 @@ export interface Reading extends Codes {
   readonly issues: Issue[];
   /** References to people and places as the report writes them, by their literal. */
   readonly knownReferences: Map<string, Readonly<Record<string, unknown>>[]>;
+  /** Signatures of its steps, as they are found. */
+  readonly signatures: ExamSignature[];
   /** Why a part was not read, by the JSON object that holds it. */
   readonly reasons: Map<object, string>;
 }

@@ -14,6 +14,8 @@ export interface Texts {
   /** Before the number of statements that a shortened record does not hold. */
   readonly leftOut: string;
   readonly notNamed: string;
+  /** Of a report that leaves without the data of the exam. */
+  readonly reportAlone: string;
   readonly noResult: string;
   readonly notStated: string;
   /** Before the method: `by` inspection. */
@@ -55,6 +57,8 @@ export const english: Language = {
     partsTold: 'Parts told:',
     leftOut: 'Statements of the examination that do not stand here:',
     notNamed: 'A part that is not named here was not spoken of: it is not normal by silence.',
+    reportAlone:
+      'This is the report alone. Statements, circumstances and plan of the examination do not stand here as data.',
     noResult: 'no result',
     notStated: 'not stated',
     by: 'by',

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
 import { type Detail, toBundle, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { fromBundle } from '../../src/read/from-bundle.ts';
-import { htmlForm } from '../../src/report/index.ts';
 import { sampleExams } from '../../src/testing/sample-exam.ts';
 import { withOnly } from '../../src/testing/without.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { validateBundle as validateR4b } from '../../src/validate/versions/r4b.ts';
+import { validateBundle as validateR5 } from '../../src/validate/versions/r5.ts';
 import { sampled } from '../sampled.ts';
 
 const exams = [...examples.values(), ...sampleExams(900, sampled(3, 8), { size: 'edge' })];
@@ -73,30 +74,70 @@ describe('a copy of what is notable', () => {
 });
 
 describe('the report alone', () => {
-  it('holds the page, the people and nothing else, and is valid', () => {
+  const versions = ['R4', 'R4B', 'R5'] as const;
+  const validators = { R4: validateBundle, R4B: validateR4b, R5: validateR5 };
+  const page = { contentType: 'text/plain', content: 'As examined.' };
+  const alone = { detail: 'report', presentedForms: () => [page] } as const;
+
+  it.each(versions)('holds the page as report and as document, and people: %s', (fhirVersion) => {
     for (const exam of examples.values()) {
-      for (const fhirVersion of ['R4', 'R5'] as const) {
-        const options = { detail: 'report', presentedForms: htmlForm(), fhirVersion } as const;
-        const types = (toBundleOrThrow(exam, options).entry ?? []).map(
-          ({ resource }) => resource?.resourceType,
-        );
-        expect(types.filter((type) => type === 'DiagnosticReport')).toHaveLength(1);
-        expect(types).not.toContain('Observation');
-      }
-      const bundle = toBundleOrThrow(exam, { detail: 'report', presentedForms: htmlForm() });
-      expect(validateBundle(bundle).issues.filter(({ severity }) => severity === 'error')).toEqual(
-        [],
-      );
-      expect(toJson(bundle)).toContain('Statements of the examination that do not stand here:');
+      const bundle = toBundleOrThrow(exam, { ...alone, fhirVersion });
+      const types = (bundle.entry ?? []).map(({ resource }) => resource?.resourceType);
+      expect(types.filter((type) => type === 'DiagnosticReport')).toHaveLength(1);
+      expect(types.filter((type) => type === 'DocumentReference')).toHaveLength(1);
+      expect(types).not.toContain('Observation');
+      const { issues } = validators[fhirVersion](bundle);
+      expect(issues.filter(({ severity }) => severity === 'error')).toEqual([]);
     }
   });
 
-  it('is not a document', () => {
+  it('says what it leaves out, with and without narrative', () => {
+    for (const exam of examples.values()) {
+      for (const narrative of [true, false]) {
+        const text = toJson(toBundleOrThrow(exam, { ...alone, narrative }));
+        expect(text).toContain('This is the report alone.');
+        const count = exam.statements.length;
+        expect(text).toContain(`that do not stand here: ${count}<`);
+      }
+    }
+  });
+
+  it.each(versions)(
+    'comes back as head and conclusion, and the loss is told: %s',
+    (fhirVersion) => {
+      for (const exam of examples.values()) {
+        const filing = { security: [{ system: 'https://clinic.example/labels', code: 'R' }] };
+        const bundle = toBundleOrThrow(exam, { ...alone, fhirVersion, filing });
+        const unread = fromBundle(bundle, { filing });
+        expect(unread.ok).toBe(false);
+        expect(unread.issues.map(({ facts }) => facts.reason)).toContain('report-alone');
+        const { protocol } = exam;
+        const { value, remainder, issues } = fromBundle(bundle, { filing, supplied: { protocol } });
+        const { format, id, status, subject, examiners, performed, recorded } = exam;
+        const head = { format, id, status, subject, examiners, performed, recorded, protocol };
+        expect(value).toMatchObject({
+          ...head,
+          ...(exam.organization && { organization: exam.organization }),
+          ...(exam.encounter && { encounter: exam.encounter }),
+        });
+        const words = exam.conclusion === undefined ? [] : [exam.conclusion.text];
+        const texts = value?.statements.map((one) => (one.kind === 'note' ? one.text : one.kind));
+        expect(texts).toEqual(words);
+        expect(remainder.filter(({ kind }) => kind === 'content')).toEqual([]);
+        expect(issues.map(({ facts }) => facts.reason)).toContain('report-alone');
+      }
+    },
+  );
+
+  it('is not a document, and without a form that is told', () => {
     const [exam] = exams;
     if (exam === undefined) throw new Error('no example');
     const { value, issues } = toBundle(exam, { detail: 'report', bundleType: 'document' });
     expect(value).toBeUndefined();
     expect(issues.map(({ path }) => path)).toContainEqual(['detail']);
+    const bare = toBundle(exam, { detail: 'report' });
+    expect(bare.ok).toBe(true);
+    expect(bare.issues.map(({ path }) => path)).toContainEqual(['presentedForms']);
   });
 });
 

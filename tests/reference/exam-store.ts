@@ -1,4 +1,5 @@
 import type { Bundle, BundleEntry, Resource } from 'fhir/r4.js';
+import { toR5 } from '../../src/fhir/to-r5.ts';
 import { type Exam, fromJson, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { clinic } from '../clinic.ts';
 import { recordsReferredTo } from './existing-records.ts';
@@ -30,8 +31,13 @@ export function* inBatches(exams: readonly Exam[], entries: number): Generator<E
 }
 
 /** Records that the exams take for granted, such as the clinic, so that the server can resolve them. */
-export async function storeExisting(url: string, exams: readonly Exam[]): Promise<void> {
-  const records = recordsReferredTo(exams.map((exam) => transactionOf(exam)));
+export async function storeExisting(
+  url: string,
+  exams: readonly Exam[],
+  fhirVersion: 'R4' | 'R5' = 'R4',
+): Promise<void> {
+  const r4 = recordsReferredTo(exams.map((exam) => transactionOf(exam)));
+  const records = fhirVersion === 'R5' ? r4.map(toR5) : r4;
   if (records.length === 0) return;
   await send(url, {
     resourceType: 'Bundle',
@@ -43,39 +49,63 @@ export async function storeExisting(url: string, exams: readonly Exam[]): Promis
   });
 }
 
-/** Stores the exams in one transaction and reads every resource of each back, by the ids given. */
+/**
+ * Stores the exams in one transaction and reads every resource of each back, from where the server
+ * says that it is. People, places and devices that exams share stand in it once.
+ */
 export async function storeAndRead(
   url: string,
   exams: readonly Exam[],
 ): Promise<Bundle<Resource>[]> {
   const bundles = exams.map((exam) => transactionOf(exam));
+  const sent = new Map(
+    bundles.flatMap(({ entry = [] }) => entry.map((one) => [one.fullUrl ?? '', one] as const)),
+  );
   const stored = await send(url, {
     resourceType: 'Bundle',
     type: 'transaction',
-    entry: bundles.flatMap(({ entry = [] }) => entry),
+    entry: [...sent.values()],
   });
-  const names = (stored.entry ?? []).map(({ response }) =>
-    (response?.location ?? '').replace(/\/_history\/.*$/, ''),
+  const places = placesOf(stored);
+  const at = new Map([...sent.keys()].map((name, index) => [name, places[index] ?? '']));
+  const read = await resourcesAt(url, places);
+  return bundles.map(({ entry = [] }) => ({
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: entry.map(({ fullUrl = '' }) => entryAt(url, read.get(at.get(fullUrl) ?? ''))),
+  }));
+}
+
+/** Type and id of each resource, in the order of the transaction that was answered. */
+export function placesOf({ entry = [] }: Bundle): string[] {
+  return entry.map(({ response }) =>
+    (response?.location ?? '').replace(/\/_history\/.*$/, '').replace(/^.*\/(?=[^/]+\/[^/]+$)/, ''),
   );
+}
+
+/** What the server holds at these places, by place. */
+export async function resourcesAt(
+  url: string,
+  places: readonly string[],
+): Promise<Map<string, Resource>> {
+  const names = [...new Set(places)];
   const read = await send(url, {
     resourceType: 'Bundle',
     type: 'batch',
     entry: names.map((name) => ({ request: { method: 'GET', url: name } })),
   });
-  const resources = (read.entry ?? []).map(({ resource }) => resource);
-  let from = 0;
-  return bundles.map(({ entry = [] }) => {
-    const own = resources.slice(from, from + entry.length);
-    from += entry.length;
-    return { resourceType: 'Bundle', type: 'collection', entry: own.map(entryAt(url)) };
-  });
+  return new Map(
+    (read.entry ?? []).flatMap(({ resource }, at) =>
+      resource === undefined ? [] : [[names[at] ?? '', resource] as const],
+    ),
+  );
 }
 
-function entryAt(url: string) {
-  return (resource: Resource | undefined): BundleEntry<Resource> => ({
+export function entryAt(url: string, resource: Resource | undefined): BundleEntry<Resource> {
+  return {
     fullUrl: `${url}/${resource?.resourceType}/${resource?.id}`,
     ...(resource && { resource }),
-  });
+  };
 }
 
 /** The exam as a transaction of R4; with `previous` it takes back what that one held besides. */

@@ -2,7 +2,14 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { hasErrors, issueText } from '../../src/index.ts';
 import { startValidator, type Validator } from './corpus.ts';
 import { extensionsPack, releases } from './definitions.ts';
-import { bundlesOf, exampleExams, type NamedExam, seededCount, seededExams } from './exams.ts';
+import {
+  bundlesOf,
+  exampleExams,
+  type NamedExam,
+  reportAloneOf,
+  seededCount,
+  seededExams,
+} from './exams.ts';
 import { ourIssues } from './ours.ts';
 
 /**
@@ -20,7 +27,10 @@ afterAll(() => validator.stop());
 
 /** Errors, and what is unwanted, in the bundles of one exam, in the validator's eyes and in ours. */
 async function faultsOf(exam: NamedExam): Promise<string[]> {
-  const bundles = releases.flatMap((version) => bundlesOf(exam, version));
+  const bundles = releases.flatMap((version) => [
+    ...bundlesOf(exam, version),
+    reportAloneOf(exam, version),
+  ]);
   const results = await Promise.all(
     bundles.map(({ id, version, text }) => validator.validate({ id, version, text })),
   );
@@ -34,7 +44,7 @@ async function faultsOf(exam: NamedExam): Promise<string[]> {
   ]);
 }
 
-describe('exported bundles in three versions and of four kinds have no error', () => {
+describe('exported bundles in three versions and of five kinds have no error', () => {
   it.each(exampleExams())(
     '$name',
     async (exam) => {

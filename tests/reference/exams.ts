@@ -52,3 +52,14 @@ export function bundlesOf({ name, exam }: NamedExam, version: FhirRelease) {
     return { id: `${version}/${name}/${kind}`, version, bundle, text: toJson(bundle) };
   });
 }
+
+/** The report alone, with its form for people as a document of the chart. */
+const reportAlone = {
+  detail: 'report',
+  presentedForms: () => [{ contentType: 'text/plain', content: 'As examined.', title: 'Report' }],
+} as const;
+
+export function reportAloneOf({ name, exam }: NamedExam, version: FhirRelease) {
+  const bundle = toBundleOrThrow(exam, { fhirVersion: version, ...reportAlone });
+  return { id: `${version}/${name}/report alone`, version, bundle, text: toJson(bundle) };
+}

@@ -5,6 +5,8 @@ import { createInterface } from 'node:readline';
 import { build, ProgramError } from './java.ts';
 
 export interface ServerOptions {
+  /** Default R4. */
+  readonly fhirVersion?: 'R4' | 'R5';
   /** 0, the default: any free port. */
   readonly port?: number;
   /** File that H2 keeps the data in; in memory where none is named. */
@@ -22,7 +24,7 @@ export interface FhirServer {
 }
 
 /**
- * A running FHIR R4 server with an embedded database. It is ready after 20 to 40 seconds, and its
+ * A running FHIR server with an embedded database. It is ready after 20 to 40 seconds, and its
  * first transaction takes some ten more.
  * @throws ProgramError when it cannot be built or ends before it is ready
  */
@@ -33,7 +35,8 @@ export async function startServer(options: ServerOptions = {}): Promise<FhirServ
       ? 'jdbc:h2:mem:fhir;DB_CLOSE_DELAY=-1'
       : `jdbc:h2:file:${options.dataFile}`;
   const child = spawn('java', [
-    '-Xmx1500m',
+    '-Xmx1g',
+    `-Dfhir=${options.fhirVersion ?? 'R4'}`,
     `-Dport=${options.port ?? 0}`,
     `-Ddb=${database}`,
     `-Dvalidate=${options.validate ?? true}`,

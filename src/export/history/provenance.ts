@@ -3,6 +3,7 @@ import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { DATA_OPERATION, PARTICIPANT_TYPE } from '../../fhir/names/systems.ts';
 import { dataOperation } from '../../fhir/record-status.ts';
+import { signatureElement } from '../../fhir/signature.ts';
 import type { RecordEvent } from '../../model/record-event.ts';
 import { hl7Display } from '../../terminology/published/hl7.ts';
 import type { ExportContext } from '../context.ts';
@@ -34,6 +35,7 @@ export function provenanceResource(context: ExportContext, event: RecordEvent): 
     },
     agent: [{ type: { coding: [agent] }, who: context.performer(event.by) }],
     ...entities(context, event),
+    ...signed(context, event),
   };
 }
 
@@ -55,4 +57,13 @@ function entities(
 
 function participant(code: 'author' | 'verifier'): Coding {
   return { system: PARTICIPANT_TYPE, code, display: hl7Display(PARTICIPANT_TYPE, code) };
+}
+
+function signed(
+  { signatures, performer }: ExportContext,
+  { version, by }: RecordEvent,
+): Partial<Pick<Provenance, 'signature'>> {
+  const made = signatures.filter((one) => one.version === version);
+  if (made.length === 0) return {};
+  return { signature: made.map((one) => signatureElement(one, performer(by))) };
 }

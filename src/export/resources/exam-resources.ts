@@ -6,6 +6,7 @@ import type { AnyResource, ExportContext } from '../context.ts';
 import { provenanceResource } from '../history/provenance.ts';
 import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
+import { filedDocument } from './filed-document.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
 import { deviceResources } from './instrument.ts';
 import {
@@ -53,6 +54,7 @@ export function examResources(
     ...requests,
     ...prompts,
     ...(exam.history ?? []).map((event) => provenanceResource(context, event)),
+    ...(context.filed ? [filedDocument(context)] : []),
   ];
   if (options.document) {
     written.unshift(
@@ -71,9 +73,13 @@ export function examResources(
   ];
 }
 
-/** Report and people; the report has no results. */
+/** Report, people and the document for people; the report has no results. */
 function reportAlone(context: ExportContext): AnyResource[] {
-  const written = [diagnosticReport(context, []), ...peopleResources(context)];
+  const written = [
+    diagnosticReport(context, []),
+    ...peopleResources(context),
+    ...(context.filed ? [filedDocument(context)] : []),
+  ];
   return context.version === 'R5' ? written.map(toR5) : written;
 }
 

@@ -23,7 +23,10 @@ export function diagnosticReport(
     resourceType: 'DiagnosticReport',
     id: context.id(resourceName.report),
     ...context.profile('face-neck-report'),
-    ...(context.narrative && { text: generated(reportText(context, results)) }),
+    // Alone it has no other place to say what is left out.
+    ...((context.narrative || context.detail === 'report') && {
+      text: generated(reportText(context, results)),
+    }),
     identifier: [context.examIdentifier],
     status: reportStatus(exam.status),
     category: [reportCategory(context.filing)],
@@ -62,6 +65,7 @@ function reportText(context: ExportContext, results: readonly Observation[]): st
     `<p><b>${escapeXhtml(coder.display('items', 'exam'))}</b></p>` +
     `<p>${escapeXhtml(conclusion)}</p>` +
     (parts.length > 0 ? `<p>${escapeXhtml(texts.partsTold)}</p><ul>${parts.join('')}</ul>` : '') +
+    (context.detail === 'report' ? `<p>${escapeXhtml(texts.reportAlone)}</p>` : '') +
     (context.leftOut > 0 ? `<p>${escapeXhtml(texts.leftOut)} ${context.leftOut}</p>` : '') +
     `<p>${escapeXhtml(texts.notNamed)}</p>`
   );

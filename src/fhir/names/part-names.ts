@@ -44,6 +44,7 @@ export const partName = {
   bodyStructure: (place: string): string => `place|${place}`,
   version: (version: number): string => `version|${version}`,
   document: 'document',
+  filed: 'filed|document',
 } as const;
 
 /** Identifier of a part or statement of an exam: `exam|key`, `exam|group|skin`. */

@@ -4,6 +4,7 @@ import { partName } from './part-names.ts';
 export const resourceName = {
   report: 'report',
   composition: 'composition',
+  filed: 'filed',
   bundle: (type: string): string => `bundle/${type}`,
   patient: 'patient',
   organization: 'organization',

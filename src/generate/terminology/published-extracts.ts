@@ -130,12 +130,17 @@ async function codeSystemExtracts(all: readonly Row[]): Promise<Extract[]> {
   return list;
 }
 
+/** Files that are not named after the end of the URL. */
+const fileNames: Readonly<Record<string, string>> = {
+  'urn:iso-astm:E1762-95:2013': 'signature-type',
+};
+
 async function codeSystemExtract(
   system: string,
   wanted: ReadonlyMap<string, string>,
 ): Promise<Extract> {
   for (const name of codeSystemPackages) {
-    const source = `${name} CodeSystem-${system.split('/').at(-1) ?? ''}.json`;
+    const source = `${name} CodeSystem-${fileNames[system] ?? system.split('/').at(-1) ?? ''}.json`;
     const file = await readPublished(source).catch(() => undefined);
     if (file?.url === system) return extract(source, system, file, wanted);
   }

@@ -93,6 +93,11 @@ export const record = {
       'nothing says which record of the receiver is meant',
       'a reference or an identifier',
     ],
+    forms: [
+      'there is no form that people read, which would hold what does not leave as data',
+      'the option presentedForms, such as htmlForm()',
+    ],
+    signature: ['the record holds no signature', 'a Provenance with a signature'],
     exam: ['the bundle does not hold the exam', 'a DiagnosticReport or Observation of it'],
     'exam-part': [
       'the bundle does not state the {property} of the exam',
@@ -152,6 +157,14 @@ export const record = {
     'detail-document': [
       'a document holds the parts of the exam, and cannot be the report alone',
       'everything or notable',
+    ],
+    'signed-step': [
+      'the history has no signing of this version',
+      'the version of a step of the action sign',
+    ],
+    'filed-document': [
+      'a document bundle holds what its composition leads to, and no reference to another document',
+      'a collection or transaction',
     ],
     'previous-exam': [
       'what was sent before belongs to another exam',
@@ -303,6 +316,11 @@ export const record = {
     'withdrawn-letter': 'a withdrawn record has no letter',
     'left-to-tell': 'left out of the letter, for a person to tell',
     detail: ['{count} statements are left out of this copy of the exam', 'detail: everything'],
+    signature: 'a signature of the whole record is none of a copy that leaves parts out',
+    'report-alone': [
+      'the bundle holds the report alone, without the statements of the exam',
+      'detail: everything',
+    ],
     held: [
       'this is left out, because the receiver is said to hold the record',
       'either a reference or a description',
@@ -463,6 +481,11 @@ export const record = {
   },
   'unchecked-code': {
     'held-in-part': 'the library does not hold this code and passes it on as given',
+  },
+  'invalid-signature': {
+    earlier: 'what was signed here is an earlier version, which the record no longer holds',
+    content: 'the signature is not one of what the record says now',
+    form: 'the signature does not have the form that is verified here',
   },
   'several-exams': {
     choose: ['the bundle holds several exams', 'the option exam, with the id of one of them'],

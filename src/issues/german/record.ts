@@ -97,6 +97,11 @@ export const germanRecord: Translated<typeof record> = {
       'nichts sagt, welcher Datensatz des Empfängers gemeint ist',
       'ein Verweis oder eine Kennung',
     ],
+    forms: [
+      'es gibt keine lesbare Form, in der stünde, was nicht als Daten mitgeht',
+      'die Option presentedForms, etwa htmlForm()',
+    ],
+    signature: ['die Aufzeichnung enthält keine Signatur', 'eine Provenance mit Signatur'],
     exam: [
       'das Bundle enthält die Untersuchung nicht',
       'ein DiagnosticReport oder eine Observation dazu',
@@ -162,6 +167,14 @@ export const germanRecord: Translated<typeof record> = {
     'detail-document': [
       'ein Dokument enthält die Teile der Untersuchung und kann nicht der Bericht allein sein',
       'everything oder notable',
+    ],
+    'signed-step': [
+      'die Geschichte hat keine Unterzeichnung dieser Fassung',
+      'die Fassung eines Schritts mit der Handlung sign',
+    ],
+    'filed-document': [
+      'ein Dokument-Bundle enthält, wohin seine Composition führt, und keinen Verweis auf ein anderes Dokument',
+      'eine collection oder transaction',
     ],
     'previous-exam': [
       'das zuvor Gesendete gehört zu einer anderen Untersuchung',
@@ -322,6 +335,11 @@ export const germanRecord: Translated<typeof record> = {
     'withdrawn-letter': 'zu einer zurückgezogenen Aufzeichnung gibt es keinen Brief',
     'left-to-tell': 'im Brief weggelassen; eine Person soll es mitteilen',
     detail: ['{count} Aussagen fehlen in dieser Fassung der Untersuchung', 'detail: everything'],
+    signature: 'eine Signatur der ganzen Aufzeichnung ist keine einer Fassung, in der Teile fehlen',
+    'report-alone': [
+      'das Bundle enthält den Bericht allein, ohne Aussagen der Untersuchung',
+      'detail: everything',
+    ],
     held: [
       'weggelassen, weil der Empfänger die Aufzeichnung laut Angabe schon hat',
       'entweder eine Referenz oder eine Beschreibung',
@@ -490,6 +508,11 @@ export const germanRecord: Translated<typeof record> = {
   },
   'unchecked-code': {
     'held-in-part': 'die Bibliothek hält diesen Code nicht und gibt ihn weiter, wie er ist',
+  },
+  'invalid-signature': {
+    earlier: 'hier wurde eine frühere Fassung signiert, die die Aufzeichnung nicht mehr enthält',
+    content: 'die Signatur gehört nicht zu dem, was die Aufzeichnung jetzt sagt',
+    form: 'die Signatur hat nicht die Form, die hier geprüft wird',
   },
   'several-exams': {
     choose: [

@@ -2,6 +2,7 @@ import { partIdentifier, partName } from '../../fhir/names/part-names.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { DATA_OPERATION, PARTICIPANT_TYPE } from '../../fhir/names/systems.ts';
 import { dataOperation } from '../../fhir/record-status.ts';
+import { purposeOf, signatureElement } from '../../fhir/signature.ts';
 import type { RecordEvent } from '../../model/record-event.ts';
 import { hl7Display } from '../../terminology/published/hl7.ts';
 import {
@@ -48,6 +49,7 @@ function readEvent(reading: ExamReading, report: Entry, entry: Entry): RecordEve
     const changed = filled(targetsOf(reading, entry, report));
     const withdrawn = filled(withdrawnOf(reading, entities));
     const reason = reasonOf(resource);
+    readSignatures(reading, entry, { version, by });
     return {
       action,
       by,
@@ -140,4 +142,28 @@ function reasonOf(resource: Element): string | undefined {
   const [r5] = innersOf(resource, 'authorization');
   const concept = r4 ?? (r5 && innerOf(r5, 'concept'));
   return concept && textOf(concept, 'text');
+}
+
+/** Signatures of the form that an export writes; others are left over. */
+function readSignatures(
+  reading: ExamReading,
+  entry: Entry,
+  { version, by }: Pick<RecordEvent, 'version' | 'by'>,
+): void {
+  for (const element of innersOf(entry.resource, 'signature')) {
+    const [coding] = lookAtList(element, 'type');
+    const purpose = coding && purposeOf(peek(coding, 'code'));
+    const who = lookAt(element, 'who');
+    const [when, format, data] = ['when', 'sigFormat', 'data'].map((name) => peek(element, name));
+    if (purpose === undefined || who === undefined) continue;
+    if (typeof when !== 'string' || typeof format !== 'string' || typeof data !== 'string')
+      continue;
+    if (reading.people.examinerOf(who, entry) !== by) continue;
+    const expected = signatureElement({ purpose, when, format, data }, {});
+    for (const name of ['type', 'when', 'targetFormat', 'sigFormat', 'data'] as const) {
+      claimEqual(element, name, expected[name]);
+    }
+    claimReference(reading, element, 'who');
+    reading.signatures.push({ version, purpose, when, format, data });
+  }
 }

@@ -23,6 +23,7 @@ import type { Refused } from '../refused.ts';
 import { readConclusion } from './assessment.ts';
 import { readCircumstances } from './circumstances.ts';
 import { claimDocument } from './composition.ts';
+import { claimFiled } from './filed-document.ts';
 import { readHistory } from './history.ts';
 import { findInstruments, type InstrumentPlaces, readInstruments } from './instruments.ts';
 import { readRequests } from './plan.ts';
@@ -72,6 +73,7 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
   const groups = claimGroups(late, parts.byName);
   if (report !== undefined) claimResults(late, report, groups, statements);
   claimDocument(late, record);
+  if (report !== undefined) claimFiled(late, parts.byName, report);
   const exam = {
     ...suppliedParts(supplied),
     format: 'face-neck-exam/1' as const,

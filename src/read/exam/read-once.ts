@@ -1,6 +1,7 @@
 import { idsOf } from '../../fhir/names/ids.ts';
 import { identitySystems } from '../../fhir/names/part-names.ts';
 import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
+import type { ExamSignature } from '../../fhir/signature.ts';
 import type { Issue } from '../../issues/issue.ts';
 import type { Path } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
@@ -33,6 +34,7 @@ export interface ReadOnce {
   readonly rough: RoughExam | undefined;
   readonly issues: readonly Issue[];
   readonly remainder: readonly Remainder[];
+  readonly signatures: readonly ExamSignature[];
 }
 
 /** One reading of a bundle, with the parts left out that were refused before. */
@@ -45,13 +47,13 @@ export function readOnce(
   const bundle: Element = { json, claims };
   const barred = unknownModifiers(json);
   if (barred.whole !== undefined)
-    return { rough: undefined, issues: [barred.whole], remainder: [] };
+    return { rough: undefined, issues: [barred.whole], remainder: [], signatures: [] };
   const entries = readEntries(bundle, barred.resources);
   const base = options.canonicalBase ?? CANONICAL_BASE;
   const systems = identitySystems(base, options.identity);
   const chosen = chooseExam(entries, systems, options);
   if ('code' in chosen) {
-    return { rough: undefined, issues: [...barred.issues, chosen], remainder: [] };
+    return { rough: undefined, issues: [...barred.issues, chosen], remainder: [], signatures: [] };
   }
 
   const language = options.language ?? english;
@@ -73,6 +75,7 @@ export function readOnce(
       ...(chosen.own ? [] : unreadTypes(entries.all)),
     ],
     knownReferences: new Map(),
+    signatures: [],
     reasons: new Map(
       [...barred.resources].map((one) => [one, 'it is changed in a way that is not understood']),
     ),
@@ -84,5 +87,6 @@ export function readOnce(
     refused,
   });
   claimBundle(reading, bundle, rough.exam);
-  return { rough, issues: reading.issues, remainder: remainderOf(json, claims, reading.reasons) };
+  const { issues, signatures } = reading;
+  return { rough, issues, remainder: remainderOf(json, claims, reading.reasons), signatures };
 }

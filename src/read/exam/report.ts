@@ -1,6 +1,8 @@
 import { reportCategory } from '../../fhir/filing.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { reportStatus } from '../../fhir/record-status.ts';
+import { sha1Base64 } from '../../fhir/sha1.ts';
+import { issue } from '../../issues/issue.ts';
 import { pictureUrlOf } from '../../kinds/registries/from-observation.ts';
 import type { Exam, ExamTime } from '../../model/exam.ts';
 import type { RecordStatus } from '../../model/record-event.ts';
@@ -42,8 +44,10 @@ export function readReport(reading: Reading, report: Entry): ReportHead {
   claimFrame(reading, report, resourceName.report);
   const own = claimExamCode(reading, innerOf(resource, 'code'));
   claimEqual(resource, 'category', [reportCategory(reading.filing)]);
-  // By its definition it says the same as the report.
-  if (own) claimForms(resource);
+  if (own) {
+    claimForms(resource);
+    if (peek(resource, 'result') === undefined) reportAlone(reading, report);
+  }
   for (const identifier of innersOf(resource, 'identifier')) claimExamId(reading, identifier);
   return {
     status: statusOf(resource, own),
@@ -52,11 +56,38 @@ export function readReport(reading: Reading, report: Entry): ReportHead {
   };
 }
 
-/** @see https://hl7.org/fhir/R4/diagnosticreport-definitions.html#DiagnosticReport.presentedForm */
+/** An export of ours without results leaves out everything but the report. */
+function reportAlone({ issues }: Reading, { path }: Entry): void {
+  const severity = 'warning';
+  issues.push(issue('not-exported', path, { reason: 'report-alone' }, { severity }));
+}
+
+/**
+ * By its definition a form says the same as the report; one that is not as it was sent is left over.
+ * @see https://hl7.org/fhir/R4/diagnosticreport-definitions.html#DiagnosticReport.presentedForm
+ */
 function claimForms(report: Element): void {
-  for (const { at } of innersOf(report, 'presentedForm')) {
+  for (const { at, json } of innersOf(report, 'presentedForm')) {
     const forms = peek(report, 'presentedForm');
-    if (Array.isArray(forms)) report.claims.claimAll(forms, at);
+    if (Array.isArray(forms) && isWhole(json)) report.claims.claimAll(forms, at);
+  }
+}
+
+function isWhole({ data, hash, size }: Readonly<Record<string, unknown>>): boolean {
+  if (typeof data !== 'string') return true;
+  const bytes = bytesOf(data);
+  if (bytes === undefined) return false;
+  return (
+    (hash === undefined || hash === sha1Base64(bytes)) &&
+    (size === undefined || String(size) === String(bytes.length))
+  );
+}
+
+function bytesOf(base64: string): Uint8Array | undefined {
+  try {
+    return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  } catch {
+    return undefined;
   }
 }
 

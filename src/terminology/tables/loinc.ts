@@ -21,6 +21,7 @@ export const loincTerms: readonly Omit<LoincTerm, 'source'>[] = [
   {"code":"18776-5","display":"Plan of care note"},
   {"code":"29299-5","display":"Reason for visit Narrative"},
   {"code":"29545-1","display":"Physical findings Narrative"},
+  {"code":"34109-9","display":"Note"},
   {"code":"34117-2","display":"History and physical note"},
   {"code":"51847-2","display":"Assessment + Plan note"},
   {"code":"51848-0","display":"Evaluation note"},

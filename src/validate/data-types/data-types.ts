@@ -1,4 +1,5 @@
 import { carriedText } from '../../fhir/json/decimal.ts';
+import { sha1Base64 } from '../../fhir/sha1.ts';
 import { isAbsolute } from '../bundles/resolve.ts';
 import type { Property } from '../elements/definitions.ts';
 import { type JsonObject, textOf } from '../walk/json.ts';
@@ -7,7 +8,6 @@ import type { PrimitiveCheck, Stage } from '../walk/stage.ts';
 import { base64Bytes, base64Length } from './base64.ts';
 import { exists, parseDateTime } from './date-time.ts';
 import { checkNarrative } from './narrative.ts';
-import { sha1Base64 } from './sha1.ts';
 
 /**
  * The stage of data types: what a pattern cannot tell of a value, or of several that belong together.

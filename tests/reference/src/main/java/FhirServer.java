@@ -8,6 +8,7 @@ import ca.uhn.fhir.jpa.binary.api.IBinaryStorageSvc;
 import ca.uhn.fhir.jpa.binstore.MemoryBinaryStorageSvcImpl;
 import ca.uhn.fhir.jpa.config.HapiJpaConfig;
 import ca.uhn.fhir.jpa.config.r4.JpaR4Config;
+import ca.uhn.fhir.jpa.config.r5.JpaR5Config;
 import ca.uhn.fhir.jpa.config.util.HapiEntityManagerFactoryUtil;
 import ca.uhn.fhir.jpa.model.config.PartitionSettings;
 import ca.uhn.fhir.jpa.model.config.SubscriptionSettings;
@@ -51,10 +52,10 @@ import org.springframework.orm.jpa.LocalContainerEntityManagerFactoryBean;
 import org.springframework.transaction.annotation.EnableTransactionManagement;
 
 /**
- * A FHIR R4 server with an embedded database, on the loopback address only: it has no login.
+ * A FHIR server with an embedded database, on the loopback address only: it has no login.
  *
- * <p>System properties: {@code port} (0: any free one), {@code db} (JDBC URL of H2; in memory unless
- * told), {@code validate} (true: a resource with an error gets status 422), {@code load} (folders of
+ * <p>System properties: {@code fhir} (R4 or R5), {@code port} (0: any free one), {@code db} (JDBC
+ * URL of H2; in memory unless told), {@code validate} (true: a resource with an error gets status 422), {@code load} (folders of
  * definitions, joined by the path separator). Prints {@code READY <base URL>} once it answers, and
  * ends when its standard input does, so that it cannot outlive the process that started it.
  */
@@ -62,9 +63,16 @@ public final class FhirServer {
     private static final String LOOPBACK = "127.0.0.1";
 
     @Configuration
+    @Import(JpaR4Config.class)
+    static class StorageR4 extends Storage {}
+
+    @Configuration
+    @Import(JpaR5Config.class)
+    static class StorageR5 extends Storage {}
+
     @EnableTransactionManagement
     @Import({
-        JpaR4Config.class, HapiJpaConfig.class, JpaBatch2Config.class, Batch2JobsConfig.class,
+        HapiJpaConfig.class, JpaBatch2Config.class, Batch2JobsConfig.class,
         ThreadPoolFactoryConfig.class, NicknameServiceConfig.class,
         SubscriptionChannelConfig.class, SubscriptionSubmitterConfig.class
     })
@@ -129,7 +137,8 @@ public final class FhirServer {
     private FhirServer() {}
 
     public static void main(String[] args) throws Exception {
-        AnnotationConfigApplicationContext storage = new AnnotationConfigApplicationContext(Storage.class);
+        AnnotationConfigApplicationContext storage = new AnnotationConfigApplicationContext(
+            "R5".equals(System.getProperty("fhir", "R4")) ? StorageR5.class : StorageR4.class);
         loadDefinitions(storage);
         Server server = new Server();
         ServerConnector connector = new ServerConnector(server);
