@@ -16,6 +16,7 @@ Alias: $test-results-set = https://face-neck-fhir.example/fhir/ValueSet/test-res
 Alias: $answer-set = https://face-neck-fhir.example/fhir/ValueSet/values-answer
 Alias: $comparison-set = https://face-neck-fhir.example/fhir/ValueSet/values-comparison
 Alias: $presence-set = https://face-neck-fhir.example/fhir/ValueSet/values-presence
+Alias: $state-reasons-set = https://face-neck-fhir.example/fhir/ValueSet/values-state-reasons
 Alias: $state-set = https://face-neck-fhir.example/fhir/ValueSet/values-state
 
 RuleSet: Published

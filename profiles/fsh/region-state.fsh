@@ -7,7 +7,7 @@ Description: "What became of a region: examined and normal, abnormal or seen in 
 * code = $items#region-state
 * value[x] only CodeableConcept
 * value[x] from $state-set (required)
-* dataAbsentReason from $state-set (required)
+* dataAbsentReason from $state-reasons-set (required)
 * interpretation 0..1
 * insert Placed
 * obeys fn-obs-2 and fn-rst-1 and fn-rst-2 and fn-rst-3 and fn-rst-4

@@ -15,6 +15,7 @@ const prints: Readonly<Record<string, readonly string[]>> = {
     '5 of 10 fields became codes',
   ],
   embed: ['true'],
+  filing: ['DiagnosticReport Practitioner DocumentReference', 'true'],
   find: [
     'eac-wax Wax in the ear canal',
     'region tm Trommelfell',

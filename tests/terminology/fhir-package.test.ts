@@ -2,7 +2,9 @@ import { execFileSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { CodeableConcept, Coding, Observation } from 'fhir/r4.js';
 import { describe, expect, test } from 'vitest';
+import { examples } from '../../examples/all-exams.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import type { Definition, PackageOrder } from '../../src/generate/fhir-package/head.ts';
@@ -191,5 +193,59 @@ describe('the archive', () => {
 
   test('a name that ustar cannot hold is refused', () => {
     expect(() => tarball(new Map([[`package/${'a'.repeat(100)}.json`, '{}']]))).toThrow(RangeError);
+  });
+});
+
+describe('required bindings of the package', () => {
+  type Binding = { readonly path: string; readonly valueSet: string };
+  const bindings = new Map<string, Binding[]>(
+    definitions(packages.R4, 'StructureDefinition').map(({ url, differential }) => {
+      const { element } = differential as {
+        element: { path: string; binding?: { strength: string; valueSet: string } }[];
+      };
+      const required = element.flatMap(({ path, binding }) =>
+        binding?.strength === 'required' && binding.valueSet.startsWith(base)
+          ? [{ path, valueSet: binding.valueSet }]
+          : [],
+      );
+      return [String(url), required] as const;
+    }),
+  );
+  const sets = new Map(
+    definitions(packages.R4, 'ValueSet').map(({ url, compose }) => [
+      String(url),
+      (compose as { include: { system: string; concept?: Concept[] }[] }).include,
+    ]),
+  );
+
+  const holds = (valueSet: string, coding: { system?: string; code?: string }): boolean =>
+    (sets.get(valueSet) ?? []).some(
+      ({ system, concept }) =>
+        system === coding.system &&
+        (concept === undefined || concept.some(({ code }) => code === coding.code)),
+    );
+
+  const conceptAt = (one: Observation, path: string): CodeableConcept | undefined => {
+    if (path === 'Observation.value[x]') return one.valueCodeableConcept;
+    return path === 'Observation.dataAbsentReason' ? one.dataAbsentReason : undefined;
+  };
+
+  /** Codings of an observation under a required binding, each with the set that is bound. */
+  const boundCodings = (one: Observation): readonly (readonly [string, Coding])[] =>
+    (bindings.get(one.meta?.profile?.[0] ?? '') ?? []).flatMap(({ path, valueSet }) =>
+      (conceptAt(one, path)?.coding ?? []).map((coding) => [valueSet, coding] as const),
+    );
+
+  // A server may ask that every coding is in the set: HAPI FHIR does by default (hapi-fhir #8345).
+  test('hold every coding that an export writes, and not only ours', () => {
+    const exams = [...examples.values(), sampleExam(3, { size: 'edge' })];
+    const codings = exams.flatMap((exam) =>
+      (toBundle(exam, { profiles: true }).value?.entry ?? []).flatMap(({ resource }) =>
+        resource?.resourceType === 'Observation' ? boundCodings(resource) : [],
+      ),
+    );
+    const strange = codings.filter(([valueSet, coding]) => !holds(valueSet, coding));
+    expect(strange.slice(0, 5)).toEqual([]);
+    expect(codings.length).toBeGreaterThan(1000);
   });
 });

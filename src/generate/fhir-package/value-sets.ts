@@ -1,9 +1,20 @@
+import { snomedMayLeave } from '../../fhir/licence/snomed-policy.ts';
+import { mappingsBeside } from '../../fhir/mapped.ts';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
+import { DATA_ABSENT_REASON } from '../../fhir/names/systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
+import { standardSystems } from '../../terminology/system-names.ts';
 import { kebab } from '../terminology/languages.ts';
 import type { TableFile } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
-import { type Definition, head, ownCopyright, type PackageOrder } from './head.ts';
+import {
+  type Definition,
+  head,
+  loincCopyright,
+  ownCopyright,
+  type PackageOrder,
+  snomedCopyright,
+} from './head.ts';
 
 /**
  * The value sets of a table: all of its codes, the rows alone where rows hold values or sides, and
@@ -23,18 +34,65 @@ export function valueSets(
     compose: { include: [{ system: codeSystemUrl(order.base, table), ...include }] },
   });
   const listed = (id: string, title: string, list: readonly PackageConcept[]): Definition =>
-    set(id, title, { concept: list.map(({ code, display }) => ({ code, display })) });
+    withMapped(
+      set(id, title, { concept: list.map(({ code, display }) => ({ code, display })) }),
+      list,
+    );
   const rows = concepts.filter(({ code, row }) => code === row);
   const parts = [...groups(table, concepts)].map(([part, list]) =>
     listed(`${name}-${part.replaceAll('.', '-')}`, `${file.title}: ${part}`, list),
   );
   return [
-    set(name, file.title, {}),
+    withMapped(set(name, file.title, {}), concepts),
     ...(rows.length < concepts.length
       ? [listed(`${name}-rows`, `${file.title}, without values and sides`, rows)]
       : []),
     ...parts,
+    ...(table === 'values' ? [unexamined(order, set, concepts)] : []),
   ];
+}
+
+/**
+ * The published codes that an export writes beside ours stand in the set too: a server may ask that
+ * every coding does, and not only one.
+ */
+function withMapped(set: Definition, list: readonly PackageConcept[]): Definition {
+  const codes = new Map<string, Set<string>>();
+  for (const { maps } of list) {
+    for (const { system, code } of mappingsBeside(maps)) {
+      if (system === 'snomed' && !snomedMayLeave('free-set', code)) continue;
+      const url = standardSystems[system];
+      codes.set(url, (codes.get(url) ?? new Set()).add(code));
+    }
+  }
+  const beside = [...codes].map(([system, all]) => ({
+    system,
+    concept: [...all].sort().map((code) => ({ code })),
+  }));
+  const { compose } = set as unknown as { compose: { include: object[] } }; // made above
+  const copyright = [
+    ownCopyright,
+    ...(codes.has(standardSystems.snomed) ? [snomedCopyright] : []),
+    ...(codes.has(standardSystems.loinc) ? [loincCopyright] : []),
+  ].join(' ');
+  return { ...set, copyright, compose: { include: [...compose.include, ...beside] } };
+}
+
+/** Why a region was not examined: its state, our reason, and HL7's. */
+function unexamined(
+  order: PackageOrder,
+  set: (id: string, title: string, include: object) => Definition,
+  concepts: readonly PackageConcept[],
+): Definition {
+  const states = concepts.filter(({ code }) => code.startsWith('state.'));
+  const concept = states.map(({ code, display }) => ({ code, display }));
+  const made = set('values-state-reasons', 'Why a region was not examined', { concept });
+  const { compose } = made as unknown as { compose: { include: object[] } }; // made above
+  const reasons = { system: codeSystemUrl(order.base, 'reasons') };
+  return {
+    ...made,
+    compose: { include: [...compose.include, reasons, { system: DATA_ABSENT_REASON }] },
+  };
 }
 
 /** Codes by the row or item that they are values of. */
