@@ -218,7 +218,7 @@ describe('required bindings of the package', () => {
     ]),
   );
 
-  const holds = (valueSet: string, coding: { system?: string; code?: string }): boolean =>
+  const holds = (valueSet: string, coding: Coding): boolean =>
     (sets.get(valueSet) ?? []).some(
       ({ system, concept }) =>
         system === coding.system &&
@@ -240,8 +240,9 @@ describe('required bindings of the package', () => {
   test('hold every coding that an export writes, and not only ours', () => {
     const exams = [...examples.values(), sampleExam(3, { size: 'edge' })];
     const codings = exams.flatMap((exam) =>
-      (toBundle(exam, { profiles: true }).value?.entry ?? []).flatMap(({ resource }) =>
-        resource?.resourceType === 'Observation' ? boundCodings(resource) : [],
+      (toBundle(exam, { profiles: true }).value?.entry ?? []).flatMap(
+        ({ resource }) =>
+          resource?.resourceType === 'Observation' ? boundCodings(resource as Observation) : [], // of R4
       ),
     );
     const strange = codings.filter(([valueSet, coding]) => !holds(valueSet, coding));
