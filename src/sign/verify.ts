@@ -38,7 +38,7 @@ export async function verifySignatures(
   if (!content.ok) return content;
   const bytes = new TextEncoder().encode(content.value);
   const steps = stepsOf(bundle);
-  const last = Math.max(0, ...steps.map(({ version }) => version));
+  const last = steps.reduce((most, { version }) => Math.max(most, version), 0);
   const issues: Issue[] = [];
   let good = 0;
   for (const { version, signatures, at } of steps) {
