@@ -51,6 +51,7 @@ function readText(text: string): Outcome<unknown> {
     text,
     at: 0,
     backslash: text.indexOf('\\'),
+    control: -1,
     path: [],
     places: [],
     depth,
@@ -77,6 +78,8 @@ interface Cursor {
   at: number;
   /** Place of the next backslash at or after `at`, as far as known; -1 when there is none. */
   backslash: number;
+  /** Place of the next control character at or after `at`, as far as known; the end when there is none. */
+  control: number;
   readonly path: (string | number)[];
   /** Beside each step of the path, the place of the property in its object, from 1. */
   readonly places: number[];
@@ -128,7 +131,7 @@ function readValue(cursor: Cursor): unknown {
 
 function readObject(cursor: Cursor): unknown {
   const { path, places } = cursor;
-  const holder: DecimalCarrier = {};
+  const holder: Record<string, unknown> & DecimalCarrier = {};
   if (open(cursor, '}')) return holder;
   for (let place = 1; ; place++) {
     if (cursor.text[cursor.at] !== '"') fail(cursor, 'json-property');
@@ -136,7 +139,10 @@ function readObject(cursor: Cursor): unknown {
     const name = readString(cursor);
     path.push(name);
     places.push(place);
-    if (Object.hasOwn(holder, name)) {
+    // Assigned where nothing has that name, which costs a fraction of a definition. Of a name that all
+    // objects have, `__proto__` above all, an assignment could do something else.
+    const isTaken = name in holder;
+    if (isTaken && Object.hasOwn(holder, name)) {
       const source = cursor.position(start);
       cursor.issues.push(
         issue('duplicate-property', shownPath(cursor), { reason: 'twice' }, { source }),
@@ -148,7 +154,8 @@ function readObject(cursor: Cursor): unknown {
     skipSpace(cursor);
     const from = cursor.at;
     const value = readValue(cursor);
-    put(holder, name, value);
+    if (isTaken) put(holder, name, value);
+    else holder[name] = value;
     if (typeof value === 'number')
       keepText(holder, name, value, cursor.text.slice(from, cursor.at));
     path.pop();
@@ -210,7 +217,6 @@ function closed(cursor: Cursor, closing: string): boolean {
 }
 
 function put(holder: object, name: string, value: unknown): void {
-  // By definition and not by assignment, which for `__proto__` would set the prototype.
   Object.defineProperty(holder, name, {
     value,
     writable: true,
@@ -220,7 +226,7 @@ function put(holder: object, name: string, value: unknown): void {
 }
 
 /** The control characters below the space, which JSON escapes; the later ones may stand as they are. */
-const controlCharacter = /(?![\u007F-\u009F])\p{Cc}/u;
+const controlCharacter = /(?![\u007F-\u009F])\p{Cc}/gu;
 
 function readString(cursor: Cursor): string {
   const { text, at: start } = cursor;
@@ -232,9 +238,9 @@ function readString(cursor: Cursor): string {
     back = nextBackslash(cursor, back + 2);
   }
   if (end === -1) fail(cursor, 'json-closing-quote');
-  const control = controlCharacter.exec(text.slice(start + 1, end));
-  if (control !== null) {
-    cursor.at = start + 1 + control.index;
+  const control = nextControl(cursor, start);
+  if (control < end) {
+    cursor.at = control;
     fail(cursor, 'json-control-escape');
   }
   cursor.at = end + 1;
@@ -246,6 +252,15 @@ function nextBackslash(cursor: Cursor, from: number): number {
     cursor.backslash = cursor.text.indexOf('\\', from);
   }
   return cursor.backslash;
+}
+
+/** One look serves all strings up to the next control character, which is mostly a line break between them. */
+function nextControl(cursor: Cursor, from: number): number {
+  if (cursor.control < from) {
+    controlCharacter.lastIndex = from;
+    cursor.control = controlCharacter.exec(cursor.text)?.index ?? cursor.text.length;
+  }
+  return cursor.control;
 }
 
 const wrongEscape = /\\(?:[^"\\/bfnrtu]|u(?![0-9A-Fa-f]{4}))/;
@@ -282,6 +297,7 @@ function skipSpace(cursor: Cursor): void {
   const { text } = cursor;
   for (;;) {
     const code = text.charCodeAt(cursor.at);
+    if (code > 0x20) return;
     if (code !== 0x20 && code !== 0x0a && code !== 0x0d && code !== 0x09) return;
     cursor.at += 1;
   }
