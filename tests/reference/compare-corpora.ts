@@ -39,7 +39,7 @@ export async function compareCorpus(
       found.agreed += 1;
       continue;
     }
-    const row = rowOf(ours, theirs, unchecked.length > 0);
+    const row = rowOf(one.id, ours, theirs, unchecked.length > 0);
     const said = ours[0] === undefined ? theirs.join() : nameOf(ours[0]);
     if (row === undefined) found.surprises.push(`${one.id}: ${said}`);
     else found.judged.set(row, (found.judged.get(row) ?? 0) + 1);
@@ -49,6 +49,7 @@ export async function compareCorpus(
 
 /** One row must tell every error: what is told of one of two is not a judgement of the other. */
 function rowOf(
+  id: string,
   ours: readonly Issue[],
   theirs: readonly string[],
   open: boolean,
@@ -57,7 +58,11 @@ function rowOf(
   const said = we === 'refused' ? ours.map(nameOf) : theirs;
   const fitting = said.map((name) =>
     differences.find(
-      (row) => row.we === we && row.says.test(name) && (row.unchecked !== true || open),
+      (row) =>
+        row.we === we &&
+        row.says.test(name) &&
+        (row.unchecked !== true || open) &&
+        (row.cases === undefined || row.cases.test(id)),
     ),
   );
   return fitting.includes(undefined) ? undefined : fitting[0];

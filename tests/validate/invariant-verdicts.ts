@@ -44,6 +44,7 @@ export function verdictCounter(version: ComparedVersion): {
   const engine: ExpressionEngine = {
     fhirVersion: version,
     evaluate: evaluator.one,
+    parses: evaluator.parses,
     look(value, places, scope) {
       for (const { rule, verdict } of evaluator.all(value, places, scope)) {
         // No expression, but a name for the stage that reads narratives.

@@ -94,6 +94,11 @@ export const validation = {
       'the url of a definition must be absolute',
       'an absolute URL, or urn:uuid: and a UUID',
     ],
+    fhirpath: ['the expression is no FHIRPath', 'an expression of FHIRPath'],
+    'map-variable': [
+      'the map knows no variable of this name here',
+      'an input of the group or a variable of a rule around it',
+    ],
     'element-path': ['FHIR has no element at this path', 'the path of an element of the type'],
     'no-profile': ['the value fits none of the profiles that it may have', '{codes}'],
     'slice-order': ['the slices are not in the order of the profile', '{codes}'],

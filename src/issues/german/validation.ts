@@ -114,6 +114,11 @@ export const germanValidation: Translated<typeof validation> = {
       'die url einer Definition muss absolut sein',
       'eine absolute URL oder urn:uuid: mit einer UUID',
     ],
+    fhirpath: ['der Ausdruck ist kein FHIRPath', 'ein Ausdruck in FHIRPath'],
+    'map-variable': [
+      'die Abbildung kennt hier keine Variable dieses Namens',
+      'eine Eingabe der Gruppe oder eine Variable einer Regel darum herum',
+    ],
     'element-path': ['FHIR hat unter diesem Pfad kein Element', 'der Pfad eines Elements des Typs'],
     'no-profile': ['der Wert passt zu keinem der zulässigen Profile', '{codes}'],
     'slice-order': ['die Slices stehen nicht in der Reihenfolge des Profils', '{codes}'],

@@ -7,6 +7,14 @@ const abstractTypes: ReadonlySet<string> = new Set([
   ...['Resource', 'DomainResource', 'CanonicalResource', 'MetadataResource', 'xhtml'],
 ]);
 
+/** Types that an element may have; `open` where a path leads beyond what is known. */
+export type Reach = readonly string[] | 'open';
+
+/** Types that stand for those below them, whose elements are not known here. */
+export function isAbstract(name: string): boolean {
+  return abstractTypes.has(name);
+}
+
 /** Whether a version has a type of this name; of logical models and FHIRPath nothing is known. */
 export function isType(name: string, { definitions, resourceTypes }: Scope): boolean {
   return (
@@ -35,6 +43,20 @@ export function typesAt(path: string, scope: Scope): readonly string[] | 'open' 
     if (types.length === 0) return 'unknown';
   }
   return types;
+}
+
+/** The types of what stands under a name in any of some types. */
+export function typesUnder(from: readonly string[], name: string, scope: Scope): Reach | 'unknown' {
+  if (name === 'id') return 'open';
+  const found = new Set<string>();
+  for (const type of from) {
+    const info = isAbstract(type) ? undefined : scope.definitions.types.get(type);
+    if (info === undefined) return 'open';
+    for (const each of typesOf(name, info.properties)) found.add(each);
+  }
+  if (found.size === 0) return 'unknown';
+  // Any resource at all.
+  return found.has('Resource') ? 'open' : [...found];
 }
 
 /** The type of an element, or those of a choice, which is named with `[x]`, without, or as in JSON. */

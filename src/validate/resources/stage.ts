@@ -7,6 +7,7 @@ import { checkCodeSystem } from './code-systems.ts';
 import { checkConceptMap } from './concept-maps.ts';
 import { checkQuestionnaire } from './questionnaires.ts';
 import { checkSearchParameter } from './search-parameters.ts';
+import { checkStructureMap } from './structure-maps.ts';
 import { checkStructure } from './structures.ts';
 import { checkValueSet } from './value-sets.ts';
 
@@ -20,6 +21,7 @@ export const resourceStage: Stage = {
     ConceptMap: checkConceptMap,
     StructureDefinition: checkStructure,
     SearchParameter: checkSearchParameter,
+    StructureMap: checkStructureMap,
   },
   primitives: { uri: checkCanonicalUrl },
   appliesTo: isCanonicalUrl,

@@ -2,6 +2,7 @@ import { fhirVersionNumber } from '../../fhir/version.ts';
 import { choiceName, isObject, type JsonObject, listOf, objectsOf, textOf } from '../walk/json.ts';
 import { report, type Scope } from '../walk/scope.ts';
 import { isType, typesAt } from './element-paths.ts';
+import { checkExpression } from './expression-paths.ts';
 
 const page = 'https://hl7.org/fhir/R4/structuredefinition-definitions.html#StructureDefinition';
 const elements = 'https://hl7.org/fhir/R4/elementdefinition-definitions.html#ElementDefinition';
@@ -23,7 +24,7 @@ export function checkStructure(structure: JsonObject, scope: Scope): void {
   const view = structure[name];
   const list = isObject(view) ? listOf(view['element']) : [];
   if (structure['kind'] !== 'logical') checkFirstSteps(list, type, scope, name);
-  const narrows = structure['derivation'] === 'constraint' && structure['kind'] !== 'logical';
+  const narrows = isConstraint(structure) && structure['kind'] !== 'logical';
   const known = narrows && scope.definitions.types.get(type) !== undefined;
   list.forEach((element, at) => {
     if (!isObject(element)) return;
@@ -53,6 +54,15 @@ function firstStep(path: unknown): string | undefined {
   return typeof path === 'string' ? path.split('.')[0] : undefined;
 }
 
+/**
+ * What is no specialization of its base is a constraint on its type, whether that is told or not.
+ * @see https://hl7.org/fhir/R4/structuredefinition-definitions.html#StructureDefinition.type
+ */
+function isConstraint({ derivation, baseDefinition }: JsonObject): boolean {
+  if (derivation === undefined) return baseDefinition !== undefined;
+  return derivation === 'constraint';
+}
+
 /** A definition for another version is held to the types of that one, which are not at hand. */
 function isOfVersion(structure: JsonObject, { definitions }: Scope): boolean {
   const version = textOf(structure['fhirVersion']);
@@ -67,13 +77,32 @@ function checkContext(
   below: readonly (string | number)[],
 ): void {
   const expression = textOf(context['expression']);
-  // Of other types of context the expression is FHIRPath, or the URL of an extension.
-  if (context['type'] !== 'element' || expression === undefined) return;
-  if (/[:#]/.test(expression) || isForSomeVersions(context)) return;
+  if (expression === undefined || isForSomeVersions(context)) return;
+  if (context['type'] === 'fhirpath') {
+    checkExpression(expression, 'open', scope, [...below, 'expression']);
+    return;
+  }
+  // The other type of context is the URL of an extension.
+  if (context['type'] !== 'element' || /[:#]/.test(expression)) return;
   const [first = ''] = expression.split('.');
-  if (isType(first, scope) && typesAt(expression, scope) !== 'unknown') return;
+  if (isType(first, scope) && isDefinedAt(expression, scope)) return;
   const said = { rule: 'https://hl7.org/fhir/R4/defining-extensions.html#context' };
   report(scope, 'invalid-value', { reason: 'element-path' }, said, [...below, 'expression']);
+}
+
+/**
+ * The place is that of an element definition of FHIR, and those of a resource end where a data type
+ * begins.
+ */
+function isDefinedAt(path: string, scope: Scope): boolean {
+  const steps = path.split('.');
+  return steps.every((_, at) => {
+    const types = typesAt(steps.slice(0, at + 1).join('.'), scope);
+    if (types === 'unknown') return false;
+    // A part of a resource has its path for its type.
+    const inner = at + 1 < steps.length && at > 0;
+    return !inner || types === 'open' || types.some((type) => type.includes('.'));
+  });
 }
 
 /** An extension for several versions names places that only some of them have. */

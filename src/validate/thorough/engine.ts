@@ -16,6 +16,8 @@ export interface ExpressionEngine {
   look(value: unknown, places: readonly string[], scope: Scope): void;
   /** The verdict on a rule of a profile, for an element of a type. */
   evaluate(rule: Expression, base: string, value: unknown, scope: Scope): Verdict;
+  /** Whether a text is an expression of FHIRPath. */
+  parses(expression: string): boolean;
 }
 
 /** A compiled expression. @throws whatever the FHIRPath library throws on data that it cannot take */
@@ -63,6 +65,7 @@ export interface Evaluation {
 export interface Evaluator {
   one(rule: Expression, base: string, value: unknown, scope: Scope): Verdict;
   all(value: unknown, places: readonly string[], scope: Scope): readonly Evaluation[];
+  parses(expression: string): boolean;
 }
 
 export function createEvaluator(
@@ -117,7 +120,15 @@ export function createEvaluator(
   // As in HL7's validator an empty result is not a pass.
   const one: Evaluator['one'] = (rule, base, value, scope) =>
     verdictOn(rule, base, value, scope, 'fails');
-  return { one, all };
+  const parses = (expression: string): boolean => {
+    try {
+      compile(expression, 'Element', follow);
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  return { one, all, parses };
 }
 
 function verdictOf(result: readonly unknown[], whenEmpty: Verdict): Verdict {
@@ -130,6 +141,7 @@ export function createEngine(fhirVersion: FhirVersion, evaluator: Evaluator): Ex
   return {
     fhirVersion,
     evaluate: evaluator.one,
+    parses: evaluator.parses,
     look(value, places, scope) {
       for (const { rule, verdict } of evaluator.all(value, places, scope)) {
         // `htmlChecks()` is not an expression but a name for the stage that reads narratives.

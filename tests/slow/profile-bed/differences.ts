@@ -12,6 +12,8 @@ export interface Difference {
   readonly unchecked?: true;
   /** Only in resources of a type that this entry does not look into. */
   readonly otherType?: true;
+  /** Only in cases of these names. */
+  readonly cases?: RegExp;
   readonly right: 'we' | 'reference' | 'open';
   readonly why: string;
 }
