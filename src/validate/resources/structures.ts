@@ -85,24 +85,9 @@ function checkContext(
   // The other type of context is the URL of an extension.
   if (context['type'] !== 'element' || /[:#]/.test(expression)) return;
   const [first = ''] = expression.split('.');
-  if (isType(first, scope) && isDefinedAt(expression, scope)) return;
+  if (isType(first, scope) && typesAt(expression, scope) !== 'unknown') return;
   const said = { rule: 'https://hl7.org/fhir/R4/defining-extensions.html#context' };
   report(scope, 'invalid-value', { reason: 'element-path' }, said, [...below, 'expression']);
-}
-
-/**
- * The place is that of an element definition of FHIR, and those of a resource end where a data type
- * begins.
- */
-function isDefinedAt(path: string, scope: Scope): boolean {
-  const steps = path.split('.');
-  return steps.every((_, at) => {
-    const types = typesAt(steps.slice(0, at + 1).join('.'), scope);
-    if (types === 'unknown') return false;
-    // A part of a resource has its path for its type.
-    const inner = at + 1 < steps.length && at > 0;
-    return !inner || types === 'open' || types.some((type) => type.includes('.'));
-  });
 }
 
 /** An extension for several versions names places that only some of them have. */
