@@ -155,6 +155,11 @@ describe('a profile without snapshot', () => {
       'error too-many value',
     ],
     [
+      'a choice by the short name of another type',
+      { path: 'Observation.valueString', min: 0 },
+      'error unknown-property valueQuantity',
+    ],
+    [
       'an element of a data type',
       { path: 'Observation.code.coding.version', min: 1 },
       'error missing-property code.coding.0.version',

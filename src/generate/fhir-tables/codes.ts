@@ -53,7 +53,10 @@ export function codeTables(
   extensions: ExtensionTable,
 ): CodeTables {
   const systems = new Set(reachedSystems(definitions, types));
-  if (Object.hasOwn(types, 'MedicationRequest')) systems.add(unitsOfDoses);
+  if (Object.hasOwn(types, 'MedicationRequest')) {
+    systems.add(unitsOfDoses);
+    for (const system of systemsOfExtensions(definitions)) systems.add(system);
+  }
   const valueSets: Record<string, Record<string, 'all' | string[]>> = {};
   for (const url of [...namedValueSets(types, extensions), ...requiredByProfiles]) {
     const found = expand(url, definitions);
@@ -114,6 +117,21 @@ function reachedSystems(definitions: Definitions, types: TypeTable): string[] {
       if (binding?.valueSet === undefined) continue;
       for (const system of systemsOf(withoutVersion(binding.valueSet), definitions, new Set())) {
         found.add(system);
+      }
+    }
+  }
+  return [...found];
+}
+
+/** Systems of FHIR itself that the value of any published extension is bound to, however weakly. */
+function systemsOfExtensions(definitions: Definitions): string[] {
+  const found = new Set<string>();
+  for (const { type, derivation, snapshot } of definitions.structures.values()) {
+    if (type !== 'Extension' || derivation !== 'constraint') continue;
+    for (const { binding } of snapshot?.element ?? []) {
+      if (binding?.valueSet === undefined) continue;
+      for (const system of systemsOf(withoutVersion(binding.valueSet), definitions, new Set())) {
+        if (system.startsWith('http://hl7.org/fhir/')) found.add(system);
       }
     }
   }

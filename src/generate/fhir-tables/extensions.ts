@@ -11,10 +11,15 @@ const furtherTypes = [
   ...['uri', 'url', 'canonical', 'date', 'dateTime', 'instant', 'time'],
 ];
 
-/** Where HL7's own definitions carry an extension beside the places that it is defined for. */
+/** Where definitions that HL7 publishes carry an extension beside the places that it is defined for. */
 const misplacedByHl7: Readonly<Record<string, readonly string[]>> = {
   'structuredefinition-fhir-type': ['ElementDefinition.type'],
   regex: ['ElementDefinition.type'],
+  // US Core says so of each of its search parameters.
+  'capabilitystatement-expectation': [
+    ...['SearchParameter.multipleOr', 'SearchParameter.multipleAnd'],
+    ...['SearchParameter.comparator', 'SearchParameter.modifier', 'SearchParameter.chain'],
+  ],
 };
 
 /** Every extension that HL7 has published; of those that stand in none of the held types, only where. */

@@ -94,7 +94,7 @@ export const validation = {
       'the url of a definition must be absolute',
       'an absolute URL, or urn:uuid: and a UUID',
     ],
-    fhirpath: ['the expression is no FHIRPath', 'an expression of FHIRPath'],
+    fhirpath: ['the expression cannot be read as FHIRPath', 'an expression of FHIRPath'],
     'map-variable': [
       'the map knows no variable of this name here',
       'an input of the group or a variable of a rule around it',

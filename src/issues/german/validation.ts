@@ -114,7 +114,7 @@ export const germanValidation: Translated<typeof validation> = {
       'die url einer Definition muss absolut sein',
       'eine absolute URL oder urn:uuid: mit einer UUID',
     ],
-    fhirpath: ['der Ausdruck ist kein FHIRPath', 'ein Ausdruck in FHIRPath'],
+    fhirpath: ['der Ausdruck ist nicht als FHIRPath zu lesen', 'ein Ausdruck in FHIRPath'],
     'map-variable': [
       'die Abbildung kennt hier keine Variable dieses Namens',
       'eine Eingabe der Gruppe oder eine Variable einer Regel darum herum',

@@ -60,6 +60,8 @@ class Builder {
   private readonly parents = new Set<string>();
   private readonly definitions: Definitions;
   private readonly type: string;
+  /** Ids of choices of which the differential names a type alone, such as `valueQuantity`. */
+  private readonly narrowed = new Set<string>();
   readonly baseElements: (url: string) => readonly JsonObject[] | undefined;
 
   constructor(
@@ -133,7 +135,10 @@ class Builder {
     return known;
   }
 
-  /** `valueQuantity` stands for the slice of `value[x]` of that type. */
+  /**
+   * `valueQuantity` stands for the slice of `value[x]` of that type, and leaves no other, as in the
+   * snapshots that HL7 publishes.
+   */
   private stepOf(parent: string, step: string): string {
     if (step.includes(':') || step.endsWith('[x]') || this.byId.has(`${parent}.${step}`))
       return step;
@@ -141,6 +146,7 @@ class Builder {
       if (!/[A-Z]/.test(step.charAt(end))) continue;
       const stem = `${step.slice(0, end)}[x]`;
       if (this.byId.has(`${parent}.${stem}`) || this.isChoice(parent, step, stem)) {
+        this.narrowed.add(`${parent}.${stem}`);
         return `${stem}:${step}`;
       }
     }
@@ -178,7 +184,8 @@ class Builder {
     const sliced = id.slice(0, end);
     const before = this.byId.get(sliced) ?? this.made(sliced);
     if (before['slicing'] === undefined && sliced.endsWith('[x]')) {
-      const slicing = { discriminator: [{ type: 'type', path: '$this' }], rules: 'open' };
+      const rules = this.narrowed.has(sliced) ? 'closed' : 'open';
+      const slicing = { discriminator: [{ type: 'type', path: '$this' }], rules };
       this.byId.set(sliced, { ...before, slicing });
     }
     const { slicing: _, ...rest } = before;

@@ -64,6 +64,11 @@ const codeForms: ReadonlyMap<string, (code: string) => boolean> = new Map([
 const codePatterns: ReadonlyMap<string, RegExp> = new Map([
   // https://terminology.hl7.org/CodeSystem-v2-0203.html, NNxxx: three letters of ISO 3166.
   ['http://terminology.hl7.org/CodeSystem/v2-0203', /^NN[A-Z]{3}$/],
+  // ISO 3166-1, codes that users assign (AA, QM to QZ, XA to XZ, ZZ) and that are reserved, from memory.
+  [
+    'urn:iso:std:iso:3166',
+    /^(?:(?:AA|Q[M-Z]|X[A-Z]|ZZ)[A-Z]?|9\d\d|AC|CP|CQ|DG|EA|EU|EZ|FX|IC|SU|TA|UK|UN)$/,
+  ],
 ]);
 
 function sayMalformed(code: string, scope: Scope): void {

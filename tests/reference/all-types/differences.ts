@@ -232,13 +232,6 @@ export const differences: readonly Difference[] = [
   {
     we: 'accepted',
     says: /^Terminology_PassThrough_TX_Message/,
-    cases: /jurisdiction-unknown|control-extension-unknown/,
-    right: 'reference',
-    why: 'No code of ISO 3166, and none of the controls of FHIR: systems that only extensible bindings and extensions reach, and that are not held.',
-  },
-  {
-    we: 'accepted',
-    says: /^Terminology_PassThrough_TX_Message/,
     cases: /^(?:MessageDefinition|CapabilityStatement|OrganizationAffiliation)-/,
     right: 'we',
     why: 'The display that the chain wants is that of a value set as it holds it, and it holds neither system: the published expansion says "United States of America" and the chain another, and a display follows the rules of the system: https://hl7.org/fhir/R5/datatypes-definitions.html#Coding.display.',

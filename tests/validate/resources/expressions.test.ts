@@ -61,6 +61,12 @@ describe('search parameters', () => {
     expect(told(search(base, expression))).toEqual(refused('element-path expression'));
   });
 
+  test('say what is expected of servers, as US Core does', () => {
+    const url = 'http://hl7.org/fhir/StructureDefinition/capabilitystatement-expectation';
+    const more = { multipleOr: true, _multipleOr: { extension: [{ url, valueCode: 'MAY' }] } };
+    expect(told(search(['Patient'], 'Patient.name', more))).toEqual(sound);
+  });
+
   test('a component starts from what the parameter gives', () => {
     const composite = (inner: string): object =>
       search(['Observation'], 'Observation.component', {
