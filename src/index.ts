@@ -99,8 +99,18 @@ export {
   unusable,
 } from './kinds/registries/builders.ts';
 export { type ExamDraft, type ExamStart, startExam, state } from './model/builder/draft.ts';
+export { entered } from './model/builder/entered.ts';
+export type { EnteredStatement } from './model/builder/entered-statement.ts';
 export { conclude, finishExam, finishExamOrThrow } from './model/builder/finish-exam.ts';
-export { type AddedCode, added, type ExaminedPlace, type Place } from './model/builder/place.ts';
+export {
+  type AddedCode,
+  added,
+  type ExaminedAt,
+  type ExaminedPlace,
+  type GivenRegion,
+  type Place,
+  type PlaceAt,
+} from './model/builder/place.ts';
 export type * from './model/conclusion.ts';
 export type * from './model/exam.ts';
 export { examSchema, type StandardSchema } from './model/exam-schema.ts';
@@ -150,8 +160,10 @@ export { english, inLanguage, type Language } from './terminology/language.ts';
 export type { FreeSet } from './terminology/published/snomed.ts';
 export type {
   AttributeCode,
+  AttributeTypes,
   ConditionCode,
   FindingCode,
+  FindingTypes,
   InstrumentCode,
   MeasureCode,
   MeasureConditionCode,
@@ -160,6 +172,7 @@ export type {
   ProtocolCode,
   ReasonCode,
   RegionCode,
+  RegionsWithin,
   ScaleCode,
   SectionCode,
   SensationResultCode,

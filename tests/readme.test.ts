@@ -24,7 +24,7 @@ describe('README', () => {
       expect(code).toBe(asUserCode(readFileSync(resolve(root, file), 'utf8')));
       return file;
     });
-    expect(files).toEqual(['examples/library.ts', 'examples/life.ts']);
+    expect(files).toEqual(['examples/library.ts', 'examples/form.ts', 'examples/life.ts']);
   });
 
   it('names entries that package.json exports, and commands that it has', () => {

@@ -167,6 +167,19 @@ function exported(exam: Exam, settings: ExportSettings, stored: boolean): Outcom
  * @example
  * const document = toBundleOrThrow(exam, { bundleType: 'document' });
  */
+export function toBundleOrThrow(
+  exam: Exam,
+  options?: ExportOptions & { readonly fhirVersion?: 'R4' },
+): Bundle;
+export function toBundleOrThrow(
+  exam: Exam,
+  options: ExportOptions & { readonly fhirVersion: 'R4B' },
+): r4b.Bundle;
+export function toBundleOrThrow(
+  exam: Exam,
+  options: ExportOptions & { readonly fhirVersion: 'R5' },
+): r5.Bundle;
+export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle;
 export function toBundleOrThrow(exam: Exam, options?: ExportOptions): AnyBundle {
   return orThrow('export the exam as FHIR', toBundle(exam, options));
 }

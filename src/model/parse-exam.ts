@@ -10,6 +10,7 @@ import {
   success,
 } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
+import { firstNearest } from '../issues/nearest.ts';
 import type { Path } from '../issues/path.ts';
 import type { Saying } from '../kinds/facets/meaning.ts';
 import { sayingsOf } from '../kinds/registries/meanings.ts';
@@ -110,12 +111,14 @@ export function ruleIssues(exam: Exam, options: ParseOptions = {}): Issue[] {
   const issues: Issue[] = [];
   const catalogue = options.catalogue ?? builtInCatalogue;
   const said = saidOnce(catalogue);
+  const nearest = firstNearest();
   for (const rule of rules) {
     spend(exam.statements.length);
     rule({
       exam,
       catalogue,
       said,
+      nearest,
       report: (code, path, facts, { value, ...details } = {}) => {
         const received = options.includeValues && value !== undefined ? jsonText(value) : undefined;
         issues.push(

@@ -11,6 +11,19 @@ it('the library example prints a valid bundle', async () => {
   expect(json).toContain('Naevus (mole)');
 });
 
+it('the form example takes the field that fits and tells what does not in the others', async () => {
+  const printed = vi.spyOn(console, 'log').mockImplementation(() => {});
+  await import('../../examples/form.ts');
+  const lines = printed.mock.calls.map((call) => call.join(' '));
+  printed.mockRestore();
+  expect(lines.map((line) => line.split('  ').slice(1, 2).join('') || line)).toEqual([
+    'region',
+    'side',
+    'attributes.lesion-border',
+    '1',
+  ]);
+});
+
 it('the example of a life prints what changed, and reads the same exam back', async () => {
   const printed = vi.spyOn(console, 'log').mockImplementation(() => {});
   await import('../../examples/life.ts');

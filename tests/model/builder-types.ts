@@ -2,21 +2,30 @@
  * What must not compile. Nothing here runs: `npm run types` fails when a line marked as an error
  * compiles, or when one that is not marked does not.
  */
+import type { Bundle } from 'fhir/r4.js';
+import type * as r5 from 'fhir/r5.js';
 import {
   absent,
   added,
   comparedSides,
+  type EnteredStatement,
+  type Exam,
   type ExamDraft,
+  entered,
   measured,
   moved,
   normal,
   notExamined,
+  noted,
+  type Place,
   partlyExamined,
   present,
   scored,
   sensation,
   symptom,
   tested,
+  toBundle,
+  toBundleOrThrow,
 } from '../../src/index.ts';
 
 export function sides(draft: ExamDraft): void {
@@ -106,4 +115,87 @@ export function figures(draft: ExamDraft): void {
   scored(draft, '7pcl', '1999', 3);
   // @ts-expect-error a grade of another scale
   scored(draft, 'fitz', '1988', 'hb-1');
+}
+
+export function signs(draft: ExamDraft, place: Place): void {
+  present(draft, 'lid-turn.ectropion', { region: 'lid-lower', side: 'left' });
+  // @ts-expect-error a thyroid has no lid
+  present(draft, 'lid-turn.ectropion', { region: 'thyroid' });
+  // @ts-expect-error nor is it looked for there
+  absent(draft, 'lid-turn.ectropion', { region: 'thyroid-lobe', side: 'left' });
+  // @ts-expect-error a polyp of the nose is not at the temple
+  present(draft, 'nasal-polyp', { region: 'temple', side: 'left' });
+  // A sign of an adopter can be anywhere, and so can a swelling.
+  present(draft, added('frown-line'), { region: 'thyroid' });
+  present(draft, 'swelling', place);
+
+  const temple = { region: 'temple', side: 'right' } as const;
+  present(draft, 'skin-lesion', temple, {
+    attributes: { 'lesion-border': ['irregular', 'ill-defined'], 'lesion-tender': false },
+  });
+  // @ts-expect-error no such border
+  present(draft, 'skin-lesion', temple, { attributes: { 'lesion-border': 'spikey' } });
+  // @ts-expect-error tender or not, and no word for it
+  present(draft, 'skin-lesion', temple, { attributes: { 'lesion-tender': 'yes' } });
+  // @ts-expect-error an attribute of nodes
+  present(draft, 'skin-lesion', temple, { attributes: { 'node-number': 'one' } });
+  const head = { region: 'general' } as const;
+  // @ts-expect-error a posture of the head has no border
+  present(draft, 'head-posture.straight', head, { attributes: { 'lesion-border': 'irregular' } });
+  present(draft, 'skin-lesion', temple, {
+    // @ts-expect-error millimetres, not centimetres
+    attributes: { 'lesion-size-rule': { value: '5', unit: 'cm' } },
+  });
+}
+
+export function lists(draft: ExamDraft): void {
+  normal(draft, [
+    { region: 'nose-tip', methods: ['inspection'] },
+    { region: 'temple', side: 'left', methods: ['inspection'] },
+  ]);
+  normal(draft, [
+    { region: 'nose-tip', methods: ['inspection'] },
+    // @ts-expect-error each place is held to its own region
+    { region: 'temple', methods: ['inspection'] },
+  ]);
+  // @ts-expect-error no such region
+  noted(draft, 'Sunburn', { region: 'third-eye' });
+}
+
+export function forms(draft: ExamDraft, field: Readonly<Record<string, string>>): void {
+  const { sign = '', region = '', side = '', border } = field;
+  const given: EnteredStatement = {
+    kind: 'finding',
+    finding: sign,
+    presence: 'present',
+    region,
+    side,
+  };
+  entered(draft, { ...given, attributes: { 'lesion-border': border } });
+  entered(draft, {
+    kind: 'region-state',
+    state: 'not-examined',
+    region,
+    side,
+    reason: field['reason'],
+  });
+  // @ts-expect-error a kind is needed
+  entered(draft, { finding: sign, presence: 'present', region });
+  // @ts-expect-error no statement has such a member
+  entered(draft, { ...given, colour: 'red' });
+  // @ts-expect-error figures are texts, with the digits as they were read
+  entered(draft, { kind: 'measurement', measure: 'mrd1', region, side, value: 4, unit: 'mm' });
+}
+
+export function bundles(exam: Exam, fhirVersion: 'R4' | 'R5'): readonly Bundle[] {
+  const later: r5.Bundle = toBundleOrThrow(exam, { fhirVersion: 'R5' });
+  const document: Bundle = toBundleOrThrow(exam, { bundleType: 'document' });
+  // @ts-expect-error a bundle of R5 is none of R4
+  const wrong: Bundle = toBundleOrThrow(exam, { fhirVersion: 'R5' });
+  // @ts-expect-error which version it is shows only at run time
+  const either: Bundle = toBundleOrThrow(exam, { fhirVersion });
+  const outcome = toBundle(exam);
+  return outcome.ok
+    ? [outcome.value, document, wrong, either, { ...document, id: later.id ?? '' }]
+    : [];
 }

@@ -5,7 +5,9 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import type {
+  AttributeConcept,
   Concept,
+  FindingConcept,
   Laterality,
   Measure,
   Region,
@@ -52,6 +54,30 @@ for (const { code, group } of rows<TestPoint>('test-points')) {
   );
   process.exit(1);
 }
+
+const regionRows = rows<Region>('regions');
+
+/** A region and all that lies in it: where something expected at the region can be stated. */
+function within(code: string): readonly string[] {
+  const below = regionRows.filter(({ parent }) => parent === code);
+  return [code, ...below.flatMap((row) => within(row.code))];
+}
+
+const findingRows = rows<FindingConcept>('findings');
+
+const placesOfSigns = regionRows
+  .map(({ code }) => code)
+  .filter((code) => findingRows.some(({ regions }) => regions.includes(code)));
+
+function attributeValue({ type, values = [], unit }: AttributeConcept): string {
+  if (type === 'boolean') return 'boolean';
+  if (type === 'count') return 'number';
+  if (type === 'quantity') return `{ readonly value: string; readonly unit: '${unit ?? '1'}' }`;
+  return union(values.map(({ code }) => code));
+}
+
+const attributeRows = rows<AttributeConcept>('attributes');
+const families = [...new Set(attributeRows.map(({ family }) => family))];
 
 const laterality = (of: Laterality): string => `laterality: '${of}'`;
 
@@ -110,6 +136,30 @@ const parts = [
         (row) =>
           `${quoted(row.code)}: { ${laterality(row.laterality)}; method: ${union(row.methods)} };`,
       ),
+  ),
+  record(
+    'RegionsWithin',
+    'Regions at which signs are expected, each with all that lies in it.',
+    placesOfSigns.map((code) => `${quoted(code)}: ${union(within(code))};`),
+  ),
+  record(
+    'AttributeTypes',
+    'Attributes by family, and the values of each.',
+    families.map(
+      (family) =>
+        `${quoted(family)}: { ${attributeRows
+          .filter((row) => row.family === family)
+          .map((row) => `${quoted(row.code)}: ${attributeValue(row)}`)
+          .join('; ')} };`,
+    ),
+  ),
+  record(
+    'FindingTypes',
+    'Signs: where each is expected, and the family of attributes that describes it.',
+    findingRows.map(
+      ({ code, regions, attributes }) =>
+        `${quoted(code)}: { region: ${regions.length === 0 ? 'RegionCode' : `RegionsWithin[${union(regions)}]`}; attributes: ${attributes === undefined ? 'never' : `'${attributes}'`} };`,
+    ),
   ),
   record(
     'SensationPointTypes',

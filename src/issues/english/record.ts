@@ -57,6 +57,7 @@ export const record = {
     'not-made': ['the value is not what this library makes for it', 'the result of {code}'],
     'attribute-value': [
       'this attribute takes a different value',
+      'perhaps {near?}, of {codes?}',
       '{codes?}',
       'a quantity in {unit?}',
       '{form?}',
@@ -204,6 +205,7 @@ export const record = {
     'condition-value': ['this condition does not have that value', '{codes?}', 'no value'],
     attribute: [
       'this sign does not have that attribute',
+      'perhaps {near?}, of the family {code?}',
       'an attribute of the family {code?}',
       'no attributes',
     ],
@@ -215,7 +217,11 @@ export const record = {
       'this test belongs to another kind of statement',
       'a test for a statement of the kind {kind}',
     ],
-    'test-result': ['this test does not have that result', '{codes?}'],
+    'test-result': [
+      'this test does not have that result',
+      'perhaps {near?}, of {codes?}',
+      '{codes?}',
+    ],
     'scale-version': ['this scale does not have that version', '{codes}'],
     'scale-item': ['this scale does not have that item', '{codes?}', 'no items'],
     'part-of-measure': ['this row is not a measure of its own', 'the measure {code}'],

@@ -58,6 +58,7 @@ export const germanRecord: Translated<typeof record> = {
     'not-made': ['der Wert ist nicht, was diese Bibliothek dafür macht', 'das Ergebnis von {code}'],
     'attribute-value': [
       'dieses Attribut nimmt einen anderen Wert',
+      'vielleicht {near?}, aus {codes?}',
       '{codes?}',
       'eine Größe in {unit?}',
       '{form?}',
@@ -220,6 +221,7 @@ export const germanRecord: Translated<typeof record> = {
     'condition-value': ['diese Bedingung hat diesen Wert nicht', '{codes?}', 'kein Wert'],
     attribute: [
       'dieses Zeichen hat dieses Attribut nicht',
+      'vielleicht {near?}, aus der Familie {code?}',
       'ein Attribut der Familie {code?}',
       'keine Attribute',
     ],
@@ -231,7 +233,11 @@ export const germanRecord: Translated<typeof record> = {
       'dieser Test gehört zu einer anderen Art von Aussage',
       'ein Test für eine Aussage der Art {kind}',
     ],
-    'test-result': ['dieser Test hat dieses Ergebnis nicht', '{codes?}'],
+    'test-result': [
+      'dieser Test hat dieses Ergebnis nicht',
+      'vielleicht {near?}, aus {codes?}',
+      '{codes?}',
+    ],
     'scale-version': ['diese Skala hat diese Fassung nicht', '{codes}'],
     'scale-item': ['diese Skala hat diesen Punkt nicht', '{codes?}', 'keine Punkte'],
     'part-of-measure': ['diese Zeile ist kein eigenes Maß', 'das Maß {code}'],

@@ -1,16 +1,33 @@
 import { type Details, type ExamDraft, state } from '../../model/builder/draft.ts';
-import type { AddedCode, Place } from '../../model/builder/place.ts';
+import type { AddedCode, PlaceAt } from '../../model/builder/place.ts';
 import type { Key } from '../../model/primitive.ts';
-import type { AttributeCode, FindingCode } from '../../terminology/tables/code-types.ts';
+import type {
+  AttributeCode,
+  AttributeTypes,
+  FindingCode,
+  FindingTypes,
+  RegionCode,
+} from '../../terminology/tables/code-types.ts';
 import type { Attribute, Finding } from './statement.ts';
 
-type FindingDetails = Details<Finding> & {
+/** Where a sign is expected; one of an adopter anywhere. */
+type RegionFor<F> =
+  | (F extends keyof FindingTypes ? FindingTypes[F]['region'] : RegionCode)
+  | AddedCode;
+
+type AttributesOf<F> = F extends keyof FindingTypes
+  ? AttributeTypes[FindingTypes[F]['attributes']]
+  : Record<AttributeCode | AddedCode, Attribute['value']>;
+
+/** What this sign takes; several values of one attribute stand in a list. */
+type AttributesGiven<Values> = [Values] extends [never]
+  ? never
+  : { readonly [A in keyof Values]?: Values[A] | readonly Values[A][] };
+
+type PresentDetails<F> = Details<Finding> & {
   readonly tracking?: Key;
   readonly certainty?: 'suspected' | 'confirmed';
-  /** Several values of one attribute stand in a list. */
-  readonly attributes?: Readonly<
-    Partial<Record<AttributeCode, Attribute['value'] | readonly Attribute['value'][]>>
-  >;
+  readonly attributes?: AttributesGiven<AttributesOf<F>>;
 };
 
 /**
@@ -24,21 +41,23 @@ type FindingDetails = Details<Finding> & {
  * @example
  * draft = present(draft, 'naevus', { region: 'temple', side: 'right' }, { note: 'As last year' });
  */
-export function present(
+export function present<F extends FindingCode | AddedCode, R extends RegionFor<F>>(
   draft: ExamDraft,
-  finding: FindingCode | AddedCode,
-  place: Place,
-  { attributes, ...details }: FindingDetails = {},
+  finding: F,
+  place: PlaceAt<R>,
+  details: PresentDetails<F> = {},
 ): ExamDraft {
-  const listed = Object.entries(attributes ?? {}).flatMap(([attribute, given]) =>
-    [given].flat().map((value) => ({ attribute, value })),
+  const { attributes, ...given } = details;
+  const listed = Object.entries<unknown>(attributes ?? {}).flatMap(
+    ([attribute, values]) =>
+      [values].flat().map((value) => ({ attribute, value: value as Attribute['value'] })), // typed above
   );
   return state(draft, {
     kind: 'finding',
     finding,
     presence: 'present',
     ...place,
-    ...details,
+    ...given,
     ...(listed.length > 0 && { attributes: listed }),
   });
 }
@@ -55,10 +74,10 @@ export function present(
  * @example
  * draft = absent(draft, 'naevus', { region: 'temple', side: 'both' });
  */
-export function absent(
+export function absent<F extends FindingCode | AddedCode, R extends RegionFor<F>>(
   draft: ExamDraft,
-  finding: FindingCode | AddedCode,
-  place: Place,
+  finding: F,
+  place: PlaceAt<R>,
   details: Details<Finding> & Pick<Finding, 'except' | 'tracking'> = {},
 ): ExamDraft {
   return state(draft, { kind: 'finding', finding, presence: 'absent', ...place, ...details });
@@ -75,10 +94,10 @@ export function absent(
  * @example
  * draft = indeterminate(draft, 'naevus', { region: 'temple', side: 'left' });
  */
-export function indeterminate(
+export function indeterminate<F extends FindingCode | AddedCode, R extends RegionFor<F>>(
   draft: ExamDraft,
-  finding: FindingCode | AddedCode,
-  place: Place,
+  finding: F,
+  place: PlaceAt<R>,
   details: Details<Finding> = {},
 ): ExamDraft {
   return state(draft, {

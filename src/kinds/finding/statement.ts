@@ -2,6 +2,7 @@ import type { FormWord } from '../../issues/forms.ts';
 import type { Path } from '../../issues/path.ts';
 import type { Code, Key, Quantity } from '../../model/primitive.ts';
 import type { RuleContext } from '../../model/rules/rule.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { AttributeConcept, Lean } from '../../terminology/types.ts';
 import type { Count, Examined, WithExceptions } from '../facets/base.ts';
 import type { Form } from '../facets/form.ts';
@@ -68,7 +69,11 @@ export const findingForm: Form<Finding> = {
   expected: ({ finding }, catalogue) => catalogue.findings.get(finding)?.regions ?? [],
 };
 
-function checkAttributes(finding: Finding, path: Path, { catalogue, report }: RuleContext): void {
+function checkAttributes(
+  finding: Finding,
+  path: Path,
+  { catalogue, nearest, report }: RuleContext,
+): void {
   if (finding.attributes !== undefined && finding.presence !== 'present') {
     report('contradiction', [...path, 'attributes'], { reason: 'attributes' });
   }
@@ -88,14 +93,18 @@ function checkAttributes(finding: Finding, path: Path, { catalogue, report }: Ru
       report(
         'unknown-code',
         [...path, 'attributes', i, 'attribute'],
-        { reason: 'attribute', code: family },
+        {
+          reason: 'attribute',
+          code: family,
+          near: nearest(attribute.attribute, attributesOf(family, catalogue)),
+        },
         { value: attribute.attribute },
       );
     } else if (!attributeFits(row, attribute.value)) {
       report(
         'wrong-type',
         [...path, 'attributes', i, 'value'],
-        { reason: 'attribute-value', ...attributeForm(row) },
+        { reason: 'attribute-value', ...attributeForm(row, attribute.value, nearest) },
         { value: attribute.value },
       );
     }
@@ -115,12 +124,24 @@ function attributeFits(row: Lean<AttributeConcept>, value: Attribute['value']): 
   }
 }
 
-function attributeForm(row: Lean<AttributeConcept>): {
+function attributesOf(family: string | undefined, { attributes }: Catalogue): readonly string[] {
+  return [...attributes.values()].filter((row) => row.family === family).map(({ code }) => code);
+}
+
+function attributeForm(
+  row: Lean<AttributeConcept>,
+  value: unknown,
+  nearest: RuleContext['nearest'],
+): {
   readonly codes?: readonly string[];
+  readonly near?: string | undefined;
   readonly unit?: string;
   readonly form?: FormWord;
 } {
-  if (row.type === 'code') return { codes: (row.values ?? []).map(({ code }) => code) };
+  if (row.type === 'code') {
+    const codes = (row.values ?? []).map(({ code }) => code);
+    return { codes, ...(typeof value === 'string' && { near: nearest(value, codes) }) };
+  }
   if (row.type === 'quantity') return { unit: row.unit ?? '1' };
   return { form: row.type === 'boolean' ? 'boolean' : 'whole-number' };
 }

@@ -52,7 +52,7 @@ interface TestAnswer {
 export function checkTest(
   { kind, test, isOfKind, answer: [property, answer] }: TestAnswer,
   path: Path,
-  { catalogue, report }: RuleContext,
+  { catalogue, nearest, report }: RuleContext,
 ): void {
   const point = catalogue.testPoints.get(test);
   if (point === undefined) return;
@@ -69,7 +69,11 @@ export function checkTest(
     report(
       'unknown-code',
       [...path, property],
-      { reason: 'test-result', codes: point.results },
+      {
+        reason: 'test-result',
+        codes: point.results,
+        near: nearest(answer, point.results ?? []),
+      },
       { value: answer },
     );
   }

@@ -1,5 +1,5 @@
 import { type Details, type ExamDraft, state } from '../../model/builder/draft.ts';
-import type { MeasurePlace } from '../../model/builder/place.ts';
+import type { GivenRegion, MeasurePlace } from '../../model/builder/place.ts';
 import { type ReasonGiven, reasonOf } from '../../model/builder/reason.ts';
 import type { MeasureConditionCode, MeasureTypes } from '../../terminology/tables/code-types.ts';
 import type { Measurement } from './statement.ts';
@@ -24,10 +24,10 @@ type MeasurementDetails = Details<Measurement> &
  * draft = measured(draft, 'pfh', lid, '9.0', 'mm');
  * @see https://ucum.org/ucum
  */
-export function measured<M extends keyof MeasureTypes>(
+export function measured<M extends keyof MeasureTypes, R extends GivenRegion>(
   draft: ExamDraft,
   measure: M,
-  place: MeasurePlace<M>,
+  place: MeasurePlace<M, R>,
   value: string,
   unit: MeasureTypes[M]['unit'],
   details: MeasurementDetails = {},
@@ -48,10 +48,10 @@ export function measured<M extends keyof MeasureTypes>(
  * @example
  * draft = unusable(draft, 'icd', { region: 'eyes' }, 'mm', 'reading-unusable');
  */
-export function unusable<M extends keyof MeasureTypes>(
+export function unusable<M extends keyof MeasureTypes, R extends GivenRegion>(
   draft: ExamDraft,
   measure: M,
-  place: MeasurePlace<M>,
+  place: MeasurePlace<M, R>,
   unit: MeasureTypes[M]['unit'],
   reason: ReasonGiven,
   details: Details<Measurement> = {},

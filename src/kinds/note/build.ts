@@ -1,4 +1,5 @@
 import { type Details, type ExamDraft, state } from '../../model/builder/draft.ts';
+import type { GivenRegion } from '../../model/builder/place.ts';
 import type { Side, Text } from '../../model/primitive.ts';
 import type { Note } from './statement.ts';
 
@@ -16,7 +17,7 @@ import type { Note } from './statement.ts';
 export function noted(
   draft: ExamDraft,
   text: Text,
-  details: Details<Note> & { readonly region?: string; readonly side?: Side } = {},
+  details: Details<Note> & { readonly region?: GivenRegion; readonly side?: Side } = {},
 ): ExamDraft {
   return state(draft, { kind: 'note', text, ...details });
 }

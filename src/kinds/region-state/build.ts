@@ -1,5 +1,5 @@
 import { type Details, type ExamDraft, state } from '../../model/builder/draft.ts';
-import type { ExaminedPlace, Place } from '../../model/builder/place.ts';
+import type { ExaminedAt, GivenRegion, PlaceAt } from '../../model/builder/place.ts';
 import { type ReasonGiven, reasonOf } from '../../model/builder/reason.ts';
 import type { Normal, RegionState } from './statement.ts';
 
@@ -15,12 +15,12 @@ import type { Normal, RegionState } from './statement.ts';
  * @example
  * draft = normal(draft, [{ region: 'forehead', side: 'both', methods: ['inspection'] }]);
  */
-export function normal(
+export function normal<const R extends readonly GivenRegion[]>(
   draft: ExamDraft,
-  places: readonly ExaminedPlace[],
+  places: { readonly [At in keyof R]: ExaminedAt<R[At]> },
   details: Details<RegionState> & Pick<Normal, 'except'> = {},
 ): ExamDraft {
-  return places.reduce(
+  return places.reduce<ExamDraft>(
     (before, place) =>
       state(before, { kind: 'region-state', state: 'normal', ...place, ...details }),
     draft,
@@ -38,9 +38,9 @@ export function normal(
  * @example
  * draft = abnormal(draft, { region: 'forehead', side: 'right', methods: ['inspection'] });
  */
-export function abnormal(
+export function abnormal<R extends GivenRegion>(
   draft: ExamDraft,
-  place: ExaminedPlace,
+  place: ExaminedAt<R>,
   details: Details<RegionState> = {},
 ): ExamDraft {
   return state(draft, { kind: 'region-state', state: 'abnormal', ...place, ...details });
@@ -58,9 +58,9 @@ export function abnormal(
  * draft = partlyExamined(
  *   draft, { region: 'tm', side: 'left', methods: ['otoscopy'] }, 'unable-wax');
  */
-export function partlyExamined(
+export function partlyExamined<R extends GivenRegion>(
   draft: ExamDraft,
-  place: ExaminedPlace,
+  place: ExaminedAt<R>,
   limit: ReasonGiven,
   details: Details<RegionState> = {},
 ): ExamDraft {
@@ -84,9 +84,9 @@ export function partlyExamined(
  * @example
  * draft = notExamined(draft, { region: 'eac', side: 'both' }, 'unable-pain');
  */
-export function notExamined(
+export function notExamined<R extends GivenRegion>(
   draft: ExamDraft,
-  place: Place,
+  place: PlaceAt<R>,
   reason: ReasonGiven,
   details: Details<RegionState> = {},
 ): ExamDraft {
@@ -110,9 +110,9 @@ export function notExamined(
  * @example
  * draft = notApplicable(draft, { region: 'globe', side: 'left' }, 'structure-absent');
  */
-export function notApplicable(
+export function notApplicable<R extends GivenRegion>(
   draft: ExamDraft,
-  place: Place,
+  place: PlaceAt<R>,
   reason: ReasonGiven,
   details: Details<RegionState> = {},
 ): ExamDraft {

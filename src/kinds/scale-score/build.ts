@@ -1,4 +1,5 @@
 import { type Details, type ExamDraft, state } from '../../model/builder/draft.ts';
+import type { GivenRegion } from '../../model/builder/place.ts';
 import type { Key, Side } from '../../model/primitive.ts';
 import type { ScaleTypes } from '../../terminology/tables/code-types.ts';
 import type { ScaleItem, ScaleScore } from './statement.ts';
@@ -21,7 +22,7 @@ export function scored<S extends keyof ScaleTypes>(
   version: ScaleTypes[S]['version'],
   score: ScaleTypes[S]['score'],
   details: Details<ScaleScore> & {
-    readonly region?: string;
+    readonly region?: GivenRegion;
     readonly side?: Side;
     readonly about?: Key;
     readonly items?: readonly ScaleItem[];

@@ -1,5 +1,5 @@
 import { type ExamDraft, state } from '../../model/builder/draft.ts';
-import type { AddedCode } from '../../model/builder/place.ts';
+import type { AddedCode, GivenRegion } from '../../model/builder/place.ts';
 import type { SymptomCode } from '../../terminology/tables/code-types.ts';
 import type { Symptom } from './statement.ts';
 
@@ -18,7 +18,9 @@ export function symptom(
   draft: ExamDraft,
   code: SymptomCode | AddedCode,
   answer: Symptom['answer'],
-  details: Partial<Omit<Symptom, 'kind' | 'symptom' | 'answer'>> = {},
+  details: Partial<Omit<Symptom, 'kind' | 'symptom' | 'answer' | 'region'>> & {
+    readonly region?: GivenRegion;
+  } = {},
 ): ExamDraft {
   return state(draft, { kind: 'symptom', symptom: code, answer, ...details });
 }

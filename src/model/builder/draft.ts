@@ -31,12 +31,15 @@ export type Details<S extends Statement> = Partial<
   Pick<S, 'key' | 'at' | 'examiner' | 'instruments' | 'note' | 'codings' | 'carried'>
 >;
 
-type WithoutKey<S> = S extends Statement ? Omit<S, 'key'> & { readonly key?: string } : never;
+export type WithoutKey<S> = S extends Statement
+  ? Omit<S, 'key'> & { readonly key?: string }
+  : never;
 
 /**
  * Adds a statement of any kind; the functions for each kind, such as {@link present}, call this
  * one. A statement without a key gets one made of its kind, code, place and side; a second one of
- * the same gets `.2`, and so on in the order added.
+ * the same gets `.2`, and so on in the order added. Codes are plain strings here, so a sign can be
+ * stated where the tables do not expect it; {@link entered} is for what comes from a form.
  *
  * @param draft The draft so far.
  * @param statement The statement, with or without its key.
@@ -66,6 +69,18 @@ interface Line {
 }
 
 const lines = new WeakMap<ExamDraft, { readonly line: Line; readonly length: number }>();
+
+/** What is known of the exam besides what is said in it: who, when, by which protocol. */
+export function headOf(draft: ExamDraft): Exam {
+  const {
+    conclusion: _c,
+    prompts: _p,
+    judgements: _j,
+    history: _h,
+    ...head
+  } = lines.get(draft)?.line.start ?? draft.exam;
+  return { ...head, statements: [] };
+}
 
 /** The line that goes on from a draft: its own where nothing has followed yet, else a new one. */
 function lineBehind(draft: ExamDraft): Line {
@@ -113,7 +128,8 @@ const namingProperties = [
   'side',
 ] as const;
 
-function baseKey(statement: WithoutKey<Statement>): string {
+/** The key that a statement gets where none is given and it is the first of its kind, code and place. */
+export function baseKey(statement: WithoutKey<Statement>): string {
   const named = new Map<string, unknown>(Object.entries(statement));
   const parts = namingProperties.map((property) => named.get(property));
   return [statement.kind, ...parts.filter((part) => typeof part === 'string')].join('/');

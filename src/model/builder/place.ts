@@ -1,6 +1,7 @@
 import type {
   MeasureTypes,
   MethodCode,
+  RegionCode,
   RegionGroupTypes,
   RegionTypes,
 } from '../../terminology/tables/code-types.ts';
@@ -34,36 +35,45 @@ interface SidesOf {
 /** The side that a place divided in this way takes, required where it must be said. */
 export type Sided<L extends Laterality> = SidesOf[L];
 
-type KnownPlace = {
-  [R in keyof RegionTypes]: {
-    readonly region: R;
-    readonly methods?: readonly [RegionTypes[R]['method'], ...RegionTypes[R]['method'][]];
-    readonly place?: Text;
-  } & Sided<RegionTypes[R]['laterality']>;
-}[keyof RegionTypes];
+/** A region of the tables, or one of an adopter. */
+export type GivenRegion = RegionCode | AddedCode;
 
-/** A group such as `neck`, to say something of all that lies in it. */
-type GroupPlace = {
-  [R in keyof RegionGroupTypes]: {
-    readonly region: R;
-    readonly methods?: readonly [MethodCode, ...MethodCode[]];
-    readonly place?: Text;
-  } & Sided<RegionGroupTypes[R]['laterality']>;
-}[keyof RegionGroupTypes];
+type SideAt<R> = R extends keyof RegionTypes
+  ? Sided<RegionTypes[R]['laterality']>
+  : R extends keyof RegionGroupTypes
+    ? Sided<RegionGroupTypes[R]['laterality']>
+    : { readonly side?: Side };
 
-/** A region of an adopter. */
-interface AddedPlace {
-  readonly region: AddedCode;
-  readonly side?: Side;
-  readonly methods?: readonly [string, ...string[]];
-  readonly place?: Text;
-}
+type MethodAt<R> = R extends keyof RegionTypes
+  ? RegionTypes[R]['method']
+  : R extends AddedCode
+    ? string
+    : MethodCode;
+
+type MethodsAt<R> = readonly [MethodAt<R>, ...MethodAt<R>[]];
 
 /**
- * Where something is: region, side and the methods used there. For a paired region the side is
- * required, and a method that the region does not take is an error of the compiler.
+ * Where something is, at one region: its side where it is paired, and the methods used there. The
+ * side is no part of what tells the regions apart, so that an editor offers all of them before a
+ * side is written.
  */
-export type Place = KnownPlace | GroupPlace | AddedPlace;
+export type PlaceAt<R> = {
+  readonly region: R;
+  readonly methods?: MethodsAt<R>;
+  readonly place?: Text;
+} & SideAt<R>;
+
+/** A place at one region with at least one method, as normal and abnormal need. */
+export type ExaminedAt<R> = PlaceAt<R> & { readonly methods: MethodsAt<R> };
+
+type EachOf<R> = R extends unknown ? PlaceAt<R> : never;
+
+/**
+ * Where something is: any region of the tables, its side and the methods used there. For a paired
+ * region the side is required, and a method that the region does not take is an error of the
+ * compiler. A place of strings known only at run time is for {@link enter}.
+ */
+export type Place = EachOf<RegionCode>;
 
 /** A place with at least one method, as normal and abnormal need. */
 export type ExaminedPlace = Place & { readonly methods: readonly [string, ...string[]] };
@@ -72,13 +82,13 @@ export type ExaminedPlace = Place & { readonly methods: readonly [string, ...str
  * Where a measure is taken: in its usual place, with a side where the measure has one, or anywhere
  * else. The distance between the eyes has no side, the travel of the jaw to the right has one.
  */
-export type MeasurePlace<M extends keyof MeasureTypes> =
-  | ({
-      readonly region: MeasureTypes[M]['region'];
-      readonly methods?: readonly [MethodCode, ...MethodCode[]];
-      readonly place?: Text;
-    } & Sided<MeasureTypes[M]['laterality']>)
-  | Exclude<Place, { readonly region: MeasureTypes[M]['region'] }>;
+export type MeasurePlace<M extends keyof MeasureTypes, R> = {
+  readonly region: R;
+  readonly methods?: R extends MeasureTypes[M]['region']
+    ? readonly [MethodCode, ...MethodCode[]]
+    : MethodsAt<R>;
+  readonly place?: Text;
+} & (R extends MeasureTypes[M]['region'] ? Sided<MeasureTypes[M]['laterality']> : SideAt<R>);
 
 /** The side that something divided in this way takes. */
 export type Sides<L extends { readonly laterality: Laterality }> = Sided<L['laterality']>;

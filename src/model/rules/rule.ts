@@ -1,4 +1,5 @@
 import type { Issue, IssueDetails, RecordCode, RecordFacts } from '../../issues/issue.ts';
+import type { nearest } from '../../issues/nearest.ts';
 import type { Path } from '../../issues/path.ts';
 import type { Saying } from '../../kinds/facets/meaning.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
@@ -11,6 +12,8 @@ export interface RuleContext {
   readonly catalogue: Catalogue;
   /** What a statement of the exam says: `sayingsOf`, asked once for all rules. */
   readonly said: (statement: Statement) => readonly Saying[];
+  /** The known name most like one that is not known, for the first such names of the exam. */
+  readonly nearest: typeof nearest;
   readonly report: <Code extends RecordCode>(
     code: Code,
     path: Path,
