@@ -1,5 +1,6 @@
 import { cdaReaderOf } from './cda/reader.ts';
 import { csvReader } from './csv/reader.ts';
+import { fixedReader } from './fixed/reader.ts';
 import { hl7v2ReaderOf } from './hl7v2/reader.ts';
 import { jsonReader } from './json/reader.ts';
 import type { Source } from './mapping/source.ts';
@@ -14,6 +15,8 @@ export function readerFor(source: Source): Reader {
       return csvReader(source);
     case 'xlsx':
       return xlsxReader(source);
+    case 'fixed':
+      return fixedReader(source);
     case 'hl7v2':
       return hl7v2ReaderOf(source);
     case 'xml':

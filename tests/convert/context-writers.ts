@@ -59,6 +59,28 @@ export const writeSheet: Writer = (draw) => {
   return { mapping: { ...mapping, source }, text: lines.join(''), ...rest };
 };
 
+/** The same table as lines in which each column has its place, some of them next to each other. */
+export const writeFixed: Writer = (draw) => {
+  const { mapping, text, ...rest } = writeCsv(draw);
+  const { groupBy } = mapping.source as CsvSource; // as written above
+  const [names = [], ...rows] = text.split('\n').map((line) => line.split(','));
+  let start = 1;
+  const columns = names.map((name) => {
+    const column = { name, start, length: 8 + draw.below(3) };
+    start += column.length + draw.below(2);
+    return column;
+  });
+  const lines = rows.map((cells) =>
+    columns.reduce(
+      (line, { start: place, length }, at) =>
+        line.padEnd(place - 1) + (cells[at] ?? '').padEnd(length),
+      '',
+    ),
+  );
+  const source = { syntax: 'fixed', columns, ...(groupBy && { groupBy }) } as const;
+  return { mapping: { ...mapping, source }, text: lines.join('\n'), ...rest };
+};
+
 export const writeHl7v2: Writer = (draw) => {
   const { truths, person, field } = draw;
   const ids = draw.shuffled([

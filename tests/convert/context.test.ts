@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { runContext } from './context.ts';
-import { writeCda, writeCsv, writeHl7v2, writeSheet, writeXml } from './context-writers.ts';
+import {
+  writeCda,
+  writeCsv,
+  writeFixed,
+  writeHl7v2,
+  writeSheet,
+  writeXml,
+} from './context-writers.ts';
 
 /** A sample; tests/slow/convert-context.test.ts runs 100,000 of each. */
 const RUNS = 120;
@@ -14,6 +21,7 @@ describe('context, not names', () => {
   it.each([
     ['csv', writeCsv],
     ['xlsx', writeSheet],
+    ['fixed', writeFixed],
     ['hl7v2', writeHl7v2],
     ['xml', writeXml],
     ['cda', writeCda],

@@ -61,7 +61,11 @@ describe.each([1900, 1904])('the %s system', (epoch) => {
       .map((table, id) => ({ id: String(id), epoch, rows: table }));
     const answers = await ask<Written>(writer, requests);
     expect(answers).toHaveLength(requests.length);
-    for (const answer of answers) expect(await cellsOf(answer)).toEqual(answer.read);
+    for (const answer of answers) {
+      // openpyxl reads as many cells as the widest row has.
+      const read = answer.read.map((row) => [...row, '', '', '', '', ''].slice(0, 6));
+      expect(await cellsOf(answer)).toEqual(read);
+    }
   });
 });
 
@@ -85,7 +89,7 @@ describe('formats that a workbook names by number', () => {
     const [answer] = await ask<Written>(writer, [{ id: 'a', epoch: 1900, rows }]);
     const { text } = await workbookText(Buffer.from(answer?.base64 ?? '', 'base64'));
     expect(text).toBe(
-      '#at {"sheet":"Sheet","notes":{"error-cell":[3],"no-result":[2]}}\n10:05:00,=A1,#N/A\n',
+      '#at {"sheet":"Sheet","notes":{"no-result":[2],"error-cell":[3]}}\n10:05:00,=A1,#N/A\n',
     );
   });
 });

@@ -3,6 +3,7 @@ import { runContext } from '../convert/context.ts';
 import {
   writeCda,
   writeCsv,
+  writeFixed,
   writeHl7v2,
   writeSheet,
   writeXml,
@@ -17,6 +18,7 @@ describe('context, not names: 100,000 inputs of each syntax', () => {
   it.each([
     ['csv', writeCsv],
     ['xlsx', writeSheet],
+    ['fixed', writeFixed],
     ['hl7v2', writeHl7v2],
     ['xml', writeXml],
     ['cda', writeCda],

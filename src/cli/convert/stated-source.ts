@@ -32,7 +32,15 @@ export async function statedSource(call: Call): Promise<{ readonly source?: Sour
   return source === undefined ? {} : { source };
 }
 
-const syntaxes: ReadonlySet<unknown> = new Set(['csv', 'xlsx', 'hl7v2', 'xml', 'cda', 'json']);
+const syntaxes: ReadonlySet<unknown> = new Set([
+  'csv',
+  'xlsx',
+  'fixed',
+  'hl7v2',
+  'xml',
+  'cda',
+  'json',
+]);
 
 /** What uses the source checks the rest of it. */
 function sourceOf(mapping: unknown): Source | undefined {
@@ -41,5 +49,19 @@ function sourceOf(mapping: unknown): Source | undefined {
   if (typeof source !== 'object' || source === null || !('syntax' in source)) return undefined;
   const isXml = source.syntax === 'xml';
   if (isXml && !('exam' in source && typeof source.exam === 'string')) return undefined;
+  if (source.syntax === 'fixed' && !('columns' in source && areColumns(source.columns))) {
+    return undefined;
+  }
   return syntaxes.has(source.syntax) ? (source as Source) : undefined; // its syntax is known
+}
+
+function areColumns(columns: unknown): boolean {
+  return Array.isArray(columns) && columns.length > 0 && columns.every(isColumn);
+}
+
+function isColumn(column: unknown): boolean {
+  if (typeof column !== 'object' || column === null) return false;
+  const { name, start, length, end } = column as { readonly [name: string]: unknown }; // an object
+  const isPlace = (place: unknown): boolean => Number.isInteger(place);
+  return typeof name === 'string' && isPlace(start) && (isPlace(length) || isPlace(end));
 }

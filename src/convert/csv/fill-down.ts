@@ -21,9 +21,11 @@ export function fillerOf(
   decode: (bytes: string) => string,
 ): (rows: readonly Row[], names: readonly string[]) => Row[] {
   let above: readonly FilledCell[] = [];
+  const same = (text: string): string => text;
+  const [before, behind] = form.byPlace ? [decode, same] : [same, decode];
   return (rows, names) => {
     const readable = rows.filter(({ fault }) => fault === undefined);
-    const cells = form.cells(readable.map(({ text }) => rowBody(text)));
+    const cells = form.cells(readable.map(({ text }) => before(rowBody(text))));
     const cellsOf = new Map(readable.map((row, at) => [row, cells[at]]));
     const places = columns.map((name) => names.indexOf(name)).filter((column) => column >= 0);
     return rows.map((row) => {
@@ -41,7 +43,7 @@ export function fillerOf(
         if (raw.trim() !== '') {
           isSame &&= before?.raw === raw;
           const note = row.notes?.find((one) => one.column === column)?.note;
-          return [{ column, raw, text: decode(raw), line: row.line, ...(note && { note }) }];
+          return [{ column, raw, text: behind(raw), line: row.line, ...(note && { note }) }];
         }
         if (!isSame || before === undefined) return [];
         filled.push(before);

@@ -46,7 +46,7 @@ export function headingReader(
       const units: RawUnit[] = [];
       while (names === undefined && rows.length > 0) {
         const [first] = rows.splice(0, 1).map(bounded);
-        if (first === undefined || first.line <= (source.skip ?? 0)) continue;
+        if (first === undefined) continue;
         const unit = takeOne(first);
         if (unit !== undefined) units.push(unit);
       }

@@ -53,7 +53,7 @@ function readUnits(units: readonly RawUnit[], form: TableForm, source: TableRows
         line,
         ...(column !== undefined && { column }),
       };
-    records[row.unit]?.push(record(row, header, found, place));
+    records[row.unit]?.push(record(row, header, found, place, form));
   }
   return units.map((unit, at) => ({
     records: records[at] ?? [],
@@ -87,6 +87,7 @@ function record(
   header: readonly string[],
   cells: readonly string[] | undefined,
   placeOf: PlaceOf,
+  form: TableForm,
 ): LegacyRecord {
   const at = placeOf(row.line);
   if (cells === undefined || header.length === 0) {
@@ -94,14 +95,18 @@ function record(
       kind: 'row',
       at,
       fields: [{ name: 'row', text: row.body, at }],
-      malformed: [rowIssue(row.fault ?? 'malformed-record', row.line)],
+      malformed: [
+        (row.fault === undefined ? form.fault?.(row.body, row.line) : undefined) ??
+          rowIssue(row.fault ?? 'malformed-record', row.line),
+      ],
     };
   }
   const own = header.map((name, column) => fieldAt(name, column, row, cells, placeOf));
   // Cells behind the last heading, where the syntax has them, are called by their place.
   const more = cells.slice(header.length).flatMap((text, index) => {
     const column = header.length + index;
-    return text.trim() === '' ? [] : [fieldAt(`#${column + 1}`, column, row, cells, placeOf)];
+    const name = form.furtherName?.(column) ?? `#${column + 1}`;
+    return text.trim() === '' ? [] : [fieldAt(name, column, row, cells, placeOf)];
   });
   return { kind: 'row', at, fields: more.length === 0 ? own : [...own, ...more] };
 }

@@ -20,13 +20,17 @@ export function tableSplitter(
   const fill = source.fillDown && fillerOf(form, source.fillDown, decode);
   let started = false;
 
+  const bodyOf = (row: Row): string =>
+    form.byPlace ? decode(rowBody(row.text)) : rowBody(row.text);
+
   const withoutMark = (piece: string): string => {
     if (started || piece === '') return piece;
     started = true;
     return piece.replace(/^\uFEFF/, '');
   };
   const unitsOf = (found: readonly Row[]): RawUnit[] => {
-    const rows = found.filter((row) => !form.isEmpty(row.text));
+    const skipped = source.skip ?? 0;
+    const rows = found.filter(({ line, text }) => line > skipped && !form.isEmpty(text));
     const units = headings.take(rows);
     const names = headings.names();
     if (names === undefined) return units;
@@ -42,7 +46,7 @@ export function tableSplitter(
   const withKeys = (data: readonly Row[], names: readonly string[]): KeyedRow[] => {
     const columns = (source.groupBy ?? []).map((name) => names.indexOf(name));
     const readable = data.filter((row) => row.fault === undefined);
-    const cells = form.cells(readable.map((row) => rowBody(row.text)));
+    const cells = form.cells(readable.map(bodyOf));
     const cellsOf = new Map(
       readable.map((row, at) => [row, form.fit(cells[at], names.length)] as const),
     );

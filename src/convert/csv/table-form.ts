@@ -1,4 +1,4 @@
-import type { SourcePosition } from '../../issues/issue.ts';
+import type { Issue, SourcePosition } from '../../issues/issue.ts';
 import type { CsvSource } from '../mapping/source.ts';
 import { type Cells, fittingCells, readCells } from './cells.ts';
 import { type RowSplitter, rowSplitter } from './row-splitter.ts';
@@ -17,6 +17,12 @@ export interface TableForm {
   readonly delimiter?: string;
   /** The columns where no heading names them. */
   readonly columns?: readonly string[];
+  /** What is wrong with a row whose cells are undefined, where the syntax can say more. */
+  readonly fault?: (body: string, line: number) => Issue | undefined;
+  /** Name of a cell behind the last column. Default: `#` and the number of its column. */
+  readonly furtherName?: (column: number) => string;
+  /** Cells are found by their place, so that a row is decoded before it is cut. */
+  readonly byPlace?: true;
   /** Where a cell stands. Default: its line and the number of its column. */
   readonly place?: (unit: SourcePosition, line: number, column?: number) => SourcePosition;
 }

@@ -1,5 +1,6 @@
 import type { Issue } from '../../issues/issue.ts';
 import { cdaMappingIssues, completeCda } from '../cda/complete.ts';
+import { columnIssues } from '../fixed/reader.ts';
 import { completeHl7v2, hl7v2MappingIssues } from '../hl7v2/complete.ts';
 import type { Mapping } from './mapping.ts';
 
@@ -22,6 +23,8 @@ export function syntaxIssues(mapping: Mapping): Issue[] {
       return hl7v2MappingIssues(mapping);
     case 'cda':
       return cdaMappingIssues(mapping);
+    case 'fixed':
+      return columnIssues(mapping.source);
     default:
       return [];
   }

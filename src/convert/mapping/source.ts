@@ -1,11 +1,18 @@
 /** How the text of an export is cut into exams. */
-export type Source = CsvSource | XlsxSource | Hl7v2Source | XmlSource | CdaSource | JsonSource;
+export type Source =
+  | CsvSource
+  | XlsxSource
+  | FixedSource
+  | Hl7v2Source
+  | XmlSource
+  | CdaSource
+  | JsonSource;
 
-export type TableSource = CsvSource | XlsxSource;
+export type TableSource = CsvSource | XlsxSource | FixedSource;
 
 /** Whether an export is a table, whose columns have names. */
 export function isTable(source: Source): source is TableSource {
-  return source.syntax === 'csv' || source.syntax === 'xlsx';
+  return source.syntax === 'csv' || source.syntax === 'xlsx' || source.syntax === 'fixed';
 }
 
 /** Names of character sets; `auto` tries strict UTF-8 first and then Windows-1252 with a warning. */
@@ -18,23 +25,16 @@ export type Encoding =
   | 'iso-8859-1'
   | 'iso-8859-15';
 
-/** How the rows and columns of a table are taken. */
-export interface TableRows {
-  /** Column headings where the file has none; otherwise the first row holds them. */
-  readonly header?: readonly string[];
+/** How the rows of a table are taken. */
+export interface TableRules {
   /**
-   * Lines before the headings that are not part of the table, such as a title. A line `sep=;` needs no
+   * Lines at the beginning that are not part of the table, such as a title. A line `sep=;` needs no
    * mention.
    * @asType integer
    * @minimum 1
    * @maximum 100
    */
   readonly skip?: number;
-  /**
-   * Rows of headings. With two each column is named by both, joined by a space, and a blank cell of the
-   * upper row means the one to the left. Default: 1.
-   */
-  readonly headingRows?: 1 | 2;
   /**
    * Columns, most general first, in which a blank cell means the one above, as in a table made of merged
    * cells. Only below an equal row: a cell is filled where those of the columns before it in this list
@@ -43,11 +43,6 @@ export interface TableRows {
    */
   readonly fillDown?: readonly string[];
   /**
-   * Names of columns and the headings that mean each, compared without case, spaces and signs. A
-   * heading keeps its own name where two columns would get one name.
-   */
-  readonly headings?: { readonly [name: string]: readonly string[] };
-  /**
    * Columns whose texts tell the exams apart, for a table with several rows for an exam. Left out:
    * each row is an exam.
    * @minItems 1
@@ -55,6 +50,22 @@ export interface TableRows {
   readonly groupBy?: readonly string[];
   /** `anywhere`: rows of one exam may stand apart; they are held in memory. Default: `adjacent`. */
   readonly rows?: 'adjacent' | 'anywhere';
+}
+
+/** The same of a table whose columns are named by headings. */
+export interface TableRows extends TableRules {
+  /** Column headings where the file has none; otherwise the first row holds them. */
+  readonly header?: readonly string[];
+  /**
+   * Rows of headings. With two each column is named by both, joined by a space, and a blank cell of the
+   * upper row means the one to the left. Default: 1.
+   */
+  readonly headingRows?: 1 | 2;
+  /**
+   * Names of columns and the headings that mean each, compared without case, spaces and signs. A
+   * heading keeps its own name where two columns would get one name.
+   */
+  readonly headings?: { readonly [name: string]: readonly string[] };
 }
 
 /** @see https://www.rfc-editor.org/rfc/rfc4180 */
@@ -90,6 +101,43 @@ export type SheetName = string;
  * @maximum 10000
  */
 export type SheetPlace = number;
+
+/** Lines in which each column has its place, counted in characters from 1. */
+export interface FixedSource extends TableRules {
+  readonly syntax: 'fixed';
+  readonly encoding?: Encoding;
+  /**
+   * Text between columns is kept under its place, such as `#9-12`.
+   * @minItems 1
+   */
+  readonly columns: readonly FixedColumn[];
+  /**
+   * Spaces at the end of lines are left off, so that a line may end early. Otherwise a line that ends
+   * before the last column does was cut, and its exam is set aside.
+   */
+  readonly trimmed?: boolean;
+}
+
+/** A column by its first character, and either its length or its last character. */
+export interface FixedColumn {
+  readonly name: ColumnName;
+  readonly start: LinePlace;
+  readonly length?: LinePlace;
+  readonly end?: LinePlace;
+}
+
+/**
+ * @minLength 1
+ * @maxLength 500
+ */
+export type ColumnName = string;
+
+/**
+ * @asType integer
+ * @minimum 1
+ * @maximum 100000
+ */
+export type LinePlace = number;
 
 export interface Hl7v2Source {
   readonly syntax: 'hl7v2';

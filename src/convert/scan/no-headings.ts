@@ -7,7 +7,7 @@ import type { Sample } from '../suggest/sample.ts';
  * column holds too. Said of a table alone, in which nothing else names the columns.
  */
 export function hasNoHeadings(source: Source, { fields }: Sample): boolean {
-  if (!isTable(source) || source.header !== undefined) return false;
+  if (!isTable(source) || source.syntax === 'fixed' || source.header !== undefined) return false;
   return [...fields.values()].some(
     ({ name, words }) =>
       /^[-+]?\d+(?:[.,]\d+)?$/.test(name) || datesOf([name]).length > 0 || words.includes(name),

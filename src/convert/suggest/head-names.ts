@@ -110,7 +110,8 @@ export function itemNamesOf(
         },
       ];
     case 'csv':
-    case 'xlsx': {
+    case 'xlsx':
+    case 'fixed': {
       const found = byName(itemKeys, labelled(source, fields), respell, () => true);
       return found.code === undefined || found.value === undefined ? [] : [found];
     }

@@ -166,6 +166,10 @@ export const conversion = {
     replaced: 'the text has a character that was lost before it came here',
   },
   'invalid-value': {
+    'column-end': [
+      'the column has no end, two of them, or one before its beginning',
+      'length or end, and no more than one of them',
+    ],
     delimiter: 'the first line of the table names another delimiter than the mapping',
     'cell-pattern': [
       'the pattern cannot be followed in one way alone',
@@ -193,6 +197,15 @@ export const conversion = {
     ],
   },
   'malformed-record': {
+    'short-line': [
+      'the line ends before its last column does, so that a value may be cut',
+      'a line of {count} characters, or trimmed in the source of the mapping',
+    ],
+    'long-line': [
+      'the line has text behind its last column, so that its columns may have shifted',
+      'a line of {count} characters',
+    ],
+    tab: ['the line holds a tab, so that no place behind it is certain', 'spaces in place of tabs'],
     line: 'the line does not hold an exam',
     quarantine: [
       'the line is not an entry of a quarantine file',
@@ -558,6 +571,10 @@ export const conversion = {
     item: ['the time of the item cannot be read; it is kept as text', '{codes?}'],
   },
   'ambiguous-mapping': {
+    column: [
+      'an earlier column has the same name, or a place in common',
+      'one column for each place',
+    ],
     'date-form': [
       'an earlier form reads a date in this form differently',
       'forms that cannot be mistaken for each other',

@@ -182,6 +182,10 @@ export const germanConversion: Translated<typeof conversion> = {
     replaced: 'der Text hat ein Zeichen, das schon vorher verloren ging',
   },
   'invalid-value': {
+    'column-end': [
+      'die Spalte hat kein Ende, zwei davon oder eines vor ihrem Anfang',
+      'length oder end, aber nur eines davon',
+    ],
     delimiter: 'die erste Zeile der Tabelle nennt ein anderes Trennzeichen als die Zuordnung',
     'cell-pattern': [
       'dem Muster lässt sich nicht auf nur eine Weise folgen',
@@ -212,6 +216,18 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'malformed-record': {
+    'short-line': [
+      'die Zeile endet vor dem Ende ihrer letzten Spalte; ein Wert kann abgeschnitten sein',
+      'eine Zeile von {count} Zeichen, oder trimmed in der Quelle der Zuordnung',
+    ],
+    'long-line': [
+      'die Zeile hat Text hinter ihrer letzten Spalte; ihre Spalten können verschoben sein',
+      'eine Zeile von {count} Zeichen',
+    ],
+    tab: [
+      'die Zeile enthält einen Tabulator; hinter ihm ist keine Stelle gewiss',
+      'Leerzeichen statt Tabulatoren',
+    ],
     line: 'die Zeile enthält keine Untersuchung',
     quarantine: [
       'die Zeile ist kein Eintrag einer Quarantänedatei',
@@ -592,6 +608,10 @@ export const germanConversion: Translated<typeof conversion> = {
     item: ['die Zeit des Punktes lässt sich nicht lesen; sie bleibt als Text erhalten', '{codes?}'],
   },
   'ambiguous-mapping': {
+    column: [
+      'eine frühere Spalte hat denselben Namen oder eine gemeinsame Stelle',
+      'eine Spalte für jede Stelle',
+    ],
     'date-form': [
       'eine frühere Form liest ein Datum dieser Form anders',
       'Formen, die nicht zu verwechseln sind',
