@@ -180,6 +180,24 @@ describe('a profile without snapshot', () => {
     expect(told(claimed, given).filter((line) => line.startsWith('error'))).toEqual([issue]);
   });
 
+  test('leaves the values of a part of an extension to its type', () => {
+    const url = `${clinic}/StructureDefinition/parted`;
+    const part = 'Extension.extension';
+    const parted = {
+      ...made(
+        `${base}/Extension`,
+        { id: `${part}:a`, path: part, sliceName: 'a' },
+        { id: `${part}:a.url`, path: `${part}.url`, fixedUri: 'a' },
+        { id: `${part}:a.value[x]`, path: `${part}.value[x]` },
+      ),
+      ...{ url, type: 'Extension', context: [{ type: 'element', expression: 'Observation' }] },
+    };
+    const extension = [{ url, extension: [{ url: 'a', valueCoding: { code: 'x' } }] }];
+    expect(told(changed(observation, ['extension'], extension), { profiles: [parted] })).toEqual([
+      expect.stringContaining('unchecked-profile'),
+    ]);
+  });
+
   test('asks for what its own base asks for, and more', () => {
     const own = made(profile.url, narrow);
     const given = { profiles: [own, profile, worker, shift, codeSystem, valueSet] };

@@ -80,7 +80,8 @@ class Builder {
       element,
     ]);
     const root = { id: this.type, path: this.type, min: 0, max: '*' };
-    const own = this.type === 'Extension' ? this.extensionElements() : [];
+    const value = this.extensionValue('Extension.value[x]', 'Extension.value[x]');
+    const own = this.type === 'Extension' ? [['Extension.value[x]', value] as const] : [];
     const isWhole = given.some(([id]) => id === this.type);
     const elements = isWhole ? given : [[this.type, root] as const, ...own, ...given];
     for (const [id, element] of elements) {
@@ -100,13 +101,12 @@ class Builder {
   }
 
   /** What an extension can hold is read from its definition, also where that leaves it to the base. */
-  private extensionElements(): [string, JsonObject][] {
+  private extensionValue(id: string, path: string): JsonObject {
     const types = [...(this.definitions.types.get('Extension')?.properties ?? [])].flatMap(
       ([name, { choice, type }]) =>
         choice === undefined || name.startsWith('_') ? [] : [{ code: type }],
     );
-    const id = 'Extension.value[x]';
-    return [[id, { id, path: id, min: 0, max: '1', type: types }]];
+    return { id, path, min: 0, max: '1', type: types };
   }
 
   elements(): JsonObject[] {
@@ -213,6 +213,7 @@ class Builder {
     if (own !== undefined) return own;
     const holder = this.byId.get(parent);
     const path = `${textOf(holder?.['path']) ?? parent}.${step}`;
+    if (/[.]extension[.]value\[x\]$/.test(path)) return this.extensionValue(id, path);
     return { id, path, min: 0, max: '*' };
   }
 
