@@ -25,6 +25,7 @@ const layers = [
   'report',
   'letters',
   'audit',
+  'flat',
   'testing',
   'cli',
 ] as const;

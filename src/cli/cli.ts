@@ -26,6 +26,7 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['report', { what: 'exams as a page to read', load: () => import('./commands/report.ts') }],
   ['letter', { what: 'letters from an exam', load: () => import('./commands/letter.ts') }],
   ['audit', { what: 'figures over many exams', load: () => import('./commands/audit.ts') }],
+  ['flat', { what: 'rows for analysis', load: () => import('./commands/flat.ts') }],
   ['recall', { what: 'what is due, and overdue', load: () => import('./commands/recall.ts') }],
   ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
   ['find', { what: 'codes by what people say', load: () => import('./commands/find.ts') }],

@@ -1,0 +1,66 @@
+import { flatHead, flatLine } from '../../flat/flat-csv.ts';
+import { flatColumns } from '../../flat/flat-row.ts';
+import { toFlat } from '../../flat/to-flat.ts';
+import type { Exam } from '../../model/exam.ts';
+import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { inLanguage } from '../../terminology/language.ts';
+import { flagOption, textOption } from '../arguments.ts';
+import type { Command } from '../command.ts';
+import { eachDocument } from '../input/each-document.ts';
+import { withFolders } from '../input/folders.ts';
+import { languageOf, languageOption } from '../language.ts';
+import { issueOptions, outOption } from '../shared-options.ts';
+
+export const command: Command = {
+  argumentsText: '[FILE|FOLDER ...]',
+  description:
+    'Writes the statements of exams as rows for analysis, one a statement (of sensation one a modality), ' +
+    'with the same columns for every kind. Only rows whose column said is states say that something is ' +
+    'there. In CSV a text that a spreadsheet could take for a formula has a quote in front, which is ' +
+    'taken off on reading. The rows hold patient data.',
+  options: {
+    to: { type: 'text', values: ['csv', 'ndjson'], fallback: 'csv', help: 'Form of the rows' },
+    'without-words': { type: 'flag', help: 'Leave out notes and other words of the examiner' },
+    columns: { type: 'flag', help: 'Tell what stands in each column, and read nothing' },
+    ...languageOption,
+    ...outOption,
+    ...issueOptions,
+  },
+  examples: [
+    ['flat exams/ --out statements.csv', 'a table over a folder'],
+    ['flat year.ndjson --to ndjson', 'a row a line, for a database'],
+  ],
+  files: { least: 0, most: Number.POSITIVE_INFINITY },
+  run: async (call) => {
+    const { io, options } = call;
+    if (flagOption(options, 'columns')) {
+      await io.out(
+        Object.entries(flatColumns)
+          .map(([name, what]) => `${name}\t${what}\n`)
+          .join(''),
+      );
+      return 0;
+    }
+    const { displays } = languageOf(options);
+    const csv = textOption(options, 'to') !== 'ndjson';
+    let head = csv ? flatHead : '';
+    return eachDocument(
+      { ...call, files: await withFolders(io, call.files) },
+      {
+        run: async (value) => {
+          // toFlat checks the form before it looks into it.
+          const { value: rows, issues } = toFlat(value as Exam, {
+            catalogue: inLanguage(builtInCatalogue, displays),
+            withoutWords: flagOption(options, 'without-words'),
+            includeValues: flagOption(options, 'include-values'),
+          });
+          if (rows === undefined) return { issues };
+          const lines = rows.map((row) => (csv ? flatLine(row) : `${JSON.stringify(row)}\n`));
+          const text = head + lines.join('');
+          head = '';
+          return { text, issues };
+        },
+      },
+    );
+  },
+};
