@@ -41,6 +41,7 @@ const facets: Readonly<Record<string, (typeof layers)[number]>> = {
   read: 'read',
   check: 'checks',
   page: 'report',
+  flat: 'flat',
   convert: 'convert',
   sample: 'testing',
 };
@@ -62,6 +63,8 @@ const sharedFiles: Readonly<Record<string, (typeof layers)[number]>> = {
   pages: 'report',
   check: 'checks',
   checks: 'checks',
+  flat: 'flat',
+  flats: 'flat',
   conversion: 'convert',
   conversions: 'convert',
   sample: 'testing',

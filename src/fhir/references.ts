@@ -18,6 +18,31 @@ export function withReferences<T>(value: T, placeOf: (reference: string) => stri
   return changed(value) as T; // the same structure with other texts
 }
 
+interface Identified {
+  readonly resourceType: string;
+  readonly id?: string | undefined;
+}
+
+/**
+ * The resources of a bundle apart from it: references to one of them name its type and id, since its
+ * `fullUrl` stays behind.
+ */
+export function resourcesApart(
+  entries: readonly {
+    readonly fullUrl?: string | undefined;
+    readonly resource?: Identified | undefined;
+  }[],
+): readonly Identified[] {
+  const places = new Map<string, string>();
+  for (const { fullUrl, resource } of entries) {
+    if (fullUrl === undefined || resource?.id === undefined) continue;
+    places.set(fullUrl, `${resource.resourceType}/${resource.id}`);
+  }
+  return entries.flatMap(({ resource }) =>
+    resource === undefined ? [] : [withReferences(resource, (urn) => places.get(urn))],
+  );
+}
+
 /** Every literal reference in a resource. */
 export function referencesIn(value: unknown): Set<string> {
   const found = new Set<string>();

@@ -2,12 +2,13 @@ import { type BudgetOption, spend, within } from '../issues/budget.ts';
 import { failure, hasErrors, type Outcome, success } from '../issues/issue.ts';
 import { endedIssue } from '../issues/issue-list.ts';
 import type { Saying } from '../kinds/facets/meaning.ts';
+import { answersOf } from '../kinds/registries/flats.ts';
 import { sayingsOf, standingOf, subjectOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
 import type { Statement } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
-import { type Answer, answersOf, listed } from './answers.ts';
+import { type Answer, listed } from './answer.ts';
 import { type FlatColumn, type FlatRow, flatColumnNames, wordColumns } from './flat-row.ts';
 
 /** How an exam is made into rows; each option has a default. */

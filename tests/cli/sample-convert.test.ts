@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { referencesIn } from '../../src/fhir/references.ts';
 import { parseExam } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import { inFolder, run } from './in-process.ts';
@@ -35,6 +36,19 @@ describe('sample', () => {
     expect(types).toContain('DiagnosticReport');
     expect(types).not.toContain('Bundle');
   });
+
+  it.each(['collection', 'document', 'transaction'])(
+    'resources of a %s refer to each other by type and id',
+    async (bundle) => {
+      const argv = ['sample', '--to', 'resources', '--size', 'small', '--bundle', bundle];
+      const { out } = await run([...argv, '--identity', 'https://quay.example/records']);
+      const made = lines(out).map((one) => Object(one));
+      const places = new Set(made.map(({ resourceType, id }) => `${resourceType}/${id}`));
+      const named = [...referencesIn(made)].filter((reference) => !reference.startsWith('#'));
+      expect(named.length).toBeGreaterThan(3);
+      expect(named.filter((reference) => !places.has(reference))).toEqual([]);
+    },
+  );
 
   it.each(['csv', 'hl7v2', 'xml', 'cda'])('an export (%s) is read by convert', async (format) => {
     await inFolder(async (cwd) => {

@@ -31,7 +31,17 @@ export function addSign(): void {
   addDisplay('de', 'findings', 'smell-crust', 'Kruste in der Riechspalte');
 }
 
-const facets = ['statement', 'build', 'export', 'read', 'page', 'check', 'convert', 'sample'];
+const facets = [
+  'statement',
+  'build',
+  'export',
+  'read',
+  'page',
+  'flat',
+  'check',
+  'convert',
+  'sample',
+];
 
 /** A line in a registry: its file, what it stands before, and the line. */
 export type Line = readonly [file: string, anchor: string, text: string];
@@ -56,6 +66,7 @@ export const registryLines: readonly Line[] = [
     "  'smell-test': smellTestReader,\n",
   ],
   ['src/kinds/registries/pages.ts', '  image: imagePage', "  'smell-test': smellTestPage,\n"],
+  ['src/kinds/registries/flats.ts', '  image: imageFlat', "  'smell-test': smellTestFlat,\n"],
   ['src/kinds/registries/checks.ts', '  image: imageCheck', "  'smell-test': smellTestCheck,\n"],
   ['src/kinds/registries/samples.ts', '  image: imageSample', "  'smell-test': smellTestSample,\n"],
   [
@@ -132,6 +143,7 @@ const further: readonly Line[] = [
       ['to-observation', 'smellTestExport', 'export'],
       ['from-observation', 'smellTestReader', 'read'],
       ['pages', 'smellTestPage', 'page'],
+      ['flats', 'smellTestFlat', 'flat'],
       ['checks', 'smellTestCheck', 'check'],
       ['samples', 'smellTestSample', 'sample'],
       ['conversions', 'smellTestConversion, smellTestTarget', 'convert'],

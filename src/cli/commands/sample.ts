@@ -1,4 +1,5 @@
 import { toBundle } from '../../export/to-bundle.ts';
+import { resourcesApart } from '../../fhir/references.ts';
 import { orThrow } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { type SampleSize, sampleExams } from '../../testing/sample-exam.ts';
@@ -96,5 +97,5 @@ function linesOf(
 ): readonly unknown[] {
   if (to === 'exam') return [exam];
   const bundle = orThrow('export a sample', toBundle(exam, settings));
-  return to === 'bundle' ? [bundle] : (bundle.entry ?? []).map(({ resource }) => resource);
+  return to === 'bundle' ? [bundle] : resourcesApart(bundle.entry ?? []);
 }

@@ -1,5 +1,6 @@
 import { type Exporter, prepareExport } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
+import { resourcesApart } from '../../fhir/references.ts';
 import { hasErrors, type Issue, type Outcome } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
@@ -115,11 +116,10 @@ function writeExam(
   if (settings.to !== 'resources') {
     return { lines: [{ file: 'bundles.ndjson', text: toJson(bundle) }], issues: fresh };
   }
-  const lines = (bundle.entry ?? []).flatMap(({ resource }) =>
-    resource === undefined
-      ? []
-      : [{ file: `${resource.resourceType}.ndjson`, text: toJson(resource) }],
-  );
+  const lines = resourcesApart(bundle.entry ?? []).map((resource) => ({
+    file: `${resource.resourceType}.ndjson`,
+    text: toJson(resource),
+  }));
   return { lines, issues: fresh };
 }
 

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { convertLines } from '../../../src/convert/bulk/convert-lines.ts';
 import type { ConvertSettings } from '../../../src/convert/bulk/options.ts';
 import { hl7v2Reader } from '../../../src/convert/hl7v2/reader.ts';
+import { referencesIn } from '../../../src/fhir/references.ts';
 import { validateBundle } from '../../../src/validate/versions/r4.ts';
 import { csvMapping } from '../csv/suite.ts';
 import { messyMessages } from '../hl7v2/messy-messages.ts';
@@ -66,7 +67,15 @@ it('gives resources as a list', async () => {
   });
   const types = line.result.map((resource: { resourceType: string }) => resource.resourceType);
   expect(types).toContain('DiagnosticReport');
+  expect(line.result.map(({ resourceType, id }: Fhir) => `${resourceType}/${id}`)).toEqual(
+    expect.arrayContaining([...referencesIn(line.result)]),
+  );
 });
+
+interface Fhir {
+  readonly resourceType: string;
+  readonly id: string;
+}
 
 it('takes messages', async () => {
   const splitter = hl7v2Reader.splitter();
