@@ -206,6 +206,10 @@ export const conversion = {
       'a line of {count} characters',
     ],
     tab: ['the line holds a tab, so that no place behind it is certain', 'spaces in place of tabs'],
+    proposal: [
+      'this is not a proposal',
+      'a JSON object with exam, note, start, end, text and a statement of the kind finding',
+    ],
     line: 'the line does not hold an exam',
     quarantine: [
       'the line is not an entry of a quarantine file',
@@ -356,6 +360,11 @@ export const conversion = {
     ],
   },
   'missing-property': {
+    proposal: [
+      'a confirmed proposal leaves this open',
+      'what the sentence says, by whoever confirms it',
+    ],
+    confirmed: ['a confirmation names no person or moment', 'by and at'],
     'item-kind': [
       'items of a CDA document need a kind, so that negated entries stay apart',
       'observation, negated-observation or another kind of entry',
@@ -613,6 +622,9 @@ export const conversion = {
     reason: 'the table reasons does not hold this code',
   },
   'unresolved-key': {
+    proposal:
+      'the sentence of a confirmed proposal does not stand at this place of a note of the exam',
+    'proposal-exam': 'no exam of this run has the id that a confirmed proposal names',
     'word-table': 'the mapping has no word table with this name',
   },
   'blank-field': {

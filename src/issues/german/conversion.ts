@@ -228,6 +228,10 @@ export const germanConversion: Translated<typeof conversion> = {
       'die Zeile enthält einen Tabulator; hinter ihm ist keine Stelle gewiss',
       'Leerzeichen statt Tabulatoren',
     ],
+    proposal: [
+      'das ist kein Vorschlag',
+      'ein JSON-Objekt mit exam, note, start, end, text und einem statement der Art finding',
+    ],
     line: 'die Zeile enthält keine Untersuchung',
     quarantine: [
       'die Zeile ist kein Eintrag einer Quarantänedatei',
@@ -381,6 +385,11 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'missing-property': {
+    proposal: [
+      'ein bestätigter Vorschlag lässt das offen',
+      'was der Satz sagt, von der Person, die bestätigt',
+    ],
+    confirmed: ['eine Bestätigung nennt keine Person oder keinen Zeitpunkt', 'by und at'],
     'item-kind': [
       'Einträge eines CDA-Dokuments brauchen eine Art, damit verneinte getrennt bleiben',
       'observation, negated-observation oder eine andere Art von Eintrag',
@@ -647,6 +656,10 @@ export const germanConversion: Translated<typeof conversion> = {
     reason: 'die Tabelle reasons enthält diesen Code nicht',
   },
   'unresolved-key': {
+    proposal:
+      'der Satz eines bestätigten Vorschlags steht nicht an dieser Stelle einer Notiz der Untersuchung',
+    'proposal-exam':
+      'keine Untersuchung dieses Laufs hat die Kennung, die ein bestätigter Vorschlag nennt',
     'word-table': 'die Zuordnung hat keine Worttabelle dieses Namens',
   },
   'blank-field': {
