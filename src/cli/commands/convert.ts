@@ -8,8 +8,10 @@ import { summaryText } from '../../convert/bulk/output/summary.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { convertByLine } from '../convert/by-line.ts';
+import { confirmedIn } from '../convert/confirmed.ts';
 import { convertDryRun } from '../convert/dry-run.ts';
 import { convertMisfits } from '../convert/misfits.ts';
+import { convertPropose } from '../convert/propose.ts';
 import { readMappingFile } from '../convert/read-mapping.ts';
 import { convertReview } from '../convert/review.ts';
 import { convertScan } from '../convert/scan.ts';
@@ -83,6 +85,17 @@ export const command: Command = {
         'Write a page with what FILE would become: source beside result, coverage, leftovers, what ' +
         'would be set aside and the cure. It holds patient data',
     },
+    propose: {
+      type: 'flag',
+      help:
+        'Write what the notes could say as findings, a proposal a line, for a person to confirm: with ' +
+        '"confirmed": {"by": "name", "at": "moment"} in its line. It holds patient data',
+    },
+    confirmed: {
+      type: 'text',
+      value: 'FILE',
+      help: 'Proposals of --propose; those that are confirmed become statements, with who and when',
+    },
     against: {
       type: 'text',
       value: 'FILE',
@@ -108,34 +121,46 @@ export const command: Command = {
     ['convert new.csv --misfits --mapping mapping.json', 'whether an export has changed'],
     ['convert sample.csv --review --values > review.html', 'a page to make a mapping on'],
     ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
+    ['convert letters/ --mapping mapping.json --propose > proposals.ndjson', 'what letters say'],
+    [
+      'convert letters/ --mapping mapping.json --confirmed proposals.ndjson --out converted',
+      'with what a person has confirmed of it',
+    ],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const { io, options } = call;
     checkFormatOut(call);
-    if (!flagOption(options, 'lines')) {
-      if (flagOption(options, 'scan')) return convertScan(call);
-      if (flagOption(options, 'misfits')) return convertMisfits(call);
-      if (flagOption(options, 'review')) return convertReview(call);
-      if (flagOption(options, 'dry-run')) return convertDryRun(call);
-      if (flagOption(options, 'test')) return convertTest(call);
-      if (flagOption(options, 'suggest')) return convertSuggest(call);
-    }
+    const other = [...ofSamples].find(([name]) => flagOption(options, name));
+    if (other !== undefined && !flagOption(options, 'lines')) return other[1](call);
     const file = textOption(options, 'mapping');
     if (file === undefined) throw new UsageError('convert needs --mapping FILE');
     const { value: mapping, issues } = await readMappingFile(io, file);
     await writeIssues(io, issueFormatOf(options), { input: file }, issues);
     if (mapping === undefined) return 1;
-    if (flagOption(options, 'lines')) return convertByLine(call, mapping);
+    const confirmed = await confirmedIn(call);
+    if (confirmed === undefined) return 1;
+    if (flagOption(options, 'lines')) return convertByLine(call, mapping, confirmed);
     await needInputs(call);
     keepMemoryLow();
-    const settings = runSettings(call, mapping);
+    const settings = { ...runSettings(call, mapping), ...confirmed };
+    if (flagOption(options, 'propose')) return convertPropose(call, settings, bulkIo(io));
     const out = textOption(options, 'out');
     return out === undefined
       ? convertToStdout(call, settings, bulkIo(io))
       : convertToFolder(call, { ...settings, out: resolve(io.cwd, out) });
   },
 };
+
+/** What is done with one file as a sample, or with the mapping alone. */
+const ofSamples: ReadonlyMap<string, (call: Call) => Promise<number>> = new Map([
+  ['scan', convertScan],
+  ['misfits', convertMisfits],
+  ['review', convertReview],
+  ['dry-run', convertDryRun],
+  ['test', convertTest],
+  ['suggest', convertSuggest],
+]);
 
 /**
  * Without this V8 lets its heap grow up to fourfold between two collections, and beyond on a busy

@@ -1,4 +1,5 @@
 import { convertLines } from '../../convert/bulk/convert-lines.ts';
+import type { ConvertSettings } from '../../convert/bulk/options.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
@@ -20,6 +21,7 @@ const ofRuns = [
   'dry-run',
   'against',
   'test',
+  'propose',
   'values',
 ];
 
@@ -28,7 +30,11 @@ const ofRuns = [
  * stands in its line; standard error tells of the mapping alone. Exit code 1 when a record could not
  * be converted.
  */
-export async function convertByLine(call: Call, mapping: unknown): Promise<number> {
+export async function convertByLine(
+  call: Call,
+  mapping: unknown,
+  confirmed: Pick<ConvertSettings, 'confirmed'>,
+): Promise<number> {
   const { io, files, options } = call;
   const other = ofRuns.find((name) => flagOption(options, name));
   if (other !== undefined) throw new UsageError(`--lines does not go with --${other}`);
@@ -39,7 +45,8 @@ export async function convertByLine(call: Call, mapping: unknown): Promise<numbe
     throw new UsageError('with --lines, convert reads standard input alone');
   }
   if (io.interactive) throw new UsageError('nothing comes from standard input');
-  const result = await convertLines(io.stdin, recordSettings(call, mapping), io.out);
+  const settings = { ...recordSettings(call, mapping), ...confirmed };
+  const result = await convertLines(io.stdin, settings, io.out);
   await writeIssues(io, issueFormatOf(options), { input: 'convert' }, result.issues);
   return hasErrors(result.issues) || result.converted < result.read ? 1 : 0;
 }

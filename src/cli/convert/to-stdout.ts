@@ -54,7 +54,7 @@ export async function convertToStdout(
   }
 }
 
-async function withStdin(
+export async function withStdin(
   io: CliIo,
   folder: string,
   inputs: readonly string[],
@@ -85,7 +85,7 @@ async function writeAsXml(io: CliIo, options: OptionValues, file: string): Promi
 }
 
 /** A run without results, or without issues, makes no file for them. */
-function exists(file: string): Promise<boolean> {
+export function exists(file: string): Promise<boolean> {
   return access(file).then(
     () => true,
     () => false,
@@ -95,7 +95,7 @@ function exists(file: string): Promise<boolean> {
 type IssueLine = Issue & { readonly file?: string };
 
 /** Issues of exams that were converted, then of those that were not, each under its input. */
-async function tellIssues(io: CliIo, format: IssueFormat, out: string): Promise<void> {
+export async function tellIssues(io: CliIo, format: IssueFormat, out: string): Promise<void> {
   for await (const line of linesOf(io, join(out, 'issues.ndjson'))) {
     const { file, ...found } = line as IssueLine; // written by the run itself
     await writeIssues(io, format, { input: basename(file ?? 'convert') }, [found]);

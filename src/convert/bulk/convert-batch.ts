@@ -1,7 +1,7 @@
 import { type Exporter, prepareExport } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
 import { resourcesApart } from '../../fhir/references.ts';
-import { hasErrors, type Issue, type Outcome } from '../../issues/issue.ts';
+import { hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
@@ -9,6 +9,8 @@ import { convertUnits } from '../exams/convert-text.ts';
 import { countFates, type LedgerCounts, type LedgerEntry } from '../exams/ledger.ts';
 import type { Plan } from '../mapping/plan.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
+import { confirmFindings } from '../proposals/apply.ts';
+import type { Proposal } from '../proposals/proposal.ts';
 import { readerFor } from '../reader-for.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
 import type { ConvertSettings } from './options.ts';
@@ -48,6 +50,7 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
   const reader = readerFor(plan.mapping.source);
   const exporter = exporterOf(settings, plan);
   const validate = await validatorOf(settings);
+  const confirmed = byExam(settings.confirmed ?? []);
   return {
     issues: prepared.issues,
     plan,
@@ -56,13 +59,37 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
       convertUnits(units, reader, plan).map(({ exam, issues, ledger }): UnitOutcome => {
         const counts = countFates(ledger);
         if (exam === undefined) return { issues, counts };
-        const written = writeExam(exam, settings, exporter, validate);
-        const all = [...issues, ...written.issues];
+        const stated = withConfirmed(exam, confirmed, plan);
+        if (stated.value === undefined) return { issues: [...issues, ...stated.issues], counts };
+        const written = writeExam(stated.value, settings, exporter, validate);
+        const all = [...issues, ...stated.issues, ...written.issues];
         if (written.lines === undefined) return { issues: all, counts };
         const lines = [...written.lines, ...ledgerLine(exam, ledger, settings)];
         return { exam: { id: exam.id, lines }, issues: all, counts };
       }),
   };
+}
+
+type Confirmed = ReadonlyMap<string, readonly Proposal[]>;
+
+function byExam(proposals: readonly Proposal[]): Confirmed {
+  const exams = new Map<string, Proposal[]>();
+  for (const one of proposals) {
+    if (one.confirmed === undefined) continue;
+    const known = exams.get(one.exam) ?? [];
+    exams.set(one.exam, known);
+    known.push(one);
+  }
+  return exams;
+}
+
+/**
+ * The exam with what was confirmed of its notes. One of which a confirmed statement can not be taken is set
+ * aside: without the statement it would say less than a person has confirmed.
+ */
+function withConfirmed(exam: Exam, confirmed: Confirmed, { catalogue }: Plan): Outcome<Exam> {
+  const mine = confirmed.get(exam.id);
+  return mine === undefined ? success(exam) : confirmFindings(exam, mine, { catalogue });
 }
 
 /** The validator of the version asked for; exams are not validated as FHIR. */

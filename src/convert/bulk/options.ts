@@ -3,6 +3,7 @@ import type { SnomedPolicy } from '../../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
 import type { Language } from '../../terminology/language.ts';
+import type { Proposal } from '../proposals/proposal.ts';
 
 /** What a run writes: a bundle a line, a file for each resource type, or an exam a line. */
 export type OutputKind = 'bundles' | 'resources' | 'exams';
@@ -25,6 +26,8 @@ export interface ConvertSettings {
   readonly canonicalBase?: string;
   /** Rows of an adopter's own tables. */
   readonly additions?: CatalogueAdditions;
+  /** Proposals for its notes that were confirmed; those of other exams and others are passed over. */
+  readonly confirmed?: readonly Proposal[];
   /** Write where each field went, a line for each exam. Default false. */
   readonly ledger?: boolean;
 }

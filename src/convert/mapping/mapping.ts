@@ -81,6 +81,8 @@ export interface Mapping {
   readonly modalities?: { readonly [word: string]: Code };
   /** Unit words and the UCUM code each stands for. A unit that is not listed is never assumed. */
   readonly units?: { readonly [word: string]: UnitCode };
+  /** What headings mean, besides those that are known, where a note is cut at them. Case does not count. */
+  readonly headings?: { readonly [heading: string]: HeadingPlace };
   readonly dates?: DateRules;
   /** Decimal mark of numbers. Default: `.` */
   readonly decimalMark?: '.' | ',';
@@ -101,6 +103,13 @@ export interface Mapping {
  * or `no`. For all: `not-stated`, `text`, or a state with its reason.
  */
 export type Meaning = Code | StateWithReason;
+
+/** What the text below a heading is about. */
+export interface HeadingPlace {
+  /** Left out: it is of no one region. */
+  readonly region?: Code;
+  readonly side?: 'right' | 'left' | 'both';
+}
 
 /** A field for each side, with one meaning. */
 export interface FieldPair {

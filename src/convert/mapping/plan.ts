@@ -1,6 +1,7 @@
 import type { Code, Side, UnitCode } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { PlannedOperation } from '../cells/divide.ts';
+import type { HeadingLookUp } from '../narrative/headings.ts';
 import type { DateReader } from '../values/date.ts';
 import type {
   DateField,
@@ -37,6 +38,8 @@ export interface Plan {
   readonly regions: WordMap<Code>;
   readonly modalities: WordMap<Code>;
   readonly units: WordMap<UnitCode>;
+  /** What headings of texts mean. */
+  readonly headings: HeadingLookUp;
   readonly decimalMark: '.' | ',';
   readonly dates: (field: DateField) => DateReader;
 }

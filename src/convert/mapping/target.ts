@@ -168,6 +168,11 @@ export interface SymptomTarget extends SitedTarget {
 /** Free text, kept verbatim and never parsed. */
 export interface NoteTarget extends SitedTarget {
   readonly kind: 'note';
+  /**
+   * The text is cut at its headings into a note for each, of the region that its heading names. All notes
+   * together are the whole text, without the white space between them.
+   */
+  readonly cut?: 'headings';
 }
 
 /** Something that could limit the exam. Words: the values of the condition. */

@@ -56,8 +56,8 @@ function* startsIn(text: string): Generator<number> {
 
 /** An abbreviation such as `re.` belongs to what follows it. */
 function isShort(text: string, point: number): boolean {
-  const [word = ''] = /[\p{L}]+$/u.exec(text.slice(Math.max(0, point - 12), point)) ?? [];
-  return word.length === 1 || (word !== '' && sideOfWord(word, true) !== undefined);
+  const before = text.slice(Math.max(0, point - 12), point);
+  return /(?:^|[^\p{L}])(?:\p{L}|re|li|rt|lt|bds|beids)$/iu.test(before);
 }
 
 function skipMarks(text: string, from: number): number {

@@ -1,18 +1,11 @@
 import { folded } from '../../find/fold.ts';
-import type { Code } from '../../model/primitive.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import { regionWords } from '../../terminology/tables/lexicon.ts';
+import type { HeadingPlace } from '../mapping/mapping.ts';
 import { emptyEndings, type HeadingMeaning, knownHeadings } from './known-headings.ts';
 import { sideOfWord } from './side-words.ts';
 import { tokensIn } from './tokens.ts';
-
-/** What a heading means, by a mapping: a region, with a side where the heading names one. */
-export interface HeadingPlace {
-  /** Left out: the text is of no one region. */
-  readonly region?: Code;
-  readonly side?: 'right' | 'left' | 'both';
-}
 
 /** What a known heading means. */
 export interface Heading extends HeadingMeaning {

@@ -4,6 +4,7 @@ import type { DateField, ItemRecords, Mapping } from '../mapping/mapping.ts';
 import type { ItemPlan, Plan, PlannedTarget } from '../mapping/plan.ts';
 import type { Target, Words } from '../mapping/target.ts';
 import { wordMap } from '../mapping/word-map.ts';
+import { headingLookUp } from '../narrative/headings.ts';
 import { type DateReader, dateReader, formatProblems } from '../values/date.ts';
 import { type DateFormat, dateFormat } from '../values/date-format.ts';
 import { companionNames, headNames, itemNames } from './names.ts';
@@ -77,6 +78,7 @@ export function makePlan(mapping: Mapping, catalogue: Catalogue): Plan {
     regions: wordMap(mapping.regions, ignoreCase),
     modalities: wordMap(mapping.modalities, ignoreCase),
     units: wordMap(mapping.units, ignoreCase),
+    headings: headingLookUp(catalogue, mapping.headings),
     decimalMark: mapping.decimalMark ?? '.',
     dates: dateReaders(mapping),
   };

@@ -1,9 +1,11 @@
 import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
+import { lateralitySides } from '../../terminology/sides.ts';
 import { units } from '../../terminology/tables/units.ts';
 import { issue } from '../issue.ts';
-import type { Mapping } from '../mapping/mapping.ts';
+import type { HeadingPlace, Mapping } from '../mapping/mapping.ts';
 import { unknownCode } from './targets.ts';
 import { clashIssues, reasonIssues } from './words.ts';
 
@@ -30,7 +32,29 @@ export function tableIssues(mapping: Mapping, catalogue: Catalogue): Issue[] {
       append(issues, reasonIssues(meaning, ['words', name, word], catalogue));
     }
   }
+  for (const [heading, { region, side }] of Object.entries(mapping.headings ?? {})) {
+    const path = ['headings', heading];
+    append(issues, unknownCode('regions', region, [...path, 'region'], catalogue));
+    append(issues, headingSideIssues(region, side, path, catalogue));
+  }
   return [...issues, ...unitIssues(mapping), ...sideIssues(mapping, catalogue)];
+}
+
+/** A side is of a region, and of one that has it. */
+function headingSideIssues(
+  region: string | undefined,
+  side: HeadingPlace['side'],
+  path: Path,
+  catalogue: Catalogue,
+): Issue[] {
+  if (side === undefined) return [];
+  if (region === undefined) {
+    return [issue('missing-property', [...path, 'region'], { reason: 'region' })];
+  }
+  const row = catalogue.regions.get(region);
+  const sides = row && lateralitySides[row.laterality].sides;
+  if (sides === undefined || sides.includes(side)) return [];
+  return [issue('impossible-side', [...path, 'side'], { reason: 'place', codes: sides })];
 }
 
 function unitIssues(mapping: Mapping): Issue[] {

@@ -1,4 +1,7 @@
+import type { Plan } from '../../convert/mapping/plan.ts';
 import type { NoteTarget } from '../../convert/mapping/target.ts';
+import { cutAtHeadings } from '../../convert/narrative/cut.ts';
+import type { Code, Side } from '../../model/primitive.ts';
 import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import type { Note } from './statement.ts';
 
@@ -13,18 +16,36 @@ export const noteTarget: TargetConversion<NoteTarget> = {
   verbatim: true,
   meanings: () => [],
   states: [],
-  build: ({ target }, reading) => {
+  build: ({ target }, reading, plan) => {
     const { region = target.region, side, at, text } = reading;
+    const parts = target.cut === 'headings' ? partsOf(text, plan) : [{ text }];
     return {
-      statements: [
-        {
+      statements: parts.map((part): Omit<Note, 'key'> & { readonly kind: 'note' } => {
+        const place = part.place ?? { region, side };
+        return {
           kind: 'note',
-          ...(region !== undefined && { region }),
-          ...(side !== undefined && { side }),
+          ...(place.region !== undefined && { region: place.region }),
+          ...(place.side !== undefined && { side: place.side }),
           ...(at !== undefined && { at }),
-          text,
-        },
-      ],
+          text: part.text,
+        };
+      }),
     };
   },
 };
+
+interface NotePart {
+  readonly text: string;
+  /** Place that its heading names, none for history and other parts of the body. */
+  readonly place?: { readonly region?: Code; readonly side?: Side };
+}
+
+function partsOf(text: string, { headings, catalogue }: Plan): readonly NotePart[] {
+  const parts = cutAtHeadings(text, headings, catalogue);
+  return parts.map(({ start, end, heading }) => {
+    const piece = text.slice(start, end).replace(/^\s*\n|\s+$/g, '');
+    // What the mapping or record says of the whole text holds below a heading that names no place.
+    if (heading?.region === undefined && heading?.other === undefined) return { text: piece };
+    return { text: piece, place: heading };
+  });
+}

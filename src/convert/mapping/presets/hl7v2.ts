@@ -76,7 +76,7 @@ function preset(catalogue: Catalogue, exam: ExamFields): Preset {
   const codes = { code: ['OBX-3.3', 'OBX-3', 'OBX-5.3'] };
   const asked = { kind: 'OBX', note: 'NTE-3' };
   const narratives = [...examSections.map(({ code }) => code), '29545-1'].map(
-    (code) => [`LN|${code}|`, sectionNotes()[code] ?? { kind: 'note' }] as const,
+    (code) => [`LN|${code}|`, sectionNotes()[code] ?? { kind: 'note', cut: 'headings' }] as const,
   );
   return {
     source: { syntax: 'hl7v2', ...(exam.id.prefix === 'oru' && { orders: 'exams' }) },
@@ -89,7 +89,7 @@ function preset(catalogue: Catalogue, exam: ExamFields): Preset {
         where: { field: 'OBX-2', is: ['TX', 'FT'] },
         value: 'OBX-5',
         map: Object.fromEntries(narratives),
-        otherwise: { kind: 'note', noteFrom: 'OBX-3.2' },
+        otherwise: { kind: 'note', cut: 'headings', noteFrom: 'OBX-3.2' },
       },
       {
         ...asked,

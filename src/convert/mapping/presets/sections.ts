@@ -43,7 +43,7 @@ export const examSections: readonly ExamSection[] = [
 export function sectionNotes(): { readonly [code: string]: NoteTarget } {
   return Object.fromEntries(
     examSections.flatMap(({ code, region }) =>
-      region === undefined ? [] : [[code, { kind: 'note', region } as const]],
+      region === undefined ? [] : [[code, { kind: 'note', region, cut: 'headings' } as const]],
     ),
   );
 }
