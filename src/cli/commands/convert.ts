@@ -11,8 +11,8 @@ import { convertByLine } from '../convert/by-line.ts';
 import { confirmedIn } from '../convert/confirmed.ts';
 import { convertDryRun } from '../convert/dry-run.ts';
 import { convertMisfits } from '../convert/misfits.ts';
+import { mappingIn } from '../convert/named-mapping.ts';
 import { convertPropose } from '../convert/propose.ts';
-import { readMappingFile } from '../convert/read-mapping.ts';
 import { convertReview } from '../convert/review.ts';
 import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
@@ -38,6 +38,11 @@ export const command: Command = {
       type: 'text',
       value: 'FILE',
       help: 'The mapping, as JSON; comments may stand in it',
+    },
+    words: {
+      type: 'text',
+      value: 'FILE',
+      help: 'More words of the mapping, as CSV with the columns table, word and meaning',
     },
     to: {
       type: 'text',
@@ -135,8 +140,7 @@ export const command: Command = {
     if (other !== undefined && !flagOption(options, 'lines')) return other[1](call);
     const file = textOption(options, 'mapping');
     if (file === undefined) throw new UsageError('convert needs --mapping FILE');
-    const { value: mapping, issues } = await readMappingFile(io, file);
-    await writeIssues(io, issueFormatOf(options), { input: file }, issues);
+    const mapping = await mappingIn(call, file);
     if (mapping === undefined) return 1;
     const confirmed = await confirmedIn(call);
     if (confirmed === undefined) return 1;

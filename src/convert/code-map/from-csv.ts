@@ -51,12 +51,13 @@ function readMap(
   if (first === undefined) {
     return failure([issue('empty-value', [], { reason: 'map', names: required })]);
   }
-  const columns = columnIssues(first);
+  const columns = columnIssues(first, required, optional);
   if (columns.length > 0) return failure(cutIssues(columns));
   return adopterCodes(records.map(entryOf), options);
 }
 
-function readRecords(
+/** The rows of a table with its headings. */
+export function readRecords(
   text: string,
   delimiter: NonNullable<CsvSource['delimiter']>,
 ): readonly LegacyRecord[] {
@@ -70,7 +71,12 @@ function readRecords(
   });
 }
 
-function columnIssues({ fields }: LegacyRecord): Issue[] {
+/** Columns that are missing, and those that have no meaning. */
+export function columnIssues(
+  { fields }: LegacyRecord,
+  required: readonly string[],
+  optional: readonly string[],
+): Issue[] {
   const given = new Set(fields.map(({ name }) => name.toLowerCase()));
   const known = new Set<string>([...required, ...optional]);
   return [

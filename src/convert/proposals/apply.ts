@@ -3,6 +3,7 @@ import { plainDataIssues } from '../../data/plain-data.ts';
 import { type BudgetOption, within } from '../../issues/budget.ts';
 import { failure, hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
 import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
+import { isNote } from '../../kinds/note/convert.ts';
 import type { Exam } from '../../model/exam.ts';
 import { appendExam, releaseExam } from '../../model/life/steps.ts';
 import { parseExam } from '../../model/parse-exam.ts';
@@ -86,7 +87,7 @@ function withConfirmed(
 /** The sentence must stand where it was found: another text may say something else there. */
 function staleIssues({ note, start, end, text }: Proposal, at: number, exam: Exam): Issue[] {
   const statement = exam.statements.find(({ key }) => key === note);
-  const isThere = statement?.kind === 'note' && statement.text.slice(start, end) === text;
+  const isThere = isNote(statement) && statement.text.slice(start, end) === text;
   return isThere ? [] : [issue('unresolved-key', [at, 'note'], { reason: 'proposal' })];
 }
 

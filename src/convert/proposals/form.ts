@@ -1,5 +1,6 @@
 import type { Issue } from '../../issues/issue.ts';
 import type { Path } from '../../issues/path.ts';
+import { namesFinding } from '../../kinds/finding/convert.ts';
 import { issue } from '../issue.ts';
 import type { Proposal, ProposalPart } from './proposal.ts';
 
@@ -10,7 +11,7 @@ export function proposalIssues(value: Proposal, path: Path): Issue[] {
   const { statement, confirmed }: { statement?: unknown; confirmed?: unknown } = value;
   const places = [value.start, value.end].every((place) => Number.isInteger(place));
   const isWhole = places && typeof value.text === 'string' && typeof value.note === 'string';
-  if (!isWhole || !isObject(statement) || statement.kind !== 'finding') {
+  if (!isWhole || !isObject(statement) || !namesFinding(statement)) {
     return [issue('malformed-record', path, { reason: 'proposal' })];
   }
   const open = parts.filter((part) => statement[part] === undefined);

@@ -2,6 +2,7 @@ import { append } from '../../data/append.ts';
 import { type BudgetOption, spend, within } from '../../issues/budget.ts';
 import { failure, type Outcome, success } from '../../issues/issue.ts';
 import { endedIssue } from '../../issues/issue-list.ts';
+import { isNote } from '../../kinds/note/convert.ts';
 import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { isWithin } from '../../model/rules/places.ts';
@@ -74,7 +75,7 @@ function proposed(given: Exam, options: ProposeOptions): Outcome<readonly Propos
   };
   const proposals: Proposal[] = [];
   for (const statement of exam.statements) {
-    if (statement.kind === 'note') append(proposals, ofNote(exam.id, statement, reader));
+    if (isNote(statement)) append(proposals, ofNote(exam.id, statement, reader));
   }
   return success(proposals);
 }

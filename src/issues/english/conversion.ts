@@ -608,6 +608,7 @@ export const conversion = {
     ],
   },
   'unknown-code': {
+    meaning: ['no word can mean this', 'perhaps {near?}', 'a meaning that a field can have'],
     table: [
       'the table {table} does not hold this code',
       'perhaps {near?}',

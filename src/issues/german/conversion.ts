@@ -645,6 +645,11 @@ export const germanConversion: Translated<typeof conversion> = {
     ],
   },
   'unknown-code': {
+    meaning: [
+      'kein Wort kann das bedeuten',
+      'vielleicht {near?}',
+      'eine Bedeutung, die ein Feld haben kann',
+    ],
     table: [
       'die Tabelle {table} enthält diesen Code nicht',
       'vielleicht {near?}',

@@ -27,6 +27,11 @@ const certainties: readonly string[] = ['suspected', 'confirmed'] satisfies Cert
 
 type Certainty = NonNullable<Finding['certainty']>;
 
+/** Whether what came from outside names itself a finding. */
+export function namesFinding(value: { readonly kind?: unknown }): boolean {
+  return value.kind === 'finding';
+}
+
 export const findingConversion: StatementConversion<Finding> = {
   about: ({ region, finding }) => [region, finding],
 };

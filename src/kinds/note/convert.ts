@@ -2,6 +2,7 @@ import type { Plan } from '../../convert/mapping/plan.ts';
 import type { NoteTarget } from '../../convert/mapping/target.ts';
 import { cutAtHeadings } from '../../convert/narrative/cut.ts';
 import type { Code, Side } from '../../model/primitive.ts';
+import type { Statement } from '../../model/statement.ts';
 import type { StatementConversion, TargetConversion } from '../facets/conversion.ts';
 import type { Note } from './statement.ts';
 
@@ -9,6 +10,11 @@ export const noteConversion: StatementConversion<Note> = {
   about: ({ region }) => (region === undefined ? [] : [region]),
   repeats: true,
 };
+
+/** The notes among statements: what proposals are made of. */
+export function isNote(statement: Statement | undefined): statement is Note {
+  return statement?.kind === 'note';
+}
 
 export const noteTarget: TargetConversion<NoteTarget> = {
   codes: () => [],
