@@ -9,23 +9,23 @@ import { describe, expect, it } from 'vitest';
 const held: readonly (readonly [defect: string, file: string, test: string])[] = [
   [
     'a value took the side of another element of the same name',
-    'context.test.ts',
-    'moves to another side, unit, note or person',
+    'partners.test.ts',
+    'keeps the side of its own element',
   ],
   [
     'a value took the unit of another element of the same name',
-    'context.test.ts',
-    'moves to another side, unit, note or person',
+    'partners.test.ts',
+    'keeps the unit of its own element',
   ],
   [
     'another number of the person was written as the number of the clinic',
-    'context.test.ts',
-    'moves to another side, unit, note or person',
+    'partners.test.ts',
+    'has no number of another name space',
   ],
   [
     'of two sides beside one value the second was lost',
-    'context.test.ts',
-    'moves to another side, unit, note or person',
+    'partners.test.ts',
+    'are both told of a C-CDA entry with two sites',
   ],
   ['two phones, races, names or providers set an exam aside', 'repetitions.test.ts', 'two phones'],
   [
@@ -35,8 +35,8 @@ const held: readonly (readonly [defect: string, file: string, test: string])[] =
   ],
   [
     'a second given or family name set a document aside',
-    'presets/c-cda-header.test.ts',
-    'the preset for C-CDA',
+    'partners.test.ts',
+    'with a second given name has both',
   ],
   [
     'what a header says of the person ended in clinical notes',
@@ -58,8 +58,8 @@ const held: readonly (readonly [defect: string, file: string, test: string])[] =
   ],
   [
     'sections that are narrative alone became one note of everything',
-    'presets/c-cda-entries.test.ts',
-    'sections of C-CDA',
+    'narrative/cut.test.ts',
+    'from the narrative of a section of a C-CDA document',
   ],
   [
     'fewer than half of the columns of a table were proposed, some wrongly',

@@ -25,7 +25,10 @@ export function ownWordsProblem(
   catalogue: Catalogue,
 ): Problem | undefined {
   const claimed = new Set(statements.flatMap((statement) => sidesOf(statement, catalogue)));
-  if (wordings.some((words) => namesOtherSide(words, claimed))) return wrongSide;
+  const named = new Set(wordings.flatMap(sidesIn));
+  // Of a value that is said of both sides each word names its own.
+  const isBoth = named.size > 1 && claimed.size > 1;
+  if (!isBoth && wordings.some((words) => namesOtherSide(words, claimed))) return wrongSide;
   const contradicted = statements.some((statement) =>
     valueWordings.some((words) => denies(words, statement, catalogue)),
   );

@@ -150,14 +150,24 @@ const others = [
 
 /** Words of the plural or of a part by which a region of ours is usually headed (common practice, no source). */
 const regions: readonly (readonly [heading: string, region: Code])[] = [
-  ...['eyes', 'lids', 'eyelids', 'lider', 'augenlider', 'periocular', 'adnexa'].map(
-    (word) => [word, 'eyes'] as const,
-  ),
+  ...[
+    'eyes',
+    'lids',
+    'eyelids',
+    'eyelid',
+    'lid',
+    'augenlid',
+    'lider',
+    'augenlider',
+    'periocular',
+    'adnexa',
+  ].map((word) => [word, 'eyes'] as const),
   ['ears', 'ears'],
   ['ohren', 'ears'],
   ['hals', 'neck'],
   ['nase', 'nose'],
   ['haut', 'skin'],
+  ['skin', 'skin'],
   ['gesicht', 'face-neck'],
 ];
 

@@ -20,14 +20,19 @@ type Preset = Omit<PresetMapping, 'format' | 'use'>;
  */
 export function oru(catalogue: Catalogue): Preset {
   return preset(catalogue, {
-    id: { prefix: 'oru', from: [['OBR-3', 'OBR-2', 'MSH-10']] },
+    id: { prefix: 'oru', from: [['OBR-3', 'ORC-3', 'OBR-2', 'ORC-2', 'MSH-10']] },
     status: { from: 'OBR-25', value: 'preliminary' },
     subject,
     performed: { start: { from: ['OBR-7', 'OBR-22', 'MSH-7'] } },
     recorded: { from: { from: ['OBR-22', 'MSH-7'] }, timeOfDay: '00:00' },
     examiner: {
       // Principal result interpreter: NDL.1 is CNN, with number, family and given name.
-      name: [{ join: ['OBR-32.1.3', 'OBR-32.1.2'] }, 'OBR-32'],
+      name: [
+        { join: ['OBR-32.1.3', 'OBR-32.1.2'] },
+        'OBR-32',
+        // Technician, whom the maps name as a performer.
+        { join: ['OBR-34.1.3', 'OBR-34.1.2'] },
+      ],
       fixed: { name: 'the sender of the message' },
     },
     // CWE.2 is the text of the reason, CWE.1 its code.
@@ -46,7 +51,12 @@ export function mdm(catalogue: Catalogue): Preset {
     recorded: { from: { from: ['TXA-7', 'TXA-6', 'MSH-7'] }, timeOfDay: '00:00' },
     examiner: {
       // XCN: number, family and given name of originator, or of the primary activity provider.
-      name: [{ join: ['TXA-9.3', 'TXA-9.2'] }, { join: ['TXA-5.3', 'TXA-5.2'] }],
+      name: [
+        { join: ['TXA-9.3', 'TXA-9.2'] },
+        { join: ['TXA-5.3', 'TXA-5.2'] },
+        // Whoever authenticated the document.
+        { join: ['TXA-10.3', 'TXA-10.2'] },
+      ],
       fixed: { name: 'the sender of the message' },
     },
     protocol: { id: 'full', version: '1.0.0' },
