@@ -126,9 +126,9 @@ export const command: Command = {
     ['convert new.csv --misfits --mapping mapping.json', 'whether an export has changed'],
     ['convert sample.csv --review --values > review.html', 'a page to make a mapping on'],
     ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
-    ['convert letters/ --mapping mapping.json --propose > proposals.ndjson', 'what letters say'],
+    ['convert letters/ --mapping mapping.json --propose > said.ndjson', 'what letters say'],
     [
-      'convert letters/ --mapping mapping.json --confirmed proposals.ndjson --out converted',
+      'convert letters/ --mapping mapping.json --confirmed said.ndjson --out done',
       'with what a person has confirmed of it',
     ],
   ],

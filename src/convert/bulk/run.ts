@@ -2,6 +2,7 @@ import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
 import { repeatedExam } from '../exams/convert-text.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
+import { issue } from '../issue.ts';
 import type { Source } from '../mapping/source.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
 import type { UnitOutcome } from './convert-batch.ts';
@@ -98,12 +99,26 @@ export async function runConversion(run: Run): Promise<Tally> {
       }
     }
     for (const step of waiting) await finish(step);
+    for (const found of unknownExams(options, seen)) await writeIssue(found, undefined, writer);
     await save(run.inputs.length, 0);
     progress.end();
     return count.tally();
   } finally {
     await sinks.close();
   }
+}
+
+/** Confirmed proposals whose exam no input has made: what they say stands nowhere. */
+function unknownExams({ confirmed = [] }: BulkOptions, seen: SeenIds): Issue[] {
+  const exams = new Set(
+    confirmed.flatMap((one) => (one.confirmed === undefined ? [] : [one.exam])),
+  );
+  return [...exams]
+    .filter((exam) => seen.add(exam))
+    .map(() => {
+      const facts = { reason: 'proposal-exam' } as const;
+      return issue('unresolved-key', ['confirmed'], facts, { severity: 'warning' });
+    });
 }
 
 async function* steps(run: Run, read: (bytes: number) => void): AsyncGenerator<Step> {

@@ -164,6 +164,9 @@ describe('a confirmed file that does not fit', () => {
       expect(result.code).toBe(1);
       expect(result.out).toBe('');
       expect(result.err).toContain('does not stand at this place');
+      writeFileSync(path, JSON.stringify({ ...first, exam: 'another', confirmed }));
+      const other = await run(['convert', file, '--mapping', mapping, '--confirmed', path]);
+      expect(other.err).toContain('no exam of this run has the id');
       writeFileSync(path, 'no JSON');
       const broken = await run(['convert', file, '--mapping', mapping, '--confirmed', path]);
       expect(broken.code).toBe(1);
