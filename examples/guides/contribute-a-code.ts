@@ -1,4 +1,4 @@
-import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
+import { codesFromCsv } from '../../src/convert/code-map/index.ts';
 import { issueText } from '../../src/index.ts';
 
 const { value, issues } = codesFromCsv(`source,code,system,target,relation
