@@ -14,7 +14,8 @@ const JOSE = 'application/jose';
  * @returns Form and data for an `ExamSignature`.
  * @throws {TypeError} Where the key has no `alg`, or is none to sign with.
  * @example
- * const made = (content: string, key: JWK) => signDetached(content, key, '2025-05-06T08:31:00Z');
+ * const made = (content: string, key: import('jose').JWK) =>
+ *   signDetached(content, key, '2025-05-06T08:31:00Z');
  * @see https://www.rfc-editor.org/rfc/rfc7515 appendix F, and https://hl7.org/fhir/R4/signatures.html
  */
 export async function signDetached(
@@ -39,7 +40,8 @@ export async function signDetached(
  *   trusted. Whom to trust is the caller's to decide.
  * @returns The verifier. It takes the algorithm that the key states, and no other.
  * @example
- * const verifier = (key: JWK) => jwsVerifier((kid) => (kid === key.kid ? key : undefined));
+ * const verifier = (key: import('jose').JWK) =>
+ *   jwsVerifier((kid) => (kid === key.kid ? key : undefined));
  */
 export function jwsVerifier(
   keyFor: (kid: string | undefined) => JWK | undefined | Promise<JWK | undefined>,

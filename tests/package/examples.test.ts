@@ -19,6 +19,7 @@ declare const mapping: import('${main}/convert/csv').WrittenMapping;
 declare const validation: import('${main}/validate/r4').Validation;
 declare const resource: unknown;
 declare const text: string;
+declare const bytes: Uint8Array;
 `;
 
 /** Each example of an entry as a function of its own, with all names of the entry and of the main one. */

@@ -40,6 +40,13 @@ describe('a change to a bundle', () => {
     },
   );
 
+  it('of any type of a resource is seen', () => {
+    for (const turn of [1, 4]) {
+      const exam = sampleExam(turn, { size: turn % 2 === 0 ? 'edge' : 'small' });
+      expect(unseenChanges({ exam, turn, of: 1, only: 'resourceType' })).toEqual([]);
+    }
+  });
+
   it('of any kind ends in an exam or in issues, never in an exception', () => {
     expectAnswerToAnyValue({ exam: sampleExam(4, { size: 'edge' }), turn: 2, of: 1009 });
   });

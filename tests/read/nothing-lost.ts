@@ -15,19 +15,22 @@ export interface Sampled {
   readonly exam: Exam;
   readonly turn: number;
   readonly of: number;
+  /** Only spots of this name. */
+  readonly only?: string;
 }
 
 /** What is generated from the data, repeats where a reference leads, or is a fact of the export alone. */
 const mayVary = [/\.text\.div$/, /\.request(\.|$)/, /^type$/, /coding\[\d+\]\.version$/];
 
 /** Values whose change cannot be seen in the exam, in an error or in the remainder. */
-export function unseenChanges({ exam, turn, of }: Sampled): string[] {
+export function unseenChanges({ exam, turn, of, only }: Sampled): string[] {
   const bundle = bundleOf(exam, turn);
   const unseen: string[] = [];
   for (const [at, { holder, step, path }] of [...spots(bundle)].entries()) {
     const value = holder[step];
     const text = pathText(path);
     if (at % of !== turn % of || typeof value === 'object') continue;
+    if (only !== undefined && step !== only) continue;
     if (mayVary.some((pattern) => pattern.test(text))) continue;
     holder[step] = changed(value);
     if (!isSeen(bundle, exam)) unseen.push(text);

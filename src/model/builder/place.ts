@@ -71,7 +71,7 @@ type EachOf<R> = R extends unknown ? PlaceAt<R> : never;
 /**
  * Where something is: any region of the tables, its side and the methods used there. For a paired
  * region the side is required, and a method that the region does not take is an error of the
- * compiler. A place of strings known only at run time is for {@link enter}.
+ * compiler. A place of strings known only at run time is for {@link entered}.
  */
 export type Place = EachOf<RegionCode>;
 

@@ -91,7 +91,8 @@ function readInstrument(reading: ExamReading, key: Key, entry: Entry): Instrumen
     ...detailOf(resource),
     ...(serial !== undefined && { serial }),
   };
-  if (typeof target === 'object') claimDevice(reading, target, instrument);
+  if (typeof target === 'object' && target.type === 'Device')
+    claimDevice(reading, target, instrument);
   return instrument;
 }
 
