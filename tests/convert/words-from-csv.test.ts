@@ -107,7 +107,7 @@ describe('tables of words as CSV', () => {
       'table,word,meaning,colour\nseen,Y,present,red',
       'unknown-property',
     ],
-    ['no row', 'table,word,meaning\n', 'missing-property'],
+    ['no row', 'table,word,meaning\n', 'empty-value'],
   ])('tell %s', (_, text, code) => {
     expect(wordsFromCsv(text).issues.map((one) => one.code)).toContain(code);
   });

@@ -1,15 +1,16 @@
 import { append } from '../../data/append.ts';
 import { within } from '../../issues/budget.ts';
 import { failure, hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
-import { cutIssues, endedIssue, longTextIssues } from '../../issues/issue-list.ts';
+import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
 import { nearest } from '../../issues/nearest.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { units } from '../../terminology/tables/units.ts';
 import { issue } from '../issue.ts';
 import type { Mapping, StateWithReason } from '../mapping/mapping.ts';
 import type { LegacyRecord } from '../record/record.ts';
-import { type CsvCodeMapOptions, columnIssues, readRecords } from './from-csv.ts';
+import type { CsvCodeMapOptions } from './from-csv.ts';
 import { meaningsOf } from './meanings.ts';
+import { tableRows } from './table-rows.ts';
 
 /** Parts of a mapping that say what the words of cells mean. */
 export type WordTables = Pick<Mapping, 'words' | (typeof ownTables)[number]>;
@@ -53,23 +54,14 @@ export function wordsFromCsv(text: string, options: CsvWordOptions = {}): Outcom
 
 function readWords(
   text: string,
-  { delimiter = ',', catalogue = builtInCatalogue }: CsvWordOptions,
+  { delimiter, catalogue = builtInCatalogue }: CsvWordOptions,
 ): Outcome<WordTables> {
-  const long = longTextIssues(text);
-  if (long.length > 0) return failure(long);
-  const records = readRecords(text, delimiter);
-  const broken = records.flatMap(({ malformed = [] }) => malformed);
-  if (broken.length > 0) return failure(cutIssues(broken));
-  const [first] = records;
-  if (first === undefined) {
-    return failure([issue('missing-property', [], { reason: 'exam-value', codes: required })]);
-  }
-  const columns = columnIssues(first, required, optional);
-  if (columns.length > 0) return failure(cutIssues(columns));
+  const rows = tableRows(text, { delimiter, required, optional });
+  if (!rows.ok) return rows;
   const tables = new Map<string, Map<string, string | StateWithReason>>();
   const known = meaningsOf(catalogue);
   const issues: Issue[] = [];
-  for (const record of records) {
+  for (const record of rows.value) {
     const { table, word, meaning, reason, text: words } = rowOf(record);
     const found = meaningIssues(table, meaning, known, record);
     append(issues, found);

@@ -187,7 +187,7 @@ export const record = {
     'xml-object': 'the object is empty',
     neither: 'there is neither a value nor an extension',
     'xml-text': 'the text is empty',
-    map: ['the map has no rows', 'at least one row below a heading with {names}'],
+    map: ['the table has no rows', 'at least one row below a heading with {names}'],
   },
   'unknown-code': {
     schema: ['the value is not one of the permitted codes', '{form?}'],

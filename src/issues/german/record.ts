@@ -201,7 +201,7 @@ export const germanRecord: Translated<typeof record> = {
     neither: 'weder Wert noch Erweiterung vorhanden',
     'xml-text': 'der Text ist leer',
     map: [
-      'die Zuordnung hat keine Zeilen',
+      'die Tabelle hat keine Zeilen',
       'mindestens eine Zeile unter einer Überschrift mit {names}',
     ],
   },
