@@ -132,7 +132,6 @@ const fixedSpreads: Readonly<Record<string, string>> = {
   'read/foreign/published-codes.ts': 'names of an edition',
   'testing/arbitrary.ts': 'sizes of a sample',
   'testing/faults/place.ts': 'names that a fault is about',
-  'fhir/sha1.ts': '20 bytes',
 };
 
 /** Whether a list is passed as arguments, `f(...list)`; what came as arguments may go on as such. */

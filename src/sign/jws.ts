@@ -1,5 +1,6 @@
 import type { JWK } from 'jose';
 import { FlattenedSign, flattenedVerify, importJWK } from 'jose';
+import { base64 } from '../data/base64.ts';
 import type { Verifier } from './verify.ts';
 
 /** The form of a JSON Web Signature in FHIR. */
@@ -61,7 +62,5 @@ export function jwsVerifier(
 }
 
 function base64Url(bytes: Uint8Array): string {
-  let characters = '';
-  for (const byte of bytes) characters += String.fromCharCode(byte);
-  return btoa(characters).replace(/\+/g, '-').replace(/\//g, '_').replace(/=+$/, '');
+  return base64(bytes).replace(/\+/g, '-').replace(/\//g, '_').replace(/=+$/, '');
 }

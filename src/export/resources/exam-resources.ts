@@ -6,7 +6,6 @@ import type { AnyResource, ExportContext } from '../context.ts';
 import { provenanceResource } from '../history/provenance.ts';
 import { bodyStructure } from './body-site.ts';
 import { compositionResource, type GroupEntry } from './composition.ts';
-import { filedDocument } from './filed-document.ts';
 import { groupObservation, groupsOf, memberGroup } from './groups.ts';
 import { deviceResources } from './instrument.ts';
 import {
@@ -16,6 +15,7 @@ import {
 } from './items.ts';
 import { peopleResources } from './people.ts';
 import { planRequest } from './plan.ts';
+import { filedDocument } from './presented-form.ts';
 import { promptIssues } from './prompts.ts';
 import { diagnosticReport } from './report.ts';
 

@@ -1,7 +1,7 @@
+import { base64Bytes, sha1Base64 } from '../../data/base64.ts';
 import { reportCategory } from '../../fhir/filing.ts';
 import { resourceName } from '../../fhir/names/resource-names.ts';
 import { reportStatus } from '../../fhir/record-status.ts';
-import { sha1Base64 } from '../../fhir/sha1.ts';
 import { issue } from '../../issues/issue.ts';
 import { pictureUrlOf } from '../../kinds/registries/from-observation.ts';
 import type { Exam, ExamTime } from '../../model/exam.ts';
@@ -83,9 +83,9 @@ function isWhole({ data, hash, size }: Readonly<Record<string, unknown>>): boole
   );
 }
 
-function bytesOf(base64: string): Uint8Array | undefined {
+function bytesOf(text: string): Uint8Array | undefined {
   try {
-    return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+    return base64Bytes(text);
   } catch {
     return undefined;
   }

@@ -1,11 +1,10 @@
+import { base64Bytes, base64Length, sha1Base64 } from '../../data/base64.ts';
 import { carriedText } from '../../fhir/json/decimal.ts';
-import { sha1Base64 } from '../../fhir/sha1.ts';
 import { isAbsolute } from '../bundles/resolve.ts';
 import type { Property } from '../elements/definitions.ts';
 import { type JsonObject, textOf } from '../walk/json.ts';
 import { report, type Scope } from '../walk/scope.ts';
 import type { PrimitiveCheck, Stage } from '../walk/stage.ts';
-import { base64Bytes, base64Length } from './base64.ts';
 import { exists, parseDateTime } from './date-time.ts';
 import { checkNarrative } from './narrative.ts';
 
