@@ -1,13 +1,10 @@
-/// <reference types="node" />
-import { readFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
 import { withWords, wordsFromCsv } from '../../convert/code-map/words-from-csv.ts';
 import type { WrittenMapping } from '../../convert/mapping/mapping.ts';
 import { isPlainObject } from '../../data/plain-data.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
-import { fileFailure, UsageError } from '../failure.ts';
-import type { CliIo } from '../io.ts';
+import { UsageError } from '../failure.ts';
+import { textFile } from '../input/text-file.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { readMappingFile } from './read-mapping.ts';
 
@@ -27,17 +24,9 @@ export async function mappingIn(
   await writeIssues(io, issueFormatOf(options), { input: file }, issues);
   const words = textOption(options, 'words');
   if (words === undefined || !isPlainObject(value)) return value as WrittenMapping | undefined; // what is not one is told by whatever uses it
-  const tables = wordsFromCsv(await textOf(io, words));
+  const tables = wordsFromCsv(await textFile(io, words));
   await writeIssues(io, issueFormatOf(options), { input: words }, tables.issues);
   return tables.value && (withWords(value, tables.value) as WrittenMapping); // likewise
-}
-
-async function textOf({ cwd }: CliIo, file: string): Promise<string> {
-  try {
-    return await readFile(resolve(cwd, file), 'utf8');
-  } catch (thrown) {
-    throw fileFailure('read', file, thrown);
-  }
 }
 
 /** What was found, to standard output: as text, or with `--format json` as one JSON object. */

@@ -1,4 +1,5 @@
 import { append } from '../../data/append.ts';
+import { isPlainObject } from '../../data/plain-data.ts';
 import { within } from '../../issues/budget.ts';
 import { failure, hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
 import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
@@ -146,14 +147,10 @@ export function withWords<Written extends object>(mapping: Written, tables: Word
 }
 
 function merged(below: unknown, above: unknown, depth: number): unknown {
-  if (depth === 0 || !isObject(below) || !isObject(above)) return above ?? below;
+  if (depth === 0 || !isPlainObject(below) || !isPlainObject(above)) return above ?? below;
   const result: { [name: string]: unknown } = { ...below };
   for (const [name, value] of Object.entries(above)) {
     result[name] = Object.hasOwn(below, name) ? merged(below[name], value, depth - 1) : value;
   }
   return result;
-}
-
-function isObject(value: unknown): value is { readonly [name: string]: unknown } {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -1,4 +1,5 @@
 import { resolveReferences } from '../../xml/characters.ts';
+import { localName } from '../../xml/namespaces.ts';
 import { type Token, type TokenText, tokenAt } from '../../xml/tokens.ts';
 
 /** What is made of the elements of a part of a workbook. Names are without prefix. */
@@ -110,11 +111,6 @@ export class Markup {
         throw new MarkupFault(`a ${token.kind} token`);
     }
   }
-}
-
-function localName(name: string): string {
-  const at = name.indexOf(':');
-  return at < 0 ? name : name.slice(at + 1);
 }
 
 const patterns = new Map<string, RegExp>();

@@ -1,4 +1,4 @@
-import { plainDataIssues } from '../../data/plain-data.ts';
+import { isPlainObject, plainDataIssues } from '../../data/plain-data.ts';
 import { type BudgetOption, within } from '../../issues/budget.ts';
 import {
   failure,
@@ -101,10 +101,6 @@ function say<Code extends RecordCode>(
 }
 
 /** A plain object whose members can be read by name. */
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
 function own(holder: Readonly<Record<string, unknown>>, name: string): unknown {
   return Object.hasOwn(holder, name) ? holder[name] : undefined;
 }
@@ -117,9 +113,9 @@ function writeResource(
   newline: string,
   declared = '',
 ): void {
-  const type = isObject(value) ? own(value, 'resourceType') : undefined;
+  const type = isPlainObject(value) ? own(value, 'resourceType') : undefined;
   const rows = typeof type === 'string' ? writing.types(type) : undefined;
-  if (!isObject(value) || rows === undefined || !isResource(rows)) {
+  if (!isPlainObject(value) || rows === undefined || !isResource(rows)) {
     say(writing, 'unchecked-resource', path, {
       reason: 'xml',
       version: writing.version,
@@ -225,7 +221,7 @@ function writeOne(
     writePrimitive(writing, row, written, path, newline);
     return;
   }
-  if (!isObject(value)) {
+  if (!isPlainObject(value)) {
     say(writing, 'wrong-type', path, { reason: 'not-an-object' });
     return;
   }
@@ -290,7 +286,7 @@ function writePrimitive(
   }
   const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text, path);
   const attribute = value === undefined ? '' : ` value="${escapeAttribute(stated)}"`;
-  if (companion !== undefined && !isObject(companion)) {
+  if (companion !== undefined && !isPlainObject(companion)) {
     say(writing, 'wrong-type', beside, { reason: 'beside-value' });
     return;
   }

@@ -1,3 +1,4 @@
+import { isPlainObject } from '../../data/plain-data.ts';
 import type { Issue, Outcome } from '../../issues/issue.ts';
 import { failure, hasErrors, success } from '../../issues/issue.ts';
 import { cutIssues } from '../../issues/issue-list.ts';
@@ -64,10 +65,10 @@ function isEmpty(value: unknown): boolean {
 function inFull(given: Members): Members {
   const { attributes, results } = given;
   return {
-    ...(isRecord(attributes) && {
+    ...(isPlainObject(attributes) && {
       attributes: entriesOf(attributes).map(([attribute, value]) => ({ attribute, value })),
     }),
-    ...(isRecord(results) && {
+    ...(isPlainObject(results) && {
       results: entriesOf(results).map(([modality, answer]) => ({ modality, ...answerOf(answer) })),
     }),
     ...Object.fromEntries(
@@ -86,13 +87,9 @@ function entriesOf(byCode: Members): (readonly [string, unknown])[] {
 }
 
 function answerOf(answer: unknown): object {
-  if (!isRecord(answer)) return { result: answer };
+  if (!isPlainObject(answer)) return { result: answer };
   const { reason } = answer;
   return { ...answer, ...(typeof reason === 'string' && { reason: { code: reason } }) };
-}
-
-function isRecord(value: unknown): value is Members {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 /** Any key will do while the statement is looked at alone; that of the draft is made by `state`. */
@@ -126,10 +123,10 @@ function pathIn(given: Members, path: Path, isNamed: (code: string) => boolean):
   const [member, at, ...rest] = path;
   const value = typeof member === 'string' ? given[member] : undefined;
   if (typeof value === 'string') return path.slice(0, 1);
-  if (typeof at !== 'number' || !isRecord(value)) return path;
+  if (typeof at !== 'number' || !isPlainObject(value)) return path;
   const code = entriesOf(value)[at]?.[0];
   if (member === undefined || code === undefined) return path;
   // A name that the tables do not hold may be somebody's words.
   const shown = isNamed(code) ? code : unknownStep(Object.keys(value).indexOf(code) + 1);
-  return isRecord(value[code]) ? [member, shown, ...rest] : [member, shown];
+  return isPlainObject(value[code]) ? [member, shown, ...rest] : [member, shown];
 }

@@ -1,3 +1,4 @@
+import { isPlainObject } from '../../../data/plain-data.ts';
 import { builtInCatalogue, type Catalogue } from '../../../terminology/catalogue.ts';
 import { cCda } from './c-cda.ts';
 import { mdm, oru } from './hl7v2.ts';
@@ -25,21 +26,17 @@ export function presetMapping(name: PresetName, catalogue: Catalogue = builtInCa
  * no preset, is given back as it is.
  */
 export function withPreset(value: unknown, catalogue: Catalogue): unknown {
-  if (!isObject(value)) return value;
+  if (!isPlainObject(value)) return value;
   const { use, ...own } = value;
   const name = presetNames.find((known) => known === use);
   return name === undefined ? value : joined(presetMapping(name, catalogue), own);
 }
 
 function joined(below: unknown, above: unknown): unknown {
-  if (!isObject(below) || !isObject(above)) return above;
+  if (!isPlainObject(below) || !isPlainObject(above)) return above;
   const result: { [name: string]: unknown } = { ...below };
   for (const [name, value] of Object.entries(above)) {
     result[name] = Object.hasOwn(below, name) ? joined(below[name], value) : value;
   }
   return result;
-}
-
-function isObject(value: unknown): value is { readonly [name: string]: unknown } {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
