@@ -41,7 +41,11 @@ export const command: Command = {
       );
       return 0;
     }
-    const { displays } = languageOf(options);
+    const settings = {
+      catalogue: inLanguage(builtInCatalogue, languageOf(options).displays),
+      withoutWords: flagOption(options, 'without-words'),
+      includeValues: flagOption(options, 'include-values'),
+    };
     const csv = textOption(options, 'to') !== 'ndjson';
     let head = csv ? flatHead : '';
     return eachDocument(
@@ -49,11 +53,7 @@ export const command: Command = {
       {
         run: async (value) => {
           // toFlat checks the form before it looks into it.
-          const { value: rows, issues } = toFlat(value as Exam, {
-            catalogue: inLanguage(builtInCatalogue, displays),
-            withoutWords: flagOption(options, 'without-words'),
-            includeValues: flagOption(options, 'include-values'),
-          });
+          const { value: rows, issues } = toFlat(value as Exam, settings);
           if (rows === undefined) return { issues };
           const lines = rows.map((row) => (csv ? flatLine(row) : `${JSON.stringify(row)}\n`));
           const text = head + lines.join('');

@@ -31,6 +31,10 @@ export interface ProposeOptions {
   readonly budget?: BudgetOption;
 }
 
+/** A line that goes on below with "none" is the label of it. */
+const deniedBelow =
+  /^[^\S\n]*\n\s*(?:\p{P}\s*)?(?:none|no|not|nil|absent|kein\p{L}*|nicht|nein|negativ\p{L}*|ohne|fehlt)/iu;
+
 /** Of a longer sentence nothing is decided: it is no sentence but a list without marks. */
 const MOST_ITEMS = 60;
 
@@ -132,12 +136,9 @@ function ofSentence(text: string, span: Span, context: Context, reader: Reader):
   const { catalogue } = reader;
   const items = itemsIn(text, span, reader.index);
   spend(items.length);
-  // A line that goes on below with "none" is the label of it.
-  const isLabel =
-    /^[^\S\n]*\n\s*(?:\p{P}\s*)?(?:none|no|not|nil|absent|kein\p{L}*|nicht|nein|negativ\p{L}*|ohne|fehlt)/iu;
   const goesOn =
     !/[.;!?]$/.test(text.slice(span.start, span.end)) &&
-    isLabel.test(text.slice(span.end, span.end + 60));
+    deniedBelow.test(text.slice(span.end, span.end + 60));
   const isOpen = context.elsewhere || items.length > MOST_ITEMS || goesOn;
   const clauses = clausesOf(items);
   return clauses.flatMap((clause) =>
@@ -153,7 +154,7 @@ function ofSentence(text: string, span: Span, context: Context, reader: Reader):
         : sideOf({ sign, places, clause, clauses, ...heading }, catalogue);
       const presence = isOpen ? undefined : presenceOf(sign, clause, clauses);
       const finding = other === undefined ? only?.code : undefined;
-      const statement = placed({ kind: 'finding', finding, region, side, presence }, catalogue);
+      const statement = placed({ finding, region, side, presence }, catalogue);
       const open = openParts(statement, catalogue);
       return {
         statement,
@@ -189,12 +190,11 @@ function placesOf(signs: readonly { readonly regions?: readonly string[] }[]): r
 /** The statement without what is not known, and without a side that its place does not have. */
 function placed(
   {
-    kind,
     finding,
     region,
     side,
     presence,
-  }: { [P in keyof ProposedFinding]: ProposedFinding[P] | undefined },
+  }: { [P in Exclude<keyof ProposedFinding, 'kind'>]: ProposedFinding[P] | undefined },
   catalogue: Catalogue,
 ): ProposedFinding {
   const row = region === undefined ? undefined : catalogue.regions.get(region);
@@ -202,7 +202,7 @@ function placed(
     side !== undefined &&
     (row === undefined || lateralitySides[row.laterality].sides.includes(side));
   return {
-    kind: kind ?? 'finding',
+    kind: 'finding',
     ...(finding !== undefined && { finding }),
     ...(region !== undefined && { region }),
     ...(isPossible && { side }),
