@@ -10,7 +10,7 @@ Description: "What became of a region: examined and normal, abnormal or seen in 
 * dataAbsentReason from $state-reasons-set (required)
 * interpretation 0..1
 * insert Placed
-* obeys fn-obs-2 and fn-rst-1 and fn-rst-2 and fn-rst-3 and fn-rst-4
+* obeys fn-obs-2 and fn-rst-1 and fn-rst-2 and fn-rst-3
 
 Invariant: fn-rst-1
 Description: "Normal goes with the interpretation N, and no other state does"
@@ -26,8 +26,3 @@ Invariant: fn-rst-3
 Description: "What was not examined or is not there has a reason, what was examined a value"
 Severity: #error
 Expression: "value.ofType(CodeableConcept).coding.where(code = 'state.not-examined' or code = 'state.not-applicable').empty() and dataAbsentReason.coding.where(code = 'state.normal' or code = 'state.abnormal' or code = 'state.partial').empty()"
-
-Invariant: fn-rst-4
-Description: "A region that was not examined has the status cancelled, or entered-in-error"
-Severity: #error
-Expression: "dataAbsentReason.coding.where(code = 'state.not-examined').exists() implies (status = 'cancelled' or status = 'entered-in-error')"

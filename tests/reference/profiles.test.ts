@@ -181,16 +181,6 @@ const violations: readonly [
   ],
   [
     'region-state',
-    'not examined but final',
-    (sound) => ({
-      ...without('valueCodeableConcept')(without('interpretation')(sound)),
-      status: 'final',
-      dataAbsentReason: answer('state.not-examined'),
-    }),
-    /fn-rst-4/,
-  ],
-  [
-    'region-state',
     'neither value nor reason',
     (sound) => without('valueCodeableConcept')(without('dataAbsentReason')(sound)),
     /fn-obs-2/,

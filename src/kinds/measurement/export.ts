@@ -42,10 +42,8 @@ export const measurementExport: Exporter<Measurement> = {
         ...(measurement.estimated === undefined
           ? []
           : [flagComponent(context, 'estimated', measurement.estimated)]),
-        // The unit would be lost with the value, and the reader needs it.
-        ...(value === undefined && measurement.readings === undefined
-          ? [textComponent(context, 'unit', unit)]
-          : []),
+        // Without a value the unit has this one place, whether there are readings or not.
+        ...(value === undefined ? [textComponent(context, 'unit', unit)] : []),
       ],
     };
   },

@@ -33,7 +33,7 @@ function readMeasurement(
   const read = components
     .all('reading')
     .flatMap((component) => quantityOf(innerOf(component, 'valueQuantity')) ?? []);
-  const unit = stated?.unit ?? read[0]?.unit ?? components.text('unit');
+  const unit = stated?.unit ?? components.text('unit') ?? read[0]?.unit;
   // A reading in another unit than the value would change its meaning.
   if (unit === undefined || read.some((one) => one.unit !== unit)) return undefined;
   const readings = filled(read.map(({ value }) => value));

@@ -25,13 +25,11 @@ export const regionStateExport: Exporter<RegionState> = {
       }
       case 'not-examined':
       case 'not-applicable':
+        // The statement that nothing was done is complete, so its status is that of any other; a receiver
+        // that passes over what is cancelled would keep silence in its place.
         return {
           code,
           dataAbsentReason: absentReason(context, state.reason, coder.codings('values', answer)),
-          // `cancelled`: the measurement was not started or not completed.
-          // https://hl7.org/fhir/R4/valueset-observation-status.html
-          ...(state.state === 'not-examined' &&
-            context.status(state.key) !== 'entered-in-error' && { status: 'cancelled' }),
         };
     }
   },

@@ -1,4 +1,4 @@
-import { innerOf } from '../../read/bundle/element.ts';
+import { innerOf, peek } from '../../read/bundle/element.ts';
 import { ownCode, ownValue } from '../../read/observation/concept.ts';
 import type { Read, Reader } from '../../read/observation/observation.ts';
 import { claimCommon, methodsOf, type Observed } from '../../read/observation/observation.ts';
@@ -61,10 +61,11 @@ function unexamined(
 ): Read<RegionState> | undefined {
   const { reading, element } = observed;
   const stated = absentReasonOf(reading, innerOf(element, 'dataAbsentReason'), 'values');
-  const withdrawn = reading.status === 'entered-in-error';
+  // Before 0.2 this state alone made an observation `cancelled`.
+  const undone = peek(element, 'status') === 'cancelled';
   switch (stated?.state) {
     case 'state.not-examined':
-      claimCommon(observed, key, { category: 'exam', ...(!withdrawn && { status: 'cancelled' }) });
+      claimCommon(observed, key, { category: 'exam', ...(undone && { status: 'cancelled' }) });
       return { ...shared, state: 'not-examined', reason: stated.reason };
     case 'state.not-applicable':
       claimCommon(observed, key, { category: 'exam' });
