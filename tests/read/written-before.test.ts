@@ -1,4 +1,4 @@
-import type { Bundle, Observation } from 'fhir/r4.js';
+import type { Bundle, FhirResource, Observation } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
 import { toBundleOrThrow } from '../../src/export/to-bundle.ts';
 import type { Exam } from '../../src/model/exam.ts';
@@ -55,7 +55,7 @@ const cases = versions.flatMap((version) =>
 describe.each(cases)('an exam that is $status, in $version', ({ version, status }) => {
   const exam = examOf(status);
   // Observations are alike in the versions but for the typing of Extension.
-  const bundle = toBundleOrThrow(exam, { fhirVersion: version }) as Bundle;
+  const bundle = toBundleOrThrow(exam, { fhirVersion: version }) as Bundle<FhirResource>;
   const named = (key: string): Observation => {
     const value = `${exam.id}|${key}`;
     for (const { resource } of bundle.entry ?? []) {
