@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { gunzipSync, gzipSync } from 'node:zlib';
-import { anyResources, moreBroken, oddlyValued } from './all-types/resources.ts';
+import { anyResources, furtherExamples, moreBroken, oddlyValued } from './all-types/resources.ts';
 import { vitalSignCases } from './all-types/vital-signs.ts';
 import { wholeCases } from './all-types/whole-cases.ts';
 import { xmlCases } from './all-types/xml.ts';
@@ -26,6 +26,7 @@ export interface Corpus {
 /** Resources of every type, beside the verdicts of HL7's validator. */
 export const corpora: readonly Corpus[] = [
   { name: 'examples', format: 'json', impliedProfiles: false, cases: anyResources },
+  { name: 'further-examples', format: 'json', impliedProfiles: false, cases: furtherExamples },
   { name: 'more-faults', format: 'json', impliedProfiles: false, cases: moreBroken },
   { name: 'odd-values', format: 'json', impliedProfiles: false, cases: oddlyValued },
   {

@@ -53,12 +53,17 @@ export function codeTables(
   extensions: ExtensionTable,
 ): CodeTables {
   const systems = new Set(reachedSystems(definitions, types));
+  const named = new Set([...namedValueSets(types, extensions), ...requiredByProfiles]);
   if (Object.hasOwn(types, 'MedicationRequest')) {
     systems.add(unitsOfDoses);
     for (const system of systemsOfExtensions(definitions)) systems.add(system);
   }
+  if (Object.hasOwn(types, 'ConceptMap')) {
+    for (const system of systemsOfMaps(definitions)) systems.add(system);
+    for (const url of valueSetsOfMaps(definitions)) named.add(url);
+  }
   const valueSets: Record<string, Record<string, 'all' | string[]>> = {};
-  for (const url of [...namedValueSets(types, extensions), ...requiredByProfiles]) {
+  for (const url of named) {
     const found = expand(url, definitions);
     if (found === undefined || size(found, definitions) > mostMembers) continue;
     for (const system of found.keys()) systems.add(system);
@@ -136,6 +141,23 @@ function systemsOfExtensions(definitions: Definitions): string[] {
     }
   }
   return [...found];
+}
+
+/** Every system of FHIR itself, and those of HL7's terminology that a published map leads from or to. */
+function systemsOfMaps({ codeSystems, conceptMaps }: Definitions): string[] {
+  const own = [...codeSystems.keys()].filter((url) => url.startsWith('http://hl7.org/fhir/'));
+  const groups = conceptMaps.flatMap(({ group = [] }) => group);
+  const mapped = groups.flatMap(({ source, target }) => [source, target]);
+  return [...own, ...mapped.filter((url) => url !== undefined)];
+}
+
+/** What published maps lead from and to. */
+function valueSetsOfMaps({ conceptMaps }: Definitions): string[] {
+  const named = conceptMaps.flatMap((map) => [
+    ...[map.sourceCanonical, map.targetCanonical],
+    ...[map.sourceScopeCanonical, map.targetScopeCanonical],
+  ]);
+  return named.filter((url) => url !== undefined).map(withoutVersion);
 }
 
 function systemsOf(url: string, definitions: Definitions, seen: Set<string>): string[] {

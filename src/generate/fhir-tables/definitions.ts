@@ -9,6 +9,13 @@ export { typeName, withoutVersion } from '../../validate/profiles/structure.ts';
 export interface Context {
   readonly type: string;
   readonly expression: string;
+  readonly extension?: readonly VersionUse[];
+}
+
+/** Between which versions of FHIR an extension, or a place of one, may be used. */
+export interface VersionUse {
+  readonly url: string;
+  readonly extension?: readonly { readonly url: string; readonly valueCode?: string }[];
 }
 
 /** The part of a StructureDefinition that the tables are made from. */
@@ -20,6 +27,7 @@ export interface StructureDefinition {
   readonly abstract: boolean;
   readonly derivation?: string;
   readonly context?: readonly Context[];
+  readonly extension?: readonly VersionUse[];
   readonly snapshot: { readonly element: readonly ElementDefinition[] };
 }
 
@@ -103,6 +111,17 @@ export interface ValueSet {
   };
 }
 
+/** The part of a ConceptMap that tells between what it maps, in the words of R4 and of R5. */
+export interface ConceptMap {
+  readonly resourceType: 'ConceptMap';
+  readonly url: string;
+  readonly sourceCanonical?: string;
+  readonly targetCanonical?: string;
+  readonly sourceScopeCanonical?: string;
+  readonly targetScopeCanonical?: string;
+  readonly group?: readonly { readonly source?: string; readonly target?: string }[];
+}
+
 /** What HL7 publishes for one version; its own package first, then those that hold for all. */
 export interface Definitions {
   readonly version: FhirVersion;
@@ -113,6 +132,7 @@ export interface Definitions {
   /** By canonical URL; the same system may stand in several packages, the first is the version's own. */
   readonly codeSystems: ReadonlyMap<string, readonly CodeSystem[]>;
   readonly valueSets: ReadonlyMap<string, ValueSet>;
+  readonly conceptMaps: readonly ConceptMap[];
   readonly expansions: ReadonlyMap<string, ValueSet>;
 }
 
@@ -138,6 +158,7 @@ export async function readDefinitions(version: FhirVersion): Promise<Definitions
     structures: new Map(),
     codeSystems: new Map(),
     valueSets: new Map(),
+    conceptMaps: [],
   };
   for (const [name, edition] of sources) {
     // R4 stands last for its terminology alone, where it is not the version's own package.
@@ -162,6 +183,7 @@ interface Found {
   readonly structures: Map<string, StructureDefinition>;
   readonly codeSystems: Map<string, CodeSystem[]>;
   readonly valueSets: Map<string, ValueSet>;
+  readonly conceptMaps: ConceptMap[];
 }
 
 /** The first package that has a structure or value set wins; of code systems all editions are kept. */
@@ -175,17 +197,19 @@ function add(found: Found, each: Definition, terminologyOnly: boolean): void {
     found.codeSystems.set(url, [...(found.codeSystems.get(url) ?? []), each]);
   } else if (each.resourceType === 'ValueSet') {
     if (!found.valueSets.has(url)) found.valueSets.set(url, each);
+  } else if (each.resourceType === 'ConceptMap') {
+    if (!terminologyOnly) found.conceptMaps.push(each);
   } else if (!terminologyOnly && !found.structures.has(url)) {
     found.structures.set(url, each);
   }
 }
 
-type Definition = StructureDefinition | CodeSystem | ValueSet;
+type Definition = StructureDefinition | CodeSystem | ValueSet | ConceptMap;
 
 async function readAll(name: string, version: string): Promise<Definition[]> {
   const folder = await published(name, version);
   const files = (await readdir(folder)).filter((file) =>
-    /^(StructureDefinition|CodeSystem|ValueSet)-.*\.json$/.test(file),
+    /^(StructureDefinition|CodeSystem|ValueSet|ConceptMap)-.*\.json$/.test(file),
   );
   const found: Definition[] = [];
   for (const file of files.sort()) {

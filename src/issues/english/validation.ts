@@ -236,6 +236,7 @@ export const validation = {
     'not-modifying': 'this extension does not modify, and cannot be a modifierExtension',
     modifying: 'this extension modifies, and must be a modifierExtension',
     context: ['the extension is not defined for this place', '{types}'],
+    ended: 'the extension is for versions of FHIR up to {version}, and not for this one',
   },
   'unknown-property': {
     'extension-parts': ['this extension holds a value and no extensions', '{types}'],
@@ -293,6 +294,7 @@ export const validation = {
     ],
     type: ['FHIR has no type of this name', 'a type of the version, or the URL of a logical model'],
     'answer-option': ['the form does not offer this answer', 'one of the options of the item'],
+    'map-set': ['the map leads between value sets, and its own lacks this code', 'a code of {url}'],
     'required-set': ['none of the codes is in the value set that must be used', 'a code of {url}'],
     'extensible-set': [
       'none of the codes is in the value set that should be used where it has a fitting code',

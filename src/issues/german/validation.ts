@@ -271,6 +271,7 @@ export const germanValidation: Translated<typeof validation> = {
     'not-modifying': 'diese Erweiterung modifiziert nicht und kann keine modifierExtension sein',
     modifying: 'diese Erweiterung modifiziert und muss eine modifierExtension sein',
     context: ['die Erweiterung ist für diese Stelle nicht definiert', '{types}'],
+    ended: 'die Erweiterung gilt bis zur FHIR-Version {version} und nicht für diese',
   },
   'unknown-property': {
     'extension-parts': ['diese Erweiterung enthält einen Wert und keine Erweiterungen', '{types}'],
@@ -337,6 +338,10 @@ export const germanValidation: Translated<typeof validation> = {
     'answer-option': [
       'das Formular bietet diese Antwort nicht an',
       'eine der Möglichkeiten des Punktes',
+    ],
+    'map-set': [
+      'die Zuordnung verbindet Wertemengen, und in ihrer steht dieser Code nicht',
+      'ein Code aus {url}',
     ],
     'required-set': ['kein Code stammt aus der vorgeschriebenen Wertemenge', 'ein Code aus {url}'],
     'extensible-set': [

@@ -102,6 +102,16 @@ function checkKnown(
   scope: Scope,
   property: Property,
 ): void {
+  if (definition.until !== undefined) {
+    report(
+      scope,
+      'misplaced-extension',
+      { reason: 'ended', version: definition.until },
+      {
+        rule: 'http://hl7.org/fhir/StructureDefinition/version-specific-use',
+      },
+    );
+  }
   const isModifier = property.path.endsWith('.modifierExtension');
   if (isModifier !== (definition.modifier === true)) {
     report(

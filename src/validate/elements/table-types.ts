@@ -51,6 +51,8 @@ export interface ExtensionRow {
   readonly to?: readonly string[];
   /** It changes the meaning of what it stands on, and so must be a modifierExtension. */
   readonly modifier?: true;
+  /** Last version of FHIR that it may be used in, where that is an earlier one: `4.3`. */
+  readonly until?: string;
   /** Extensions that it holds, by their url. */
   readonly parts?: Readonly<Record<string, ExtensionPart>>;
 }

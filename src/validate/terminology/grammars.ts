@@ -1,3 +1,4 @@
+import { UCUM } from '../../fhir/names/systems.ts';
 import { isLanguageTag } from '../../terminology/language-tag.ts';
 import { unitSize } from './ucum.ts';
 
@@ -10,6 +11,14 @@ export const grammars: ReadonlyMap<string, (code: string) => boolean> = new Map(
   ['http://www.rfc-editor.org/bcp/bcp13.txt', isMimeType],
   ['http://hl7.org/fhir/ValueSet/all-languages', isLanguageTag],
   ['http://hl7.org/fhir/ValueSet/ucum-units', (code) => unitSize(code) !== undefined],
+]);
+
+/** The systems of those codes, for elements that hold a coding and not a code alone. */
+export const grammarSystems: ReadonlyMap<string, string> = new Map([
+  ['http://hl7.org/fhir/ValueSet/mimetypes', 'urn:ietf:bcp:13'],
+  ['http://www.rfc-editor.org/bcp/bcp13.txt', 'urn:ietf:bcp:13'],
+  ['http://hl7.org/fhir/ValueSet/all-languages', 'urn:ietf:bcp:47'],
+  ['http://hl7.org/fhir/ValueSet/ucum-units', UCUM],
 ]);
 
 /** A type and subtype, and parameters after a semicolon. */

@@ -6,7 +6,7 @@ import type { Property } from '../elements/definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import { report, type Scope, type SystemFault } from '../walk/scope.ts';
 import type { Stage } from '../walk/stage.ts';
-import { grammars } from './grammars.ts';
+import { grammarSystems, grammars } from './grammars.ts';
 import { isSnomedCode } from './snomed.ts';
 import { unitSize } from './ucum.ts';
 
@@ -234,6 +234,16 @@ export function checkBinding(
   }
 }
 
+/** Whether a code is in a value set; `undefined` where the set is not held. */
+export function isInValueSet(
+  valueSet: string,
+  found: FoundCode,
+  scope: Scope,
+): boolean | undefined {
+  const held = grammars.has(valueSet) || scope.definitions.valueSets.has(valueSet);
+  return held ? anyIn(valueSet, [found], scope) : undefined;
+}
+
 export interface FoundCode {
   readonly system: string | undefined;
   readonly code: string;
@@ -269,9 +279,8 @@ function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boo
   });
 }
 
-/** Units have a system of their own; the other grammars are of elements that hold a code alone. */
 function fitsSystem(valueSet: string, system: string | undefined): boolean {
-  return !valueSet.endsWith('/ucum-units') || system === undefined || system === UCUM;
+  return system === undefined || system === grammarSystems.get(valueSet);
 }
 
 /**

@@ -21,15 +21,27 @@ export interface AnyResource {
 
 const LONGEST = 60_000;
 
+/** Examples of a type that are broken. */
+const OF_TYPE = 3;
+
+/** Examples of a type that are looked at, with those. */
+const FURTHER = 30;
+
 /** Some examples of every resource type of a version, each also with one fault of each of some kinds. */
 export async function anyResources(version: FhirRelease): Promise<AnyResource[]> {
   const found: AnyResource[] = [];
-  const broken = await brokenExamples(version, faults, { ofType: 3, faults: 3 });
+  const broken = await brokenExamples(version, faults, { ofType: OF_TYPE, faults: 3 });
   for (const [file, text, changed] of broken) {
     found.push(resource(file, version, text));
     for (const [name, other] of changed) found.push(resource(`${file} ${name}`, version, other));
   }
   return found;
+}
+
+/** Published examples beyond those that {@link anyResources} takes, untouched: no rule was written by them. */
+export async function furtherExamples(version: FhirRelease): Promise<AnyResource[]> {
+  const further = await examplesOf(version, OF_TYPE, FURTHER);
+  return further.map(([file, text]) => resource(file, version, text));
 }
 
 /** The same examples, each with some faults of further kinds. */
@@ -52,6 +64,28 @@ export async function oddlyValued(version: FhirRelease): Promise<AnyResource[]> 
   );
 }
 
+/** Published examples by file name: of each type those from one number up to another. */
+async function examplesOf(
+  version: FhirRelease,
+  from: number,
+  to: number,
+): Promise<(readonly [file: string, text: string])[]> {
+  const folder = await publishedExamples(version);
+  const types = new Set(resourceTypes(version));
+  const counts = new Map<string, number>();
+  const found: [string, string][] = [];
+  for (const file of readdirSync(folder).sort()) {
+    const type = file.split('-')[0] ?? '';
+    const count = counts.get(type) ?? 0;
+    if (!types.has(type) || !file.endsWith('.json') || count >= to) continue;
+    const text = readFileSync(join(folder, file), 'utf8').replace(/^\uFEFF/, '');
+    if (text.length > LONGEST) continue;
+    counts.set(type, count + 1);
+    if (count >= from) found.push([file, text]);
+  }
+  return found;
+}
+
 type Changed = readonly (readonly [fault: string, text: string])[];
 
 async function brokenExamples(
@@ -59,19 +93,9 @@ async function brokenExamples(
   table: readonly (readonly [name: string, fault: Fault])[],
   most: { readonly ofType: number; readonly faults: number; readonly start?: number },
 ): Promise<(readonly [file: string, text: string, changed: Changed])[]> {
-  const folder = await publishedExamples(version);
   const definitions = allDefinitions(version);
-  const types = new Set(resourceTypes(version));
-  const found: [string, string, Changed][] = [];
-  const counts = new Map<string, number>();
   let turn = most.start ?? 0;
-  for (const file of readdirSync(folder).sort()) {
-    const type = file.split('-')[0] ?? '';
-    const count = counts.get(type) ?? 0;
-    if (!types.has(type) || !file.endsWith('.json') || count >= most.ofType) continue;
-    const text = readFileSync(join(folder, file), 'utf8').replace(/^\uFEFF/, '');
-    if (text.length > LONGEST) continue;
-    counts.set(type, count + 1);
+  return (await examplesOf(version, 0, most.ofType)).map(([file, text]) => {
     const changed: [string, string][] = [];
     for (let at = 0; at < most.faults; at++) {
       const [name, fault] = table[turn % table.length] ?? [];
@@ -81,9 +105,8 @@ async function brokenExamples(
       if (name === undefined || fault?.(value, definitions, turn) !== true) continue;
       changed.push([name, JSON.stringify(value)]);
     }
-    found.push([file, text, changed]);
-  }
-  return found;
+    return [file, text, changed];
+  });
 }
 
 function resource(id: string, version: FhirRelease, text: string): AnyResource {
