@@ -26,6 +26,7 @@ const layers = [
   'letters',
   'audit',
   'flat',
+  'forms',
   'testing',
   'cli',
 ] as const;

@@ -1,4 +1,5 @@
 import type { IssueCode } from './codes.ts';
+import type { answers } from './english/answers.ts';
 import type { conversion } from './english/conversion.ts';
 import { record } from './english/record.ts';
 import type { validation } from './english/validation.ts';
@@ -47,6 +48,7 @@ export type IssueFacts<Code extends IssueCode = IssueCode> = Code extends IssueC
       | FactsFor<typeof record, Code>
       | FactsFor<typeof validation, Code>
       | FactsFor<typeof conversion, Code>
+      | FactsFor<typeof answers, Code>
   : never;
 
 interface IssueOf<Code extends IssueCode> {

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { issueCodes, issueTypes } from '../../src/issues/codes.ts';
+import { answers } from '../../src/issues/english/answers.ts';
 import { conversion } from '../../src/issues/english/conversion.ts';
 import { record } from '../../src/issues/english/record.ts';
 import { validation } from '../../src/issues/english/validation.ts';
@@ -10,13 +11,14 @@ import { germanIssues } from '../../src/issues/german/index.ts';
 import { type Issue, issue, issueMessage, issueTextIn } from '../../src/issues/issue.ts';
 import { namesIn } from '../../src/issues/render.ts';
 
-const english: readonly SentenceTable[] = [record, validation, conversion];
+const english: readonly SentenceTable[] = [record, validation, conversion, answers];
 
 /** The compiler refuses a sentence with a name in braces that is not a fact. */
 const unknownFacts: [
   UnknownFacts<typeof record>,
   UnknownFacts<typeof validation>,
   UnknownFacts<typeof conversion>,
+  UnknownFacts<typeof answers>,
 ][] = [];
 
 interface Row {

@@ -1,4 +1,5 @@
 import type { IssueLanguage } from '../language.ts';
+import { germanAnswers } from './answers.ts';
 import { germanConversion } from './conversion.ts';
 import { germanForms, germanKinds } from './forms.ts';
 import { germanRecord } from './record.ts';
@@ -12,7 +13,7 @@ import { germanValidation } from './validation.ts';
  */
 export const germanIssues: IssueLanguage = {
   tag: 'de',
-  sentences: [germanRecord, germanValidation, germanConversion],
+  sentences: [germanRecord, germanValidation, germanConversion, germanAnswers],
   severities: { error: 'Fehler', warning: 'Warnung', information: 'Hinweis' },
   wording: {
     forms: germanForms,

@@ -1,0 +1,125 @@
+import type { Extension, QuestionnaireItem, QuestionnaireItemAnswerOption } from 'fhir/r4.js';
+import { UCUM } from '../fhir/names/systems.ts';
+import type { FhirVersion } from '../fhir/version.ts';
+import type { FormItem, FormOption } from './form.ts';
+
+const extensions = 'http://hl7.org/fhir/StructureDefinition';
+
+/** @see https://hl7.org/fhir/R4/codesystem-questionnaire-item-control.html */
+const ITEM_CONTROL = 'http://hl7.org/fhir/questionnaire-item-control';
+
+/** Answers up to which they are shown beside each other with a button each. */
+const fewAnswers = 6;
+
+type AnyItem = Omit<QuestionnaireItem, 'type' | 'item'> & {
+  readonly type: string;
+  readonly item?: readonly AnyItem[];
+};
+
+/** The items of a form as those of a Questionnaire. */
+export function questionnaireItems(
+  items: readonly FormItem[],
+  version: FhirVersion,
+): readonly AnyItem[] {
+  const systems = systemsOf(items);
+  return items.map((item) => itemOf(item, version, systems));
+}
+
+/** By linkId and code, the system of an answer that other items are asked by. */
+type Systems = ReadonlyMap<string, readonly FormOption[]>;
+
+function systemsOf(items: readonly FormItem[]): Systems {
+  const known = new Map<string, readonly FormOption[]>();
+  const look = (below: readonly FormItem[]): void => {
+    for (const { linkId, options, items: inner } of below) {
+      if (options !== undefined) known.set(linkId, options);
+      if (inner !== undefined) look(inner);
+    }
+  };
+  look(items);
+  return known;
+}
+
+function itemOf(item: FormItem, version: FhirVersion, systems: Systems): AnyItem {
+  const { linkId, text, required, repeats, readOnly, items, options, value } = item;
+  const extension = extensionsOf(item, version);
+  return {
+    ...(extension.length > 0 && { extension }),
+    linkId,
+    text,
+    type: typeOf(item, version),
+    ...enablingOf(item, systems),
+    ...(required && { required }),
+    ...(repeats && { repeats }),
+    ...(readOnly && { readOnly }),
+    ...(options && { answerOption: options.map(answerOption) }),
+    ...(value !== undefined && { initial: [{ valueString: value }] }),
+    ...(items && { item: items.map((one) => itemOf(one, version, systems)) }),
+  };
+}
+
+/** @see https://hl7.org/fhir/R5/valueset-item-type.html `choice` is `coding` there */
+function typeOf({ type }: FormItem, version: FhirVersion): string {
+  return type === 'choice' && version === 'R5' ? 'coding' : type;
+}
+
+function enablingOf(
+  { enabledBy }: FormItem,
+  systems: Systems,
+): Pick<QuestionnaireItem, 'enableWhen' | 'enableBehavior'> {
+  if (enabledBy === undefined) return {};
+  const { item: question, codes } = enabledBy;
+  const options = systems.get(question) ?? [];
+  return {
+    enableWhen: options.flatMap(({ system, code }) =>
+      codes.includes(code)
+        ? [{ question, operator: '=' as const, answerCoding: { system, code } }]
+        : [],
+    ),
+    // que-12: with several conditions it must be said how they go together
+    ...(codes.length > 1 && { enableBehavior: 'any' as const }),
+  };
+}
+
+function answerOption({ system, code, display }: FormOption): QuestionnaireItemAnswerOption {
+  return { valueCoding: { system, code, display } };
+}
+
+function extensionsOf(item: FormItem, version: FhirVersion): Extension[] {
+  const { hidden, unit, minimum, maximum, type } = item;
+  const bound = (value: number): Partial<Extension> =>
+    type === 'integer' ? { valueInteger: value } : { valueDecimal: value };
+  const control = controlOf(item, version);
+  return [
+    ...(hidden ? [{ url: `${extensions}/questionnaire-hidden`, valueBoolean: true }] : []),
+    ...(control === undefined
+      ? []
+      : [
+          {
+            url: `${extensions}/questionnaire-itemControl`,
+            valueCodeableConcept: { coding: [{ system: ITEM_CONTROL, code: control }] },
+          },
+        ]),
+    ...(unit === undefined
+      ? []
+      : [
+          {
+            url: `${extensions}/questionnaire-unit`,
+            valueCoding: { system: UCUM, code: unit, display: unit },
+          },
+        ]),
+    ...(minimum === undefined ? [] : [{ url: `${extensions}/minValue`, ...bound(minimum) }]),
+    ...(maximum === undefined ? [] : [{ url: `${extensions}/maxValue`, ...bound(maximum) }]),
+  ];
+}
+
+function controlOf(
+  { type, options = [], repeats, page }: FormItem,
+  version: FhirVersion,
+): string | undefined {
+  // The code system of R4 and R4B has no pages; there the groups at the top are what they are.
+  if (page) return version === 'R5' ? 'page' : undefined;
+  if (type !== 'choice') return undefined;
+  if (repeats) return 'check-box';
+  return options.length <= fewAnswers ? 'radio-button' : 'drop-down';
+}

@@ -1,0 +1,89 @@
+import { isPlainObject } from '../../data/plain-data.ts';
+import type { Path } from '../../issues/path.ts';
+import type { FormDescription, FormItem } from '../form.ts';
+import type { Reading } from './reading.ts';
+
+type Members = Readonly<Record<string, unknown>>;
+
+/**
+ * What a clinic made of the form. Items that it left out or added, and other words, change nothing of
+ * what the answers to the others mean; another unit, another type or an answer that is chosen
+ * beforehand does.
+ * @returns linkIds that it added
+ */
+export function changedForm(
+  reading: Reading,
+  form: FormDescription,
+  questionnaire: Members,
+): ReadonlySet<string> {
+  const known = new Map<string, FormItem>();
+  const learn = (items: readonly FormItem[]): void => {
+    for (const item of items) {
+      known.set(item.linkId, item);
+      learn(item.items ?? []);
+    }
+  };
+  learn(form.items);
+  const added = new Set<string>();
+  const speaksAlike = questionnaire['language'] === form.language;
+  const look = (items: unknown): void => {
+    if (!Array.isArray(items)) return;
+    for (const one of items) {
+      if (!isPlainObject(one)) continue;
+      const { linkId } = one;
+      if (typeof linkId === 'string') {
+        const item = known.get(linkId);
+        if (item === undefined) added.add(linkId);
+        else compare(reading, item, one, speaksAlike);
+      }
+      look(one['item']);
+    }
+  };
+  look(questionnaire['item']);
+  return added;
+}
+
+function compare(reading: Reading, item: FormItem, given: Members, speaksAlike: boolean): void {
+  const path: Path = [item.linkId];
+  const type = given['type'] === 'coding' ? 'choice' : given['type'];
+  const changed = (property: string): void => {
+    reading.report('contradiction', path, { reason: 'form-changed', property });
+  };
+  if (type !== item.type) changed('type');
+  if ((given['repeats'] ?? false) !== (item.repeats ?? false)) changed('repeats');
+  if (item.unit !== undefined && unitOf(given) !== item.unit) changed('unit');
+  if (item.value === undefined && hasChoice(given)) changed('initial');
+  if (speaksAlike && (given['text'] !== item.text || saysOther(item, given))) {
+    reading.warn('display-mismatch', path, { reason: 'form-text' });
+  }
+}
+
+function unitOf({ extension }: Members): unknown {
+  const units = listOf(extension).filter(
+    ({ url }) => url === 'http://hl7.org/fhir/StructureDefinition/questionnaire-unit',
+  );
+  const [only, another] = units;
+  const coding = only?.['valueCoding'];
+  return another === undefined && isPlainObject(coding) ? coding['code'] : undefined;
+}
+
+/** An answer that stands there before anybody has given it. */
+function hasChoice({ initial, answerOption }: Members): boolean {
+  return (
+    listOf(initial).length > 0 ||
+    listOf(answerOption).some(({ initialSelected }) => initialSelected === true)
+  );
+}
+
+function saysOther({ options = [] }: FormItem, { answerOption }: Members): boolean {
+  const displays = new Map(options.map(({ code, display }) => [code, display]));
+  return listOf(answerOption).some(({ valueCoding }) => {
+    if (!isPlainObject(valueCoding)) return false;
+    const { code, display } = valueCoding;
+    return typeof code === 'string' && displays.has(code) && displays.get(code) !== display;
+  });
+}
+
+function listOf(list: unknown): readonly Members[] {
+  return Array.isArray(list) ? list.filter(isPlainObject) : [];
+}
