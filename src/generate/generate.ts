@@ -35,6 +35,7 @@ export const steps: readonly Step[] = [
   { program: 'rules-table', writes: 'the list of rules' },
   { program: 'hazards', writes: 'the hazard log as people read it' },
   { program: 'terminology/terminology-readme', writes: 'the counts and sources of the tables' },
+  { program: 'terminology/places', writes: 'the table of places beside the views' },
   { program: 'terminology/code-ledger', writes: 'the ledger of codes ever given' },
 ];
 

@@ -41,6 +41,25 @@ export function workbookWriter(): Promise<Program> {
   return pythonProgram('write_workbooks.py', 'workbooks');
 }
 
+/**
+ * fhir4ds, which makes views into SQL for DuckDB, in the same way.
+ * @throws Error when Python or a package is missing
+ */
+export function viewsByDuckDb(): Promise<Program> {
+  return pythonProgram('run_views.py', 'views');
+}
+
+/**
+ * medplum's engine for views, installed with the version that its lock file pins.
+ * @throws Error when npm or the package is missing
+ */
+export async function viewsByMedplum(): Promise<Program> {
+  const folder = join(here, 'node');
+  await run('npm', ['ci', '--silent', '--ignore-scripts', '--prefix', folder]);
+  const args = ['--experimental-websocket', '--no-warnings', join(folder, 'run_views.mjs')];
+  return { command: process.execPath, args };
+}
+
 async function pythonProgram(program: string, requirements: string): Promise<Program> {
   const list = join(here, 'python', `requirements-${requirements}.txt`);
   const environment = join(built, `python-${requirements}`);
