@@ -29,6 +29,7 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['flat', { what: 'rows for analysis', load: () => import('./commands/flat.ts') }],
   ['recall', { what: 'what is due, and overdue', load: () => import('./commands/recall.ts') }],
   ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
+  ['form', { what: 'forms, and their answers', load: () => import('./commands/form.ts') }],
   ['find', { what: 'codes by what people say', load: () => import('./commands/find.ts') }],
   ['sample', { what: 'invented exams for tests', load: () => import('./commands/sample.ts') }],
   ['probe', { what: 'tries a FHIR server', load: () => import('./commands/probe.ts') }],

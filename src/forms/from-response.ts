@@ -1,6 +1,6 @@
 import { isPlainObject, plainDataIssues } from '../data/plain-data.ts';
 import { within } from '../issues/budget.ts';
-import { failure, hasErrors, type Issue, type Outcome, success } from '../issues/issue.ts';
+import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import { withShownPaths } from '../issues/shown-path.ts';
 import type { ExamDraft, ExamStart } from '../model/builder/draft.ts';
@@ -91,6 +91,9 @@ function read(
   refuseModifiers(reading, response, ['modifierExtension']);
   if (response['implicitRules'] !== undefined) {
     reading.report('not-understood', ['implicitRules'], { reason: 'form' });
+  }
+  if (!isPlainObject(options.exam)) {
+    return failure([issue('wrong-type', ['exam'], { reason: 'not-an-object' })]);
   }
   const given = givenForm(reading, form, options);
   const filled = collect({ reading, own: given.own }, form.items, response['item'], []);

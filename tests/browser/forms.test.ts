@@ -1,0 +1,104 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { fromQuestionnaireResponse, toQuestionnaire } from '../../src/forms/index.ts';
+import { published } from '../../src/generate/published.ts';
+import { finishExamOrThrow, fromJson, orThrow, toBundleOrThrow } from '../../src/index.ts';
+import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { head } from '../forms/fill.ts';
+import { launch } from './chromium.ts';
+
+/**
+ * A form filled in by hand in a renderer that knows nothing of this library: LHC-Forms 40.1.3 of the
+ * U.S. National Library of Medicine, as npm has it.
+ */
+const renderer = published('lforms', '40.1.3');
+const pictures = join(import.meta.dirname, '../../output/screenshots');
+
+const html = `<!doctype html><html lang="en"><meta charset="utf-8"><title>Form</title>
+<link rel="stylesheet" href="/webcomponent/styles.css"><body><div id="f"></div>
+<script src="/webcomponent/assets/lib/zone.min.js"></script>
+<script src="/webcomponent/lhc-forms.js"></script>
+<script src="/fhir/R4/lformsFHIR.min.js"></script>`;
+
+let browser: Browser;
+beforeAll(async () => {
+  mkdirSync(pictures, { recursive: true });
+  [browser] = await Promise.all([launch(), renderer]);
+}, 600_000);
+afterAll(() => browser.close());
+
+/** A page that is served from the folder of the renderer; what goes elsewhere is listed and not sent. */
+async function shown(form: unknown): Promise<{ page: Page; elsewhere: string[] }> {
+  const folder = join(await renderer, 'dist/lforms');
+  const page = await browser.newPage();
+  const elsewhere: string[] = [];
+  await page.route('**/*', async (route) => {
+    const { host, pathname, href } = new URL(route.request().url());
+    if (host !== 'forms.test') {
+      elsewhere.push(href);
+      await route.abort();
+    } else if (pathname === '/') {
+      await route.fulfill({ contentType: 'text/html', body: html });
+    } else {
+      await route.fulfill({ path: join(folder, pathname) }).catch(() => route.abort());
+    }
+  });
+  await page.goto('http://forms.test/');
+  await page.waitForFunction('window.LForms && LForms.Util && LForms.FHIR');
+  await page.evaluate(`LForms.Util.addFormToPage(${JSON.stringify(form)}, 'f')`);
+  await page.locator('[id^="item-conclusion:concern/"]').waitFor();
+  return { page, elsewhere };
+}
+
+it('a renderer shows the form, and what is entered in it comes back as the exam', async () => {
+  const form = orThrow('make the form', toQuestionnaire('jaw-pain'));
+  const { page, elsewhere } = await shown(form);
+  const choose = async (linkId: string, code: string): Promise<void> => {
+    await page.locator(`label[id^="${linkId}/"][id$="|${code}"]`).click();
+  };
+  const enter = async (linkId: string, text: string): Promise<void> => {
+    const field = page.locator(`:is(input, textarea)[id^="${linkId}/"]`).first();
+    await field.click();
+    await page.keyboard.type(text);
+    await page.keyboard.press('Tab');
+  };
+  const pick = async (linkId: string, display: string): Promise<void> => {
+    await page.locator(`input[id^="${linkId}/"]`).first().click();
+    await page.keyboard.type(display);
+    await page.locator('#searchResults li', { hasText: display }).first().click();
+  };
+  const state = 'region-state/tmj/right';
+  await choose(state, 'state.abnormal');
+  await choose(`${state}:methods`, 'palpation');
+  await choose('finding/tmj-click/tmj/right', 'presence.present');
+  await choose('finding/jaw-locking/tmj/right', 'presence.absent');
+  await pick(`${state}:further:sign`, 'Lump felt');
+  await choose(`${state}:further:presence`, 'presence.indeterminate');
+  // A sign that was entered, and then the side was said not to have been examined.
+  await choose('region-state/tmj/left', 'state.abnormal');
+  await choose('finding/tmj-click/tmj/left', 'presence.present');
+  await choose('region-state/tmj/left', 'state.not-examined');
+  await pick('region-state/tmj/left:reason', 'Declined by the patient');
+  await enter('measurement/mio/jaw-motion', '41.5');
+  await enter('measurement/lat-exc/jaw-motion/left', '9.5');
+  await pick('sensation/v3/left:light-touch', 'Reduced');
+  await choose('movement/cn5-open', 'straight');
+  await enter('note/tmj', 'Clicks <b>louder</b> in the morning');
+  await enter('conclusion:text', 'A clicking jaw');
+  await choose('conclusion:concern', 'concern.low');
+  await page.screenshot({ path: join(pictures, 'form.png'), fullPage: true });
+  const written = await page.evaluate(
+    "JSON.stringify(LForms.Util.getFormFHIRData('QuestionnaireResponse', 'R4'))",
+  );
+  expect(elsewhere).toEqual([]);
+
+  const response = orThrow('read', fromJson(String(written)));
+  const outcome = fromQuestionnaireResponse(response, { protocol: 'jaw-pain', exam: head });
+  console.info(written, outcome.issues.filter(({ code }) => code !== 'missing-property'));
+  const draft = orThrow('read the answers', outcome);
+  expect(draft.exam.statements.map(({ key }) => key)).toEqual([]);
+  const bundle = toBundleOrThrow(finishExamOrThrow(draft, 'final'));
+  expect(validateBundle(bundle).valid).toBe(true);
+}, 240_000);
