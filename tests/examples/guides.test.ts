@@ -21,6 +21,11 @@ const prints: Readonly<Record<string, readonly string[]>> = {
     'region tm Trommelfell',
     'sign tm-intact.perforated Trommelfell perforiert',
   ],
+  forms: [
+    'Kieferschmerz 13',
+    'warning  finding/tmj-click/tmj/left  the form does not ask this after the other answers, so that the answer is not taken [not-in-exam]',
+    'region-state/tmj/left',
+  ],
   life: ['corrected corrected'],
   'read-others': ['Small lump, left cheek', 'all of it was read'],
   validate: ['false missing-property', 'error'],

@@ -40,7 +40,8 @@ function isVersionOf(questionnaire: string, canonical: string): boolean {
 /** A form that was filled in for somebody else is nobody's record. */
 export function checkSubject(reading: Reading, { subject }: Members, of: Subject): void {
   // The head is of the caller and can be of any form: one without subject is refused with the exam.
-  if (!isPlainObject(subject) || (of as unknown) === undefined) return;
+  const named: unknown = of;
+  if (!isPlainObject(subject) || !isPlainObject(named)) return;
   const { reference, identifier } = subject;
   const isOther =
     (typeof reference === 'string' &&
