@@ -1,0 +1,313 @@
+import type { SentenceTable } from '../facts.ts';
+
+/** Sentences about the files and records of older exports. By code and reason. */
+export const convertedSources = {
+  'undeclared-encoding': {
+    'zero-bytes': [
+      'the input holds zero bytes: is it UTF-16 without its mark?',
+      'the character set stated in the mapping',
+    ],
+    'read-as': [
+      'the bytes are not in the declared or assumed character set; read as {encoding}',
+      'UTF-8, or the character set stated in the mapping',
+    ],
+    'cannot-decode': [
+      'the declared character set cannot be decoded',
+      'a character set that this program knows, stated in the mapping',
+    ],
+  },
+  'lost-character': {
+    replaced: 'the text has a character that was lost before it came here',
+  },
+  'malformed-record': {
+    'short-line': [
+      'the line ends before its last column does, so that a value may be cut',
+      'a line of {count} characters, or trimmed in the source of the mapping',
+    ],
+    'long-line': [
+      'the line has text behind its last column, so that its columns may have shifted',
+      'a line of {count} characters',
+    ],
+    tab: ['the line holds a tab, so that no place behind it is certain', 'spaces in place of tabs'],
+    proposal: [
+      'this is not a proposal',
+      'a JSON object with exam, note, start, end, text and a statement of the kind finding',
+    ],
+    line: 'the line does not hold an exam',
+    quarantine: [
+      'the line is not an entry of a quarantine file',
+      'a JSON object with the text of an exam as raw',
+    ],
+    json: ['the exam is not JSON', 'JSON as RFC 8259 says'],
+    'json-name': ['an object names a property twice', 'each property once'],
+    'no-record': 'there is no record that can be read',
+    columns: [
+      'the row cannot be split into the columns of the table',
+      'one cell for each heading; a cell that holds a quote is quoted and its quotes are doubled',
+    ],
+    'no-segment': ['the line is not a segment', 'a segment name'],
+    'many-fields': ['there are too many fields', 'at most {maximum}'],
+    'obx-ends': ['the OBX ends before OBX-5', 'OBX-5'],
+    'empty-repetition': ['OBX-5 has an empty repetition', 'a value in each'],
+    'stray-row':
+      'the row cannot be read or names no exam; it may belong to the exam before or after it',
+  },
+  'unclosed-quote': {
+    row: [
+      'the row has a quote that is not closed',
+      'one cell for each heading; a cell that holds a quote is quoted and its quotes are doubled',
+    ],
+  },
+  'unreadable-input': {
+    'encrypted-workbook': [
+      'the workbook is protected by a password',
+      'a workbook that opens without a password',
+    ],
+    'binary-workbook': [
+      'the workbook is of an older or binary form (.xls, .xlsb)',
+      'a workbook saved as .xlsx',
+    ],
+    'not-workbook': ['the file is not a workbook', 'a workbook saved as .xlsx'],
+    'damaged-workbook': [
+      'a part of the workbook is damaged, or holds what no workbook can hold',
+      'a workbook that is saved anew',
+    ],
+    'empty-workbook':
+      'no cell of the workbook, or of the sheet that the mapping names, holds anything',
+    'no-sheet': [
+      'the workbook has no sheet of this name or at this place',
+      'the name of a sheet, or its place from 1',
+    ],
+    'several-sheets': [
+      '{count} sheets of the workbook hold cells, and the mapping does not say which is meant',
+      'sheet in the source of the mapping: the name of a sheet, or its place from 1',
+    ],
+    input: [
+      'the input cannot be read ({error})',
+      'a text file, a gzip file, a zip archive, or a folder of these',
+    ],
+    'not-zip': [
+      'the file is not a zip archive',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'zip64-end': [
+      'the zip64 end is missing',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'directory-bounds': [
+      'the directory is out of bounds',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'directory-damaged': [
+      'the directory is damaged',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'zip64-size': [
+      'a zip64 size is missing',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'archive-short': [
+      'the archive is shorter than it says',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'size-bounds': [
+      'a size is out of bounds',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    archive: [
+      'the archive cannot be read',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    encrypted: [
+      'the entry is encrypted',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    method: [
+      'the entry is packed by a method other than store or deflate',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'leads-out': [
+      'the name of the entry leads out of the archive',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'entry-long': [
+      'the entry is longer than the archive says',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'entry-short': [
+      'the entry is shorter than the archive says',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    checksum: [
+      'the checksum of the entry is not that of the archive',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'no-header': [
+      'the entry has no local header',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+    'ends-within': [
+      'the archive ends within an entry',
+      'entries that are stored or deflated, not encrypted, with plain relative names',
+    ],
+  },
+  'too-large': {
+    workbook: ['the workbook is larger than the limit', 'at most {maximum} bytes'],
+    'sheet-rows': ['the sheet has more rows than a sheet can have', 'at most {maximum}'],
+    sheet: ['the sheet has more text than the limit', 'at most {maximum} characters'],
+    'shared-strings': [
+      'the cells of the workbook share more text than the limit',
+      'at most {maximum} characters',
+    ],
+    line: 'the line is longer than the limit',
+    row: [
+      'the row is longer than the limit',
+      'one cell for each heading; a cell that holds a quote is quoted and its quotes are doubled',
+    ],
+    rows: [
+      'the exam has more rows than can be held',
+      'at most {maximum} rows for an exam, sorted by exam',
+    ],
+    'exam-id': ['the id of the exam is too long', 'at most 200 characters'],
+    exams: [
+      'the message cannot be split into its exams',
+      'at most {count} exams, with {maximum} characters in common',
+    ],
+    segments: ['the message has too many lines', 'at most {maximum}'],
+    fields: ['the segment has too many fields', 'at most {maximum}'],
+    message: 'the message is too long',
+    json: ['the exam has too much text', 'a smaller object'],
+    'exam-element': [
+      'the exam has too much text, or too many elements or attributes',
+      'a smaller exam element',
+    ],
+  },
+  'unsupported-message': {
+    'no-namespace': ['the document declares no namespace; it is read as CDA', '{url}'],
+    namespace: ['the document is not in the CDA namespace', '{url}'],
+    element: [
+      'the element has the name of an exam in another namespace, {url}',
+      'the namespace in the source of the mapping',
+    ],
+    document: ['the document is not a ClinicalDocument', 'ClinicalDocument'],
+    type: ['this message type does not hold an exam', 'ORU^R01 or MDM^T02'],
+    version: ['this version of HL7 v2 is not read', '2.3 to 2.8'],
+    unstructured: [
+      'the document holds a file in place of sections, and nothing in it is read',
+      'a structuredBody, or a nonXMLBody of text/plain',
+    ],
+    'unstructured-text': [
+      'the document holds one text in place of sections',
+      'otherSections: narrative in the source of the mapping, to keep it as a note',
+    ],
+    'no-exam-section': [
+      'the document has no section of an examination',
+      'a section {code}, or sections or otherSections in the source of the mapping',
+    ],
+  },
+  'test-message': {
+    processing: ['the message does not come from production', 'P, table 0103'],
+  },
+  'several-patients': {
+    subject: 'the entry is about someone other than the patient, or a specimen; it is kept as text',
+    'record-target': [
+      'the document does not have exactly one recordTarget',
+      'one patient in a document',
+    ],
+    pid: ['the message does not have exactly one PID segment', 'one patient in a message'],
+  },
+  'duplicate-exam': {
+    id: [
+      'an earlier exam of this input has the same id',
+      'all records of an exam together, and one exam for each id',
+    ],
+  },
+  'duplicate-record': {
+    same: 'the record repeats another one of the same exam word for word; it is used once',
+  },
+  'workbook-feature': {
+    'sheet-read': 'this sheet, number {count} of the workbook, is read',
+    'hidden-sheet': 'this sheet, number {count} of the workbook, is read, although it is hidden',
+    'further-sheet': 'this sheet, number {count} of the workbook, holds cells and is not read',
+    formulas:
+      'cells that hold formulas: {count}; the values that the file holds for them are taken, and none is evaluated',
+    'merged-cells': [
+      'merged areas: {count}; the first cell of each holds its value, and the others are blank',
+      'a value in each cell, or fillDown in the source of the mapping',
+    ],
+    'hidden-rows': 'hidden rows that hold cells: {count}; they are read like the others',
+    'hidden-columns': 'hidden columns that hold cells: {count}; they are read like the others',
+  },
+  'damaged-value': {
+    'error-cell': [
+      'the cell holds an error, such as #N/A, in place of a value; it is kept as text',
+      'the value as it was entered',
+    ],
+    'no-result': [
+      'the cell holds a formula without its value, and none is evaluated; the formula is kept as text',
+      'a workbook that was calculated before it was saved',
+    ],
+    'lost-digits': [
+      'the number has more digits than a spreadsheet keeps; it is kept as text',
+      'the number as text',
+    ],
+    'no-date': [
+      'the workbook does not have such a day or time, or a part of it was made up; it is kept as text',
+      'the day or time in full',
+    ],
+    'exam-id': 'the id of the exam looks as if a spreadsheet had changed it',
+    'patient-number': [
+      'the number does not have the form that the mapping states; a spreadsheet may have changed it',
+      '{code?}',
+    ],
+    value: [
+      'this looks like a value that a spreadsheet has changed',
+      'the value as it was entered',
+    ],
+  },
+  'unknown-escape': {
+    hl7v2: [
+      'an escape sequence was left as it is',
+      'the sequences F, S, T, R, E, X and the formatting commands',
+    ],
+    entity: [
+      'references to entities that are not predefined were left as they are',
+      'amp, lt, gt, quot, apos or a character number',
+    ],
+  },
+  'layout-dropped': {
+    layout: 'indents and highlights were left out of the text',
+  },
+  'stray-text': {
+    message: ['there is text outside any message', 'a message that begins with MSH'],
+    json: ['there is data outside any exam', 'all data inside the objects of the exams'],
+    exam: ['there is text, or an attribute, outside any exam', 'all data inside the exam elements'],
+  },
+  'wrong-delimiters': {
+    msh: [
+      'MSH-1 and MSH-2 do not declare usable delimiters',
+      'a field separator, then 2 to 5 other characters that are not letters or digits',
+    ],
+  },
+  'broken-line': {
+    joined: [
+      'a line that is not a segment was joined to the one above',
+      'a line break inside a field as \\.br\\ or \\X0D\\',
+    ],
+  },
+  'batch-count': {
+    trailer: [
+      'the batch does not hold as many messages as its trailer says',
+      'BTS-1 to be {count}',
+    ],
+  },
+  'not-well-formed': {
+    exam: ['the exam is not well-formed XML', 'well-formed XML'],
+  },
+  'forbidden-doctype': {
+    exam: ['a document type declaration is not read', 'XML without a document type'],
+  },
+  'too-deep': {
+    exam: ['elements are nested too deeply', 'at most {maximum} levels'],
+  },
+} as const satisfies SentenceTable;
