@@ -1,7 +1,5 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { thresholds } from '../../src/checks/settings/thresholds.ts';
-import { checkSettingsSchemaText } from '../../src/generate/schema/check-settings-schema.ts';
 import { builtInCatalogue, type CheckSettings, parseCheckSettings } from '../../src/index.ts';
 
 const whole: CheckSettings = {
@@ -30,11 +28,6 @@ const whole: CheckSettings = {
 };
 
 describe('settings of the checks', () => {
-  it('has a schema that follows from its types', () => {
-    const committed = new URL('../../profiles/check-settings.schema.json', import.meta.url);
-    expect(readFileSync(committed, 'utf8')).toBe(checkSettingsSchemaText());
-  });
-
   it('takes what the types allow, and every published protocol and threshold', () => {
     expect(parseCheckSettings(whole)).toEqual({ ok: true, value: whole, issues: [] });
     expect(parseCheckSettings({})).toEqual({ ok: true, value: {}, issues: [] });

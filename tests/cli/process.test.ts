@@ -21,9 +21,8 @@ function ended(child: ChildProcess): Promise<number | null> {
 }
 
 describe('as a process', () => {
-  it('export gives the same bytes in three time zones and two locales', async () => {
+  it('export gives the same bytes in two time zones and two locales', async () => {
     const surroundings = [
-      ['UTC', 'tr_TR.UTF-8'],
       ['Pacific/Apia', 'de_DE.UTF-8'],
       ['America/St_Johns', 'tr_TR.UTF-8'],
     ] as const;

@@ -10,7 +10,7 @@ import {
 } from './context-writers.ts';
 
 /** A sample; tests/slow/convert-context.test.ts runs 100,000 of each. */
-const RUNS = 120;
+const RUNS = 40;
 
 /**
  * Siblings in any order, blank, repeated and inside each other, and one field lost: what is coded is

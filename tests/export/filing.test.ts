@@ -8,7 +8,10 @@ import { validateBundle } from '../../src/validate/versions/r4.ts';
 import { clinic } from '../clinic.ts';
 import { sampled } from '../sampled.ts';
 
-const exams = [...examples.values(), ...sampleExams(700, sampled(2, 6), { size: 'edge' })];
+const exams = [
+  ...[...examples.values()].slice(0, sampled(3, 6)),
+  ...sampleExams(700, sampled(2, 6), { size: 'edge' }),
+];
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -22,7 +25,7 @@ describe('a store that keeps decimals as floating point', () => {
   it.each(['R4', 'R5'] as const)('gives back an equal exam, %s', (fhirVersion) => {
     // What has more digits than a double holds cannot come back from one.
     const fitting = exams.filter((exam) => !/"-?[\d.]{17,}"/.test(JSON.stringify(exam)));
-    expect(fitting.length).toBeGreaterThan(6);
+    expect(fitting.length).toBeGreaterThan(sampled(2, 6));
     for (const exam of fitting) {
       // JSON.parse makes 5 of 5.0.
       const stored: unknown = JSON.parse(JSON.stringify(toBundleOrThrow(exam, { fhirVersion })));

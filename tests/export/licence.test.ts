@@ -18,26 +18,26 @@ import {
 describe('the licence policy over what leaves', () => {
   it('lets no planted id out, by whatever way and in whatever form', () => {
     const seen = { whole: 0, refused: 0 };
-    for (let seed = 0; seed < sampled(75, 250); seed++) {
+    for (let seed = 0; seed < sampled(30, 250); seed++) {
       const one = attempt(seed);
       const text = leaving(one, forms[seed % 3] ?? 'json');
       seen[text === undefined ? 'refused' : 'whole'] += 1;
       // By the text, not by the gate: whatever the gate overlooks is found here.
       expect({ seed, leaks: text?.includes(planted) ?? false }).toEqual({ seed, leaks: false });
     }
-    expect(seen.whole).toBeGreaterThan(20);
-    expect(seen.refused).toBeGreaterThan(10);
+    expect(seen.whole).toBeGreaterThan(sampled(8, 20));
+    expect(seen.refused).toBeGreaterThan(sampled(4, 10));
   });
 
   it('holds for pages, letters, recalls and figures, but for the words of the examiner', () => {
     const seen = { whole: 0, leaks: [] as number[] };
-    for (let seed = 0; seed < sampled(25, 80); seed++) {
+    for (let seed = 0; seed < sampled(10, 80); seed++) {
       const text = forPeople(wordless(attempt(seed)));
       if (text !== '') seen.whole += 1;
       if (text.includes(planted)) seen.leaks.push(seed);
     }
     expect(seen.leaks).toEqual([]);
-    expect(seen.whole).toBeGreaterThan(12);
+    expect(seen.whole).toBeGreaterThan(sampled(4, 12));
   });
 
   it('says where, and nothing of the value, when an export is refused', () => {

@@ -123,7 +123,7 @@ describe('the requests of a transaction', () => {
 
   it('never update what is only matched, in either mode', () => {
     const modes = [{ transaction: 'put' }, { transaction: 'conditional' }] as const;
-    for (const sample of sampleExams(300, sampled(8, 30), { size: 'edge' })) {
+    for (const sample of sampleExams(300, sampled(3, 30), { size: 'edge' })) {
       for (const mode of modes) {
         const { entry = [] } = toBundleOrThrow(sample, { ...transaction(), ...mode });
         const updates = entry.filter(
@@ -182,7 +182,7 @@ describe('the requests of a transaction', () => {
     'are valid, and the exam comes back: %s',
     (mode) => {
       let compared = 0;
-      for (const sample of [...exams(), ...sampleExams(7, sampled(8, 20), { size: 'edge' })]) {
+      for (const sample of [...exams(), ...sampleExams(7, sampled(3, 20), { size: 'edge' })]) {
         const masterData = {
           patient: mode,
           practitioner: mode,
@@ -200,7 +200,7 @@ describe('the requests of a transaction', () => {
         expect(remainder, sample.id).toEqual([]);
         compared += 1;
       }
-      expect(compared).toBeGreaterThan(mode === 'reference' ? 0 : 5);
+      expect(compared).toBeGreaterThan(mode === 'reference' ? 0 : sampled(2, 5));
     },
   );
 });

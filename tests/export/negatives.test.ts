@@ -9,7 +9,7 @@ import { observationsOf, overread, wider } from './overread.ts';
 
 const exams = [
   ...examples.values(),
-  ...sampleExams(1, sampled(12, 60)),
+  ...sampleExams(1, sampled(6, 60)),
   sampleExam(1, { size: 'full' }),
 ];
 

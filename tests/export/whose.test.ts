@@ -146,7 +146,7 @@ describe('two clinics with the same numbers', () => {
       JSON.parse(toJson(own).replaceAll('https://clinic.example', 'https://quay.example'));
     const elsewhere: ExportOptions = { ...options, identity: 'https://quay.example/records' };
     let shared = 0;
-    for (const own of sampleExams(at * 5 + 1, sampled(2, 5), {
+    for (const own of sampleExams(at * 5 + 1, sampled(1, 5), {
       size: at % 2 === 0 ? 'small' : 'edge',
     })) {
       const theirs = namesIn(toBundleOrThrow(other(own), elsewhere));
@@ -155,6 +155,6 @@ describe('two clinics with the same numbers', () => {
       const met = [...names].filter((name) => theirs.has(name));
       expect(met, own.id).toEqual([]);
     }
-    expect(shared).toBeGreaterThan(100);
+    expect(shared).toBeGreaterThan(sampled(50, 100));
   });
 });

@@ -15,7 +15,7 @@ const isSign = ({ code }: Resource): boolean =>
 
 /** A bundle of ours with one resource of a type changed: of observations, the first sign. */
 function changed(type: string, change: (resource: Resource) => object): object {
-  const exam = [...sampleExams(11, 30, { size: 'small' })].find(({ statements }) =>
+  const exam = [...sampleExams(11, 12, { size: 'small' })].find(({ statements }) =>
     statements.some(({ kind }) => kind === 'finding'),
   );
   if (exam === undefined) throw new Error('no sample');
@@ -96,7 +96,7 @@ describe('modifier elements', () => {
     ['Patient', { link: [{ other: { reference: 'Patient/9' }, type: 'replaced-by' }] }],
     ['Patient', { deceasedBoolean: true }],
   ])('of a %s are told as a warning: %o', (type, parts) => {
-    const sample = [...sampleExams(11, 30, { size: 'small' })].find(
+    const sample = [...sampleExams(11, 12, { size: 'small' })].find(
       ({ subject }) => subject.name !== undefined,
     );
     if (sample === undefined) throw new Error('no sample with a patient of its own');

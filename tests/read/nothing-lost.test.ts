@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fromBundle } from '../../src/read/from-bundle.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
+import { sampled } from '../sampled.ts';
 import {
   bundleOf,
   expectAnswerToAnyValue,
@@ -13,12 +14,12 @@ import { spots } from './spots.ts';
 const of = 240;
 
 describe('a change to a bundle', () => {
-  it.each([3, 19, 26])('of any value is seen, seed %i', (turn) => {
+  it.each(sampled([3, 26], [3, 19, 26]))('of any value is seen, seed %i', (turn) => {
     const exam = sampleExam(turn, { size: turn % 2 === 0 ? 'edge' : 'small' });
     expect(unseenChanges({ exam, turn, of })).toEqual([]);
   });
 
-  it.each([5, 21])('by a further property is in the remainder, seed %i', (turn) => {
+  it.each(sampled([5], [5, 21]))('by a further property is in the remainder, seed %i', (turn) => {
     const exam = sampleExam(turn, { size: turn % 2 === 0 ? 'edge' : 'small' });
     expect(unseenAdditions({ exam, turn, of })).toEqual([]);
   });
@@ -30,7 +31,7 @@ describe('a change to a bundle', () => {
       const resources = [...spots(bundle)].filter(({ step }) => step === 'resourceType');
       expect(resources.length).toBeGreaterThan(10);
       for (const [at, { holder, step }] of resources.entries()) {
-        if (at % 4 !== name.length % 4) continue;
+        if (at % 8 !== name.length % 8) continue;
         const type = holder[step];
         holder[step] = name;
         const { value, issues } = fromBundle(bundle);
@@ -43,11 +44,15 @@ describe('a change to a bundle', () => {
   it('of any type of a resource is seen', () => {
     for (const turn of [1, 4]) {
       const exam = sampleExam(turn, { size: turn % 2 === 0 ? 'edge' : 'small' });
-      expect(unseenChanges({ exam, turn, of: 1, only: 'resourceType' })).toEqual([]);
+      expect(unseenChanges({ exam, turn, of: sampled(5, 1), only: 'resourceType' })).toEqual([]);
     }
   });
 
   it('of any kind ends in an exam or in issues, never in an exception', () => {
-    expectAnswerToAnyValue({ exam: sampleExam(4, { size: 'edge' }), turn: 2, of: 1009 });
+    expectAnswerToAnyValue({
+      exam: sampleExam(4, { size: 'edge' }),
+      turn: 2,
+      of: sampled(6007, 1009),
+    });
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Exam, Note } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
+import { sampled } from '../sampled.ts';
 import { places, texts, textsThatBreak, textsThatBreakLetters } from './hostile-texts.ts';
 
 describe('a page with hostile text in every string that takes text', () => {
@@ -19,15 +20,18 @@ describe('a page with hostile text in every string that takes text', () => {
 
   it('keeps its structure for a sample of them; all in the slow suite', () => {
     expect(texts).toHaveLength(1000);
-    expect(textsThatBreak(texts.slice(0, 50))).toEqual([]);
+    expect(textsThatBreak(texts.slice(0, 12))).toEqual([]);
   });
 });
 
 describe('letters with hostile text in every string that takes text', () => {
   it('keep their structure for a sample of them; all in the slow suite', () => {
-    expect(textsThatBreakLetters(texts.slice(120, 130))).toEqual([]);
+    expect(textsThatBreakLetters(texts.slice(120, 123))).toEqual([]);
   });
 });
+
+/** The page of 125,000 notes threw once: they were passed as arguments of one call. */
+const MANY = sampled(20_000, 125_000);
 
 describe('a page of a person', () => {
   const [{ exam } = { exam: undefined }] = places;
@@ -46,13 +50,13 @@ describe('a page of a person', () => {
     }
   });
 
-  it('with 125,000 notes is made, with every one of them', () => {
+  it('with thousands of notes is made, with every one of them', () => {
     const notes = Array.from(
-      { length: 125_000 },
+      { length: MANY },
       (_, at): Note => ({ key: `n${at}`, kind: 'note', text: `Note ${at}.` }),
     );
     if (exam === undefined) throw new Error('no example');
     const html = toHtml({ ...exam, statements: notes });
-    expect(html.split('<li data-of="n').length - 1).toBe(125_000);
+    expect(html.split('<li data-of="n').length - 1).toBe(MANY);
   });
 });

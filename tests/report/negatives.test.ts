@@ -5,6 +5,7 @@ import { createNegator } from '../../src/report/words/negatives.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../src/testing/index.ts';
+import { sampled } from '../sampled.ts';
 import { emptyExam } from './empty-exam.ts';
 import { misreadIn, type Tongue, toldTexts, tongues } from './told-once.ts';
 
@@ -66,7 +67,7 @@ describe.each(both)('negatives in %s', (tongue) => {
   });
 
   it('of seeded exams never read as if the sign were there; each statement is told once', () => {
-    for (let seed = 1; seed <= 12; seed++) {
+    for (let seed = 1; seed <= sampled(4, 12); seed++) {
       expect(misreadIn(sampleExam(seed), tongue), `seed ${seed}`).toEqual([]);
     }
   });

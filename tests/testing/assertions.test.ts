@@ -59,7 +59,7 @@ function observationOf(inBundle: Bundle, key: string): { at: number; resource: O
 
 describe('conformance', () => {
   it('is met by every example exam in its own version', () => {
-    for (const [, exam] of [...examples].slice(0, sampled(2, 99))) {
+    for (const [, exam] of [...examples].slice(0, sampled(1, 99))) {
       for (const fhirVersion of ['R4', 'R4B', 'R5'] as const) {
         expect(toBundleOrThrow(exam, { fhirVersion })).toConformTo(fhirVersion);
       }

@@ -15,7 +15,7 @@ const bundles = (['R4', 'R4B', 'R5'] as const).flatMap((version) =>
 );
 
 /** Some in R4 and R5, where all would take long. */
-const few = bundles.filter(({ version }, at) => version !== 'R4B' && at % sampled(4, 2) === 0);
+const few = bundles.filter(({ version }, at) => version !== 'R4B' && at % sampled(6, 2) === 0);
 
 /** Faults that cannot be made without touching a second place. */
 const ofTwoEntries = [

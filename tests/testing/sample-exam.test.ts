@@ -3,6 +3,7 @@ import type { Exam } from '../../src/model/exam.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { type SampleSize, sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
 import { toldByKind } from '../report/told-by-kind.ts';
+import { sampled } from '../sampled.ts';
 import { expectAccepted } from './accepted.ts';
 
 /** tests/slow/seeded.test.ts takes thousands. */
@@ -27,7 +28,7 @@ describe('sample exams', () => {
   });
 
   it('hold every kind, state and side, and every optional property of a statement', () => {
-    const edge = [...sampleExams(1, 300, { size: 'edge' })];
+    const edge = [...sampleExams(1, sampled(120, 300), { size: 'edge' })];
     const seen = new Set(edge.flatMap(properties));
     for (const wanted of [...kinds, ...states, ...sides, ...statuses, ...optional]) {
       expect(seen, wanted).toContain(wanted);

@@ -1,6 +1,4 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { examSchemaText } from '../../src/generate/schema/exam-schema.ts';
 import type { Issue } from '../../src/issues/issue.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import { examSchemaIssues } from '../../src/model/schema-issues.ts';
@@ -315,9 +313,4 @@ test('no value stands in an issue unless asked for', () => {
   const wrong = changed(exam, ['subject', 'birthDate'], 'in spring');
   expect(JSON.stringify(examSchemaIssues(wrong))).not.toContain('spring');
   expect(examSchemaIssues(wrong, { includeValues: true })[0]?.received).toBe('in spring');
-});
-
-test('profiles/exam.schema.json is what the types say', () => {
-  const file = new URL('../../profiles/exam.schema.json', import.meta.url);
-  expect(readFileSync(file, 'utf8')).toBe(examSchemaText());
 });

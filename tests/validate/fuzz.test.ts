@@ -5,6 +5,7 @@ import { validateBundle as r4 } from '../../src/validate/versions/r4.ts';
 import { validateBundle as r4b } from '../../src/validate/versions/r4b.ts';
 import { validateBundle as r5 } from '../../src/validate/versions/r5.ts';
 import { keptBases } from '../reference/bases.ts';
+import { sampled } from '../sampled.ts';
 import { observation, profiles } from './adopter-profile.ts';
 
 // Whatever stands in the place of any part of a bundle: issues, and no throw.
@@ -74,7 +75,7 @@ test('bundles with anything in any place', () => {
       const { valid, issues } = validators[version](value, { includeValues: true });
       expect(valid).toBe(!issues.some(({ severity }) => severity === 'error'));
     }),
-    { numRuns: 600, seed: 20_261_128 },
+    { numRuns: sampled(200, 600), seed: 20_261_128 },
   );
 });
 
@@ -99,7 +100,7 @@ test('resources with anything in any place, against a profile and at the thoroug
       );
       expect(lost).toEqual([]);
     }),
-    { numRuns: 300, seed: 20_261_128 },
+    { numRuns: sampled(100, 300), seed: 20_261_128 },
   );
 });
 

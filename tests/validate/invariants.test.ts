@@ -11,6 +11,7 @@ import * as r5 from '../../src/validate/tables/r5.ts';
 import { expressions as ofR5 } from '../../src/validate/tables/r5-expressions.ts';
 import { keptBases } from '../reference/bases.ts';
 import { mutants } from '../reference/mutants.ts';
+import { sampled } from '../sampled.ts';
 import { countText, verdictCounter } from './invariant-verdicts.ts';
 
 // The measure is FHIRPath, by the library fhirpath, on the expressions as HL7 published them. The
@@ -81,17 +82,17 @@ describe.each(versions)('invariants of %s', (version) => {
   });
 });
 
-test('invariants of R4 have the verdicts of FHIRPath on every seventy-fifth mutant', () => {
+test('invariants of R4 have the verdicts of FHIRPath on some mutants', () => {
   const version = 'R4';
   const { count, look } = verdictCounter(version);
   let at = 0;
   for (const { fault, base, text } of mutants(keptBases(), version)) {
     at += 1;
-    if (at % 75 !== 0) continue;
+    if (at % sampled(150, 75) !== 0) continue;
     const { value, issues } = fromJson(text);
     if (!hasErrors(issues)) look(`${fault} in ${base}`, value);
   }
   console.info(`${version}: ${countText(count)}`);
   expect(count.differences).toEqual([]);
-  expect(count.compared.size).toBeGreaterThan(25);
+  expect(count.compared.size).toBeGreaterThan(sampled(15, 25));
 }, 120_000);

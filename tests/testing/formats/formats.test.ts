@@ -8,14 +8,15 @@ import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/loss
 import { createRandom } from '../../../src/testing/random.ts';
 import { withOnly } from '../../../src/testing/without.ts';
 import { toldByKind } from '../../report/told-by-kind.ts';
+import { sampled } from '../../sampled.ts';
 import { circle, circleExams, readers } from './circle.ts';
 import { said } from './said.ts';
 
 const names = ['csv', 'hl7v2', 'xml', 'cda'] as const;
-const exams = circleExams(50);
+const exams = circleExams(sampled(20, 50));
 
 /** Read again and sent through a bundle; `npm run test:slow` does that with 500. */
-const circled = circleExams(25);
+const circled = circleExams(sampled(10, 25));
 
 const seen: Carried = { exam: 'E1', statement: 's1', at: '2020-02-03', confirmed: true };
 const notLookedAt: Carried = { ...seen, confirmed: false };
