@@ -16,6 +16,7 @@ const layers = [
   'model',
   'fhir',
   'checks',
+  'deidentify',
   'export',
   'read',
   'sign',

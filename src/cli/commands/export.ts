@@ -5,6 +5,7 @@ import type { Issue, Outcome } from '../../issues/issue.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
+import { deidentifierOf, deidentifyOptions } from '../deidentified.ts';
 import { UsageError } from '../failure.ts';
 import {
   type DocumentStep,
@@ -65,7 +66,14 @@ export const command: Command = {
   description:
     'Turns exams into FHIR bundles. Each input is an exam as JSON, or one exam a line; without a ' +
     'file it is read from standard input. Several exams give one bundle a line.',
-  options: { ...bundleOptions, ...cutOptions, ...formatOutOption, ...outOption, ...issueOptions },
+  options: {
+    ...bundleOptions,
+    ...cutOptions,
+    ...deidentifyOptions,
+    ...formatOutOption,
+    ...outOption,
+    ...issueOptions,
+  },
   examples: [
     ['export exam.json --out bundle.json', 'one exam as an R4 collection'],
     ['export exam.json --fhir r5 --bundle document', 'as an R5 document'],
@@ -78,17 +86,25 @@ export const command: Command = {
       'export exam.json --bundle transaction --identity URI --patient reference',
       'to be sent to a server that knows the patient',
     ],
+    ['export year.ndjson --deidentify secret.txt', 'without what names people and places'],
     ['export < exams.ndjson > bundles.ndjson', 'many exams, one a line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
-    const options = { ...exportOptionsOf(call.options), ...(await pageOf(call.options)) };
+    const hidden = await deidentifierOf(call);
+    const options = {
+      ...exportOptionsOf(call.options),
+      ...(await pageOf(call.options)),
+      ...hidden?.filing,
+    };
     const includeValues = flagOption(call.options, 'include-values');
     const write = await resourceWriter(call.options);
     const exporter = prepareExport(options);
     const cut = cutOptionsOf(call.options, options.bundleType);
     const run: DocumentStep['run'] = async (value, document) => {
-      const { value: exam, issues } = parseExam(value, { includeValues });
+      const parsed = parseExam(value, { includeValues });
+      const { value: exam, issues } =
+        hidden === undefined || parsed.value === undefined ? parsed : hidden.exam(parsed.value);
       if (exam === undefined) return { issues };
       const made = exporter.ok ? exporter.value(exam) : exporter;
       if (made.value === undefined) return { issues: [...issues, ...made.issues] };
@@ -102,6 +118,8 @@ export const command: Command = {
       }
       return textOf([write(made.value, !standsAlone(call, document))], before);
     };
-    return eachDocument(call, { run });
+    const code = await eachDocument(call, { run });
+    await hidden?.end();
+    return code;
   },
 };

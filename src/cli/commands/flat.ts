@@ -6,6 +6,7 @@ import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { inLanguage } from '../../terminology/language.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
+import { deidentifierOf, deidentifyOptions } from '../deidentified.ts';
 import { eachDocument } from '../input/each-document.ts';
 import { withFolders } from '../input/folders.ts';
 import { languageOf, languageOption } from '../language.ts';
@@ -22,6 +23,7 @@ export const command: Command = {
     to: { type: 'text', values: ['csv', 'ndjson'], fallback: 'csv', help: 'Form of the rows' },
     'without-words': { type: 'flag', help: 'Leave out notes and other words of the examiner' },
     columns: { type: 'flag', help: 'Tell what stands in each column, and read nothing' },
+    ...deidentifyOptions,
     ...languageOption,
     ...outOption,
     ...issueOptions,
@@ -29,6 +31,7 @@ export const command: Command = {
   examples: [
     ['flat exams/ --out statements.csv', 'a table over a folder'],
     ['flat year.ndjson --to ndjson', 'a row a line, for a database'],
+    ['flat exams/ --deidentify secret.txt', 'without what names people and places'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
@@ -46,14 +49,17 @@ export const command: Command = {
       withoutWords: flagOption(options, 'without-words'),
       includeValues: flagOption(options, 'include-values'),
     };
+    const hidden = await deidentifierOf(call);
     const csv = textOption(options, 'to') !== 'ndjson';
     let head = csv ? flatHead : '';
-    return eachDocument(
+    const code = await eachDocument(
       { ...call, files: await withFolders(io, call.files) },
       {
         run: async (value) => {
           // toFlat checks the form before it looks into it.
-          const { value: rows, issues } = toFlat(value as Exam, settings);
+          const given = hidden?.exam(value as Exam);
+          if (given?.value === undefined && given !== undefined) return { issues: given.issues };
+          const { value: rows, issues } = toFlat(given?.value ?? (value as Exam), settings);
           if (rows === undefined) return { issues };
           const lines = rows.map((row) => (csv ? flatLine(row) : `${JSON.stringify(row)}\n`));
           const text = head + lines.join('');
@@ -62,5 +68,7 @@ export const command: Command = {
         },
       },
     );
+    await hidden?.end();
+    return code;
   },
 };

@@ -8,6 +8,8 @@ export const OBSERVATION_CATEGORY = 'http://terminology.hl7.org/CodeSystem/obser
 export const INTERPRETATION = 'http://terminology.hl7.org/CodeSystem/v3-ObservationInterpretation';
 export const DATA_ABSENT_REASON = 'http://terminology.hl7.org/CodeSystem/data-absent-reason';
 export const ACT_CODE = 'http://terminology.hl7.org/CodeSystem/v3-ActCode';
+/** Labels that say what was done to a resource. @see http://terminology.hl7.org/CodeSystem/v3-ObservationValue */
+export const OBSERVATION_VALUE = 'http://terminology.hl7.org/CodeSystem/v3-ObservationValue';
 /** Sections of diagnostic services, HL7 table 0074. */
 export const DIAGNOSTIC_SERVICE = 'http://terminology.hl7.org/CodeSystem/v2-0074';
 export const EMPTY_REASON = 'http://terminology.hl7.org/CodeSystem/list-empty-reason';

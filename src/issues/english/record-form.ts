@@ -125,6 +125,11 @@ export const recordForm = {
       'the value does not have the form of a code',
       'lowercase letters, digits, dots and hyphens, at most 100',
     ],
+    secret: ['the secret is too short', 'at least 32 characters that nobody can guess'],
+    'shift-days': [
+      'the shift of dates is none',
+      'a whole number of days other than 0, at most 36500',
+    ],
     'absolute-uri': [
       'the value is not an absolute URI',
       'an absolute URI such as https://clinic.example/codes',

@@ -132,6 +132,11 @@ export const germanRecordForm: Translated<typeof recordForm> = {
       'der Wert hat nicht die Form eines Codes',
       'Kleinbuchstaben, Ziffern, Punkte und Bindestriche, höchstens 100',
     ],
+    secret: ['das Geheimnis ist zu kurz', 'mindestens 32 Zeichen, die niemand erraten kann'],
+    'shift-days': [
+      'die Verschiebung der Daten ist keine',
+      'eine ganze Zahl von Tagen, nicht 0, höchstens 36500',
+    ],
     'absolute-uri': [
       'der Wert ist keine absolute URI',
       'eine absolute URI wie https://clinic.example/codes',

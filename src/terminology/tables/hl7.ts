@@ -33,6 +33,8 @@ export const hl7Concepts: readonly Omit<Hl7Concept, 'source'>[] = [
   {"system":"http://terminology.hl7.org/CodeSystem/list-empty-reason","code":"closed","display":"Closed"},
   {"system":"http://terminology.hl7.org/CodeSystem/v2-0074","code":"PHY","display":"Physician (Hx. Dx, admission note, etc.)"},
   {"system":"http://terminology.hl7.org/CodeSystem/v2-0074","code":"OTH","display":"Other"},
+  {"system":"http://terminology.hl7.org/CodeSystem/v3-ObservationValue","code":"PSEUDED","display":"pseudonymized"},
+  {"system":"http://terminology.hl7.org/CodeSystem/v3-ObservationValue","code":"REDACTED","display":"redacted"},
   {"system":"http://terminology.hl7.org/CodeSystem/v3-ActCode","code":"AMB","display":"ambulatory"},
   {"system":"http://terminology.hl7.org/CodeSystem/v3-ActCode","code":"VR","display":"virtual"},
   {"system":"http://terminology.hl7.org/CodeSystem/v3-ActCode","code":"HH","display":"home health"},
