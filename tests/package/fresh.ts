@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 export const root: string = join(import.meta.dirname, '../..');
@@ -15,13 +15,21 @@ interface Entry {
 
 function readEntries(): Entry[] {
   const { name, exports } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  return Object.entries<string | { default: string; types: string }>(exports).map(
-    ([path, target]) => ({
+  return Object.entries<string | { default: string; types: string }>(exports)
+    .flatMap(named)
+    .map(([path, target]) => ({
       name: name + path.slice(1),
       file: typeof target === 'string' ? undefined : target.default,
       types: typeof target === 'string' ? undefined : target.types,
-    }),
-  );
+    }));
+}
+
+/** An entry that stands for every file of a folder, as each of its JSON files. */
+function named<Target>([path, target]: [string, Target]): [string, Target | string][] {
+  if (typeof target !== 'string' || !path.endsWith('/*')) return [[path, target]];
+  const folder = target.slice(0, -1);
+  const files = readdirSync(join(root, folder)).filter((file) => file.endsWith('.json'));
+  return files.map((file) => [path.slice(0, -1) + file, folder + file]);
 }
 
 /** Every entry that package.json exports. */
