@@ -1,16 +1,13 @@
 import { requiredBy } from '../checks/coverage/required.ts';
 import { isPlainObject } from '../data/plain-data.ts';
-import { checkAgainstSchema } from '../data/schema-check.ts';
-import { CANONICAL_BASE } from '../fhir/names/systems.ts';
 import { within } from '../issues/budget.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import { firstNearest } from '../issues/nearest.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
-import { additionsValidator } from '../terminology/compiled/additions.js';
 import type { Lean, Protocol } from '../terminology/types.ts';
 import type { FormDescription, FormItem, FormLanguage } from './form.ts';
-import type { FormOptions, ProtocolGiven } from './options.ts';
+import type { FormOptions } from './options.ts';
 import { formPages } from './pages.ts';
 import { type FormWriter, formWriter } from './writer.ts';
 
@@ -27,15 +24,15 @@ export function protocolText({ id, version }: FormDescription['protocol']): stri
  * the signs to look for, points, tests, measures and a note, and the conclusion at the end. Nothing is
  * chosen beforehand. Whatever renders forms can be made from it; `toQuestionnaire` is.
  *
- * @param protocol Code of a protocol of the catalogue, or a protocol of your own.
+ * @param protocol Code of a protocol of the catalogue.
  * @param options Language, catalogue, the signs that are asked for; see {@link FormOptions}.
- * @returns The form. It fails where there is no such protocol, or where it or `signs` names what the
- *   catalogue does not hold.
+ * @returns The form. It fails where there is no such protocol, or where `signs` names what the catalogue
+ *   does not hold.
  * @example
  * const { items } = orThrow('describe the form', toFormDescription('droopy-lid', { language: 'de' }));
  */
 export function toFormDescription(
-  protocol: ProtocolGiven,
+  protocol: string,
   options: FormOptions = {},
 ): Outcome<FormDescription> {
   return within(
@@ -46,13 +43,13 @@ export function toFormDescription(
   );
 }
 
-function described(given: ProtocolGiven, options: FormOptions): Outcome<FormDescription> {
+function described(protocol: string, options: FormOptions): Outcome<FormDescription> {
   const { catalogue = builtInCatalogue } = options;
-  const misfits = [...optionIssues(options), ...protocolIssues(given)];
+  const misfits = optionIssues(options);
   if (hasErrors(misfits)) return failure(cutIssues(misfits));
-  const row = typeof given === 'string' ? catalogue.protocols.get(given) : given;
+  const row = catalogue.protocols.get(protocol);
   if (row === undefined) {
-    const near = firstNearest()(String(given), [...catalogue.protocols.keys()]);
+    const near = firstNearest()(String(protocol), [...catalogue.protocols.keys()]);
     return failure([
       issue('unknown-code', ['protocol'], { reason: 'table', table: 'protocols', near }),
     ]);
@@ -70,19 +67,7 @@ function described(given: ProtocolGiven, options: FormOptions): Outcome<FormDesc
     writer,
     required.map(({ item }) => item),
   );
-  // A protocol of the catalogue has a display in the language; that of the caller has its own.
-  const title = typeof given === 'string' ? writer.display('protocols', row.code) : row.display;
-  return success(formOf(writer, row, title, pages));
-}
-
-/** A protocol of the caller can be data of any form. */
-function protocolIssues(given: ProtocolGiven): Issue[] {
-  if (typeof given === 'string') return [];
-  const issues = checkAgainstSchema(
-    { system: CANONICAL_BASE, protocols: [given] },
-    { validator: additionsValidator, forms: new Map(), includeValues: false },
-  );
-  return issues.map((found) => ({ ...found, path: ['protocol', ...found.path.slice(2)] }));
+  return success(formOf(writer, row, pages));
 }
 
 function optionIssues({ language = 'en', signs = {} }: FormOptions): Issue[] {
@@ -91,8 +76,12 @@ function optionIssues({ language = 'en', signs = {} }: FormOptions): Issue[] {
     ...(languages.includes(language)
       ? []
       : [issue('unknown-code', ['language'], { reason: 'option', codes: languages })]),
-    ...(isPlainObject(signs) && Object.values(signs).every(Array.isArray)
-      ? []
+    ...(isPlainObject(signs)
+      ? Object.values(signs).flatMap((codes: unknown, at) =>
+          Array.isArray(codes) && codes.every((code) => typeof code === 'string')
+            ? []
+            : [issue('wrong-type', ['signs', at], { reason: 'not-a-list' })],
+        )
       : [issue('wrong-type', ['signs'], { reason: 'not-an-object' })]),
   ];
 }
@@ -125,7 +114,6 @@ function signIssues({ signs = {} }: FormOptions, catalogue: Catalogue): Issue[] 
 function formOf(
   writer: FormWriter,
   { code, version }: Lean<Protocol>,
-  title: string,
   pages: readonly FormItem[],
 ): FormDescription {
   const protocol = { id: code, version };
@@ -133,7 +121,7 @@ function formOf(
     format: 'face-neck-form/1',
     protocol,
     language: writer.language,
-    title,
+    title: writer.display('protocols', code),
     items: [
       {
         linkId: protocolItem,

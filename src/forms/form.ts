@@ -31,8 +31,11 @@ export interface FormItem {
   readonly hidden?: true;
   /** Of a group: what is shown on one page. */
   readonly page?: true;
-  /** The item and what is below it is asked only where that question has one of these answers. */
-  readonly enabledBy?: { readonly item: string; readonly codes: readonly string[] };
+  /**
+   * The item and what is below it is asked only where that question has one of these answers; where
+   * none are named, any.
+   */
+  readonly enabledBy?: { readonly item: string; readonly codes?: readonly string[] };
   /** Of a choice. None is chosen beforehand. */
   readonly options?: readonly FormOption[];
   /** UCUM code of a figure. */

@@ -7,7 +7,6 @@ import type { ExamDraft, ExamStart } from '../model/builder/draft.ts';
 import { finishExam } from '../model/builder/finish-exam.ts';
 import { toFormDescription } from './describe.ts';
 import type { FormDescription } from './form.ts';
-import type { ProtocolGiven } from './options.ts';
 import { changedForm } from './read/changed-form.ts';
 import { collect, refuseModifiers } from './read/collect.ts';
 import { newReading, type Reading } from './read/reading.ts';
@@ -19,7 +18,7 @@ import { canonicalOf, type QuestionnaireOptions } from './to-questionnaire.ts';
 /** How a response is read: as its form was made, and what the answers do not say. */
 export interface ResponseOptions extends QuestionnaireOptions {
   /** Which form it is; other options of the form are those that it was made with. */
-  readonly protocol: ProtocolGiven;
+  readonly protocol: string;
   /** Who was examined by whom, when: what `startExam` takes besides the protocol. */
   readonly exam: Omit<ExamStart, 'protocol'>;
   /** The Questionnaire that was filled in, where a clinic could have changed it. */
@@ -83,7 +82,7 @@ function read(
   if (unsafe.length > 0) return failure(withShownPaths(cutIssues(unsafe), response));
   if (!isPlainObject(response) || response['resourceType'] !== 'QuestionnaireResponse') {
     reading.report('wrong-type', ['resourceType'], { reason: 'not-a-response' });
-    return failure(reading.issues);
+    return failure(reading.all());
   }
   if (response['status'] === 'entered-in-error') {
     reading.report('withdrawn-exam', ['status'], { reason: 'form' });
@@ -105,7 +104,8 @@ function read(
     const isError = isNeeded || unanswered === 'refuse';
     reading.tell(isError ? 'error' : 'warning')('missing-property', path, { reason: 'answer' });
   }
-  if (hasErrors(reading.issues)) return failure(cutIssues(reading.issues));
+  const told = reading.all();
+  if (hasErrors(told)) return failure(cutIssues(told));
   const made = draftOf({ ...options.exam, protocol: form.protocol }, said);
   const { catalogue, includeValues } = options;
   const checked = finishExam(made.draft, 'draft', {
@@ -113,7 +113,7 @@ function read(
     ...(includeValues !== undefined && { includeValues }),
   });
   const issues: readonly Issue[] = cutIssues([
-    ...reading.issues,
+    ...told,
     ...checked.issues.map((found) => atAnswer(made, found)),
   ]);
   return checked.ok ? success(made.draft, issues) : failure(issues);

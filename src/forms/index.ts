@@ -8,7 +8,7 @@ export type {
   StatementBeginning,
 } from './form.ts';
 export { fromQuestionnaireResponse, type ResponseOptions } from './from-response.ts';
-export type { FormOptions, ProtocolGiven } from './options.ts';
+export type { FormOptions } from './options.ts';
 export { type StartingOptions, startingResponse } from './starting-response.ts';
 export {
   type AnyQuestionnaire,

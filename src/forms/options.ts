@@ -1,13 +1,12 @@
 import type { BudgetOption } from '../issues/budget.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
-import type { Lean, Protocol } from '../terminology/types.ts';
 import type { FormLanguage } from './form.ts';
 
 /** What a form asks and in which language. A response is read with the same options. */
 export interface FormOptions {
   /** Default `en`. Rows of your own keep the displays that you gave them. */
   readonly language?: FormLanguage;
-  /** Default: the built-in catalogue. */
+  /** Default: the built-in catalogue. A protocol of your own stands in one of `createCatalogue`. */
   readonly catalogue?: Catalogue;
   /**
    * By region, codes of the signs that are asked one by one there. A region that is not named asks
@@ -23,6 +22,3 @@ export interface FormOptions {
   /** What the call may take; default `budgets.settings`. */
   readonly budget?: BudgetOption;
 }
-
-/** Code of a protocol of the catalogue, or a protocol of the same form. */
-export type ProtocolGiven = string | Lean<Protocol>;

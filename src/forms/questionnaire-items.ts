@@ -69,6 +69,9 @@ function enablingOf(
 ): Pick<QuestionnaireItem, 'enableWhen' | 'enableBehavior'> {
   if (enabledBy === undefined) return {};
   const { item: question, codes } = enabledBy;
+  if (codes === undefined) {
+    return { enableWhen: [{ question, operator: 'exists', answerBoolean: true }] };
+  }
   const options = systems.get(question) ?? [];
   return {
     enableWhen: options.flatMap(({ system, code }) =>

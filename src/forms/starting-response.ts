@@ -14,7 +14,6 @@ import { parseExam } from '../model/parse-exam.ts';
 import { toFormDescription } from './describe.ts';
 import type { FormItem } from './form.ts';
 import { lastTimeTexts } from './last-time.ts';
-import type { ProtocolGiven } from './options.ts';
 import { canonicalOf, type QuestionnaireOptions } from './to-questionnaire.ts';
 
 /** What a form begins with. */
@@ -39,7 +38,7 @@ export interface StartingOptions extends QuestionnaireOptions {
  * const start = startingResponse('droopy-lid', { lastTime: true, prior: before });
  */
 export function startingResponse(
-  protocol: ProtocolGiven,
+  protocol: string,
   options: StartingOptions = {},
 ): Outcome<r4.QuestionnaireResponse> {
   const described = toFormDescription(protocol, options);

@@ -7,7 +7,7 @@ import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
 import { failure, issue, type Outcome, success } from '../issues/issue.ts';
 import { toFormDescription } from './describe.ts';
 import type { FormDescription } from './form.ts';
-import type { FormOptions, ProtocolGiven } from './options.ts';
+import type { FormOptions } from './options.ts';
 import { questionnaireItems } from './questionnaire-items.ts';
 
 /** A form as a resource. */
@@ -38,32 +38,31 @@ export function canonicalOf(
  * extensions of structured data capture that renderers know. No answer is chosen beforehand, all
  * answers stand in it, and it holds no data of a person.
  *
- * @param protocol Code of a protocol of the catalogue, or a protocol of your own.
+ * @param protocol Code of a protocol of the catalogue.
  * @param options Version, language, catalogue, canonical URL; see {@link QuestionnaireOptions}.
- * @returns The Questionnaire. It fails where there is no such protocol, or where it names what the
- *   catalogue does not hold.
+ * @returns The Questionnaire. It fails where there is no such protocol.
  * @example
  * const form = orThrow('make the form', toQuestionnaire('droopy-lid', { language: 'de' }));
  * @see https://hl7.org/fhir/R4/questionnaire.html
  */
 export function toQuestionnaire(
-  protocol: ProtocolGiven,
+  protocol: string,
   options?: QuestionnaireOptions & { readonly fhirVersion?: 'R4' },
 ): Outcome<r4.Questionnaire>;
 export function toQuestionnaire(
-  protocol: ProtocolGiven,
+  protocol: string,
   options: QuestionnaireOptions & { readonly fhirVersion: 'R4B' },
 ): Outcome<r4b.Questionnaire>;
 export function toQuestionnaire(
-  protocol: ProtocolGiven,
+  protocol: string,
   options: QuestionnaireOptions & { readonly fhirVersion: 'R5' },
 ): Outcome<r5.Questionnaire>;
 export function toQuestionnaire(
-  protocol: ProtocolGiven,
+  protocol: string,
   options?: QuestionnaireOptions,
 ): Outcome<AnyQuestionnaire>;
 export function toQuestionnaire(
-  protocol: ProtocolGiven,
+  protocol: string,
   options: QuestionnaireOptions = {},
 ): Outcome<AnyQuestionnaire> {
   const { fhirVersion = 'R4' } = options;

@@ -25,7 +25,7 @@ describe('form', () => {
     expect(JSON.parse(start.out)).toEqual(startingResponse('jaw-pain').value);
   });
 
-  it('reads what was filled in to an exam, and takes a protocol of a file', async () => {
+  it('reads what was filled in to an exam, and takes protocols of a clinic', async () => {
     await inFolder(async (cwd) => {
       const { response, given } = fillAtRandom(form, createRandom(4));
       writeFileSync(join(cwd, 'head.json'), JSON.stringify(head));
@@ -39,8 +39,9 @@ describe('form', () => {
 
       const regions = [{ region: 'temple', methods: ['inspection'] }];
       const own = { code: 'quay', display: 'Quay', version: '1', regions };
-      writeFileSync(join(cwd, 'own.json'), JSON.stringify(own));
-      const made = await run(['form', 'own.json'], { cwd });
+      const rows = { system: 'https://harbour.example/codes', protocols: [own] };
+      writeFileSync(join(cwd, 'rows.json'), JSON.stringify(rows));
+      const made = await run(['form', 'quay', '--catalogue', 'rows.json'], { cwd });
       expect(JSON.parse(made.out)).toMatchObject({ title: 'Quay', version: '1' });
     });
   });

@@ -47,10 +47,12 @@ export function fillAtRandom(form: Questionnaire, random: Random): FilledForm {
   const answered = new Map<string, readonly QuestionnaireResponseItemAnswer[]>();
   const isAsked = ({ enableWhen }: QuestionnaireItem): boolean =>
     enableWhen === undefined ||
-    enableWhen.some(({ question, answerCoding }) =>
+    enableWhen.some(({ question, operator, answerCoding }) =>
       (answered.get(question) ?? []).some(
         ({ valueCoding }) =>
-          valueCoding?.system === answerCoding?.system && valueCoding?.code === answerCoding?.code,
+          operator === 'exists' ||
+          (valueCoding?.system === answerCoding?.system &&
+            valueCoding?.code === answerCoding?.code),
       ),
     );
   const fill = (
@@ -67,7 +69,10 @@ export function fillAtRandom(form: Questionnaire, random: Random): FilledForm {
   ): QuestionnaireResponseItem[] => {
     if (repeats) {
       const rounds = Array.from({ length: random.int(0, 2) }, (_, at) => `${linkId}/${at}`);
-      return rounds.map((one) => ({ linkId, text, item: fill(item, one) }));
+      return rounds.map((one) => {
+        for (const inner of item ?? []) answered.delete(inner.linkId);
+        return { linkId, text, item: fill(item, one) };
+      });
     }
     const inner = fill(item, round);
     return inner.length === 0 ? [] : [{ linkId, text, item: inner }];

@@ -121,17 +121,19 @@ describe('the form of a protocol', () => {
       createCatalogue({
         system: 'https://harbour.example/codes',
         findings: [{ code: 'salt-crust', display: 'Salt crust', regions: ['temple'] }],
+        protocols: [
+          {
+            code: 'quay-check',
+            display: 'Quay check',
+            version: '2',
+            regions: [{ region: 'temple', methods: ['inspection'] }],
+            measures: ['hb', 'whisper', 'lesion-max'],
+          },
+        ],
       }),
     );
-    const protocol = {
-      code: 'quay-check',
-      display: 'Quay check',
-      version: '2',
-      regions: [{ region: 'temple', methods: ['inspection'] }],
-      measures: ['hb', 'whisper', 'lesion-max'],
-    };
     const signs = { temple: ['salt-crust'] };
-    const form = orThrow('make', toQuestionnaire(protocol, { catalogue, signs }));
+    const form = orThrow('make', toQuestionnaire('quay-check', { catalogue, signs }));
     const keys = [...itemsOf(form.item)].map(({ linkId }) => linkId);
     expect(keys).toContain('finding/salt-crust/temple/left');
     expect(keys).toContain('scale-score/hb/right');
@@ -146,14 +148,9 @@ describe('the form of a protocol', () => {
     ['droopy-lid', { fhirVersion: 'R3' }, 'fhirVersion', 'unknown-code'],
     ['droopy-lid', { signs: { temple: ['nothing'] } }, 'signs', 'unknown-code'],
     ['droopy-lid', { signs: { nowhere: [] } }, 'signs', 'unknown-region'],
-    [{ code: 'x' }, {}, 'protocol', 'missing-property'],
-    [null, {}, 'protocol', 'wrong-type'],
-    [
-      { code: 'x', display: 'X', version: '1', regions: [{ region: 'nowhere', methods: [] }] },
-      {},
-      'protocol',
-      'unknown-code',
-    ],
+    ['droopy-lid', { signs: { temple: [7] } }, 'signs', 'wrong-type'],
+    ['droopy-lid', { signs: [] }, 'signs', 'wrong-type'],
+    [null, {}, 'protocol', 'unknown-code'],
   ])('%j with %j is refused at %s', (protocol, options, part, code) => {
     // What a caller without types can give.
     const outcome = toQuestionnaire(protocol as string, options as QuestionnaireOptions);

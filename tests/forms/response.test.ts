@@ -79,6 +79,9 @@ describe('answers', () => {
       const { response, given } = fillAtRandom(form, createRandom(seed));
       const draft = orThrow('read', read(response, { unanswered: 'refuse' }));
       expect(differencesOf(draft.exam, given)).toEqual([]);
+      const { statements } = draft.exam;
+      const lost = { ...draft.exam, statements: statements.slice(1) };
+      expect(differencesOf(lost, given).length).toBeGreaterThan(0);
       const bundle = toBundleOrThrow(finishExamOrThrow(draft, 'final'));
       expect(validateBundle(bundle).valid).toBe(true);
     }
@@ -141,7 +144,15 @@ describe('answers', () => {
       sign('melanoma', 'presence.suspected'),
       { linkId: further },
       sign('chalazion', 'presence.absent'),
+      { linkId: further, item: sign('', 'presence.present').item?.slice(1) ?? [] },
+      { linkId: further, item: sign('scar', '').item?.slice(0, 1) ?? [] },
     );
+    // A presence of no sign, and a sign without its presence.
+    expect(told(read(response))).toEqual([
+      `warning not-in-exam ${further} 3 ${further}:presence`,
+      `error missing-property ${further} 4 ${further}:presence`,
+    ]);
+    find(response.item)?.item?.splice(-2);
     const { value, issues } = read(response);
     const signs = value?.exam.statements.filter(({ kind }) => kind === 'finding');
     expect(issues.filter(({ severity }) => severity === 'error')).toEqual([]);

@@ -2,12 +2,12 @@ import { toJson } from '../../fhir/json/to-json.ts';
 import { toFormDescription } from '../../forms/describe.ts';
 import type { FormLanguage } from '../../forms/form.ts';
 import { fromQuestionnaireResponse, type ResponseOptions } from '../../forms/from-response.ts';
-import type { ProtocolGiven } from '../../forms/options.ts';
 import { startingResponse } from '../../forms/starting-response.ts';
 import { type QuestionnaireOptions, toQuestionnaire } from '../../forms/to-questionnaire.ts';
 import { failure, type Outcome, success } from '../../issues/issue.ts';
 import { finishExam } from '../../model/builder/finish-exam.ts';
 import type { RecordStatus } from '../../model/record-event.ts';
+import { type CatalogueAdditions, createCatalogue } from '../../terminology/catalogue.ts';
 import { flagOption, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
@@ -23,9 +23,9 @@ const statuses = ['draft', 'preliminary', 'final'] as const satisfies readonly R
 export const command: Command = {
   argumentsText: 'PROTOCOL',
   description:
-    'Makes the form of a protocol, given by its code or as a JSON file: a FHIR Questionnaire, a plain ' +
-    'description of it, or the response that it begins with. With --read it reads what was filled in ' +
-    'back to an exam: every answer is held to the form anew, and what was not answered is not stated.',
+    'Makes the form of a protocol, given by its code: a FHIR Questionnaire, a plain description of it, ' +
+    'or the response that it begins with. With --read it reads what was filled in back to an exam: ' +
+    'every answer is held to the form anew, and what was not answered is not stated.',
   options: {
     to: {
       type: 'text',
@@ -34,6 +34,11 @@ export const command: Command = {
     },
     ...fhirOption,
     ...languageOption,
+    catalogue: {
+      type: 'text',
+      value: 'FILE',
+      help: 'Rows of your own, such as protocols, in the form of catalogue.schema.json',
+    },
     canonical: { type: 'text', value: 'URL', help: 'Canonical URL of the Questionnaire' },
     'last-time': {
       type: 'flag',
@@ -70,17 +75,16 @@ export const command: Command = {
     ['form droopy-lid --read response.json --head head.json --to exam', 'the answers as an exam'],
   ],
   files: { least: 1, most: 1 },
-  run: async ({ io, options, files: [named = ''] }) => {
+  run: async ({ io, options, files: [protocol = ''] }) => {
     const reads = textOption(options, 'read') !== undefined;
     const to = textOption(options, 'to') ?? (reads ? 'exam' : 'questionnaire');
     if ((to === 'exam') !== reads)
       throw new UsageError('--to exam and --read FILE need each other');
-    const call: Call = { io, options, form: formOptionsOf(options) };
-    const protocol = await protocolOf(call, named);
-    const { value, issues } = protocol.ok
-      ? await made(call, to, protocol.value)
-      : failure(protocol.issues);
-    const input = textOption(options, 'read') ?? named;
+    const form = await formOptionsOf(io, options);
+    const { value, issues } = form.ok
+      ? await made({ io, options, form: form.value }, to, protocol)
+      : form;
+    const input = textOption(options, 'read') ?? protocol;
     await writeIssues(io, issueFormatOf(options), { input }, issues);
     if (value === undefined) return 1;
     const output = outputTo(io, textOption(options, 'out'));
@@ -96,34 +100,33 @@ interface Call {
   readonly form: QuestionnaireOptions;
 }
 
-function formOptionsOf(options: OptionValues): QuestionnaireOptions {
+async function formOptionsOf(
+  io: CliIo,
+  options: OptionValues,
+): Promise<Outcome<QuestionnaireOptions>> {
   const canonical = textOption(options, 'canonical');
-  return {
+  const rows = await jsonOf(io, options, 'catalogue');
+  if (rows?.ok === false) return rows;
+  // What they are is looked at before they are taken.
+  const catalogue = rows && createCatalogue(rows.value as CatalogueAdditions);
+  if (catalogue?.ok === false) return catalogue;
+  return success({
     fhirVersion: fhirVersionOf(options),
     language: (textOption(options, 'language') ?? 'en') as FormLanguage, // held to its list
     lastTime: flagOption(options, 'last-time'),
     ...(canonical !== undefined && { canonical }),
-  };
+    ...(catalogue && { catalogue: catalogue.value }),
+  });
 }
 
-/** A code, or a protocol of the caller in a file. */
-async function protocolOf({ io }: Call, named: string): Promise<Outcome<ProtocolGiven>> {
-  if (!named.endsWith('.json')) return success(named);
-  // Whether it is a protocol is looked at where the form is made.
-  return (await readJson(io, named)) as Outcome<ProtocolGiven>;
-}
-
-async function made(call: Call, to: string, protocol: ProtocolGiven): Promise<Outcome<unknown>> {
+async function made(call: Call, to: string, protocol: string): Promise<Outcome<unknown>> {
   if (to === 'exam') return readBack(call, protocol);
   if (to === 'description') return toFormDescription(protocol, call.form);
   if (to === 'start') return begun(call, protocol);
   return toQuestionnaire(protocol, call.form);
 }
 
-async function begun(
-  { io, options, form }: Call,
-  protocol: ProtocolGiven,
-): Promise<Outcome<unknown>> {
+async function begun({ io, options, form }: Call, protocol: string): Promise<Outcome<unknown>> {
   const file = textOption(options, 'prior');
   if (file === undefined) return startingResponse(protocol, form);
   const format = issueFormatOf(options);
@@ -133,10 +136,7 @@ async function begun(
   return startingResponse(protocol, { ...form, prior });
 }
 
-async function readBack(
-  { io, options, form }: Call,
-  protocol: ProtocolGiven,
-): Promise<Outcome<unknown>> {
+async function readBack({ io, options, form }: Call, protocol: string): Promise<Outcome<unknown>> {
   const head = await jsonOf(io, options, 'head');
   if (head === undefined) throw new UsageError('--read needs --head FILE');
   const response = await jsonOf(io, options, 'read');
@@ -154,7 +154,11 @@ async function readBack(
   });
   if (!read.ok) return read;
   const status = statuses.find((one) => one === textOption(options, 'status')) ?? 'draft';
-  const finished = finishExam(read.value, status, { includeValues });
+  const { catalogue } = form;
+  const finished = finishExam(read.value, status, {
+    includeValues,
+    ...(catalogue && { catalogue }),
+  });
   // What the draft was told is not told again.
   return finished.ok ? success(finished.value, read.issues) : finished;
 }

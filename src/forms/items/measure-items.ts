@@ -64,7 +64,6 @@ function anywhere(
           linkId: `${linkId}:place`,
           type: 'choice',
           text: writer.words.place,
-          required: true,
           options: placeOptions(writer, row, asked),
           says: { part: 'statement', key: linkId, statement, member: ['region'] },
         },
@@ -76,6 +75,8 @@ function anywhere(
             text: writer.words.figure,
           }),
           required: true,
+          // Renderers show one empty filling of the group, in which nothing is needed.
+          enabledBy: { item: `${linkId}:place` },
         },
       ],
     },

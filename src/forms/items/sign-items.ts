@@ -108,7 +108,6 @@ function furtherItems(
           linkId: `${linkId}:sign`,
           type: 'choice',
           text: writer.words.sign,
-          required: true,
           options,
           says: { ...target, member: ['finding'] },
         },
@@ -117,6 +116,8 @@ function furtherItems(
           type: 'choice',
           text: writer.words.found,
           required: true,
+          // Renderers show one empty filling of the group, in which nothing is needed.
+          enabledBy: { item: `${linkId}:sign` },
           options: presences(writer, undefined),
           says: { ...target, member: ['presence'] },
         },

@@ -66,7 +66,8 @@ export function collect(
       reading.report('duplicate-key', path, { reason: 'item' });
       return;
     }
-    filled.set(item.linkId, [...before, filledItem(collecting, item, entry, path, isRepeated)]);
+    filled.set(item.linkId, before);
+    before.push(filledItem(collecting, item, entry, path, isRepeated));
   });
   return filled;
 }

@@ -100,11 +100,12 @@ function takeGroup(round: Round, { items = [], repeats }: FormItem, all: readonl
 
 function isAsked({ enabledBy }: FormItem, round: Round): boolean {
   if (enabledBy === undefined) return true;
+  const { item, codes } = enabledBy;
   let at: Round | undefined = round;
   while (at !== undefined) {
-    const answers = at.answered.get(enabledBy.item);
+    const answers = at.answered.get(item);
     if (answers !== undefined) {
-      return answers.some((one) => 'option' in one && enabledBy.codes.includes(one.option.code));
+      return answers.some((one) => codes?.includes('option' in one ? one.option.code : '') ?? true);
     }
     at = at.outer;
   }

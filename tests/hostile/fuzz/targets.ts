@@ -6,6 +6,7 @@ import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts'
 import { parseMappingText } from '../../../src/convert/prepare/read-mapping.ts';
 import { readerFor } from '../../../src/convert/reader-for.ts';
 import { fromXml, toXml } from '../../../src/fhir/xml/index.ts';
+import { toQuestionnaire } from '../../../src/forms/index.ts';
 import {
   amendExam,
   appendExam,
@@ -38,6 +39,7 @@ import { validateBundle as validateAny } from '../../../src/validate/versions/al
 import { compileProfiles, validateBundle } from '../../../src/validate/versions/r4.ts';
 import { validateBundle as validateR5 } from '../../../src/validate/versions/r5.ts';
 import { clinic } from '../../clinic.ts';
+import { answeredForm, protocol, readResponse, response } from './forms.ts';
 import {
   additions,
   bundle,
@@ -258,6 +260,21 @@ export const targets: readonly Target[] = [
       if (codes !== undefined) accepted({ allowDraft: true, codes });
       return issues;
     },
+  },
+  { name: 'fromQuestionnaireResponse', sound: response, call: (input) => readResponse(input) },
+  {
+    name: 'fromQuestionnaireResponse of a changed form',
+    sound: answeredForm,
+    adopters: true,
+    call: (input: { readonly response: unknown; readonly questionnaire: unknown } | undefined) =>
+      readResponse(input?.response, { questionnaire: input?.questionnaire }),
+  },
+  {
+    name: 'toQuestionnaire',
+    sound: protocol,
+    adopters: true,
+    call: (input: { readonly protocol: string; readonly options: object } | undefined) =>
+      toQuestionnaire(input?.protocol ?? '', input?.options ?? {}).issues,
   },
   ...formats.map(
     (format): Target => ({
