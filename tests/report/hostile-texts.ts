@@ -91,10 +91,24 @@ interface TextPlace {
 function textPlaces(exam: Exam): TextPlace[] {
   const takes = (path: Path, text: string): boolean =>
     parseExam(withText(exam, path, text)).value !== undefined;
+  // Every reading is of the whole exam: what was found of a place holds for the others of its name.
+  const found = new Map<string, Omit<TextPlace, 'path'> | undefined>();
   return stringsOf(exam).flatMap((path): TextPlace[] => {
-    if (takes(path, 'any\n <text> & "more"')) return [{ path, close: false }];
-    return takes(path, '<any>&"') ? [{ path, close: true }] : [];
+    const name = placeName(exam, path);
+    if (!found.has(name)) {
+      const open = takes(path, 'any\n <text> & "more"');
+      found.set(name, open || takes(path, '<any>&"') ? { close: !open } : undefined);
+    }
+    const place = found.get(name);
+    return place === undefined ? [] : [{ path, ...place }];
   });
+}
+
+/** The properties that lead to a place, with the kind of its statement. */
+function placeName({ statements }: Exam, path: Path): string {
+  const [list, at] = path;
+  const kind = list === 'statements' ? statements[Number(at)]?.kind : '';
+  return [kind, ...path.filter((step) => typeof step === 'string')].join('.');
 }
 
 function everywhere(exam: Exam, paths: readonly TextPlace[], text: string): Exam {
