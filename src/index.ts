@@ -29,6 +29,11 @@ export type { Urgency } from './checks/urgency.ts';
 export type { CheckWords } from './checks/words/check-words.ts';
 export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';
 export type { Detail } from './export/detail.ts';
+export {
+  type ImportManifest,
+  type ImportManifestOptions,
+  importManifest,
+} from './export/import-manifest.ts';
 export type { BundleType, ExportOptions } from './export/options.ts';
 export type { MasterData, MasterDataMode } from './export/resources/master-data.ts';
 export type { FormMaker, PresentedForm } from './export/resources/presented-form.ts';
