@@ -178,6 +178,22 @@ describe('a server is not asked more than it must be', () => {
     expect(asked).toEqual(['ValueSet/$validate-code merlot', 'ValueSet/$validate-code apple']);
   });
 
+  // HAPI FHIR 8.4 infers no system: tests/reference/package-on-server.test.ts.
+  test.each([
+    ['and lists the value set', { total: 2, contains: held.map((code) => ({ system, code })) }],
+    ['and lists no value set', undefined],
+  ])('that infers no system %s', async (_, expansion) => {
+    const infersNone = (path: string): Answer =>
+      path === 'ValueSet/$validate-code'
+        ? parameters(false)
+        : { text: JSON.stringify({ resourceType: 'ValueSet', ...(expansion && { expansion }) }) };
+    const asked = (code: string) =>
+      terminology(server(infersNone).fetch).validateCode({ valueSet, system: undefined, code });
+    const listed = expansion !== undefined;
+    expect((await asked('merlot')).answer).toBe(listed ? 'in' : 'not-checked');
+    expect((await asked('apple')).answer).toBe(listed ? 'not-in' : 'not-checked');
+  });
+
   test('an unanswered question may be asked again', async () => {
     let up = false;
     const { fetch } = server((path, given) => (up ? sound(path, given) : 'refuse'));

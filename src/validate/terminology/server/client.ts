@@ -128,7 +128,16 @@ export function createTerminology(options: TerminologyOptions): Terminology {
     });
   };
 
+  const expand = (valueSet: string): Promise<Expansion | undefined> => {
+    const make = async (): Promise<Expansion | undefined> => {
+      const count = { name: 'count', valueInteger: mostCodes };
+      return expansionIn(await ask('ValueSet/$expand', [...canonical(valueSet), count]));
+    };
+    return kept(expansions, valueSet, make, (found) => found !== undefined);
+  };
+
   return {
+    expand,
     validateCode(question) {
       const { valueSet, system, code } = question;
       const key = JSON.stringify([valueSet, system, code]);
@@ -140,18 +149,23 @@ export function createTerminology(options: TerminologyOptions): Terminology {
             ? [{ name: 'inferSystem', valueBoolean: true }]
             : [{ name: 'system', valueUri: system }]),
         ]);
-        return answerIn(reply);
+        const answer = answerIn(reply);
+        // A server that infers no system says no to every code without one; the list of all tells.
+        if (system !== undefined || answer.answer !== 'not-in') return answer;
+        return listedIn(await expand(valueSet), code);
       };
       return kept(answers, key, make, ({ answer }) => answer !== 'not-checked');
     },
-    expand(valueSet) {
-      const make = async (): Promise<Expansion | undefined> => {
-        const count = { name: 'count', valueInteger: mostCodes };
-        return expansionIn(await ask('ValueSet/$expand', [...canonical(valueSet), count]));
-      };
-      return kept(expansions, valueSet, make, (found) => found !== undefined);
-    },
   };
+}
+
+function listedIn(expansion: Expansion | undefined, code: string): CodeAnswer {
+  if (expansion === undefined) {
+    const why =
+      'the terminology server finds no system of the code, and does not list the value set';
+    return { answer: 'not-checked', why };
+  }
+  return { answer: expansion.codes.some((one) => one.code === code) ? 'in' : 'not-in' };
 }
 
 function canonical(valueSet: string): JsonObject[] {
