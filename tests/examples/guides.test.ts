@@ -27,6 +27,7 @@ const prints: Readonly<Record<string, readonly string[]>> = {
     'warning  finding/tmj-click/tmj/left  the form does not ask this after the other answers, so that the answer is not taken [not-in-exam]',
     'region-state/tmj/left',
   ],
+  'install-definitions': ['true false'],
   life: ['corrected corrected'],
   'read-others': ['Small lump, left cheek', 'all of it was read'],
   validate: ['false missing-property', 'error'],

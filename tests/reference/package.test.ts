@@ -7,7 +7,7 @@ import { toBundle } from '../../src/export/to-bundle.ts';
 import { toJson } from '../../src/fhir/json/to-json.ts';
 import { exampleBundles } from '../../src/generate/fhir-package/examples.ts';
 import type { Definition } from '../../src/generate/fhir-package/head.ts';
-import { packageDefinitions } from '../../src/generate/fhir-package/package-files.ts';
+import { packageDefinitions, packageFiles } from '../../src/generate/fhir-package/package-files.ts';
 import { CANONICAL_BASE } from '../../src/terminology/canonical-base.ts';
 import { german } from '../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
@@ -30,11 +30,9 @@ let validator: Validator;
 
 /** The definitions of a package in a folder of their own, as the validator loads them. */
 async function writePackage(version: 'R4' | 'R5'): Promise<string> {
-  definitions[version] = await packageDefinitions({
-    version,
-    base: CANONICAL_BASE,
-    packageVersion: '1.0.0',
-  });
+  const order = { version, base: CANONICAL_BASE, packageVersion: '1.0.0' } as const;
+  const guide = (await packageFiles(order)).get('package/ImplementationGuide-guide.json') ?? '';
+  definitions[version] = [...(await packageDefinitions(order)), JSON.parse(guide)];
   const folder = await mkdtemp(join(tmpdir(), 'fhir-package-'));
   folders.push(folder);
   for (const one of definitions[version]) {

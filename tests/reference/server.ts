@@ -15,6 +15,8 @@ export interface ServerOptions {
   readonly validate?: boolean;
   /** Folders of definitions (JSON, R4) that the server validates against besides its own. */
   readonly load?: readonly string[];
+  /** A FHIR package (.tgz) that the server installs before it is ready. */
+  readonly package?: string;
 }
 
 export interface FhirServer {
@@ -41,6 +43,7 @@ export async function startServer(options: ServerOptions = {}): Promise<FhirServ
     `-Ddb=${database}`,
     `-Dvalidate=${options.validate ?? true}`,
     `-Dload=${(options.load ?? []).join(delimiter)}`,
+    `-Dpackage=${options.package ?? ''}`,
     ...['-cp', classPath, 'FhirServer'],
   ]);
   const closed = once(child, 'close');

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { CodeableConcept, Coding, Observation } from 'fhir/r4.js';
+import type { CodeableConcept, Coding, ImplementationGuide, Observation } from 'fhir/r4.js';
 import { describe, expect, test } from 'vitest';
 import { examples } from '../../examples/all-exams.ts';
 import { toBundle } from '../../src/export/to-bundle.ts';
@@ -22,6 +22,11 @@ interface Concept {
   readonly code: string;
   readonly display?: string;
   readonly designation?: readonly { readonly language: string; readonly value: string }[];
+  readonly concept?: readonly Concept[];
+}
+
+function withBelow(concepts: readonly Concept[]): Concept[] {
+  return concepts.flatMap((one) => [one, ...withBelow(one.concept ?? [])]);
 }
 
 function definitions(files: ReadonlyMap<string, string>, type: string): Definition[] {
@@ -33,7 +38,7 @@ function definitions(files: ReadonlyMap<string, string>, type: string): Definiti
 const systems = new Map(
   definitions(packages.R4, 'CodeSystem').map((one) => [
     one.url as string,
-    new Map((one.concept as Concept[]).map((concept) => [concept.code, concept])),
+    new Map(withBelow(one.concept as Concept[]).map((concept) => [concept.code, concept])),
   ]),
 );
 
@@ -62,6 +67,20 @@ describe.each(['R4', 'R5'] as const)('the package for %s', (version) => {
     expect([...listed].sort()).toEqual(there.sort());
     const { resourceType, id } = JSON.parse(files.get(listed[0]) ?? '');
     expect(index.files[0]).toMatchObject({ resourceType, id });
+  });
+
+  test('it has a guide that names every definition and example once', () => {
+    const [guide] = definitions(files, 'ImplementationGuide');
+    // As the package wrote it.
+    const { resource, grouping } = (guide as unknown as ImplementationGuide).definition ?? {};
+    const there = [...files]
+      .filter(([name]) => /\/[A-Z]\w+-[^/]*$/.test(name) && !name.includes('/ImplementationGuide-'))
+      .map(([, text]): Definition => JSON.parse(text))
+      .map(({ resourceType, id }) => `${resourceType}/${id}`);
+    const listed = (resource ?? []).map(({ reference }) => reference.reference);
+    expect(listed.sort()).toEqual(there.sort());
+    const groups = new Set((grouping ?? []).map(({ id }) => id));
+    expect((resource ?? []).filter(({ groupingId }) => !groups.has(groupingId))).toEqual([]);
   });
 
   test('no two definitions have one URL, name or id, and every value set has its codes', () => {

@@ -5,6 +5,7 @@ import { kebab } from '../terminology/languages.ts';
 import type { TableFile } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
 import { type Definition, head, ownCopyright, type PackageOrder } from './head.ts';
+import { nested } from './hierarchy.ts';
 
 const standard = 'http://hl7.org/fhir/concept-properties';
 
@@ -49,7 +50,8 @@ export function codeSystem(
   file: TableFile,
   concepts: readonly PackageConcept[],
 ): Definition {
-  const made = concepts.map((concept) => conceptOf(order, concept));
+  const flat = concepts.map((concept) => conceptOf(order, concept));
+  const made = table === 'regions' ? withSidesOfGroups(flat) : flat;
   const used = new Set(made.flatMap(({ property }) => property.map(({ code }) => code)));
   const description = `${file.title}. A code is never given another meaning and never used again.`;
   return {
@@ -57,14 +59,33 @@ export function codeSystem(
     copyright: ownCopyright,
     caseSensitive: true,
     valueSet: `${order.base}/ValueSet/${kebab(table)}`,
-    ...(used.has('parent') && { hierarchyMeaning: 'grouped-by' }),
+    // A region means itself or a part of it, as a structure of SNOMED CT does: what is said of a part is said of it.
+    ...(used.has('parent') && { hierarchyMeaning: table === 'regions' ? 'is-a' : 'grouped-by' }),
     compositional: false,
     versionNeeded: false,
     content: 'complete',
     count: made.length,
     property: properties.filter(({ code }) => used.has(code)),
-    concept: made,
+    concept: table === 'regions' ? nested(made) : made,
   };
+}
+
+/** The left upper lid is a part of the left eye too. */
+function withSidesOfGroups(concepts: readonly PrintedConcept[]): PrintedConcept[] {
+  const known = new Set(concepts.map(({ code }) => code));
+  const parents = new Map(concepts.map(({ code, property }) => [code, parentOf(property)]));
+  return concepts.map((concept) => {
+    const row = parentOf(concept.property);
+    const above = row === undefined ? undefined : parents.get(row);
+    const sided = `${above}${concept.code.slice(row?.length)}`;
+    if (!concept.code.includes('.') || !known.has(sided)) return concept;
+    return { ...concept, property: [...concept.property, { code: 'parent', valueCode: sided }] };
+  });
+}
+
+function parentOf(properties: readonly Property[]): string | undefined {
+  const found = properties.find(({ code }) => code === 'parent')?.['valueCode'];
+  return typeof found === 'string' ? found : undefined;
 }
 
 interface PrintedConcept {

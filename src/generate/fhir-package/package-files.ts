@@ -1,14 +1,18 @@
 import type { TableName } from '../../terminology/built-in.ts';
 import { kebab, readLanguages, tableNames } from '../terminology/languages.ts';
 import { readTables } from '../terminology/terminology.ts';
+import { capabilityStatements } from './capability-statements.ts';
 import { codeSystem, issueCodeSystem } from './code-systems.ts';
 import { conceptMaps } from './concept-maps.ts';
 import { packageConcepts } from './concepts.ts';
 import { exampleBundles } from './examples.ts';
-import { type Definition, type PackageOrder, PUBLISHER, RELEASED } from './head.ts';
+import type { Definition, PackageOrder } from './head.ts';
+import { type Example, implementationGuide } from './implementation-guide.ts';
+import { index, manifest } from './manifest.ts';
 import { namingSystems } from './naming-systems.ts';
 import { profiles } from './profiles.ts';
-import { valueSets } from './value-sets.ts';
+import { searchParameters } from './search-parameters.ts';
+import { regionSets, valueSets } from './value-sets.ts';
 
 /** Every definition of a package: from the tables, and the profiles that are there. */
 export async function packageDefinitions(order: PackageOrder): Promise<Definition[]> {
@@ -23,7 +27,15 @@ export async function packageDefinitions(order: PackageOrder): Promise<Definitio
       ...conceptMaps(order, table, file, concepts),
     ];
   });
-  return [...made, issueCodeSystem(order), ...namingSystems(order), ...(await profiles(order))];
+  return [
+    ...made,
+    ...regionSets(order, tables),
+    issueCodeSystem(order),
+    ...namingSystems(order),
+    ...(await profiles(order)),
+    ...searchParameters(order),
+    ...capabilityStatements(order),
+  ];
 }
 
 /**
@@ -31,68 +43,27 @@ export async function packageDefinitions(order: PackageOrder): Promise<Definitio
  * @see https://confluence.hl7.org/display/FHIR/NPM+Package+Specification
  */
 export async function packageFiles(order: PackageOrder): Promise<Map<string, string>> {
-  const definitions = await packageDefinitions(order);
+  const examples = await exampleBundles(order);
+  const made = await packageDefinitions(order);
+  const guide = implementationGuide(order, made, [...examples].map(exampleOf));
+  const definitions = [guide, ...made];
   const files = new Map<string, string>();
   files.set('package/package.json', print(manifest(order)));
-  files.set('package/.index.json', print(index(definitions)));
+  files.set('package/.index.json', print(index(definitions, fileName)));
   for (const one of definitions) files.set(`package/${fileName(one)}`, print(one));
-  for (const [name, text] of await exampleBundles(order)) {
-    files.set(`package/example/${name}`, text);
-  }
+  for (const [name, text] of examples) files.set(`package/example/${name}`, text);
   return files;
+}
+
+function exampleOf([file, text]: readonly [string, string]): Example {
+  // A bundle that this package wrote.
+  const { resourceType, id } = JSON.parse(text) as { resourceType: string; id: string };
+  const name = file.replace(/^Bundle-(.*)\.json$/, '$1').replaceAll('-', ' ');
+  return { resourceType, id, name };
 }
 
 export function fileName({ resourceType, id }: Definition): string {
   return `${resourceType}-${id}.json`;
-}
-
-/** Other packages that a package builds on, in the edition of its FHIR version. */
-const dependencies = {
-  R4: {
-    'hl7.fhir.r4.core': '4.0.1',
-    'hl7.terminology.r4': '7.0.1',
-    'hl7.fhir.uv.extensions.r4': '5.3.0-ballot-tc1',
-  },
-  R5: {
-    'hl7.fhir.r5.core': '5.0.0',
-    'hl7.terminology.r5': '7.0.1',
-    'hl7.fhir.uv.extensions.r5': '5.3.0-ballot-tc1',
-  },
-} as const;
-
-function manifest({ version, base, packageVersion }: PackageOrder): object {
-  return {
-    name: `face-neck-fhir.${version.toLowerCase()}`,
-    version: packageVersion,
-    'tools-version': 3,
-    type: 'fhir.ig',
-    date: RELEASED.replaceAll('-', ''),
-    license: 'Apache-2.0',
-    canonical: base,
-    url: base,
-    title: `Face and neck examinations, FHIR ${version}`,
-    description:
-      'Code systems, value sets, concept maps and profiles of face and neck examinations',
-    fhirVersions: [version === 'R4' ? '4.0.1' : '5.0.0'],
-    dependencies: dependencies[version],
-    author: PUBLISHER,
-    directories: { lib: 'package', example: 'example' },
-  };
-}
-
-function index(definitions: readonly Definition[]): object {
-  const properties = ['url', 'version', 'kind', 'type', 'supplements', 'content'];
-  return {
-    'index-version': 2,
-    files: definitions.map((one) => ({
-      filename: fileName(one),
-      resourceType: one.resourceType,
-      id: one.id,
-      ...Object.fromEntries(
-        properties.filter((name) => one[name] !== undefined).map((name) => [name, one[name]]),
-      ),
-    })),
-  };
 }
 
 function print(value: object): string {

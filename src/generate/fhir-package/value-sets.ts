@@ -5,7 +5,7 @@ import { DATA_ABSENT_REASON } from '../../fhir/names/systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import { standardSystems } from '../../terminology/system-names.ts';
 import { kebab } from '../terminology/languages.ts';
-import type { TableFile } from '../terminology/terminology-check.ts';
+import type { TableFile, Tables } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
 import {
   type Definition,
@@ -76,6 +76,28 @@ function withMapped(set: Definition, list: readonly PackageConcept[]): Definitio
     ...(codes.has(standardSystems.loinc) ? [loincCopyright] : []),
   ].join(' ');
   return { ...set, copyright, compose: { include: [...compose.include, ...beside] } };
+}
+
+/**
+ * A group of regions with all that is part of it: by its hierarchy, so that a region which comes later
+ * is in it.
+ */
+export function regionSets(order: PackageOrder, tables: Tables): Definition[] {
+  const file = tables['regions'];
+  const groups = file?.concepts.filter(({ group }) => group === true) ?? [];
+  return groups.map(({ code, display }) => {
+    const title = `${display}, with all that is part of it`;
+    const filter = [{ property: 'concept', op: 'is-a', value: code }];
+    return {
+      ...head(order, 'ValueSet', `regions-below-${code}`, {
+        title,
+        version: file?.version ?? '',
+        description: `${title}.`,
+      }),
+      copyright: ownCopyright,
+      compose: { include: [{ system: codeSystemUrl(order.base, 'regions'), filter }] },
+    };
+  });
 }
 
 /** Why a region was not examined: its state, our reason, and HL7's. */

@@ -13,9 +13,13 @@ import ca.uhn.fhir.jpa.config.util.HapiEntityManagerFactoryUtil;
 import ca.uhn.fhir.jpa.model.config.PartitionSettings;
 import ca.uhn.fhir.jpa.model.config.SubscriptionSettings;
 import ca.uhn.fhir.jpa.model.dialect.HapiFhirH2Dialect;
+import ca.uhn.fhir.jpa.packages.IPackageInstallerSvc;
+import ca.uhn.fhir.jpa.packages.PackageInstallationSpec;
 import ca.uhn.fhir.jpa.provider.IJpaSystemProvider;
 import ca.uhn.fhir.jpa.provider.JpaCapabilityStatementProvider;
+import ca.uhn.fhir.jpa.provider.ValueSetOperationProvider;
 import ca.uhn.fhir.jpa.search.DatabaseBackedPagingProvider;
+import ca.uhn.fhir.jpa.search.HapiHSearchAnalysisConfigurers;
 import ca.uhn.fhir.jpa.searchparam.config.NicknameServiceConfig;
 import ca.uhn.fhir.jpa.subscription.channel.config.SubscriptionChannelConfig;
 import ca.uhn.fhir.jpa.subscription.submit.config.SubscriptionSubmitterConfig;
@@ -28,9 +32,11 @@ import ca.uhn.fhir.rest.server.util.ISearchParamRegistry;
 import ca.uhn.fhir.validation.IInstanceValidatorModule;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import jakarta.persistence.EntityManagerFactory;
+import java.io.ByteArrayInputStream;
 import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Properties;
 import javax.sql.DataSource;
@@ -40,6 +46,7 @@ import org.eclipse.jetty.ee10.servlet.ServletHolder;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.hl7.fhir.common.hapi.validation.support.PrePopulatedValidationSupport;
+import org.hl7.fhir.utilities.npm.NpmPackage;
 import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
 import org.springframework.context.ApplicationContext;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
@@ -56,7 +63,7 @@ import org.springframework.transaction.annotation.EnableTransactionManagement;
  *
  * <p>System properties: {@code fhir} (R4 or R5), {@code port} (0: any free one), {@code db} (JDBC
  * URL of H2; in memory unless told), {@code validate} (true: a resource with an error gets status 422), {@code load} (folders of
- * definitions, joined by the path separator). Prints {@code READY <base URL>} once it answers, and
+ * definitions, joined by the path separator), {@code package} (a FHIR package, as .tgz, to install). Prints {@code READY <base URL>} once it answers, and
  * ends when its standard input does, so that it cannot outlive the process that started it.
  */
 public final class FhirServer {
@@ -81,6 +88,8 @@ public final class FhirServer {
         JpaStorageSettings storageSettings() {
             JpaStorageSettings settings = new JpaStorageSettings();
             settings.setResourceServerIdStrategy(JpaStorageSettings.IdStrategyEnum.UUID);
+            // Concepts that are stored in the background get lost where the task runs before the commit.
+            settings.setDeferIndexingForCodesystemsOfSize(100_000);
             return settings;
         }
 
@@ -122,7 +131,15 @@ public final class FhirServer {
             Properties hibernate = new Properties();
             hibernate.put("hibernate.dialect", HapiFhirH2Dialect.class.getName());
             hibernate.put("hibernate.hbm2ddl.auto", "update");
-            hibernate.put("hibernate.search.enabled", "false");
+            hibernate.put("hibernate.search.enabled", String.valueOf(hasPackage()));
+            if (hasPackage()) {
+                // What is subsumed by what is answered from an index of the concepts.
+                hibernate.put("hibernate.search.backend.type", "lucene");
+                hibernate.put("hibernate.search.backend.directory.type", "local-heap");
+                hibernate.put("hibernate.search.backend.lucene_version", "LUCENE_CURRENT");
+                hibernate.put("hibernate.search.backend.analysis.configurer",
+                    HapiHSearchAnalysisConfigurers.HapiLuceneAnalysisConfigurer.class.getName());
+            }
             factory.setJpaProperties(hibernate);
             return factory;
         }
@@ -136,10 +153,25 @@ public final class FhirServer {
 
     private FhirServer() {}
 
-    public static void main(String[] args) throws Exception {
+    private static boolean hasPackage() {
+        return !System.getProperty("package", "").isEmpty();
+    }
+
+    public static void main(String[] args) {
+        try {
+            serve();
+        } catch (Exception e) {
+            // The threads of the storage would keep the process alive, and whoever waits for READY waiting.
+            e.printStackTrace();
+            System.exit(1);
+        }
+    }
+
+    private static void serve() throws Exception {
         AnnotationConfigApplicationContext storage = new AnnotationConfigApplicationContext(
             "R5".equals(System.getProperty("fhir", "R4")) ? StorageR5.class : StorageR4.class);
         loadDefinitions(storage);
+        installPackage(storage);
         Server server = new Server();
         ServerConnector connector = new ServerConnector(server);
         connector.setHost(LOOPBACK);
@@ -161,6 +193,7 @@ public final class FhirServer {
         RestfulServer servlet = new RestfulServer(storage.getBean(FhirContext.class));
         servlet.registerProviders(storage.getBean(ResourceProviderFactory.class).createProviders());
         servlet.registerProvider(storage.getBean(IJpaSystemProvider.class));
+        servlet.registerProvider(storage.getBean(ValueSetOperationProvider.class));
         servlet.setPagingProvider(storage.getBean(DatabaseBackedPagingProvider.class));
         servlet.setDefaultResponseEncoding(EncodingEnum.JSON);
         servlet.setServerConformanceProvider(new JpaCapabilityStatementProvider(
@@ -190,6 +223,21 @@ public final class FhirServer {
             System.out.println(count + " definitions from " + folder);
         }
         storage.getBean(JpaValidationSupportChain.class).addValidationSupport(own);
+    }
+
+    /** Installs a package as an operator does: its resources are stored, its codes and searches indexed. */
+    private static void installPackage(ApplicationContext storage) throws IOException {
+        if (!hasPackage()) return;
+        byte[] contents = Files.readAllBytes(Path.of(System.getProperty("package")));
+        NpmPackage read = NpmPackage.fromPackage(new ByteArrayInputStream(contents));
+        PackageInstallationSpec wanted = new PackageInstallationSpec()
+            .setName(read.name())
+            .setVersion(read.version())
+            .setPackageContents(contents)
+            .setInstallMode(PackageInstallationSpec.InstallModeEnum.STORE_AND_INSTALL);
+        var outcome = storage.getBean(IPackageInstallerSvc.class).install(wanted);
+        System.out.println("installed " + read.name() + ": " + outcome.getResourcesInstalled());
+        storage.getBean(ISearchParamRegistry.class).forceRefresh();
     }
 
     private static void stop(Server server, AnnotationConfigApplicationContext storage) {
