@@ -69,9 +69,10 @@ export function fillAtRandom(form: Questionnaire, random: Random): FilledForm {
   ): QuestionnaireResponseItem[] => {
     if (repeats) {
       const rounds = Array.from({ length: random.int(0, 2) }, (_, at) => `${linkId}/${at}`);
-      return rounds.map((one) => {
+      return rounds.flatMap((one) => {
         for (const inner of item ?? []) answered.delete(inner.linkId);
-        return { linkId, text, item: fill(item, one) };
+        const filled = fill(item, one);
+        return filled.length === 0 ? [] : [{ linkId, text, item: filled }];
       });
     }
     const inner = fill(item, round);
