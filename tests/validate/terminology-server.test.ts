@@ -178,6 +178,14 @@ describe('a server is not asked more than it must be', () => {
     expect(asked).toEqual(['ValueSet/$validate-code merlot', 'ValueSet/$validate-code apple']);
   });
 
+  test('that says no to a value set that it does not have', async () => {
+    const message = `Unknown or unusable ValueSet[${valueSet}]`;
+    const unknown = (): Answer => parameters(false, { name: 'message', valueString: message });
+    const asked = { valueSet, system, code: 'merlot' };
+    const { answer } = await terminology(server(unknown).fetch).validateCode(asked);
+    expect(answer).toBe('not-checked');
+  });
+
   // HAPI FHIR 8.4 infers no system: tests/reference/package-on-server.test.ts.
   test.each([
     ['and lists the value set', { total: 2, contains: held.map((code) => ({ system, code })) }],

@@ -247,7 +247,11 @@ function answerIn({ body, why = '' }: Reply): CodeAnswer {
 
 /** A server that says no because it lacks the code system has not looked. */
 function isIgnorance(parameters: readonly JsonObject[]): boolean {
-  return parameters.some(({ name, resource }) => {
+  return parameters.some(({ name, resource, valueString }) => {
+    // HAPI FHIR says no to a value set that it does not have, and tells why in words alone.
+    if (name === 'message' && /unknown or unusable valueset/i.test(textOf(valueString) ?? '')) {
+      return true;
+    }
     if (/^x-(?:unknown|caused-by-unknown)-system$/.test(textOf(name) ?? '')) return true;
     const issues = isObject(resource) ? objectsOf(resource['issue']) : [];
     return issues.some(({ code }) => code === 'not-found' || code === 'not-supported');
