@@ -237,7 +237,7 @@ describe('searches of the package', () => {
 // The adapter of `validate/terminology` beside a server that was written by others.
 describe('the terminology adapter', () => {
   test('asks the server whether a code is in a value set, and for all codes of one', async () => {
-    const terminology = createTerminology({ baseUrl: server.url, fetch });
+    const terminology = createTerminology({ baseUrl: server.url, fetch, timeout: 120_000 });
     const valueSet = `${CANONICAL_BASE}/ValueSet/regions-below-eyes`;
     const asked = (code: string) => terminology.validateCode({ valueSet, system: regions, code });
     expect(await asked('lid-upper.left')).toEqual({ answer: 'in' });
