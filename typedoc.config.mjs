@@ -13,6 +13,8 @@ export default {
   out: 'output/docs',
   readme: 'none',
   projectDocuments: ['examples/guides/*.md'],
+  // Of the guides, besides those that typedoc knows by itself.
+  highlightLanguages: [...OptionDefaults.highlightLanguages, 'sql'],
   disableSources: true,
   sort: ['source-order'],
   // Tags that the JSON Schemas are made from.
