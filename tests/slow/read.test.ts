@@ -58,5 +58,6 @@ describe('reading bundles back', () => {
       expect(unseenChanges({ exam, turn, of: 1 })).toEqual([]);
       expect(unseenAdditions({ exam, turn, of: 1 })).toEqual([]);
     },
+    7_200_000,
   );
 });
