@@ -235,7 +235,7 @@ export function addIssueCode(): void {
     ['german', 'beide Seiten wurden zugleich geprüft, ohne Anmerkung'],
   ]) {
     insert(
-      `src/issues/${language}/record.ts`,
+      `src/issues/${language}/record-meaning.ts`,
       "  'missing-reason': {",
       `  'nostrils-together': { unsaid: '${says}' },\n`,
     );

@@ -139,6 +139,12 @@ export declare const ${name}: {
 ${resourceTypes ? 'export declare const resourceTypes: readonly string[];\n' : ''}`;
 }
 
+/** A file that says the same already is left alone: another program may be reading it. */
+async function writeChanged(file: string, text: string): Promise<void> {
+  const before = await readFile(file, 'utf8').catch(() => undefined);
+  if (before !== text) await writeFile(file, text);
+}
+
 /** Writes the compiled validators and their types below `out`, normally src or dist. */
 export async function compileValidators(out: string): Promise<void> {
   for (const { schema, folder, name, validator, root } of targets) {
@@ -146,8 +152,8 @@ export async function compileValidators(out: string): Promise<void> {
     const text = root === undefined ? file : rootedAt(root, file);
     const home = join(out, folder);
     await mkdir(home, { recursive: true });
-    await writeFile(join(home, `${name}.js`), await validatorModule(text, validator));
-    await writeFile(
+    await writeChanged(join(home, `${name}.js`), await validatorModule(text, validator));
+    await writeChanged(
       join(home, `${name}.d.ts`),
       declarations(validator, validator === 'resourceValidator'),
     );
