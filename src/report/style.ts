@@ -128,6 +128,6 @@ const print = `
   .badge circle { r: 13px; } .badge text { font-size: 16px; } .symbol { font-size: 13px; }
   .view .side { font-size: 14px; } .view-eye .side, .view-ear .side, .view-neck .side, .view-nose .side { font-size: 12px; }
   .stack { gap: 1mm; } header .status { display: none; } .legend, .wholes { font-size: 8pt; }
-  footer, .cautions { padding: 0 2mm; margin-block: 1mm; font-size: 7.6pt; } footer h2 { font-size: 9pt; border: 0; }
+  footer, .cautions { break-inside: avoid; padding: 0 2mm; margin-block: 1mm; font-size: 7.6pt; } footer h2 { font-size: 9pt; border: 0; }
 }
 `;
