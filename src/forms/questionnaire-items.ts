@@ -21,14 +21,14 @@ export function questionnaireItems(
   items: readonly FormItem[],
   version: FhirVersion,
 ): readonly AnyItem[] {
-  const systems = systemsOf(items);
-  return items.map((item) => itemOf(item, version, systems));
+  const answers = answersOf(items);
+  return items.map((item) => itemOf(item, version, answers));
 }
 
-/** By linkId and code, the system of an answer that other items are asked by. */
-type Systems = ReadonlyMap<string, readonly FormOption[]>;
+/** By linkId, the answers of a choice: other items can be asked by one. */
+type Answers = ReadonlyMap<string, readonly FormOption[]>;
 
-function systemsOf(items: readonly FormItem[]): Systems {
+function answersOf(items: readonly FormItem[]): Answers {
   const known = new Map<string, readonly FormOption[]>();
   const look = (below: readonly FormItem[]): void => {
     for (const { linkId, options, items: inner } of below) {
@@ -40,7 +40,7 @@ function systemsOf(items: readonly FormItem[]): Systems {
   return known;
 }
 
-function itemOf(item: FormItem, version: FhirVersion, systems: Systems): AnyItem {
+function itemOf(item: FormItem, version: FhirVersion, answers: Answers): AnyItem {
   const { linkId, text, required, repeats, readOnly, items, options, value } = item;
   const extension = extensionsOf(item, version);
   return {
@@ -48,13 +48,13 @@ function itemOf(item: FormItem, version: FhirVersion, systems: Systems): AnyItem
     linkId,
     text,
     type: typeOf(item, version),
-    ...enablingOf(item, systems),
+    ...enablingOf(item, answers),
     ...(required && { required }),
     ...(repeats && { repeats }),
     ...(readOnly && { readOnly }),
     ...(options && { answerOption: options.map(answerOption) }),
     ...(value !== undefined && { initial: [{ valueString: value }] }),
-    ...(items && { item: items.map((one) => itemOf(one, version, systems)) }),
+    ...(items && { item: items.map((one) => itemOf(one, version, answers)) }),
   };
 }
 
@@ -65,14 +65,14 @@ function typeOf({ type }: FormItem, version: FhirVersion): string {
 
 function enablingOf(
   { enabledBy }: FormItem,
-  systems: Systems,
+  answers: Answers,
 ): Pick<QuestionnaireItem, 'enableWhen' | 'enableBehavior'> {
   if (enabledBy === undefined) return {};
   const { item: question, codes } = enabledBy;
   if (codes === undefined) {
     return { enableWhen: [{ question, operator: 'exists', answerBoolean: true }] };
   }
-  const options = systems.get(question) ?? [];
+  const options = answers.get(question) ?? [];
   return {
     enableWhen: options.flatMap(({ system, code }) =>
       codes.includes(code)

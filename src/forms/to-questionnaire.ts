@@ -2,7 +2,7 @@ import type * as r4 from 'fhir/r4.js';
 import type * as r4b from 'fhir/r4b.js';
 import type * as r5 from 'fhir/r5.js';
 import { CANONICAL_BASE } from '../fhir/names/systems.ts';
-import type { FhirVersion } from '../fhir/version.ts';
+import { type FhirVersion, fhirVersions } from '../fhir/version.ts';
 import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
 import { failure, issue, type Outcome, success } from '../issues/issue.ts';
 import { toFormDescription } from './describe.ts';
@@ -66,9 +66,10 @@ export function toQuestionnaire(
   options: QuestionnaireOptions = {},
 ): Outcome<AnyQuestionnaire> {
   const { fhirVersion = 'R4' } = options;
-  const versions: readonly FhirVersion[] = ['R4', 'R4B', 'R5'];
-  if (!versions.includes(fhirVersion)) {
-    return failure([issue('unknown-code', ['fhirVersion'], { reason: 'option', codes: versions })]);
+  if (!fhirVersions.includes(fhirVersion)) {
+    return failure([
+      issue('unknown-code', ['fhirVersion'], { reason: 'option', codes: fhirVersions }),
+    ]);
   }
   const described = toFormDescription(protocol, options);
   if (!described.ok) return described;

@@ -55,7 +55,12 @@ const pictures: Readonly<Record<PackageOrder['version'], readonly Held[]>> = {
 
 /** People, places and things, which are matched and never changed. */
 const shared = [
-  ...['Patient', 'Practitioner', 'PractitionerRole', 'Organization', 'Device', 'Encounter'],
+  'Patient',
+  'Practitioner',
+  'PractitionerRole',
+  'Organization',
+  'Device',
+  'Encounter',
 ];
 
 /** What a server must do for exams to be stored, found and checked; and what the library does as its client. */
