@@ -1,7 +1,7 @@
 import type { ExportOptions } from '../export/options.ts';
 import type { Outcome } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
-import { type OptionTable, textOption } from './arguments.ts';
+import { flagOption, type OptionTable, textOption } from './arguments.ts';
 import type { Call } from './command.ts';
 import { UsageError } from './failure.ts';
 import { textFile } from './input/text-file.ts';
@@ -42,11 +42,12 @@ export async function deidentifierOf({ io, options }: Call): Promise<Deidentifie
   if (secret.length < 32)
     throw new UsageError('--deidentify needs a secret of 32 characters or more');
   const dates = textOption(options, 'dates') === 'year' ? 'year' : 'shift';
+  const includeValues = flagOption(options, 'include-values');
   const cells = createCellCounter();
   return {
     filing: { filing: { security: deidentifiedLabels } },
     exam: (exam) => {
-      const outcome = deidentify(exam, { secret, dates });
+      const outcome = deidentify(exam, { secret, dates, includeValues });
       if (outcome.ok) cells.add(outcome.value);
       return outcome;
     },

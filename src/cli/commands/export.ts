@@ -2,6 +2,7 @@ import { type CutOptions, cutBundle } from '../../deliver/cut.ts';
 import type { BundleType, ExportOptions } from '../../export/options.ts';
 import { prepareExport } from '../../export/to-bundle.ts';
 import type { Issue, Outcome } from '../../issues/issue.ts';
+import type { Exam } from '../../model/exam.ts';
 import { parseExam } from '../../model/parse-exam.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
@@ -102,9 +103,9 @@ export const command: Command = {
     const exporter = prepareExport(options);
     const cut = cutOptionsOf(call.options, options.bundleType);
     const run: DocumentStep['run'] = async (value, document) => {
-      const parsed = parseExam(value, { includeValues });
+      // Each of them checks the form before it looks into it.
       const { value: exam, issues } =
-        hidden === undefined || parsed.value === undefined ? parsed : hidden.exam(parsed.value);
+        hidden === undefined ? parseExam(value, { includeValues }) : hidden.exam(value as Exam);
       if (exam === undefined) return { issues };
       const made = exporter.ok ? exporter.value(exam) : exporter;
       if (made.value === undefined) return { issues: [...issues, ...made.issues] };

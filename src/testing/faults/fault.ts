@@ -1,7 +1,7 @@
 import type { OperationOutcomeIssue } from 'fhir/r4.js';
 import { DECIMAL_TEXT } from '../../fhir/json/decimal.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
-import type { FhirVersion } from '../../fhir/version.ts';
+import { type FhirVersion, fhirVersions } from '../../fhir/version.ts';
 import type { Severity } from '../../issues/issue.ts';
 import type { Path } from '../../issues/path.ts';
 import type { Random } from '../random.ts';
@@ -87,8 +87,6 @@ export type TextFault = FaultHead & {
   readonly plant: (text: string, random: Random) => string | undefined;
 };
 
-const everyVersion: readonly FhirVersion[] = ['R4', 'R4B', 'R5'];
-
 /** Faults of one area that can be shown as data. */
 export function dataFaults(area: FaultArea, rows: readonly DataFault[]): Fault[] {
   return rows.map(({ plant, ...head }) => ({
@@ -114,7 +112,7 @@ export function textFaults(area: FaultArea, rows: readonly TextFault[]): Fault[]
 }
 
 function described(area: FaultArea, head: FaultHead): Omit<Fault, 'apply'> {
-  const { id, title, rule, code, severity = 'error', versions = everyVersion } = head;
+  const { id, title, rule, code, severity = 'error', versions = fhirVersions } = head;
   const [key, url] = rule;
   return {
     id,
