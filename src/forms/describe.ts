@@ -45,11 +45,16 @@ export function toFormDescription(
 
 function described(protocol: string, options: FormOptions): Outcome<FormDescription> {
   const { catalogue = builtInCatalogue } = options;
-  const misfits = optionIssues(options);
+  const misfits = [
+    ...(typeof protocol === 'string'
+      ? []
+      : [issue('wrong-type', ['protocol'], { reason: 'not-text' })]),
+    ...optionIssues(options),
+  ];
   if (hasErrors(misfits)) return failure(cutIssues(misfits));
   const row = catalogue.protocols.get(protocol);
   if (row === undefined) {
-    const near = firstNearest()(String(protocol), [...catalogue.protocols.keys()]);
+    const near = firstNearest()(protocol, [...catalogue.protocols.keys()]);
     return failure([
       issue('unknown-code', ['protocol'], { reason: 'table', table: 'protocols', near }),
     ]);

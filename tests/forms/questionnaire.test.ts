@@ -150,7 +150,9 @@ describe('the form of a protocol', () => {
     ['droopy-lid', { signs: { nowhere: [] } }, 'signs', 'unknown-region'],
     ['droopy-lid', { signs: { temple: [7] } }, 'signs', 'wrong-type'],
     ['droopy-lid', { signs: [] }, 'signs', 'wrong-type'],
-    [null, {}, 'protocol', 'unknown-code'],
+    [null, {}, 'protocol', 'wrong-type'],
+    [Object.create(null), {}, 'protocol', 'wrong-type'],
+    [{ toString: 1 }, { language: 'fr' }, 'language', 'unknown-code'],
   ])('%j with %j is refused at %s', (protocol, options, part, code) => {
     // What a caller without types can give.
     const outcome = toQuestionnaire(protocol as string, options as QuestionnaireOptions);
