@@ -31,6 +31,9 @@ export interface Deidentifier {
   readonly end: () => Promise<void>;
 }
 
+/** Fewer patients in a cell are told of. Common practice, no source. */
+const least = 5;
+
 /** Undefined where nothing was asked for, so that exams leave as they are. */
 export async function deidentifierOf({ io, options }: Call): Promise<Deidentifier | undefined> {
   const file = textOption(options, 'deidentify');
@@ -43,7 +46,7 @@ export async function deidentifierOf({ io, options }: Call): Promise<Deidentifie
     throw new UsageError('--deidentify needs a secret of 32 characters or more');
   const dates = textOption(options, 'dates') === 'year' ? 'year' : 'shift';
   const includeValues = flagOption(options, 'include-values');
-  const cells = createCellCounter();
+  const cells = createCellCounter({ least });
   return {
     filing: { filing: { security: deidentifiedLabels } },
     exam: (exam) => {
@@ -55,7 +58,7 @@ export async function deidentifierOf({ io, options }: Call): Promise<Deidentifie
       const small = cells.small().length;
       if (small === 0) return;
       await io.err(
-        `${small} cells of a sign or complaint, gender and year have fewer than 5 patients, who could be told by it\n`,
+        `${small} cells of a sign or complaint, gender and year have fewer than ${least} patients, who could be told by it\n`,
       );
     },
   };

@@ -1,5 +1,6 @@
 import { sayingsOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
+import { personName } from '../model/people.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 
 /** What few patients have in common: a sign or complaint that is there, with gender and year. */
@@ -42,7 +43,7 @@ export function createCellCounter(
   >();
   return {
     add: (exam) => {
-      const patient = patientOf(exam);
+      const patient = personName(exam.subject) ?? exam.id;
       for (const cell of cellsOf(exam, catalogue)) {
         const name = JSON.stringify(Object.values(cell));
         const known = cells.get(name) ?? { cell, of: new Set<string>() };
@@ -56,11 +57,6 @@ export function createCellCounter(
         .map(({ cell, of }) => ({ ...cell, patients: of.size }))
         .sort((a, b) => a.patients - b.patients),
   };
-}
-
-function patientOf({ subject, id }: Exam): string {
-  const [first] = subject.identifiers ?? [];
-  return subject.reference ?? (first && `${first.system}|${first.value}`) ?? id;
 }
 
 function cellsOf(

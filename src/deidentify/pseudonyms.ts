@@ -1,5 +1,6 @@
 import { hmac } from '@noble/hashes/hmac.js';
 import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
 
 /** Names that stand in place of others: the same for the same name, and not to be led back without the secret. */
 export interface Pseudonyms {
@@ -17,10 +18,7 @@ export function pseudonymsOf(secret: string): Pseudonyms {
   const digest = (kind: string, name: string): Uint8Array =>
     hmac(sha256, key, encoder.encode(JSON.stringify([kind, name])));
   return {
-    of: (kind, name) =>
-      Array.from(digest(kind, name).subarray(0, 16), (byte) =>
-        byte.toString(16).padStart(2, '0'),
-      ).join(''),
+    of: (kind, name) => bytesToHex(digest(kind, name).subarray(0, 16)),
     number: (kind, name) => {
       const bytes = digest(kind, name);
       return new DataView(bytes.buffer, bytes.byteOffset).getUint32(0);

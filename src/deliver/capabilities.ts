@@ -1,6 +1,6 @@
 import type { ExportOptions } from '../export/options.ts';
 import { fromJson } from '../fhir/json/from-json.ts';
-import { type FhirVersion, fhirVersionNumber } from '../fhir/version.ts';
+import { type FhirVersion, fhirVersionNumber, fhirVersions } from '../fhir/version.ts';
 import { listIn, valueIn } from './answer.ts';
 import type { CutOptions } from './cut.ts';
 import { connect, type FhirServer } from './server.ts';
@@ -49,7 +49,7 @@ function declaredIn(statement: unknown): Capabilities {
   const number = String(valueIn(statement, 'fhirVersion') ?? '');
   const versioning = valueIn(resource('DiagnosticReport'), 'versioning');
   return {
-    fhirVersion: (['R4', 'R4B', 'R5'] as const).find((version) =>
+    fhirVersion: fhirVersions.find((version) =>
       number.startsWith(fhirVersionNumber[version].replace(/\.\d+$/, '.')),
     ),
     json: listIn(statement, 'format').some((one) => /(^|[/+])json(;|$)/.test(String(one))),

@@ -6,6 +6,7 @@ import { answersOf } from '../kinds/registries/flats.ts';
 import { sayingsOf, standingOf, subjectOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import { parseExam } from '../model/parse-exam.ts';
+import { personName } from '../model/people.ts';
 import type { Statement } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import { type Answer, listed } from './answer.ts';
@@ -65,12 +66,11 @@ function rowsOf(given: Exam, options: FlatOptions): Outcome<readonly FlatRow[]> 
 
 function headOf(exam: Exam): Partial<FlatRow> {
   const { subject, protocol } = exam;
-  const [first] = subject.identifiers ?? [];
   return {
     exam: exam.id,
     version: String(exam.history?.at(-1)?.version ?? ''),
     status: exam.status,
-    patient: subject.reference ?? (first === undefined ? '' : `${first.system}|${first.value}`),
+    patient: personName(subject) ?? '',
     date: exam.performed.start,
     protocol: `${protocol.id}|${protocol.version}`,
   };

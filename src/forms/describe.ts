@@ -4,6 +4,7 @@ import { within } from '../issues/budget.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import { firstNearest } from '../issues/nearest.ts';
+import { concerns } from '../model/conclusion.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import type { Lean, Protocol } from '../terminology/types.ts';
 import type { FormDescription, FormItem, FormLanguage } from './form.ts';
@@ -162,14 +163,7 @@ function conclusionOf(writer: FormWriter): FormItem {
         type: 'choice',
         text: writer.display('items', 'concern'),
         required: true,
-        options: writer.valueOptions('concern', [
-          'none',
-          'low',
-          'watch',
-          'refer-routine',
-          'refer-urgent',
-          'emergency',
-        ]),
+        options: writer.valueOptions('concern', concerns),
         says: { part: 'conclusion', member: ['concern'] },
       },
     ],

@@ -5,6 +5,9 @@ import type { FormItem, FormOption } from './form.ts';
 
 const extensions = 'http://hl7.org/fhir/StructureDefinition';
 
+/** The unit of a figure that is asked for. */
+export const UNIT_EXTENSION = `${extensions}/questionnaire-unit`;
+
 /** @see https://hl7.org/fhir/R4/codesystem-questionnaire-item-control.html */
 const ITEM_CONTROL = 'http://hl7.org/fhir/questionnaire-item-control';
 
@@ -107,7 +110,7 @@ function extensionsOf(item: FormItem, version: FhirVersion): Extension[] {
       ? []
       : [
           {
-            url: `${extensions}/questionnaire-unit`,
+            url: UNIT_EXTENSION,
             valueCoding: { system: UCUM, code: unit, display: unit },
           },
         ]),

@@ -1,10 +1,20 @@
 import type { Code, Coding, DateTime, Key, PartialDate, Text } from './primitive.ts';
 
+/** Levels of concern, from the least, in labels of this library. */
+export const concerns = [
+  'none',
+  'low',
+  'watch',
+  'refer-routine',
+  'refer-urgent',
+  'emergency',
+] as const;
+
 /** What the examiner makes of the exam, and what happens next. */
 export interface Conclusion {
   readonly text: Text;
   /** Level of concern, in labels of this library; the examiner's own judgement. */
-  readonly concern: 'none' | 'low' | 'watch' | 'refer-routine' | 'refer-urgent' | 'emergency';
+  readonly concern: (typeof concerns)[number];
   /**
    * What worries, in the examiner's words.
    * @minItems 1

@@ -55,6 +55,11 @@ export interface Encounter {
   readonly class?: 'ambulatory' | 'virtual' | 'home' | 'field' | 'emergency' | 'inpatient';
 }
 
+/** What names the person of an exam: its reference, or else its first identifier; undefined without both. */
+export function personName({ reference, identifiers: [first] = [] }: Subject): string | undefined {
+  return reference ?? (first && `${first.system}|${first.value}`);
+}
+
 /** An instrument used in the exam. Statements name it by `key`. */
 export interface Instrument {
   readonly key: Key;

@@ -4,6 +4,9 @@
  */
 export type Decimal = string;
 
+/** The form of a {@link Decimal}, for what is read from elsewhere. */
+export const decimalForm = /^-?(0|[1-9][0-9]{0,17})(\.[0-9]{1,17})?$/;
+
 /**
  * Date or time with the precision as stated: `2024`, `2024-03`, `2024-03-01`, or a time with zone.
  * @see https://hl7.org/fhir/R4/datatypes.html#dateTime

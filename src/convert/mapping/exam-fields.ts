@@ -1,3 +1,4 @@
+import type { Conclusion } from '../../model/conclusion.ts';
 import type { Organization } from '../../model/people.ts';
 import type { Code, Instant, Key, Text, Uri } from '../../model/primitive.ts';
 import type { RecordStatus } from '../../model/record-event.ts';
@@ -107,4 +108,4 @@ export interface ConcernField {
   readonly value?: Concern;
 }
 
-export type Concern = 'none' | 'low' | 'watch' | 'refer-routine' | 'refer-urgent' | 'emergency';
+export type Concern = Conclusion['concern'];

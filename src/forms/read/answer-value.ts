@@ -2,6 +2,7 @@ import { isPlainObject } from '../../data/plain-data.ts';
 import { decimalText } from '../../fhir/json/decimal.ts';
 import { UCUM } from '../../fhir/names/systems.ts';
 import type { Path } from '../../issues/path.ts';
+import { decimalForm } from '../../model/primitive.ts';
 import type { FormItem, FormOption } from '../form.ts';
 import type { Reading } from './reading.ts';
 
@@ -98,9 +99,6 @@ function quantityValue(
   }
   return figureValue(reading, item, decimalText(quantity, 'value'), path);
 }
-
-/** @see Decimal in src/model/primitive.ts for the form */
-const decimalForm = /^-?(?:0|[1-9][0-9]{0,17})(?:\.[0-9]{1,17})?$/;
 
 function figureValue(
   reading: Reading,

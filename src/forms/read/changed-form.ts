@@ -1,6 +1,7 @@
 import { isPlainObject } from '../../data/plain-data.ts';
 import type { Path } from '../../issues/path.ts';
 import type { FormDescription, FormItem } from '../form.ts';
+import { UNIT_EXTENSION } from '../questionnaire-items.ts';
 import type { Reading } from './reading.ts';
 
 type Members = Readonly<Record<string, unknown>>;
@@ -59,9 +60,7 @@ function compare(reading: Reading, item: FormItem, given: Members, speaksAlike: 
 }
 
 function unitOf({ extension }: Members): unknown {
-  const units = listOf(extension).filter(
-    ({ url }) => url === 'http://hl7.org/fhir/StructureDefinition/questionnaire-unit',
-  );
+  const units = listOf(extension).filter(({ url }) => url === UNIT_EXTENSION);
   const [only, another] = units;
   const coding = only?.['valueCoding'];
   return another === undefined && isPlainObject(coding) ? coding['code'] : undefined;

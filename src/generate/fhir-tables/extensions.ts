@@ -1,3 +1,4 @@
+import { fhirVersionNumber } from '../../fhir/version.ts';
 import type { ExtensionRow, ExtensionTable } from '../../validate/elements/table-types.ts';
 import { contextPlaces, extensionRow } from '../../validate/profiles/extension-row.ts';
 import { readStructure, typeName } from '../../validate/profiles/structure.ts';
@@ -24,7 +25,7 @@ const misplacedByHl7: Readonly<Record<string, readonly string[]>> = {
 
 /** Every extension that HL7 has published; of those that stand in none of the held types, only where. */
 export function extensionTable(definitions: Definitions, types: readonly string[]): ExtensionTable {
-  const version = versionNumbers[definitions.version];
+  const version = Number.parseFloat(fhirVersionNumber[definitions.version]);
   const held = new Set<string>([...types, ...furtherTypes]);
   const rows: [string, ExtensionRow][] = [];
   for (const found of definitions.structures.values()) {
@@ -48,8 +49,6 @@ export function extensionTable(definitions: Definitions, types: readonly string[
   }
   return Object.fromEntries(rows.sort(([one], [other]) => (one < other ? -1 : 1)));
 }
-
-const versionNumbers = { R4: 4.0, R4B: 4.3, R5: 5.0 } as const;
 
 /** @see https://hl7.org/fhir/extensions/StructureDefinition-version-specific-use.html */
 function usedBetween(uses: readonly VersionUse[] = []): { start?: string; end?: string } {

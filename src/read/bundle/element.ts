@@ -1,5 +1,6 @@
 import { isSame, withoutBadCharacters } from '../../data/plain-data.ts';
 import { decimalText } from '../../fhir/json/decimal.ts';
+import { decimalForm } from '../../model/primitive.ts';
 import { spanOf } from '../../model/time.ts';
 import type { Claims } from './claims.ts';
 
@@ -122,12 +123,10 @@ export function wholeOf(element: Element, name: string): number | undefined {
   return value as number; // Number.isInteger is true for numbers alone
 }
 
-const decimal = /^-?(0|[1-9][0-9]{0,17})(\.[0-9]{1,17})?$/;
-
 /** A decimal as it was written, without exponent. */
 export function decimalOf(element: Element, name: string): string | undefined {
   const text = decimalText(element.json, name);
-  if (text === undefined || !decimal.test(text)) return undefined;
+  if (text === undefined || !decimalForm.test(text)) return undefined;
   element.claims.claim(element.json, name);
   return text;
 }

@@ -1,4 +1,10 @@
-import type { Conclusion, PlanItem, SafetyNet, Told } from '../../model/conclusion.ts';
+import {
+  type Conclusion,
+  concerns,
+  type PlanItem,
+  type SafetyNet,
+  type Told,
+} from '../../model/conclusion.ts';
 import type { Key } from '../../model/primitive.ts';
 import { claimEqual, dateOf, type Element, innerOf, innersOf, textOf } from '../bundle/element.ts';
 import type { Entry } from '../bundle/entries.ts';
@@ -9,8 +15,6 @@ import { codingsOf, filled } from '../observation/values.ts';
 import type { ExamReading } from '../reading.ts';
 import { claimItemCode, type ItemEntry, readItems, statedTime } from './circumstances.ts';
 import { planInOrder } from './plan.ts';
-
-const concerns = ['none', 'low', 'watch', 'refer-routine', 'refer-urgent', 'emergency'] as const;
 
 interface Words {
   readonly text: string;

@@ -1,19 +1,10 @@
 import { missingText } from '../../checks/words/check-words.ts';
-import type { Conclusion, PlanItem } from '../../model/conclusion.ts';
+import { type Conclusion, concerns, type PlanItem } from '../../model/conclusion.ts';
 import { time } from '../dates.ts';
 import { type Content, element, joined, list, section, table, words } from '../html.ts';
 import { inEnglish, type Page, separated } from '../page.ts';
 
 /** Levels of concern, least first: the page shows which step of how many one is. */
-const steps: readonly Conclusion['concern'][] = [
-  'none',
-  'low',
-  'watch',
-  'refer-routine',
-  'refer-urgent',
-  'emergency',
-];
-
 /** What the examiner makes of it, and how much it worries. Of a withdrawn record nothing is shown. */
 export function conclusionPart(page: Page): Content {
   const { exam, labels } = page;
@@ -32,9 +23,9 @@ export function conclusionPart(page: Page): Content {
   );
 }
 
-/** Told by words, by how many steps are filled, and by the weight of the frame; colour only adds. */
+/** Told by words, by how many concerns are filled, and by the weight of the frame; colour only adds. */
 function concern({ teller, labels }: Page, level: Conclusion['concern']): Content {
-  const step = steps.indexOf(level) + 1;
+  const step = concerns.indexOf(level) + 1;
   return element(
     'p',
     { class: `concern concern-${level}` },
@@ -42,10 +33,10 @@ function concern({ teller, labels }: Page, level: Conclusion['concern']): Conten
     element('strong', {}, teller.answer('concern', level)),
     element(
       'span',
-      { class: 'steps', 'aria-hidden': 'true' },
-      steps.map((_, at) => element('span', { class: at < step ? 'step on' : 'step' })),
+      { class: 'concerns', 'aria-hidden': 'true' },
+      concerns.map((_, at) => element('span', { class: at < step ? 'step on' : 'step' })),
     ),
-    element('span', { class: 'of' }, ` ${step} ${labels.ofSteps} ${steps.length}`),
+    element('span', { class: 'of' }, ` ${step} ${labels.ofSteps} ${concerns.length}`),
   );
 }
 

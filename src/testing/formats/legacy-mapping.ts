@@ -1,4 +1,5 @@
 import type { Mapping } from '../../convert/mapping/mapping.ts';
+import { concerns } from '../../model/conclusion.ts';
 import type { Code, Side } from '../../model/primitive.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { sideText } from '../../terminology/sides.ts';
@@ -26,8 +27,6 @@ const statuses = [
   'cancelled',
   'entered-in-error',
 ] as const;
-
-const concerns = ['none', 'low', 'watch', 'refer-routine', 'refer-urgent', 'emergency'] as const;
 
 /** The mapping that reads an invented export whose fields have these names. */
 export function legacyMapping({ source, head, item, layout, dateForms }: FieldNames): Mapping {

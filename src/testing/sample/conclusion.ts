@@ -1,4 +1,4 @@
-import type { Conclusion, PlanItem } from '../../model/conclusion.ts';
+import { type Conclusion, concerns, type PlanItem } from '../../model/conclusion.ts';
 import type { Statement } from '../../model/statement.ts';
 import { maybe, type Sampling, sampleCodings, sampleText } from './sampling.ts';
 
@@ -10,7 +10,6 @@ const kinds = [
   'advice',
   'nothing-further',
 ] as const;
-const concerns = ['none', 'low', 'watch', 'refer-routine', 'refer-urgent', 'emergency'] as const;
 
 export function sampleConclusion(sampling: Sampling, statements: readonly Statement[]): Conclusion {
   const { random, clock } = sampling;

@@ -1,9 +1,10 @@
+import { fhirVersions } from '../../fhir/version.ts';
 import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
-import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
+import { beforeR5, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of Bundle and its entries. */
 export const bundleInvariants: readonly Invariant[] = [
-  ...rules(everyVersion, [
+  ...rules(fhirVersions, [
     [
       'bdl-1',
       'a total stands only in search sets and histories',

@@ -1,11 +1,12 @@
+import { fhirVersions } from '../../fhir/version.ts';
 import { containedById } from '../bundles/resolve.ts';
 import { has, hasPart, isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import type { Scope } from '../walk/scope.ts';
-import { everyVersion, type Invariant, rules } from './invariant.ts';
+import { type Invariant, rules } from './invariant.ts';
 
 /** Invariants on contained resources and on references to them. */
 export const containedInvariants: readonly Invariant[] = [
-  ...rules(everyVersion, [
+  ...rules(fhirVersions, [
     [
       'dom-2',
       'a contained resource contains another',
@@ -30,7 +31,7 @@ export const containedInvariants: readonly Invariant[] = [
     ],
   ]),
   ...rules(
-    everyVersion,
+    fhirVersions,
     [
       [
         'dom-6',
@@ -41,7 +42,7 @@ export const containedInvariants: readonly Invariant[] = [
     ],
     'warning',
   ),
-  ...rules(everyVersion, [
+  ...rules(fhirVersions, [
     [
       'ref-1',
       'a local reference to no contained resource',

@@ -1,11 +1,12 @@
 import { decimalText } from '../../fhir/json/decimal.ts';
 import { UCUM } from '../../fhir/names/systems.ts';
+import { fhirVersions } from '../../fhir/version.ts';
 import { has, hasChoice, hasPart, type JsonObject, textOf } from '../walk/json.ts';
-import { everyVersion, type Invariant, rules } from './invariant.ts';
+import { type Invariant, rules } from './invariant.ts';
 
 /** Invariants of data types, other than those that compare figures or dates. */
 export const dataTypeInvariants: readonly Invariant[] = [
-  ...rules(everyVersion, [
+  ...rules(fhirVersions, [
     ['qty-3', 'a unit code without its system', (it) => !has(it, 'code') || has(it, 'system')],
     ['sqty-1', 'a comparator where a plain quantity must stand', (it) => !has(it, 'comparator')],
     [
@@ -64,7 +65,7 @@ export const dataTypeInvariants: readonly Invariant[] = [
       ],
     ],
   ),
-  ...rules(everyVersion, [
+  ...rules(fhirVersions, [
     [
       'rat-1',
       'numerator and denominator must both stand, or an extension in their place',

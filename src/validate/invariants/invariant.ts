@@ -22,7 +22,6 @@ type Rule = readonly [
   holds: (object: JsonObject, scope: Scope) => boolean,
 ];
 
-export const everyVersion: readonly FhirVersion[] = ['R4', 'R4B', 'R5'];
 export const beforeR5: readonly FhirVersion[] = ['R4', 'R4B'];
 
 /** Invariants on objects, by key, with what is said where they do not hold. */

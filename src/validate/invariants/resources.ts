@@ -1,4 +1,5 @@
 import { jsonText } from '../../data/json-text.ts';
+import { fhirVersions } from '../../fhir/version.ts';
 import {
   has,
   hasChoice,
@@ -9,11 +10,11 @@ import {
   objectsOf,
 } from '../walk/json.ts';
 import type { Scope } from '../walk/scope.ts';
-import { beforeR5, everyVersion, type Invariant, rules } from './invariant.ts';
+import { beforeR5, type Invariant, rules } from './invariant.ts';
 
 /** Invariants of single resources and their parts. */
 export const resourceInvariants: readonly Invariant[] = [
-  ...rules(everyVersion, [
+  ...rules(fhirVersions, [
     [
       'obs-3',
       'a reference range needs a low, a high or a text',

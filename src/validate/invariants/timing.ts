@@ -1,8 +1,9 @@
+import { fhirVersions } from '../../fhir/version.ts';
 import { has, type JsonObject, listOf } from '../walk/json.ts';
-import { everyVersion, type Invariant, rules } from './invariant.ts';
+import { type Invariant, rules } from './invariant.ts';
 
 /** Invariants of Timing.repeat. */
-export const timingInvariants: readonly Invariant[] = rules(everyVersion, [
+export const timingInvariants: readonly Invariant[] = rules(fhirVersions, [
   ['tim-1', 'a duration without its unit', (it) => !has(it, 'duration') || has(it, 'durationUnit')],
   ['tim-2', 'a period without its unit', (it) => !has(it, 'period') || has(it, 'periodUnit')],
   ['tim-4', 'a duration below zero', (it) => notNegative(it, 'duration')],

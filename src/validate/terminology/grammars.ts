@@ -6,20 +6,28 @@ import { unitSize } from './ucum.ts';
  * Value sets that are too large to list and whose codes follow a grammar.
  * @see https://hl7.org/fhir/R4/terminologies-systems.html
  */
-export const grammars: ReadonlyMap<string, (code: string) => boolean> = new Map([
-  ['http://hl7.org/fhir/ValueSet/mimetypes', isMimeType],
-  ['http://www.rfc-editor.org/bcp/bcp13.txt', isMimeType],
-  ['http://hl7.org/fhir/ValueSet/all-languages', isLanguageTag],
-  ['http://hl7.org/fhir/ValueSet/ucum-units', (code) => unitSize(code) !== undefined],
+export const grammars: ReadonlyMap<string, Grammar> = new Map([
+  ['http://hl7.org/fhir/ValueSet/mimetypes', mimeTypes()],
+  ['http://www.rfc-editor.org/bcp/bcp13.txt', mimeTypes()],
+  [
+    'http://hl7.org/fhir/ValueSet/all-languages',
+    { system: 'urn:ietf:bcp:47', holds: isLanguageTag },
+  ],
+  [
+    'http://hl7.org/fhir/ValueSet/ucum-units',
+    { system: UCUM, holds: (code) => unitSize(code) !== undefined },
+  ],
 ]);
 
-/** The systems of those codes, for elements that hold a coding and not a code alone. */
-export const grammarSystems: ReadonlyMap<string, string> = new Map([
-  ['http://hl7.org/fhir/ValueSet/mimetypes', 'urn:ietf:bcp:13'],
-  ['http://www.rfc-editor.org/bcp/bcp13.txt', 'urn:ietf:bcp:13'],
-  ['http://hl7.org/fhir/ValueSet/all-languages', 'urn:ietf:bcp:47'],
-  ['http://hl7.org/fhir/ValueSet/ucum-units', UCUM],
-]);
+/** A grammar of codes, and their system, for elements that hold a coding and not a code alone. */
+export interface Grammar {
+  readonly system: string;
+  readonly holds: (code: string) => boolean;
+}
+
+function mimeTypes(): Grammar {
+  return { system: 'urn:ietf:bcp:13', holds: isMimeType };
+}
 
 /** A type and subtype, and parameters after a semicolon. */
 const mimeType = /^[A-Za-z0-9][\w.+!#$&^-]{0,126}\/[A-Za-z0-9][\w.+!#$&^-]{0,126}(?:[ \t]*;.*)?$/;

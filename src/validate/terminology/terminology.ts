@@ -6,7 +6,7 @@ import type { Property } from '../elements/definitions.ts';
 import { isObject, type JsonObject, objectsOf, textOf } from '../walk/json.ts';
 import { report, type Scope, type SystemFault } from '../walk/scope.ts';
 import type { Stage } from '../walk/stage.ts';
-import { grammarSystems, grammars } from './grammars.ts';
+import { grammars } from './grammars.ts';
 import { isSnomedCode } from './snomed.ts';
 import { unitSize } from './ucum.ts';
 
@@ -268,7 +268,8 @@ function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boo
   if (grammar !== undefined)
     return found.some(
       ({ system, code }) =>
-        (fitsSystem(valueSet, system) && grammar(code)) || isShortFormat(code, scope),
+        ((system === undefined || system === grammar.system) && grammar.holds(code)) ||
+        isShortFormat(code, scope),
     );
   const members = scope.definitions.valueSets.get(valueSet);
   if (members === undefined) return true;
@@ -277,10 +278,6 @@ function anyIn(valueSet: string, found: readonly FoundCode[], scope: Scope): boo
     for (const [each, codes] of members) if (isMember(codes, each, code, scope)) return true;
     return false;
   });
-}
-
-function fitsSystem(valueSet: string, system: string | undefined): boolean {
-  return system === undefined || system === grammarSystems.get(valueSet);
 }
 
 /**
