@@ -100,7 +100,7 @@ table { border-collapse: collapse; width: 100%; } caption { text-align: start; f
 section > h2 + .scroll caption { position: absolute; clip-path: inset(50%); height: 1px; width: 1px;
   overflow: hidden; }
 th, td { border: 1px solid var(--line); padding: .2rem .5rem; text-align: start; vertical-align: top;
-  min-width: 5rem; }
+  min-width: 5rem; overflow-wrap: break-word; }
 `;
 
 const print = `

@@ -33,7 +33,7 @@ function concern({ teller, labels }: Page, level: Conclusion['concern']): Conten
     element('strong', {}, teller.answer('concern', level)),
     element(
       'span',
-      { class: 'concerns', 'aria-hidden': 'true' },
+      { class: 'steps', 'aria-hidden': 'true' },
       concerns.map((_, at) => element('span', { class: at < step ? 'step on' : 'step' })),
     ),
     element('span', { class: 'of' }, ` ${step} ${labels.ofSteps} ${concerns.length}`),
