@@ -100,6 +100,18 @@ describe('toHtml', () => {
     expect(html).not.toContain('No earlier examination was given');
   });
 
+  it.each(savedExamples)('%s: has a style for each class, but for names of kinds', (_, exam) => {
+    const html = toHtml(exam);
+    const [style = ''] = html.match(/<style>[\s\S]*?<\/style>/) ?? [];
+    const styled = new Set([...style.matchAll(/\.([a-z][\w-]*)/g)].map(([, name]) => name));
+    const classes = [...html.matchAll(/ class="([^"]*)"/g)].flatMap(([, names = '']) =>
+      names.split(' '),
+    );
+    // The last of them look like their neighbours.
+    const plain = /^(?:(?:record|strip|status|concern|view)-.+|of|fine|start|no-prior)$/;
+    expect(classes.filter((name) => !styled.has(name) && !plain.test(name))).toEqual([]);
+  });
+
   it.each(savedExamples)('%s: German in every word of the page itself', (_, exam) => {
     const plain: Exam = { ...exam, statements: [] };
     const options = { checks: { prior: { ...plain, id: 'before' } } };

@@ -23,7 +23,7 @@ export function conclusionPart(page: Page): Content {
   );
 }
 
-/** Told by words, by how many concerns are filled, and by the weight of the frame; colour only adds. */
+/** Told by words, by how many steps are filled, and by the weight of the frame; colour only adds. */
 function concern({ teller, labels }: Page, level: Conclusion['concern']): Content {
   const step = concerns.indexOf(level) + 1;
   return element(
