@@ -101,7 +101,8 @@ section > h2 + .scroll caption { position: absolute; clip-path: inset(50%); heig
   overflow: hidden; }
 th, td { border: 1px solid var(--line); padding: .2rem .5rem; text-align: start; vertical-align: top;
   min-width: 5rem; overflow-wrap: break-word; }
-@media screen and (max-width: 30rem) { th, td { min-width: 0; padding: .2rem .3rem; } }
+@media screen and (max-width: 30rem) { tr { display: flex; flex-wrap: wrap; }
+  th, td { flex: 1 1 0; min-width: 0; padding: .2rem .3rem; } tr > :first-child { flex-basis: 100%; } }
 `;
 
 const print = `
