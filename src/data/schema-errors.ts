@@ -153,6 +153,13 @@ const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
     }),
   ],
   [
+    'x-faults',
+    ({ params }) => ({
+      code: 'too-large',
+      facts: { reason: 'faults', maximum: Number(params['limit']) },
+    }),
+  ],
+  [
     'maxItems',
     ({ params }) => ({
       code: 'too-large',

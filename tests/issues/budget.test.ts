@@ -118,6 +118,25 @@ describe('a budget', () => {
     expect(issues.at(-1)?.code).toBe('issues-cut');
   });
 
+  it('looks no further than a hundred thousand faults, and says so first', () => {
+    const nulls = { resourceType: 'Bundle', type: 'collection', entry: Array(150_000).fill(null) };
+    const { issues, valid } = validateBundle(nulls);
+    expect(valid).toBe(false);
+    expect(issues[0]?.facts).toEqual({ reason: 'faults', maximum: 100_000 });
+    expect(issues.at(-1)?.facts).toMatchObject({ reason: 'rest', count: 99_001 });
+  });
+
+  it('takes no more records in one call than its values have room for', () => {
+    const factsOf = (records: number) => {
+      const text = `exam\n${Array.from({ length: records }, (_, at) => `E-${at}\n`).join('')}`;
+      const { issues } = fromCsv(text, sampleMapping('csv'), { budget: { values: 40_000 } });
+      return issues.map(({ facts }) => facts);
+    };
+    const told = { reason: 'records', maximum: 1000 };
+    expect(factsOf(1000)).not.toContainEqual(told);
+    expect(factsOf(1001)).toContainEqual(told);
+  });
+
   it('of an outer call holds for the calls inside it', () => {
     const inside = within(
       'exam',

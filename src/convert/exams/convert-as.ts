@@ -1,4 +1,4 @@
-import { within } from '../../issues/budget.ts';
+import { bounds, within } from '../../issues/budget.ts';
 import type { Issue } from '../../issues/issue.ts';
 import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { issue } from '../issue.ts';
@@ -41,12 +41,25 @@ export function convertAs<S extends Syntax>(
       return { ...none, issues: [...issues, wrong] };
     }
     const reader = readerOf(source);
-    const units = cutText(text, reader);
+    const maximum = Math.floor(bounds().values / VALUES_PER_RECORD);
+    const units = cutText(text, reader, maximum);
+    if (units.length > maximum) {
+      return {
+        ...none,
+        issues: [...issues, issue('too-large', [], { reason: 'records', maximum })],
+      };
+    }
     const result = collect(units, reader, plan);
     const further = issuesOf?.(units, plan) ?? [];
     return { ...result, issues: [...issues, ...result.issues, ...further] };
   });
 }
+
+/**
+ * Values of the budget that a record counts for: what an exam, its issues and its ledger have at least.
+ * All of them stand in memory at once; `convert` of the command line takes any number.
+ */
+const VALUES_PER_RECORD = 40;
 
 /** A conversion within its budget; where that is spent, no exam comes out. */
 function convertWithin(

@@ -1,3 +1,4 @@
+import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { issue } from '../issue.ts';
@@ -36,10 +37,23 @@ export function convertUnits(
   return reader.read(units).map((group) => convertGroup(group, plan));
 }
 
-/** The units of a whole text in memory. */
-export function cutText(text: string, reader: Reader): readonly RawUnit[] {
+/** UTF-16 units of a text that are cut at once. */
+const CUT = 1_000_000;
+
+/** The units of a whole text in memory; where there are more than `most`, it stops soon after that. */
+export function cutText(
+  text: string,
+  reader: Reader,
+  most: number = Number.POSITIVE_INFINITY,
+): readonly RawUnit[] {
   const splitter = reader.splitter();
-  return [...splitter.push(text), ...splitter.end()];
+  const units: RawUnit[] = [];
+  for (let from = 0; from < text.length; from += CUT) {
+    append(units, splitter.push(text.slice(from, from + CUT)));
+    if (units.length > most) return units;
+  }
+  append(units, splitter.end());
+  return units;
 }
 
 /** Converts a whole text in memory. */

@@ -152,6 +152,7 @@ export const convertedSources = {
     ],
   },
   'too-large': {
+    records: ['there are too many records for one call', 'at most {maximum}'],
     workbook: ['the workbook is larger than the limit', 'at most {maximum} bytes'],
     'sheet-rows': ['the sheet has more rows than a sheet can have', 'at most {maximum}'],
     sheet: ['the sheet has more text than the limit', 'at most {maximum} characters'],

@@ -14,6 +14,7 @@ export const recordForm = {
   },
   'too-large': {
     values: ['there are too many values', 'at most {maximum}'],
+    faults: ['there are too many faults to look any further', 'at most {maximum}'],
     text: ['the text is too long', 'at most {maximum} characters'],
     list: ['the list is too long', 'at most {maximum} entries'],
     lines: ['the map has too many rows', 'at most {maximum}'],

@@ -159,6 +159,7 @@ export const germanConvertedSources: Translated<typeof convertedSources> = {
     ],
   },
   'too-large': {
+    records: ['zu viele Datensätze für einen Aufruf', 'höchstens {maximum}'],
     workbook: ['die Arbeitsmappe ist größer als die Grenze', 'höchstens {maximum} Byte'],
     'sheet-rows': ['das Blatt hat mehr Zeilen, als ein Blatt haben kann', 'höchstens {maximum}'],
     sheet: ['das Blatt hat mehr Text als die Grenze', 'höchstens {maximum} Zeichen'],

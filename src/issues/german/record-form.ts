@@ -15,6 +15,7 @@ export const germanRecordForm: Translated<typeof recordForm> = {
   },
   'too-large': {
     values: ['zu viele Werte', 'höchstens {maximum}'],
+    faults: ['zu viele Fehler, um weiter zu prüfen', 'höchstens {maximum}'],
     text: ['der Text ist zu lang', 'höchstens {maximum} Zeichen'],
     list: ['die Liste ist zu lang', 'höchstens {maximum} Einträge'],
     lines: ['die Zuordnung hat zu viele Zeilen', 'höchstens {maximum}'],

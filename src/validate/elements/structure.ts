@@ -24,18 +24,29 @@ export function structureValidator(
   const validate: SchemaValidator = (data) => {
     const errors: SchemaError[] = [];
     visitResource(data, { forms, known, errors, path: [], tags: resourceTypes });
+    if (errors.length === MOST_FAULTS) errors.unshift(furtherFaults);
     validate.errors = errors.length > 0 ? errors : null;
     return errors.length === 0;
   };
   return validate;
 }
 
+/** Faults that are kept in memory: some hundred bytes each, until the list of issues is cut. */
+const MOST_FAULTS = 100_000;
+
+const furtherFaults: SchemaError = {
+  instancePath: '',
+  keyword: 'x-faults',
+  params: { limit: MOST_FAULTS },
+};
+
 /** What is known of a type, ready for the walk. */
 interface TypeForm {
-  readonly name: string;
   readonly properties: ReadonlyMap<string, Form>;
   readonly required: readonly RequiredForm[];
   readonly node: SchemaNode;
+  /** With the names of all properties, for what is told of another one. */
+  readonly names: SchemaNode;
 }
 
 interface RequiredForm {
@@ -90,7 +101,9 @@ function typeForm(info: TypeInfo, definitions: Definitions): TypeForm {
     const extra = info.properties.has(`_${name}`) ? `_${name}` : undefined;
     return { name, extra, node: nodeOf(property) };
   });
-  return { name: info.name, properties, required, node: { title: info.name } };
+  const title = info.name;
+  const names = Object.fromEntries([...properties.keys()].map((each) => [each, {}]));
+  return { properties, required, node: { title }, names: { title, properties: names } };
 }
 
 function newPrimitive(type: string, { primitives }: Definitions): PrimitiveForm {
@@ -140,6 +153,7 @@ function say(
   data: unknown,
   params: SchemaError['params'] = {},
 ): void {
+  if (walk.errors.length === MOST_FAULTS) return;
   const at = pathPointer(walk.path);
   walk.errors.push({ instancePath: at, keyword, params, parentSchema: { ...parentSchema }, data });
 }
@@ -171,7 +185,7 @@ function visitObject(value: JsonObject, form: TypeForm, walk: Walk, resource: bo
       visitProperty(value[name], property, walk);
       walk.path.pop();
     } else if (!resource || name !== 'resourceType') {
-      sayUnknown(value, name, form, walk);
+      say(walk, 'additionalProperties', form.names, value, { additionalProperty: name });
     }
   }
   if (!any && !resource) say(walk, 'minProperties', form.node, value);
@@ -179,12 +193,6 @@ function visitObject(value: JsonObject, form: TypeForm, walk: Walk, resource: bo
     if (value[name] !== undefined || (extra !== undefined && value[extra] !== undefined)) continue;
     say(walk, 'required', { properties: { [name]: node } }, value, { missingProperty: name });
   }
-}
-
-function sayUnknown(value: JsonObject, name: string, form: TypeForm, walk: Walk): void {
-  const properties = Object.fromEntries([...form.properties.keys()].map((each) => [each, {}]));
-  const params = { additionalProperty: name };
-  say(walk, 'additionalProperties', { title: form.name, properties }, value, params);
 }
 
 function visitProperty(value: unknown, form: Form, walk: Walk): void {
