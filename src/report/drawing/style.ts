@@ -41,8 +41,8 @@ export const drawingStyle = `
   .views > .of-right { grid-column: 1; } .views > .of-left { grid-column: 2; }
   .views > .view-front, .views > .middle, .views > .view-sensation { grid-column: 1 / -1; }
   .views > .view-front { order: -1; } .views > .blank { display: none; }
-  .view.of-right .side, .view.of-left .side { font-size: 17px; }
-  .view.of-right .badge, .view.of-left .badge { transform: scale(1.6); transform-box: fill-box; transform-origin: center; } }
+  .views > .of-right > .side, .views > .of-left > .side { font-size: 17px; }
+  .views > .of-right > .badge, .views > .of-left > .badge { transform: scale(1.6); transform-box: fill-box; transform-origin: center; } }
 @media (forced-colors: active) { .line, .mark, .border { stroke: CanvasText; fill: none; }
   .badge circle { fill: Canvas; stroke: LinkText; } .badge text, .symbol, .side, .division {
   fill: CanvasText; } .lesion { fill: CanvasText; } .concern { border-color: CanvasText; } }
