@@ -41,7 +41,7 @@ export const drawingStyle = `
   .views > .of-right { grid-column: 1; } .views > .of-left { grid-column: 2; }
   .views > .view-front, .views > .middle, .views > .view-sensation { grid-column: 1 / -1; }
   .views > .view-front { order: -1; } .views > .blank { display: none; }
-  .views > .of-right > .side, .views > .of-left > .side { font-size: 17px; }
+  .views > .of-right > .side, .views > .of-left > .side { font-size: 17px; } .stack > .view .side { font-size: 11.5px; }
   .views > .of-right > .badge, .views > .of-left > .badge { transform: scale(1.6); transform-box: fill-box; transform-origin: center; } }
 @media (forced-colors: active) { .line, .mark, .border { stroke: CanvasText; fill: none; }
   .badge circle { fill: Canvas; stroke: LinkText; } .badge text, .symbol, .side, .division {
