@@ -28,6 +28,7 @@ const layers = [
   'audit',
   'flat',
   'forms',
+  'clinic',
   'testing',
   'cli',
 ] as const;

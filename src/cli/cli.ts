@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises';
 import { nearest } from '../issues/nearest.ts';
 import { shownText } from '../issues/shown-text.ts';
-import { flagOption, parseOptions } from './arguments.ts';
+import { flagOption, parseOptions, textOption } from './arguments.ts';
 import type { Command } from './command.ts';
 import { systemCode, systemReason, UsageError } from './failure.ts';
 import { commandHelp, generalHelp } from './help.ts';
@@ -18,21 +18,25 @@ interface Entry {
 /** Each command is loaded when it is called, so that a call starts no more than it needs. */
 const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['demo', { what: 'show it on an example', load: () => import('./commands/demo.ts') }],
-  ['export', { what: 'exams to FHIR bundles', load: () => import('./commands/export.ts') }],
-  ['validate', { what: 'check FHIR bundles', load: () => import('./commands/validate.ts') }],
-  ['read', { what: 'FHIR bundles to exams', load: () => import('./commands/read.ts') }],
-  ['check', { what: 'coverage, rules, prompts', load: () => import('./commands/check.ts') }],
-  ['compare', { what: 'two exams of one person', load: () => import('./commands/compare.ts') }],
-  ['report', { what: 'exams as a page to read', load: () => import('./commands/report.ts') }],
-  ['letter', { what: 'letters from an exam', load: () => import('./commands/letter.ts') }],
-  ['audit', { what: 'figures over many exams', load: () => import('./commands/audit.ts') }],
-  ['flat', { what: 'rows for analysis', load: () => import('./commands/flat.ts') }],
-  ['recall', { what: 'what is due, and overdue', load: () => import('./commands/recall.ts') }],
+  ['export', { what: 'exams to FHIR bundles', load: () => import('./commands/fhir/export.ts') }],
+  ['validate', { what: 'check FHIR bundles', load: () => import('./commands/fhir/validate.ts') }],
+  ['read', { what: 'FHIR bundles to exams', load: () => import('./commands/fhir/read.ts') }],
+  ['check', { what: 'coverage, rules, prompts', load: () => import('./commands/exam/check.ts') }],
+  [
+    'compare',
+    { what: 'two exams of one person', load: () => import('./commands/exam/compare.ts') },
+  ],
+  ['report', { what: 'exams as a page to read', load: () => import('./commands/exam/report.ts') }],
+  ['letter', { what: 'letters from an exam', load: () => import('./commands/exam/letter.ts') }],
+  ['audit', { what: 'figures over many exams', load: () => import('./commands/many/audit.ts') }],
+  ['flat', { what: 'rows for analysis', load: () => import('./commands/many/flat.ts') }],
+  ['recall', { what: 'what is due, and overdue', load: () => import('./commands/many/recall.ts') }],
   ['convert', { what: 'older exports to FHIR', load: () => import('./commands/convert.ts') }],
-  ['form', { what: 'forms, and their answers', load: () => import('./commands/form.ts') }],
+  ['form', { what: 'forms, and their answers', load: () => import('./commands/exam/form.ts') }],
   ['find', { what: 'codes by what people say', load: () => import('./commands/find.ts') }],
   ['sample', { what: 'invented exams for tests', load: () => import('./commands/sample.ts') }],
-  ['probe', { what: 'tries a FHIR server', load: () => import('./commands/probe.ts') }],
+  ['clinic', { what: 'what a clinic decides', load: () => import('./commands/clinic.ts') }],
+  ['probe', { what: 'tries a FHIR server', load: () => import('./commands/fhir/probe.ts') }],
 ]);
 
 /** Runs one call of the command line and resolves to its exit code: 0, 1 or 2. Never throws. */
@@ -80,7 +84,10 @@ async function run([name, ...args]: readonly string[], io: CliIo): Promise<numbe
   if (files.length < least || files.length > most) {
     throw new UsageError(`wrong number of files: ${name} ${command.argumentsText}`.trimEnd());
   }
-  return command.run({ io, files, options });
+  if (textOption(options, 'clinic') === undefined) return command.run({ io, files, options });
+  const { clinicOf } = await import('./input/clinic-file.ts');
+  const clinic = await clinicOf({ io, options });
+  return clinic === undefined ? 1 : command.run({ io, files, options, clinic });
 }
 
 function unknownCommand(name: string): UsageError {

@@ -1,3 +1,4 @@
+import type { Clinic } from '../clinic/clinic.ts';
 import type { OptionTable, OptionValues } from './arguments.ts';
 import type { CliIo } from './io.ts';
 
@@ -6,7 +7,12 @@ export interface Call {
   readonly io: CliIo;
   readonly files: readonly string[];
   readonly options: OptionValues;
+  /** What the file of `--clinic` says; options go before it. */
+  readonly clinic?: Clinic;
 }
+
+/** What decides how a call is carried out: its options, and behind them the clinic. */
+export type Choices = Pick<Call, 'options' | 'clinic'>;
 
 /** One command: its help is made from the same table that its options are read by. */
 export interface Command {

@@ -35,7 +35,11 @@ export interface Deidentifier {
 const least = 5;
 
 /** Undefined where nothing was asked for, so that exams leave as they are. */
-export async function deidentifierOf({ io, options }: Call): Promise<Deidentifier | undefined> {
+export async function deidentifierOf({
+  io,
+  options,
+  clinic,
+}: Call): Promise<Deidentifier | undefined> {
   const file = textOption(options, 'deidentify');
   if (file === undefined) return undefined;
   const { createCellCounter, deidentifiedLabels, deidentify } = await import(
@@ -46,11 +50,12 @@ export async function deidentifierOf({ io, options }: Call): Promise<Deidentifie
     throw new UsageError('--deidentify needs a secret of 32 characters or more');
   const dates = textOption(options, 'dates') === 'year' ? 'year' : 'shift';
   const includeValues = flagOption(options, 'include-values');
-  const cells = createCellCounter({ least });
+  const tables = clinic && { catalogue: clinic.catalogue };
+  const cells = createCellCounter({ least, ...tables });
   return {
     filing: { filing: { security: deidentifiedLabels } },
     exam: (exam) => {
-      const outcome = deidentify(exam, { secret, dates, includeValues });
+      const outcome = deidentify(exam, { secret, dates, includeValues, ...tables });
       if (outcome.ok) cells.add(outcome.value);
       return outcome;
     },

@@ -5,7 +5,8 @@ import { germanWords } from '../report/words/german.ts';
 import type { ReportWords } from '../report/words/report-words.ts';
 import { english, type Language } from '../terminology/language.ts';
 import { german } from '../terminology/languages/de.ts';
-import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
+import { type OptionTable, textOption } from './arguments.ts';
+import type { Choices } from './command.ts';
 
 interface Spoken {
   readonly displays: Language;
@@ -29,9 +30,9 @@ export const languageOption: OptionTable = {
   },
 };
 
-export function languageOf(options: OptionValues): Spoken {
+export function languageOf({ options, clinic }: Choices): Spoken {
   return (
-    languages.get(textOption(options, 'language') ?? 'en') ?? {
+    languages.get(textOption(options, 'language') ?? clinic?.language ?? 'en') ?? {
       displays: english,
       words: englishWords,
     }

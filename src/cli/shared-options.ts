@@ -9,11 +9,20 @@ import { targets } from '../export/target/guides.ts';
 import type { SnomedPolicy } from '../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../fhir/version.ts';
 import { type OptionTable, type OptionValues, textOption } from './arguments.ts';
+import type { Choices } from './command.ts';
 import { UsageError } from './failure.ts';
 import { languageOf, languageOption } from './language.ts';
 
 export const helpOption: OptionTable = {
   help: { type: 'flag', help: 'Show this text' },
+};
+
+export const clinicOption: OptionTable = {
+  clinic: {
+    type: 'text',
+    value: 'FILE',
+    help: 'What the clinic has decided, as clinic.schema.json has it; options go before it',
+  },
 };
 
 export const fhirOption: OptionTable = {
@@ -128,8 +137,8 @@ const versions: ReadonlyMap<string, FhirVersion> = new Map([
   ['r5', 'R5'],
 ]);
 
-export function fhirVersionOf(options: OptionValues): FhirVersion {
-  return versions.get(textOption(options, 'fhir') ?? 'r4') ?? 'R4';
+export function fhirVersionOf({ options, clinic }: Choices): FhirVersion {
+  return versions.get(textOption(options, 'fhir') ?? '') ?? clinic?.export.fhirVersion ?? 'R4';
 }
 
 const bundleTypes: ReadonlyMap<string, BundleType> = new Map([
@@ -139,19 +148,28 @@ const bundleTypes: ReadonlyMap<string, BundleType> = new Map([
 ]);
 
 /** Export options of a call. Throws UsageError where a licence is claimed without saying whose. */
-export function exportOptionsOf(options: OptionValues): ExportOptions {
-  const { displays } = languageOf(options);
+export function exportOptionsOf(choices: Choices): ExportOptions {
+  const { options, clinic } = choices;
+  const { displays } = languageOf(choices);
+  const { language: _, ...decided } = clinic?.export ?? {};
+  const { bundleType = 'collection', detail = 'everything', snomed = 'free-set' } = decided;
   return {
+    ...decided,
     ...(displays.tag !== 'en' && { language: displays }),
-    fhirVersion: fhirVersionOf(options),
-    bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? 'collection',
-    transaction: textOption(options, 'transaction') === 'conditional' ? 'conditional' : 'put',
-    ...identityOf(options),
-    masterData: masterDataOf(options),
-    detail: details.find((one) => one === textOption(options, 'detail')) ?? 'everything',
-    snomed: snomedPolicyOf(options),
+    fhirVersion: fhirVersionOf(choices),
+    bundleType: bundleTypes.get(textOption(options, 'bundle') ?? '') ?? bundleType,
+    transaction: transactionOf(options) ?? decided.transaction ?? 'put',
+    ...identityOf(choices),
+    masterData: masterDataOf(options, decided.masterData),
+    detail: details.find((one) => one === textOption(options, 'detail')) ?? detail,
+    snomed: snomedPolicyOf(options) ?? snomed,
     ...targetOf(options),
   };
+}
+
+function transactionOf(options: OptionValues): ExportOptions['transaction'] {
+  const given = textOption(options, 'transaction');
+  return given === 'conditional' || given === 'put' ? given : undefined;
 }
 
 function targetOf(options: OptionValues): Pick<ExportOptions, 'target'> {
@@ -159,22 +177,26 @@ function targetOf(options: OptionValues): Pick<ExportOptions, 'target'> {
   return target === undefined ? {} : { target };
 }
 
-export function identityOf(options: OptionValues): Pick<ExportOptions, 'identity'> {
-  const identity = textOption(options, 'identity');
+export function identityOf({ options, clinic }: Choices): Pick<ExportOptions, 'identity'> {
+  const identity = textOption(options, 'identity') ?? clinic?.export.identity;
   return identity === undefined ? {} : { identity };
 }
 
 const details: readonly Detail[] = ['everything', 'notable', 'report'];
 
-function masterDataOf(options: OptionValues): MasterData {
+function masterDataOf(options: OptionValues, decided: ExportOptions['masterData']): MasterData {
   const modeIn = (name: string): MasterDataMode | undefined =>
     masterDataModes.find((mode) => mode === textOption(options, name));
-  const all = modeIn('master-data') ?? 'match';
-  return Object.fromEntries(masterDataKinds.map((kind) => [kind, modeIn(kind) ?? all]));
+  const all = modeIn('master-data');
+  const before = (kind: keyof MasterData): MasterDataMode =>
+    (typeof decided === 'object' ? decided[kind] : decided) ?? 'match';
+  return Object.fromEntries(
+    masterDataKinds.map((kind) => [kind, modeIn(kind) ?? all ?? before(kind)]),
+  );
 }
 
-function snomedPolicyOf(options: OptionValues): SnomedPolicy {
-  const policy = textOption(options, 'snomed') ?? 'free-set';
+function snomedPolicyOf(options: OptionValues): SnomedPolicy | undefined {
+  const policy = textOption(options, 'snomed');
   const holder = textOption(options, 'snomed-holder');
   const edition = textOption(options, 'snomed-edition');
   if (policy === 'licensed') {
@@ -186,5 +208,5 @@ function snomedPolicyOf(options: OptionValues): SnomedPolicy {
   if (holder !== undefined || edition !== undefined) {
     throw new UsageError('--snomed-holder and --snomed-edition belong to --snomed licensed');
   }
-  return policy === 'none' ? 'none' : 'free-set';
+  return policy === 'none' || policy === 'free-set' ? policy : undefined;
 }

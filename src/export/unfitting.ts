@@ -8,13 +8,29 @@ export function unfitting(exam: Exam, options: ExportOptions): Issue[] {
   if (exam?.status === 'draft' && options.allowDraft !== true) {
     issues.push(issue('draft-exam', ['status'], { reason: 'export' }));
   }
-  if (options.detail === 'report' && options.bundleType === 'document') {
+  return [
+    ...issues,
+    ...optionClashes(options),
+    ...formIssues(options),
+    ...signatureIssues(exam, options),
+  ];
+}
+
+/** Options that do not go together, whatever the exam. */
+export function optionClashes({
+  detail,
+  bundleType,
+  target,
+  fhirVersion = 'R4',
+}: Pick<ExportOptions, 'detail' | 'bundleType' | 'target' | 'fhirVersion'>): Issue[] {
+  const issues: Issue[] = [];
+  if (detail === 'report' && bundleType === 'document') {
     issues.push(issue('invalid-value', ['detail'], { reason: 'detail-document' }));
   }
-  if (options.target !== undefined && (options.fhirVersion ?? 'R4') !== 'R4') {
+  if (target !== undefined && fhirVersion !== 'R4') {
     issues.push(issue('invalid-value', ['target'], { reason: 'guide-version' }));
   }
-  return [...issues, ...formIssues(options), ...signatureIssues(exam, options)];
+  return issues;
 }
 
 /** The forms that people read, and the document that files them. */

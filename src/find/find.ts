@@ -6,6 +6,7 @@ import {
   entriesOf,
   type FindKind,
   type FindLanguage,
+  type FurtherWords,
   type Phrase,
   type PhraseUse,
 } from './phrases.ts';
@@ -21,8 +22,10 @@ export interface FindOptions {
   readonly language?: FindLanguage;
   /** Most codes in the answer. Default: 10. */
   readonly limit?: number;
-  /** Default: the built-in catalogue. An adopter's own rows are found by display and code. */
+  /** Default: the built-in catalogue. An adopter's own rows are found by display, code and `words`. */
   readonly catalogue?: Catalogue;
+  /** Further words for rows, by table and code; of no language. */
+  readonly words?: FurtherWords;
 }
 
 /** One code that was found. */
@@ -50,7 +53,7 @@ export interface Found {
  */
 export function find(query: string, options: FindOptions = {}): readonly Found[] {
   const { limit = 10, language } = options;
-  const searched = searchedOf(options.catalogue ?? builtInCatalogue);
+  const searched = searchedOf(options.catalogue ?? builtInCatalogue, options.words);
   const ranked = [...bestPhrases(query, options, searched)].sort(
     ([, one], [, other]) => other.score - one.score,
   );
@@ -152,13 +155,17 @@ interface Searched {
   readonly vocabulary: ReadonlySet<string>;
 }
 
-/** Made once a catalogue, which never changes; it takes some hundredths of a second. */
-const made = new WeakMap<Catalogue, Searched>();
+/** Made once for words and a catalogue, which never change; it takes some hundredths of a second. */
+const made = new WeakMap<FurtherWords, WeakMap<Catalogue, Searched>>();
 
-function searchedOf(catalogue: Catalogue): Searched {
-  const known = made.get(catalogue);
+const noWords: FurtherWords = {};
+
+function searchedOf(catalogue: Catalogue, words: FurtherWords = noWords): Searched {
+  const ofWords = made.get(words) ?? new WeakMap<Catalogue, Searched>();
+  made.set(words, ofWords);
+  const known = ofWords.get(catalogue);
   if (known !== undefined) return known;
-  const entries = entriesOf(catalogue).flatMap((entry) =>
+  const entries = entriesOf(catalogue, words).flatMap((entry) =>
     entry.phrases.map((phrase) => ({ entry, phrase })),
   );
   const index = new MiniSearch<{ readonly id: number; readonly text: string }>({
@@ -169,7 +176,7 @@ function searchedOf(catalogue: Catalogue): Searched {
   index.addAll(entries.map(({ phrase }, id) => ({ id, text: phrase.text })));
   const vocabulary = new Set(entries.flatMap(({ phrase }) => termsOf(phrase.text)));
   const searched = { index, entries, vocabulary };
-  made.set(catalogue, searched);
+  ofWords.set(catalogue, searched);
   return searched;
 }
 

@@ -1,2 +1,2 @@
 export { type FindOptions, type Found, find } from './find.ts';
-export type { FindKind, FindLanguage, PhraseUse } from './phrases.ts';
+export type { FindKind, FindLanguage, FurtherWords, PhraseUse } from './phrases.ts';

@@ -41,13 +41,25 @@ export const kindOf: Readonly<Record<LexiconTable, FindKind>> = {
   reasons: 'reason',
 };
 
-/** Every row of a catalogue that can be looked for, an adopter's own with its display and code alone. */
-export function entriesOf(catalogue: Catalogue): readonly Entry[] {
-  return lexiconTables.flatMap((table) =>
-    rowsOf(catalogue, table).map(({ code, display }) =>
-      entry(kindOf[table], code, display, wordsOf(table, code)),
-    ),
-  );
+/** Words of an adopter, by table and code. */
+export type FurtherWords = {
+  readonly [Table in LexiconTable]?: { readonly [code: string]: readonly string[] };
+};
+
+/** Every row of a catalogue that can be looked for, an adopter's own with display, code and further words. */
+export function entriesOf(catalogue: Catalogue, further: FurtherWords = {}): readonly Entry[] {
+  return lexiconTables.flatMap((table) => {
+    const more = new Map(Object.entries(further[table] ?? {}));
+    return rowsOf(catalogue, table).map(({ code, display }) =>
+      withFurther(entry(kindOf[table], code, display, wordsOf(table, code)), more.get(code)),
+    );
+  });
+}
+
+function withFurther(known: Entry, words: readonly string[] = []): Entry {
+  const { kind, code } = known;
+  const phrases = words.map((text): Phrase => ({ kind, code, text, use: 'synonym' }));
+  return phrases.length === 0 ? known : { ...known, phrases: [...known.phrases, ...phrases] };
 }
 
 /** A range or cut-off is no measure of its own, and what is recorded as a scale or test is found there. */

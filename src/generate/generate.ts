@@ -30,6 +30,7 @@ export const steps: readonly Step[] = [
     program: 'schema/check-settings-schema',
     writes: 'the JSON Schema of the settings of the checks',
   },
+  { program: 'schema/clinic-schema', writes: 'the JSON Schema of a clinic file' },
   { program: 'known-names', writes: 'the names that paths of issues may show' },
   { program: 'schema/mapping-schema', writes: 'the JSON Schema of a mapping' },
   { program: 'rules-table', writes: 'the list of rules' },

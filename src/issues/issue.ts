@@ -1,5 +1,6 @@
 import type { IssueCode } from './codes.ts';
 import type { answers } from './english/answers.ts';
+import type { clinic } from './english/clinic.ts';
 import type { conversion } from './english/conversion.ts';
 import { record } from './english/record.ts';
 import type { validation } from './english/validation.ts';
@@ -49,6 +50,7 @@ export type IssueFacts<Code extends IssueCode = IssueCode> = Code extends IssueC
       | FactsFor<typeof validation, Code>
       | FactsFor<typeof conversion, Code>
       | FactsFor<typeof answers, Code>
+      | FactsFor<typeof clinic, Code>
   : never;
 
 interface IssueOf<Code extends IssueCode> {

@@ -3,6 +3,7 @@ import { checkAgainstSchema } from '../data/schema-check.ts';
 import { type BudgetOption, within } from '../issues/budget.ts';
 import { failure, hasErrors, type Issue, issue, type Outcome, success } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
+import { firstNearest } from '../issues/nearest.ts';
 import { builtInTables, type TableName, type TableRows } from './built-in.ts';
 import { additionsValidator } from './compiled/additions.js';
 import { type Reference, references } from './references.ts';
@@ -100,12 +101,16 @@ function headIssues(additions: CatalogueAdditions): Issue[] {
 
 function referenceIssues(catalogue: Catalogue, additions: CatalogueAdditions): Issue[] {
   const issues: Issue[] = [];
+  const near = firstNearest();
   const families = new Set([...catalogue.attributes.values()].map(({ family }) => family));
   for (const name of tableNames) {
     rowsOf(additions, name).forEach((row, at) => {
       for (const [table, code, ...path] of referencesOf(name, row)) {
         if (code === undefined || catalogue[table].has(code)) continue;
-        issues.push(issue('unresolved-key', [name, at, ...path], { reason: 'table', table }));
+        const known = near(code, catalogue[table].keys());
+        issues.push(
+          issue('unresolved-key', [name, at, ...path], { reason: 'table', table, near: known }),
+        );
       }
     });
   }

@@ -9,6 +9,15 @@ const guides = readdirSync(folder).filter((name) => name.endsWith('.md') && name
 /** What the code of each guide prints, line by line. */
 const prints: Readonly<Record<string, readonly string[]>> = {
   analyse: ['signs that are there: 48', 'cells that could tell who it is: true'],
+  clinic: [
+    'checks.ruleSets information',
+    'Check for tar',
+    'tar-stain',
+    '1 gaps',
+    'transaction quay-7',
+    'identity,rule-sets false',
+    'error  words.findings.tar-stian  the table findings has no such row (expected perhaps tar-stain, of the table findings) [unknown-code]',
+  ],
   'contribute-a-code': ['M7'],
   convert: [
     'vineyard.K-7 1',

@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { issueCodes, issueTypes } from '../../src/issues/codes.ts';
 import { answers } from '../../src/issues/english/answers.ts';
+import { clinic } from '../../src/issues/english/clinic.ts';
 import { conversion } from '../../src/issues/english/conversion.ts';
 import { record } from '../../src/issues/english/record.ts';
 import { validation } from '../../src/issues/english/validation.ts';
@@ -11,7 +12,7 @@ import { germanIssues } from '../../src/issues/german/index.ts';
 import { type Issue, issue, issueMessage, issueTextIn } from '../../src/issues/issue.ts';
 import { namesIn } from '../../src/issues/render.ts';
 
-const english: readonly SentenceTable[] = [record, validation, conversion, answers];
+const english: readonly SentenceTable[] = [record, validation, conversion, answers, clinic];
 
 /** The compiler refuses a sentence with a name in braces that is not a fact. */
 const unknownFacts: [
@@ -19,6 +20,7 @@ const unknownFacts: [
   UnknownFacts<typeof validation>,
   UnknownFacts<typeof conversion>,
   UnknownFacts<typeof answers>,
+  UnknownFacts<typeof clinic>,
 ][] = [];
 
 interface Row {

@@ -20,9 +20,10 @@ import { convertSuggest } from '../convert/suggest.ts';
 import { convertTest } from '../convert/test.ts';
 import { convertToStdout } from '../convert/to-stdout.ts';
 import { fileFailure, UsageError } from '../failure.ts';
+import { lacksIdentity } from '../input/clinic-file.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { formatOutOption, wantsXml } from '../output/resource-text.ts';
-import { bundleOptions, formatOption } from '../shared-options.ts';
+import { bundleOptions, clinicOption, exportOptionsOf, formatOption } from '../shared-options.ts';
 
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...] --mapping FILE',
@@ -50,6 +51,7 @@ export const command: Command = {
       fallback: 'bundles',
       help: 'What to write: bundles, a file for each type of resource (with --out), or exams',
     },
+    ...clinicOption,
     ...bundleOptions,
     ...formatOutOption,
     out: { type: 'text', value: 'FOLDER', help: 'Folder for the results; it must be empty or new' },
@@ -144,6 +146,12 @@ export const command: Command = {
     if (mapping === undefined) return 1;
     const confirmed = await confirmedIn(call);
     if (confirmed === undefined) return 1;
+    if (
+      textOption(options, 'to') !== 'exams' &&
+      (await lacksIdentity(call, exportOptionsOf(call)))
+    ) {
+      return 1;
+    }
     if (flagOption(options, 'lines')) return convertByLine(call, mapping, confirmed);
     await needInputs(call);
     keepMemoryLow();

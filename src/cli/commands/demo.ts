@@ -42,7 +42,7 @@ export const command: Command = {
   ],
   files: { least: 0, most: 0 },
   run: async ({ io, options }) => {
-    const settings = exportOptionsOf(options);
+    const settings = exportOptionsOf({ options });
     const folder = textOption(options, 'out') ?? join('output', 'demo');
     const exam = await exampleExam();
     const made = toBundle(exam, settings);

@@ -4,6 +4,7 @@ import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { textOption } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { UsageError } from '../failure.ts';
+import { clinicOption } from '../shared-options.ts';
 
 const kinds: readonly FindKind[] = [
   'region',
@@ -23,6 +24,7 @@ export const command: Command = {
     'and German, with typing errors. Each line is kind, code, display and the word that was met, with ' +
     'tabs between; the likeliest stands first. Exit code 1 where nothing is near.',
   options: {
+    ...clinicOption,
     kind: { type: 'text', values: kinds, help: 'Only codes of this kind' },
     region: {
       type: 'text',
@@ -39,16 +41,17 @@ export const command: Command = {
     ['find discharge --region eac', 'what can be said of the ear canal'],
   ],
   files: { least: 1, most: Number.POSITIVE_INFINITY },
-  run: async ({ io, files, options }) => {
+  run: async ({ io, files, options, clinic }) => {
     const region = textOption(options, 'region');
-    if (region !== undefined && !builtInCatalogue.regions.has(region)) {
-      const [near] = find(region, { kind: 'region', limit: 1 });
+    if (region !== undefined && !(clinic?.catalogue ?? builtInCatalogue).regions.has(region)) {
+      const [near] = find(region, { ...clinic?.find, kind: 'region', limit: 1 });
       const perhaps = near === undefined ? '' : `; perhaps ${near.code}`;
       throw new UsageError(`--region is no code of a region${perhaps}`);
     }
     const kind = textOption(options, 'kind');
     const language = textOption(options, 'language');
     const found = find(files.join(' '), {
+      ...clinic?.find,
       limit: limitOf(textOption(options, 'limit') ?? '10'),
       ...(region !== undefined && { region }),
       // Both were held to their lists when the options were read.

@@ -6,7 +6,7 @@ import { toDryRun } from '../../report/dry-run/to-dry-run.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { mappingFile, mappingIn } from './named-mapping.ts';
+import { catalogueOf, mappingFile, mappingIn } from './named-mapping.ts';
 import { sampleFile } from './stated-source.ts';
 
 /**
@@ -21,7 +21,10 @@ export async function convertDryRun(call: Call): Promise<number> {
   const against = earlier === undefined ? undefined : await mappingIn(call, earlier);
   if (mapping === undefined || (earlier !== undefined && against === undefined)) return 1;
   const { text, issues } = await sampleOfFile(resolve(io.cwd, file), sourceOf(mapping));
-  const page = toDryRun(text, mapping, against === undefined ? {} : { against });
+  const page = toDryRun(text, mapping, {
+    ...catalogueOf(call),
+    ...(against !== undefined && { against }),
+  });
   const all = [...issues, ...page.issues];
   await writeIssues(io, issueFormatOf(call.options), { input: file }, all);
   await io.out(page.html);

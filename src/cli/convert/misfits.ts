@@ -5,7 +5,7 @@ import { misfitsText } from '../../convert/scan/misfits-text.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import type { Call } from '../command.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { mappingFile, mappingIn, writeFound } from './named-mapping.ts';
+import { catalogueOf, mappingFile, mappingIn, writeFound } from './named-mapping.ts';
 import { sampleFile } from './stated-source.ts';
 
 /**
@@ -18,7 +18,7 @@ export async function convertMisfits(call: Call): Promise<number> {
   const name = mappingFile(call, 'misfits');
   const mapping = await mappingIn(call, name);
   if (mapping === undefined) return 1;
-  const found = await misfitsOfFile(resolve(io.cwd, file), mapping);
+  const found = await misfitsOfFile(resolve(io.cwd, file), mapping, catalogueOf(call));
   await writeIssues(io, issueFormatOf(options), { input: name }, found.issues);
   if (hasErrors(found.issues)) return 1;
   await writeFound(call, found, misfitsText);

@@ -1,8 +1,9 @@
 import { withWords, wordsFromCsv } from '../../convert/code-map/words-from-csv.ts';
 import type { WrittenMapping } from '../../convert/mapping/mapping.ts';
 import { isPlainObject } from '../../data/plain-data.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
 import { textOption } from '../arguments.ts';
-import type { Call } from '../command.ts';
+import type { Call, Choices } from '../command.ts';
 import { UsageError } from '../failure.ts';
 import { textFile } from '../input/text-file.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
@@ -27,6 +28,11 @@ export async function mappingIn(
   const tables = wordsFromCsv(await textFile(io, words));
   await writeIssues(io, issueFormatOf(options), { input: words }, tables.issues);
   return tables.value && (withWords(value, tables.value) as WrittenMapping); // likewise
+}
+
+/** The tables of the clinic, where one is named. */
+export function catalogueOf({ clinic }: Choices): { readonly catalogue?: Catalogue } {
+  return clinic === undefined ? {} : { catalogue: clinic.catalogue };
 }
 
 /** What was found, to standard output: as text, or with `--format json` as one JSON object. */

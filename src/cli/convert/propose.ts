@@ -12,8 +12,8 @@ import type { Exam } from '../../model/exam.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import type { Call } from '../command.ts';
 import { documents } from '../input/documents.ts';
-import type { CliIo } from '../io.ts';
-import { type IssueFormat, issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { catalogueOf } from './named-mapping.ts';
 import type { RunSettings } from './settings.ts';
 import { exists, tellIssues, withStdin } from './to-stdout.ts';
 
@@ -22,10 +22,11 @@ import { exists, tellIssues, withStdin } from './to-stdout.ts';
  * person to confirm. Nothing else is written. Exit code 1 where an exam was set aside.
  */
 export async function convertPropose(
-  { io, options }: Call,
+  call: Call,
   settings: RunSettings,
   bulkIo: BulkIo,
 ): Promise<number> {
+  const { io, options } = call;
   const folder = await mkdtemp(join(tmpdir(), 'face-neck-fhir-'));
   try {
     const format = issueFormatOf(options);
@@ -34,7 +35,8 @@ export async function convertPropose(
     const run = { ...settings, inputs, out, to: 'exams', ledger: false } as const;
     const result = await convertFiles(run, bulkIo);
     await writeIssues(io, format, { input: 'convert' }, result.issues);
-    await writeProposals(io, format, join(out, 'exams.ndjson'), headingsOf(settings.mapping));
+    const headings = headingsOf(settings.mapping, call);
+    await writeProposals(call, join(out, 'exams.ndjson'), headings);
     if (result.summary !== undefined) await tellIssues(io, format, out);
     return hasFailed(result) ? 1 : 0;
   } finally {
@@ -44,23 +46,27 @@ export async function convertPropose(
 
 /** Proposals for each exam of a file; a run without results has made none. */
 async function writeProposals(
-  io: CliIo,
-  format: IssueFormat,
+  call: Call,
   file: string,
   headings: Mapping['headings'],
 ): Promise<void> {
+  const { io, options } = call;
   if (!(await exists(file))) return;
   for await (const { text } of documents(io, [file])) {
     if (text === '') continue;
     const exam = JSON.parse(text) as Exam; // written by the run itself
-    const { value, issues } = proposeFindings(exam, headings === undefined ? {} : { headings });
-    if (value === undefined) await writeIssues(io, format, { input: exam.id }, issues);
+    const { value, issues } = proposeFindings(exam, {
+      ...catalogueOf(call),
+      ...(headings !== undefined && { headings }),
+    });
+    if (value === undefined)
+      await writeIssues(io, issueFormatOf(options), { input: exam.id }, issues);
     else await io.out(proposalLines(value));
   }
 }
 
 /** The headings of a mapping that a run has read. */
-function headingsOf(mapping: unknown): Mapping['headings'] {
-  const whole = withPreset(mapping, builtInCatalogue) as Partial<Mapping>; // the run has checked it
+function headingsOf(mapping: unknown, { clinic }: Call): Mapping['headings'] {
+  const whole = withPreset(mapping, clinic?.catalogue ?? builtInCatalogue) as Partial<Mapping>; // the run has checked it
   return whole.headings;
 }

@@ -6,6 +6,7 @@ import { toReview } from '../../report/review/to-review.ts';
 import { flagOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { catalogueOf } from './named-mapping.ts';
 import { sampleFile, statedSource } from './stated-source.ts';
 
 /**
@@ -18,7 +19,11 @@ export async function convertReview(call: Call): Promise<number> {
   const stated = await statedSource(call);
   if (stated === undefined) return 1;
   const { text, issues } = await sampleOfFile(resolve(io.cwd, file), stated.source);
-  const page = toReview(text, { ...stated, values: flagOption(options, 'values') });
+  const page = toReview(text, {
+    ...stated,
+    ...catalogueOf(call),
+    values: flagOption(options, 'values'),
+  });
   const format = issueFormatOf(options);
   await writeIssues(io, format, { input: file }, issues);
   if (page.fields === 0) {

@@ -4,7 +4,7 @@ import { scanFile } from '../../convert/bulk/scan-file.ts';
 import { scanText } from '../../convert/scan/scan-text.ts';
 import { flagOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
-import { writeFound } from './named-mapping.ts';
+import { catalogueOf, writeFound } from './named-mapping.ts';
 import { sampleFile, statedSource } from './stated-source.ts';
 
 /**
@@ -17,7 +17,11 @@ export async function convertScan(call: Call): Promise<number> {
   const stated = await statedSource(call);
   if (stated === undefined) return 1;
   const values = flagOption(options, 'values');
-  const scan = await scanFile(resolve(io.cwd, file), { ...stated, values });
+  const scan = await scanFile(resolve(io.cwd, file), {
+    ...stated,
+    ...catalogueOf(call),
+    values,
+  });
   await writeFound(call, scan, scanText);
   return scan.fields.length === 0 ? 1 : 0;
 }

@@ -19,15 +19,17 @@ export const kinds: ReadonlyMap<string, OutputKind> = new Map([
 ]);
 
 /** What decides how a record becomes lines. */
-export function recordSettings({ options }: Call, mapping: unknown): ConvertSettings {
-  const { fhirVersion, bundleType, snomed, language } = exportOptionsOf(options);
+export function recordSettings(call: Call, mapping: unknown): ConvertSettings {
+  const { options, clinic } = call;
+  // The tables and the code map go as plain data, which a worker can be told.
+  const { catalogue: _, codes: _codes, ...exported } = exportOptionsOf(call);
+  const { additions, codeMap } = clinic?.convert ?? {};
   return {
+    ...exported,
+    ...(additions && { additions }),
+    ...(codeMap && { codeMap }),
     mapping,
     to: kinds.get(textOption(options, 'to') ?? '') ?? 'bundles',
-    ...(fhirVersion !== undefined && { fhirVersion }),
-    ...(bundleType !== undefined && { bundleType }),
-    ...(snomed !== undefined && { snomed }),
-    ...(language !== undefined && { language }),
     ledger: flagOption(options, 'ledger'),
   };
 }

@@ -5,6 +5,7 @@ import { suggestionText } from '../../convert/suggest/suggestion-text.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import type { Call } from '../command.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { catalogueOf } from './named-mapping.ts';
 import { sampleFile, statedSource } from './stated-source.ts';
 
 /**
@@ -17,7 +18,10 @@ export async function convertSuggest(call: Call): Promise<number> {
   const file = sampleFile(call, 'suggest');
   const stated = await statedSource(call);
   if (stated === undefined) return 1;
-  const suggestion = await suggestFromFile(resolve(io.cwd, file), stated);
+  const suggestion = await suggestFromFile(resolve(io.cwd, file), {
+    ...stated,
+    ...catalogueOf(call),
+  });
   await io.out(suggestionText(suggestion));
   await writeIssues(io, issueFormatOf(options), { input: file }, suggestion.issues);
   return hasErrors(suggestion.issues) ? 1 : 0;

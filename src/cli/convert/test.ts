@@ -4,7 +4,7 @@ import { hasErrors } from '../../issues/issue.ts';
 import type { Call } from '../command.ts';
 import { UsageError } from '../failure.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { mappingFile, mappingIn, writeFound } from './named-mapping.ts';
+import { catalogueOf, mappingFile, mappingIn, writeFound } from './named-mapping.ts';
 
 /**
  * The tests that a mapping carries, with their results to standard output, as text or with
@@ -16,7 +16,7 @@ export async function convertTest(call: Call): Promise<number> {
   if (files.length > 0) throw new UsageError('--test takes the tests of the mapping and no file');
   const mapping = await mappingIn(call, name);
   if (mapping === undefined) return 1;
-  const run = testMapping(mapping);
+  const run = testMapping(mapping, catalogueOf(call));
   await writeIssues(io, issueFormatOf(options), { input: name }, run.issues);
   if (hasErrors(run.issues)) return 1;
   await writeFound(call, run, mappingTestText);

@@ -10,7 +10,6 @@ import type { BulkIo, BulkOptions } from '../../convert/bulk/options.ts';
 import { append } from '../../data/append.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
 import type { Issue } from '../../issues/issue.ts';
-import type { OptionValues } from '../arguments.ts';
 import type { Call } from '../command.ts';
 import { UsageError } from '../failure.ts';
 import { documents } from '../input/documents.ts';
@@ -23,10 +22,11 @@ import { resourceWriter, wantsXml } from '../output/resource-text.ts';
  * a folder of its own, so that memory stays bounded however large the inputs are.
  */
 export async function convertToStdout(
-  { io, options }: Call,
+  call: Call,
   settings: Omit<BulkOptions, 'out'>,
   bulkIo: BulkIo,
 ): Promise<number> {
+  const { io, options } = call;
   if (settings.to === 'resources') throw new UsageError('--to resources needs --out FOLDER');
   if (settings.resume === true) throw new UsageError('--resume needs --out FOLDER');
   if (settings.inputs.length === 0 && io.interactive) {
@@ -41,9 +41,7 @@ export async function convertToStdout(
     await writeIssues(io, format, { input: 'convert' }, result.issues);
     if (result.summary !== undefined) {
       const file = join(out, settings.to === 'exams' ? 'exams.ndjson' : 'bundles.ndjson');
-      const unwritten = wantsXml(options)
-        ? await writeAsXml(io, options, file)
-        : await copyOut(io, file);
+      const unwritten = wantsXml(options) ? await writeAsXml(call, file) : await copyOut(io, file);
       await tellIssues(io, format, out);
       await writeIssues(io, format, { input: 'convert' }, unwritten);
       if (unwritten.length > 0) return 1;
@@ -72,8 +70,9 @@ async function copyOut(io: CliIo, file: string): Promise<readonly Issue[]> {
 }
 
 /** Each bundle as XML on a line of its own; what XML cannot hold is told. */
-async function writeAsXml(io: CliIo, options: OptionValues, file: string): Promise<Issue[]> {
-  const write = await resourceWriter(options);
+async function writeAsXml(call: Call, file: string): Promise<Issue[]> {
+  const { io } = call;
+  const write = await resourceWriter(call);
   const issues: Issue[] = [];
   if (!(await exists(file))) return issues;
   for await (const { text } of documents(io, [file])) {

@@ -8,22 +8,25 @@ import {
 import type { RuleResult } from '../../checks/rule.ts';
 import type { Prompt } from '../../checks/shown-prompts.ts';
 import { type CheckWords, cautionText, missingText } from '../../checks/words/check-words.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
 import { sideText } from '../../terminology/sides.ts';
 import { compareText, displayOf } from './compare-text.ts';
 
 /** What the checks found, for people: coverage, what rules say, prompts, what could not be told. */
-export function checkText(result: CheckResult, words: CheckWords): string {
+export function checkText(result: CheckResult, words: CheckWords, catalogue: Catalogue): string {
   const { coverage, results, prompts, comparisons } = result;
   const fired = results.filter(({ kind, outcome }) => kind !== 'prompt' && outcome === 'fires');
   return [
-    ...(coverage === undefined ? [] : coverageLines(coverage, words)),
+    ...(coverage === undefined ? [] : coverageLines(coverage, words, catalogue)),
     ...part('Rules', fired.map(ruleLine)),
     ...part(
       words.headings.prompts,
       prompts.flatMap((prompt) => promptLines(prompt, words)),
     ),
     ...part(words.headings.open, openLines(result, words)),
-    ...(comparisons.length === 0 ? [] : ['Against the exam before', '', compareText(comparisons)]),
+    ...(comparisons.length === 0
+      ? []
+      : ['Against the exam before', '', compareText(comparisons, catalogue)]),
     ...words.cautions,
     '',
   ].join('\n');
@@ -31,13 +34,16 @@ export function checkText(result: CheckResult, words: CheckWords): string {
 
 const kinds = ['regions', 'methods', 'points', 'tests', 'measures'] as const;
 
-function coverageLines(coverage: Coverage, words: CheckWords): string[] {
+function coverageLines(coverage: Coverage, words: CheckWords, catalogue: Catalogue): string[] {
   const gaps = coverageGaps(coverage);
   return [
     `Coverage of ${coverage.protocol.display}, version ${coverage.protocol.version}`,
     ...kinds.map((kind) => `  ${kind.padEnd(10)}${countText(coverage[kind])}`),
     '',
-    ...part('Nothing was said about', gaps.filter(({ kind }) => kind !== 'method').map(gapLine)),
+    ...part(
+      'Nothing was said about',
+      gaps.filter(({ kind }) => kind !== 'method').map((gap) => gapLine(gap, catalogue)),
+    ),
     ...part(
       'Not part of this protocol',
       coverage.outside.map((text) => `  ${text}`),
@@ -71,11 +77,11 @@ const tables = {
   measure: 'measures',
 } as const;
 
-function gapLine({ kind, code, side, modality }: CoverageItem): string {
+function gapLine({ kind, code, side, modality }: CoverageItem, catalogue: Catalogue): string {
   const parts = [
-    displayOf(tables[kind], code),
+    displayOf(catalogue, tables[kind], code),
     side === undefined ? '' : sideText[side],
-    modality === undefined ? '' : displayOf('modalities', modality),
+    modality === undefined ? '' : displayOf(catalogue, 'modalities', modality),
   ];
   return `  ${kind.padEnd(9)}${parts.filter(Boolean).join(', ')}`;
 }

@@ -2,7 +2,7 @@ import type { Change, Comparison, FigureChange } from '../../checks/compare/comp
 import { append } from '../../data/append.ts';
 import { subjectTables } from '../../kinds/registries/subject-tables.ts';
 import type { TableName } from '../../terminology/built-in.ts';
-import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { sideText } from '../../terminology/sides.ts';
 
 const headings: readonly (readonly [Change, string])[] = [
@@ -13,10 +13,15 @@ const headings: readonly (readonly [Change, string])[] = [
 ];
 
 /** What changed between two exams, for people; what cannot be compared is counted by reason. */
-export function compareText(comparisons: readonly Comparison[]): string {
+export function compareText(
+  comparisons: readonly Comparison[],
+  catalogue: Catalogue = builtInCatalogue,
+): string {
   const lines = headings.flatMap(([change, heading]) => {
     const members = comparisons.filter((one) => one.change === change);
-    return members.length === 0 ? [] : [heading, ...members.map(comparedLine), ''];
+    return members.length === 0
+      ? []
+      : [heading, ...members.map((one) => comparedLine(one, catalogue)), ''];
   });
   const same = comparisons.filter(({ change }) => change === 'same').length;
   if (same > 0) lines.push(`Stated alike in both, without a figure: ${same}`, '');
@@ -31,10 +36,10 @@ export function compareText(comparisons: readonly Comparison[]): string {
   return lines.length === 0 ? 'Nothing to compare.\n' : `${lines.join('\n')}`;
 }
 
-function comparedLine(one: Comparison): string {
+function comparedLine(one: Comparison, catalogue: Catalogue): string {
   const { figures, values, days } = one;
   const parts = [
-    comparedName(one),
+    comparedName(one, catalogue),
     figures === undefined ? '' : figuresText(figures),
     values === undefined ? '' : `${values.before} -> ${values.now}`,
     days === undefined ? '' : `in ${days} days`,
@@ -56,13 +61,17 @@ function figuresText({
 }
 
 /** What a comparison is about, in words: `Naevus (mole), Temple, right`. */
-function comparedName({ kind, code, region, side, modality }: Comparison): string {
-  const name = displayOf(subjectTables[kind], code);
-  const place = region === undefined || region === code ? '' : displayOf('regions', region);
-  const way = modality === undefined ? '' : displayOf('modalities', modality);
+function comparedName(
+  { kind, code, region, side, modality }: Comparison,
+  catalogue: Catalogue,
+): string {
+  const name = displayOf(catalogue, subjectTables[kind], code);
+  const place =
+    region === undefined || region === code ? '' : displayOf(catalogue, 'regions', region);
+  const way = modality === undefined ? '' : displayOf(catalogue, 'modalities', modality);
   return [name, place, side === undefined ? '' : sideText[side], way].filter(Boolean).join(', ');
 }
 
-export function displayOf(table: TableName, code: string): string {
-  return builtInCatalogue[table].get(code)?.display ?? code;
+export function displayOf(catalogue: Catalogue, table: TableName, code: string): string {
+  return catalogue[table].get(code)?.display ?? code;
 }

@@ -2,6 +2,7 @@ import { toJson } from '../../fhir/json/to-json.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import { type Outcome, success } from '../../issues/issue.ts';
 import { type OptionTable, type OptionValues, textOption } from '../arguments.ts';
+import type { Choices } from '../command.ts';
 import { fhirVersionOf } from '../shared-options.ts';
 
 /** In which of FHIR's formats resources are written. */
@@ -22,8 +23,8 @@ export function wantsXml(options: OptionValues): boolean {
 export type ResourceWriter = (resource: unknown, onOneLine: boolean) => Outcome<string>;
 
 /** The writer of a call; the one for XML is loaded only where it is asked for. */
-export async function resourceWriter(options: OptionValues): Promise<ResourceWriter> {
-  return wantsXml(options) ? xmlWriter(fhirVersionOf(options)) : writeJson;
+export async function resourceWriter(choices: Choices): Promise<ResourceWriter> {
+  return wantsXml(choices.options) ? xmlWriter(fhirVersionOf(choices)) : writeJson;
 }
 
 function writeJson(resource: unknown, onOneLine: boolean): Outcome<string> {

@@ -1,9 +1,12 @@
+import type { ExportOptions } from '../../export/options.ts';
 import { type Exporter, prepareExport } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
 import { resourcesApart } from '../../fhir/references.ts';
 import { hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
+import { adopterCodes } from '../../terminology/code-map/adopter-codes.ts';
+import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
 import { convertUnits } from '../exams/convert-text.ts';
 import { countFates, type LedgerCounts, type LedgerEntry } from '../exams/ledger.ts';
@@ -47,12 +50,14 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
   const prepared = prepareMapping(settings.mapping, catalogue ? { catalogue } : {});
   const plan = prepared.value;
   if (plan === undefined) return { issues: prepared.issues };
+  const mapped = codesOf(settings, plan);
+  if (!mapped.ok) return { issues: mapped.issues };
   const reader = readerFor(plan.mapping.source);
-  const exporter = exporterOf(settings, plan);
+  const exporter = exporterOf(settings, plan, mapped.value);
   const validate = await validatorOf(settings);
   const confirmed = byExam(settings.confirmed ?? []);
   return {
-    issues: prepared.issues,
+    issues: [...prepared.issues, ...mapped.issues],
     plan,
     reader,
     convert: (units) =>
@@ -113,14 +118,49 @@ interface Written {
   readonly issues: readonly Issue[];
 }
 
-function exporterOf(settings: ConvertSettings, { catalogue }: Plan): Outcome<Exporter> {
-  return prepareExport({
+/** The lines of the code map that were given, checked. */
+function codesOf(
+  { codeMap, canonicalBase }: ConvertSettings,
+  { catalogue }: Plan,
+): Outcome<AdopterCodes | undefined> {
+  if (codeMap === undefined) return success(undefined);
+  const entries = codeMap.map((row, at) => ({ ...row, path: ['codeMap', at] }));
+  return adopterCodes(entries, {
     catalogue,
-    ...(settings.fhirVersion !== undefined && { fhirVersion: settings.fhirVersion }),
-    ...(settings.bundleType !== undefined && { bundleType: settings.bundleType }),
-    ...(settings.snomed !== undefined && { snomed: settings.snomed }),
-    ...(settings.language !== undefined && { language: settings.language }),
-    ...(settings.canonicalBase !== undefined && { canonicalBase: settings.canonicalBase }),
+    ...(canonicalBase !== undefined && { canonicalBase }),
+  });
+}
+
+/** Settings that are options of the export under the same name. */
+const ofExport = [
+  'fhirVersion',
+  'bundleType',
+  'snomed',
+  'language',
+  'canonicalBase',
+  'identity',
+  'masterData',
+  'transaction',
+  'detail',
+  'target',
+  'laterality',
+  'profiles',
+  'filing',
+] as const satisfies readonly (keyof ConvertSettings & keyof ExportOptions)[];
+
+function exporterOf(
+  settings: ConvertSettings,
+  { catalogue }: Plan,
+  codes: AdopterCodes | undefined,
+): Outcome<Exporter> {
+  const given = ofExport.flatMap((name) =>
+    settings[name] === undefined ? [] : [[name, settings[name]] as const],
+  );
+  const options: ExportOptions = Object.fromEntries(given);
+  return prepareExport({
+    ...options,
+    catalogue,
+    ...(codes !== undefined && { codes }),
     allowDraft: true,
   });
 }

@@ -1,7 +1,12 @@
-import type { BundleType } from '../../export/options.ts';
+import type { Detail } from '../../export/detail.ts';
+import type { BundleType, ExportOptions } from '../../export/options.ts';
+import type { Target } from '../../export/target/guides.ts';
+import type { Filing } from '../../fhir/filing.ts';
 import type { SnomedPolicy } from '../../fhir/licence/snomed-policy.ts';
+import type { ClinicIdentity } from '../../fhir/names/part-names.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
+import type { CodeMapEntry } from '../../terminology/code-map/entry.ts';
 import type { Language } from '../../terminology/language.ts';
 import type { Proposal } from '../proposals/proposal.ts';
 
@@ -24,8 +29,26 @@ export interface ConvertSettings {
   readonly language?: Language;
   /** As of the export. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
+  /** As of the export. Bundles of type `transaction` need it. */
+  readonly identity?: ClinicIdentity;
+  /** As of the export. */
+  readonly masterData?: ExportOptions['masterData'];
+  /** As of the export. */
+  readonly transaction?: ExportOptions['transaction'];
+  /** As of the export. */
+  readonly detail?: Detail;
+  /** As of the export. */
+  readonly target?: Target;
+  /** As of the export. */
+  readonly laterality?: ExportOptions['laterality'];
+  /** As of the export. */
+  readonly profiles?: boolean;
+  /** As of the export. */
+  readonly filing?: Filing;
   /** Rows of an adopter's own tables. */
   readonly additions?: CatalogueAdditions;
+  /** Lines of an adopter's code map, as `adopterCodes` takes them but for `path`. */
+  readonly codeMap?: readonly Omit<CodeMapEntry, 'path' | 'paths' | 'position'>[];
   /** Proposals for its notes that were confirmed; those of other exams and others are passed over. */
   readonly confirmed?: readonly Proposal[];
   /** Write where each field went, a line for each exam. Default false. */

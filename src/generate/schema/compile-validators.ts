@@ -17,6 +17,8 @@ interface Target {
   readonly validator: string;
   /** Definition to check by; the schema as a whole where left out. */
   readonly root?: string;
+  /** Properties of the whole that their own validators check; here they are an object. */
+  readonly elsewhere?: readonly string[];
 }
 
 const targets: readonly Target[] = [
@@ -45,6 +47,13 @@ const targets: readonly Target[] = [
     validator: 'mappingValidator',
     // What is checked is the mapping with its preset below it.
     root: 'Mapping',
+  },
+  {
+    schema: 'profiles/clinic.schema.json',
+    folder: 'clinic/compiled',
+    name: 'clinic',
+    validator: 'clinicValidator',
+    elsewhere: ['catalogue', 'checks'],
   },
 ];
 
@@ -122,6 +131,14 @@ function rootedAt(root: string, text: string): string {
   return JSON.stringify({ ...schema, $ref: `#/definitions/${root}`, definitions });
 }
 
+/** The schema with some properties of its root as objects that hold anything. */
+function withObjects(names: readonly string[], text: string): string {
+  const schema = JSON.parse(text);
+  const { properties } = schema.definitions[schema.$ref.replace('#/definitions/', '')];
+  for (const name of names) properties[name] = { type: 'object' };
+  return JSON.stringify(schema);
+}
+
 function declarations(name: string, resourceTypes: boolean): string {
   return `interface SchemaFault {
   instancePath: string;
@@ -147,9 +164,10 @@ async function writeChanged(file: string, text: string): Promise<void> {
 
 /** Writes the compiled validators and their types below `out`, normally src or dist. */
 export async function compileValidators(out: string): Promise<void> {
-  for (const { schema, folder, name, validator, root } of targets) {
+  for (const { schema, folder, name, validator, root, elsewhere = [] } of targets) {
     const file = await readFile(join(project, schema), 'utf8');
-    const text = root === undefined ? file : rootedAt(root, file);
+    const whole = root === undefined ? file : rootedAt(root, file);
+    const text = elsewhere.length === 0 ? whole : withObjects(elsewhere, whole);
     const home = join(out, folder);
     await mkdir(home, { recursive: true });
     await writeChanged(join(home, `${name}.js`), await validatorModule(text, validator));

@@ -20,7 +20,11 @@ export const recordMeaning = {
   'unresolved-key': {
     'plan-item': 'no item of the plan has this key',
     exam: 'nothing in the exam has this key',
-    table: ['the table {table} has no such row', 'a code of the table {table}'],
+    table: [
+      'the table {table} has no such row',
+      'perhaps {near?}, of the table {table}',
+      'a code of the table {table}',
+    ],
     'attribute-family': 'no attribute has this family',
     unreached: 'no row leads to this code',
     judgement: 'no statement has this key',

@@ -1,5 +1,6 @@
 import type { IssueLanguage } from '../language.ts';
 import { germanAnswers } from './answers.ts';
+import { germanClinic } from './clinic.ts';
 import { germanConversion } from './conversion.ts';
 import { germanForms, germanKinds } from './forms.ts';
 import { germanRecord } from './record.ts';
@@ -13,7 +14,7 @@ import { germanValidation } from './validation.ts';
  */
 export const germanIssues: IssueLanguage = {
   tag: 'de',
-  sentences: [germanRecord, germanValidation, germanConversion, germanAnswers],
+  sentences: [germanRecord, germanValidation, germanConversion, germanAnswers, germanClinic],
   severities: { error: 'Fehler', warning: 'Warnung', information: 'Hinweis' },
   wording: {
     forms: germanForms,

@@ -27,7 +27,11 @@ export const germanRecordMeaning: Translated<typeof recordMeaning> = {
   'unresolved-key': {
     'plan-item': 'kein Punkt des weiteren Vorgehens hat diesen Schlüssel',
     exam: 'nichts in der Untersuchung hat diesen Schlüssel',
-    table: ['die Tabelle {table} hat keine solche Zeile', 'ein Code der Tabelle {table}'],
+    table: [
+      'die Tabelle {table} hat keine solche Zeile',
+      'vielleicht {near?}, aus der Tabelle {table}',
+      'ein Code der Tabelle {table}',
+    ],
     'attribute-family': 'kein Attribut hat diese Familie',
     unreached: 'keine Zeile führt zu diesem Code',
     judgement: 'keine Aussage hat diesen Schlüssel',

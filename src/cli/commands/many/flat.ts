@@ -1,16 +1,16 @@
-import { flatHead, flatLine } from '../../flat/flat-csv.ts';
-import { flatColumns } from '../../flat/flat-row.ts';
-import { toFlat } from '../../flat/to-flat.ts';
-import type { Exam } from '../../model/exam.ts';
-import { builtInCatalogue } from '../../terminology/catalogue.ts';
-import { inLanguage } from '../../terminology/language.ts';
-import { flagOption, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { deidentifierOf, deidentifyOptions } from '../deidentified.ts';
-import { eachDocument } from '../input/each-document.ts';
-import { withFolders } from '../input/folders.ts';
-import { languageOf, languageOption } from '../language.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
+import { flatHead, flatLine } from '../../../flat/flat-csv.ts';
+import { flatColumns } from '../../../flat/flat-row.ts';
+import { toFlat } from '../../../flat/to-flat.ts';
+import type { Exam } from '../../../model/exam.ts';
+import { builtInCatalogue } from '../../../terminology/catalogue.ts';
+import { inLanguage } from '../../../terminology/language.ts';
+import { flagOption, textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { deidentifierOf, deidentifyOptions } from '../../deidentified.ts';
+import { eachDocument } from '../../input/each-document.ts';
+import { withFolders } from '../../input/folders.ts';
+import { languageOf, languageOption } from '../../language.ts';
+import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
 
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...]',
@@ -23,6 +23,7 @@ export const command: Command = {
     to: { type: 'text', values: ['csv', 'ndjson'], fallback: 'csv', help: 'Form of the rows' },
     'without-words': { type: 'flag', help: 'Leave out notes and other words of the examiner' },
     columns: { type: 'flag', help: 'Tell what stands in each column, and read nothing' },
+    ...clinicOption,
     ...deidentifyOptions,
     ...languageOption,
     ...outOption,
@@ -45,7 +46,7 @@ export const command: Command = {
       return 0;
     }
     const settings = {
-      catalogue: inLanguage(builtInCatalogue, languageOf(options).displays),
+      catalogue: inLanguage(call.clinic?.catalogue ?? builtInCatalogue, languageOf(call).displays),
       withoutWords: flagOption(options, 'without-words'),
       includeValues: flagOption(options, 'include-values'),
     };

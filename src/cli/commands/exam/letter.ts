@@ -1,17 +1,18 @@
-import type { LetterReader } from '../../letters/letter.ts';
-import { readers } from '../../letters/letter.ts';
-import { toLetter } from '../../letters/to-letter.ts';
-import { englishLetterWords } from '../../letters/words/english.ts';
-import { germanLetterWords } from '../../letters/words/german.ts';
-import { letterHtml, letterText } from '../../letters/write-letter.ts';
-import { flagOption, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { UsageError } from '../failure.ts';
-import { readExam } from '../input/read-exam.ts';
-import { languageOf, languageOption } from '../language.ts';
-import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { pdfCallOf, pdfOptions, writePage } from '../output/pdf.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
+import type { LetterReader } from '../../../letters/letter.ts';
+import { readers } from '../../../letters/letter.ts';
+import { toLetter } from '../../../letters/to-letter.ts';
+import { englishLetterWords } from '../../../letters/words/english.ts';
+import { germanLetterWords } from '../../../letters/words/german.ts';
+import { letterHtml, letterText } from '../../../letters/write-letter.ts';
+import { textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { UsageError } from '../../failure.ts';
+import { readExam } from '../../input/read-exam.ts';
+import { languageOf, languageOption } from '../../language.ts';
+import { issueFormatOf, writeIssues } from '../../output/issue-writer.ts';
+import { pdfCallOf, pdfOptions, writePage } from '../../output/pdf.ts';
+import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
+import { clinicChecks } from './check.ts';
 
 export const command: Command = {
   argumentsText: '[FILE]',
@@ -37,6 +38,7 @@ export const command: Command = {
       fallback: 'text',
       help: 'Plain text or a page',
     },
+    ...clinicOption,
     ...languageOption,
     ...outOption,
     ...pdfOptions,
@@ -47,7 +49,9 @@ export const command: Command = {
     ['letter exam.json --to patient --language de --form html --out letter.html', 'to the patient'],
   ],
   files: { least: 0, most: 1 },
-  run: async ({ io, options, files: [file = '-'] }) => {
+  run: async (call) => {
+    const { io, options, clinic } = call;
+    const [file = '-'] = call.files;
     const to = readers.find(
       (reader): reader is LetterReader => reader === textOption(options, 'to'),
     );
@@ -57,13 +61,19 @@ export const command: Command = {
     }
     const pdf = pdfCallOf(options);
     const format = issueFormatOf(options);
-    const includeValues = flagOption(options, 'include-values');
-    const exam = await readExam(io, file, { format, includeValues });
+    const exam = await readExam(call, file);
     if (exam === undefined) return 1;
-    const { displays, words } = languageOf(options);
+    const { displays, words } = languageOf(call);
     const letterWords = displays.tag === 'de' ? germanLetterWords : englishLetterWords;
     const share = options.get('share') ?? [];
-    const { value, issues } = toLetter(exam, to, { language: displays, words, letterWords, share });
+    const { value, issues } = toLetter(exam, to, {
+      language: displays,
+      words,
+      letterWords,
+      share,
+      // A letter states what the exam does; prompts are for the page.
+      checks: { ...clinicChecks(clinic), ruleSets: [] },
+    });
     await writeIssues(io, format, { input: file }, issues);
     if (value === undefined) return 1;
     const html = letterHtml(value, letterWords);

@@ -1,4 +1,4 @@
-import { isLate, recallsOf } from '../../audit/recall.ts';
+import { isLate, recallsOf } from '../../../audit/recall.ts';
 import {
   calendarEnd,
   calendarHead,
@@ -6,13 +6,14 @@ import {
   recallRow,
   recallTask,
   recallTodo,
-} from '../../audit/write-recall.ts';
-import { parseExam } from '../../model/parse-exam.ts';
-import { flagOption, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { eachDocument } from '../input/each-document.ts';
-import { withFolders } from '../input/folders.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
+} from '../../../audit/write-recall.ts';
+import { parseExam } from '../../../model/parse-exam.ts';
+import { flagOption, textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { eachDocument } from '../../input/each-document.ts';
+import { withFolders } from '../../input/folders.ts';
+import { parseOptionsOf } from '../../input/read-exam.ts';
+import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
 
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...]',
@@ -28,6 +29,7 @@ export const command: Command = {
       help: 'A table, a calendar (iCalendar to-dos), or FHIR R4 Tasks, one a line',
     },
     overdue: { type: 'flag', help: 'Only what is overdue, or presses and has no date' },
+    ...clinicOption,
     ...outOption,
     ...issueOptions,
   },
@@ -38,7 +40,7 @@ export const command: Command = {
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const { io, options } = call;
-    const includeValues = flagOption(options, 'include-values');
+    const parse = parseOptionsOf(call);
     const onlyOverdue = flagOption(options, 'overdue');
     const to = textOption(options, 'to') ?? 'csv';
     const now = io.now().toISOString();
@@ -49,7 +51,7 @@ export const command: Command = {
       { ...call, files },
       {
         run: async (value) => {
-          const { value: exam, issues } = parseExam(value, { includeValues });
+          const { value: exam, issues } = parseExam(value, parse);
           if (exam === undefined) return { issues };
           const recalls = recallsOf(exam, now).filter((one) => !onlyOverdue || isLate(one));
           const text = recalls

@@ -1,15 +1,15 @@
 /// <reference types="node" />
-import { toJson } from '../../fhir/json/to-json.ts';
-import { isLoopback, type ProbeOptions } from '../../testing/probe/options.ts';
-import { probeServer } from '../../testing/probe/probe-server.ts';
-import type { ProbeReport } from '../../testing/probe/report/report.ts';
-import { probeJUnit } from '../../testing/probe/report/report-junit.ts';
-import { probeText } from '../../testing/probe/report/report-text.ts';
-import { countOption, flagOption, type OptionValues, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { UsageError } from '../failure.ts';
-import { outputTo } from '../output/output.ts';
-import { fhirOption, fhirVersionOf, outOption } from '../shared-options.ts';
+import { toJson } from '../../../fhir/json/to-json.ts';
+import { isLoopback, type ProbeOptions } from '../../../testing/probe/options.ts';
+import { probeServer } from '../../../testing/probe/probe-server.ts';
+import type { ProbeReport } from '../../../testing/probe/report/report.ts';
+import { probeJUnit } from '../../../testing/probe/report/report-junit.ts';
+import { probeText } from '../../../testing/probe/report/report-text.ts';
+import { countOption, flagOption, type OptionValues, textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { UsageError } from '../../failure.ts';
+import { outputTo } from '../../output/output.ts';
+import { fhirOption, fhirVersionOf, outOption } from '../../shared-options.ts';
 
 const formats: ReadonlyMap<string, (report: ProbeReport) => string> = new Map([
   ['text', probeText],
@@ -89,7 +89,7 @@ function probeOptionsOf(options: OptionValues): ProbeOptions {
   const entries = countOption(options, 'entries', 0);
   const variable = textOption(options, 'token-env');
   return {
-    fhirVersion: fhirVersionOf(options),
+    fhirVersion: fhirVersionOf({ options }),
     remote: flagOption(options, 'yes'),
     clean: flagOption(options, 'clean'),
     ...(run !== undefined && { run }),

@@ -1,15 +1,21 @@
-import type { Issue } from '../../issues/issue.ts';
-import type { ValidateOptions } from '../../validate/validate-bundle.ts';
-import { flagOption, type OptionTable, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { type Document, Unreadable } from '../input/documents.ts';
-import { eachOf } from '../input/each-document.ts';
-import { documentsOrLarge, type LargeDocument } from '../input/large-file.ts';
-import { profileOption, profilesOf } from '../input/profile-files.ts';
-import { type GatheredVerdict, gathered } from '../output/gathered-verdict.ts';
-import { countsOf, countsText, documentName, issueFormatOf } from '../output/issue-writer.ts';
-import { fhirOption, fhirVersionOf, issueOptions, outOption } from '../shared-options.ts';
-import { engineOf, type Validator, validatorOf } from '../validators.ts';
+import type { Issue } from '../../../issues/issue.ts';
+import type { ValidateOptions } from '../../../validate/validate-bundle.ts';
+import { flagOption, type OptionTable, textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { type Document, Unreadable } from '../../input/documents.ts';
+import { eachOf } from '../../input/each-document.ts';
+import { documentsOrLarge, type LargeDocument } from '../../input/large-file.ts';
+import { profileOption, profilesOf } from '../../input/profile-files.ts';
+import { type GatheredVerdict, gathered } from '../../output/gathered-verdict.ts';
+import { countsOf, countsText, documentName, issueFormatOf } from '../../output/issue-writer.ts';
+import {
+  clinicOption,
+  fhirOption,
+  fhirVersionOf,
+  issueOptions,
+  outOption,
+} from '../../shared-options.ts';
+import { engineOf, type Validator, validatorOf } from '../../validators.ts';
 
 const levelOption: OptionTable = {
   level: {
@@ -29,7 +35,14 @@ export const command: Command = {
     'JSON with one resource a line; a bundle of more than 64 MB is looked at entry by entry. Every ' +
     'issue is told with its line and column; the verdict of each input goes to standard output. Exit code 3: no error was found, and some rule was not ' +
     'looked at.',
-  options: { ...fhirOption, ...levelOption, ...profileOption, ...outOption, ...issueOptions },
+  options: {
+    ...clinicOption,
+    ...fhirOption,
+    ...levelOption,
+    ...profileOption,
+    ...outOption,
+    ...issueOptions,
+  },
   examples: [
     ['validate bundle.json', 'against FHIR R4'],
     ['validate --fhir r5 a.json b.json', 'two files against R5'],
@@ -39,7 +52,7 @@ export const command: Command = {
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
-    const version = fhirVersionOf(call.options);
+    const version = fhirVersionOf(call);
     const validator = await validatorOf(version);
     const { compileProfiles } = validator;
     const paths = call.options.get('profile') ?? [];

@@ -1,10 +1,16 @@
-import { issue } from '../../issues/issue.ts';
-import type { Remainder } from '../../read/bundle/remainder.ts';
-import { fromBundle } from '../../read/from-bundle.ts';
-import { flagOption, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';
-import { identityOf, identityOption, issueOptions, outOption } from '../shared-options.ts';
+import { issue } from '../../../issues/issue.ts';
+import type { Remainder } from '../../../read/bundle/remainder.ts';
+import { fromBundle } from '../../../read/from-bundle.ts';
+import { flagOption, textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { type DocumentStep, eachDocument, jsonDocument } from '../../input/each-document.ts';
+import {
+  clinicOption,
+  identityOf,
+  identityOption,
+  issueOptions,
+  outOption,
+} from '../../shared-options.ts';
 
 export const command: Command = {
   argumentsText: '[FILE ...]',
@@ -17,6 +23,7 @@ export const command: Command = {
       value: 'ID',
       help: 'Which exam to read, where a bundle holds several',
     },
+    ...clinicOption,
     ...identityOption,
     ...outOption,
     ...issueOptions,
@@ -32,8 +39,9 @@ export const command: Command = {
     const exam = textOption(call.options, 'exam');
     const run: DocumentStep['run'] = async (value, document) => {
       const read = fromBundle(value, {
+        ...call.clinic?.read,
         includeValues,
-        ...identityOf(call.options),
+        ...identityOf(call),
         ...(exam !== undefined && { exam }),
       });
       return {

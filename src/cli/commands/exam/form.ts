@@ -1,22 +1,28 @@
-import { toJson } from '../../fhir/json/to-json.ts';
-import { toFormDescription } from '../../forms/describe.ts';
-import type { FormLanguage } from '../../forms/form.ts';
-import { fromQuestionnaireResponse, type ResponseOptions } from '../../forms/from-response.ts';
-import { startingResponse } from '../../forms/starting-response.ts';
-import { type QuestionnaireOptions, toQuestionnaire } from '../../forms/to-questionnaire.ts';
-import { failure, type Outcome, success } from '../../issues/issue.ts';
-import { finishExam } from '../../model/builder/finish-exam.ts';
-import type { RecordStatus } from '../../model/record-event.ts';
-import { type CatalogueAdditions, createCatalogue } from '../../terminology/catalogue.ts';
-import { flagOption, type OptionValues, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { UsageError } from '../failure.ts';
-import { readExam, readJson } from '../input/read-exam.ts';
-import type { CliIo } from '../io.ts';
-import { languageOption } from '../language.ts';
-import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { outputTo } from '../output/output.ts';
-import { fhirOption, fhirVersionOf, issueOptions, outOption } from '../shared-options.ts';
+import { toJson } from '../../../fhir/json/to-json.ts';
+import { toFormDescription } from '../../../forms/describe.ts';
+import type { FormLanguage } from '../../../forms/form.ts';
+import { fromQuestionnaireResponse, type ResponseOptions } from '../../../forms/from-response.ts';
+import { startingResponse } from '../../../forms/starting-response.ts';
+import { type QuestionnaireOptions, toQuestionnaire } from '../../../forms/to-questionnaire.ts';
+import { failure, type Outcome, success } from '../../../issues/issue.ts';
+import { finishExam } from '../../../model/builder/finish-exam.ts';
+import type { RecordStatus } from '../../../model/record-event.ts';
+import { type CatalogueAdditions, createCatalogue } from '../../../terminology/catalogue.ts';
+import { flagOption, type OptionValues, textOption } from '../../arguments.ts';
+import type { Call, Command } from '../../command.ts';
+import { UsageError } from '../../failure.ts';
+import { readExam, readJson } from '../../input/read-exam.ts';
+import type { CliIo } from '../../io.ts';
+import { languageOption } from '../../language.ts';
+import { issueFormatOf, writeIssues } from '../../output/issue-writer.ts';
+import { outputTo } from '../../output/output.ts';
+import {
+  clinicOption,
+  fhirOption,
+  fhirVersionOf,
+  issueOptions,
+  outOption,
+} from '../../shared-options.ts';
 
 const statuses = ['draft', 'preliminary', 'final'] as const satisfies readonly RecordStatus[];
 
@@ -34,6 +40,7 @@ export const command: Command = {
     },
     ...fhirOption,
     ...languageOption,
+    ...clinicOption,
     catalogue: {
       type: 'text',
       value: 'FILE',
@@ -71,18 +78,21 @@ export const command: Command = {
   },
   examples: [
     ['form droopy-lid --language de --out lid.json', 'a form in German'],
+    ['form mask-check --clinic clinic.json', 'a protocol of your own'],
     ['form droopy-lid --to start --last-time --prior 2024.json', 'what it begins with'],
     ['form droopy-lid --read response.json --head head.json --to exam', 'the answers as an exam'],
   ],
   files: { least: 1, most: 1 },
-  run: async ({ io, options, files: [protocol = ''] }) => {
+  run: async (call) => {
+    const { io, options, clinic } = call;
+    const [protocol = ''] = call.files;
     const reads = textOption(options, 'read') !== undefined;
     const to = textOption(options, 'to') ?? (reads ? 'exam' : 'questionnaire');
     if ((to === 'exam') !== reads)
       throw new UsageError('--to exam and --read FILE need each other');
-    const form = await formOptionsOf(io, options);
+    const form = await formOptionsOf(call);
     const { value, issues } = form.ok
-      ? await made({ io, options, form: form.value }, to, protocol)
+      ? await made({ io, options, ...(clinic && { clinic }), form: form.value }, to, protocol)
       : form;
     const input = textOption(options, 'read') ?? protocol;
     await writeIssues(io, issueFormatOf(options), { input }, issues);
@@ -94,16 +104,15 @@ export const command: Command = {
   },
 };
 
-interface Call {
-  readonly io: CliIo;
-  readonly options: OptionValues;
+interface FormCall extends Omit<Call, 'files'> {
   readonly form: QuestionnaireOptions;
 }
 
-async function formOptionsOf(
-  io: CliIo,
-  options: OptionValues,
-): Promise<Outcome<QuestionnaireOptions>> {
+async function formOptionsOf({
+  io,
+  options,
+  clinic,
+}: Call): Promise<Outcome<QuestionnaireOptions>> {
   const canonical = textOption(options, 'canonical');
   const rows = await jsonOf(io, options, 'catalogue');
   if (rows?.ok === false) return rows;
@@ -111,32 +120,35 @@ async function formOptionsOf(
   const catalogue = rows && createCatalogue(rows.value as CatalogueAdditions);
   if (catalogue?.ok === false) return catalogue;
   return success({
-    fhirVersion: fhirVersionOf(options),
-    language: (textOption(options, 'language') ?? 'en') as FormLanguage, // held to its list
+    ...clinic?.form,
+    fhirVersion: fhirVersionOf({ options, ...(clinic && { clinic }) }),
+    language: (textOption(options, 'language') ?? clinic?.language ?? 'en') as FormLanguage, // held to its list
     lastTime: flagOption(options, 'last-time'),
     ...(canonical !== undefined && { canonical }),
     ...(catalogue && { catalogue: catalogue.value }),
   });
 }
 
-async function made(call: Call, to: string, protocol: string): Promise<Outcome<unknown>> {
+async function made(call: FormCall, to: string, protocol: string): Promise<Outcome<unknown>> {
   if (to === 'exam') return readBack(call, protocol);
   if (to === 'description') return toFormDescription(protocol, call.form);
   if (to === 'start') return begun(call, protocol);
   return toQuestionnaire(protocol, call.form);
 }
 
-async function begun({ io, options, form }: Call, protocol: string): Promise<Outcome<unknown>> {
+async function begun(call: FormCall, protocol: string): Promise<Outcome<unknown>> {
+  const { options, form } = call;
   const file = textOption(options, 'prior');
   if (file === undefined) return startingResponse(protocol, form);
-  const format = issueFormatOf(options);
-  const includeValues = flagOption(options, 'include-values');
-  const prior = await readExam(io, file, { format, includeValues });
+  const prior = await readExam(call, file);
   if (prior === undefined) return failure([]);
   return startingResponse(protocol, { ...form, prior });
 }
 
-async function readBack({ io, options, form }: Call, protocol: string): Promise<Outcome<unknown>> {
+async function readBack(
+  { io, options, form }: FormCall,
+  protocol: string,
+): Promise<Outcome<unknown>> {
   const head = await jsonOf(io, options, 'head');
   if (head === undefined) throw new UsageError('--read needs --head FILE');
   const response = await jsonOf(io, options, 'read');

@@ -1,13 +1,12 @@
-import type { Exam } from '../../model/exam.ts';
-import { toHtml } from '../../report/to-html.ts';
-import { flagOption } from '../arguments.ts';
-import type { Call, Command } from '../command.ts';
-import { UsageError } from '../failure.ts';
-import { readExam } from '../input/read-exam.ts';
-import { languageOf, languageOption } from '../language.ts';
-import { issueFormatOf } from '../output/issue-writer.ts';
-import { pdfCallOf, pdfOptions, writePage } from '../output/pdf.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
+import type { Exam } from '../../../model/exam.ts';
+import { toHtml } from '../../../report/to-html.ts';
+import { flagOption } from '../../arguments.ts';
+import type { Call, Command } from '../../command.ts';
+import { UsageError } from '../../failure.ts';
+import { readExam } from '../../input/read-exam.ts';
+import { languageOf, languageOption } from '../../language.ts';
+import { pdfCallOf, pdfOptions, writePage } from '../../output/pdf.ts';
+import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
 import { checkOptionsOf, priorOptions, ruleSetOption, settingsOption } from './check.ts';
 
 export const command: Command = {
@@ -16,6 +15,7 @@ export const command: Command = {
     'Prints an exam as an HTML page for people: conclusion, what was found and not found, what was ' +
     'not examined and why, and what nothing was said about. The page loads nothing from elsewhere.',
   options: {
+    ...clinicOption,
     ...ruleSetOption,
     ...settingsOption,
     ...priorOptions,
@@ -55,14 +55,11 @@ export const command: Command = {
     const rest = new Map([...options].filter(([name]) => name !== 'prior'));
     const settings = await checkOptionsOf({ ...call, options: rest });
     const priors = await priorExams(call);
-    const exam = await readExam(io, file, {
-      format: issueFormatOf(options),
-      includeValues: flagOption(options, 'include-values'),
-    });
+    const exam = await readExam(call, file);
     if (exam === undefined || settings === undefined || priors === undefined) return 1;
     const [prior, ...earlier] = priors;
     const checks = { ...settings, ...(prior !== undefined && { prior }) };
-    const { displays, words, issues } = languageOf(options);
+    const { displays, words, issues } = languageOf(call);
     await writePage(
       io,
       options,
@@ -81,12 +78,10 @@ export const command: Command = {
 };
 
 /** The exams of the option `prior`, latest first; undefined where one cannot be read, which has been told. */
-async function priorExams({ io, options }: Call): Promise<readonly Exam[] | undefined> {
-  const format = issueFormatOf(options);
-  const includeValues = flagOption(options, 'include-values');
+async function priorExams(call: Call): Promise<readonly Exam[] | undefined> {
   const exams: Exam[] = [];
-  for (const file of options.get('prior') ?? []) {
-    const exam = await readExam(io, file, { format, includeValues });
+  for (const file of call.options.get('prior') ?? []) {
+    const exam = await readExam(call, file);
     if (exam === undefined) return undefined;
     exams.push(exam);
   }

@@ -1,20 +1,20 @@
-import { checkExam } from '../../checks/check-exam.ts';
-import { type RuleSetId, ruleSet, ruleSets } from '../../checks/rule-sets.ts';
-import type { CheckOptions, CheckSettings } from '../../checks/settings/check-settings.ts';
-import { parseCheckSettings } from '../../checks/settings/parse-settings.ts';
-import { failure, hasErrors, type Outcome } from '../../issues/issue.ts';
-import { parseExam } from '../../model/parse-exam.ts';
-import { builtInCatalogue } from '../../terminology/catalogue.ts';
-import { inLanguage } from '../../terminology/language.ts';
-import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
-import type { Call, Command } from '../command.ts';
-import { type DocumentStep, eachDocument, jsonDocument } from '../input/each-document.ts';
-import { readExam, readJson } from '../input/read-exam.ts';
-import type { CliIo } from '../io.ts';
-import { languageOf, languageOption } from '../language.ts';
-import { checkText } from '../output/check-text.ts';
-import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
+import { checkExam } from '../../../checks/check-exam.ts';
+import { type RuleSetId, ruleSet, ruleSets } from '../../../checks/rule-sets.ts';
+import type { CheckOptions, CheckSettings } from '../../../checks/settings/check-settings.ts';
+import { parseCheckSettings } from '../../../checks/settings/parse-settings.ts';
+import { failure, hasErrors, type Outcome } from '../../../issues/issue.ts';
+import { parseExam } from '../../../model/parse-exam.ts';
+import { builtInCatalogue } from '../../../terminology/catalogue.ts';
+import { inLanguage } from '../../../terminology/language.ts';
+import { flagOption, type OptionTable, type OptionValues, textOption } from '../../arguments.ts';
+import type { Call, Command } from '../../command.ts';
+import { type DocumentStep, eachDocument, jsonDocument } from '../../input/each-document.ts';
+import { parseOptionsOf, readExam, readJson } from '../../input/read-exam.ts';
+import type { CliIo } from '../../io.ts';
+import { languageOf, languageOption } from '../../language.ts';
+import { checkText } from '../../output/check-text.ts';
+import { issueFormatOf, writeIssues } from '../../output/issue-writer.ts';
+import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
 
 /** Which rule sets prompts come from; none is a default, since guidelines differ by country. */
 export const ruleSetOption: OptionTable = {
@@ -50,6 +50,7 @@ export const command: Command = {
     'what changed since an earlier exam, and prompts of the rule sets that are named. Prompts ' +
     'support and never replace the clinician.',
   options: {
+    ...clinicOption,
     ...ruleSetOption,
     ...languageOption,
     ...settingsOption,
@@ -61,23 +62,26 @@ export const command: Command = {
   examples: [
     ['check exam.json', 'coverage, consistency and computed figures'],
     ['check exam.json --rule-set suspected-cancer-scotland', 'with the prompts of one guideline'],
-    ['check exam.json --settings clinic.json', "by a clinic's own protocol and thresholds"],
+    ['check exam.json --clinic clinic.json', 'by what the clinic has decided'],
+    ['check exam.json --settings settings.json', 'by another protocol and other thresholds'],
     ['check exam.json --prior last-year.json --to json', 'with changes, as JSON'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const checks = await checkOptionsOf(call);
     if (checks === undefined) return 1;
-    const includeValues = flagOption(call.options, 'include-values');
+    const parse = parseOptionsOf(call);
     const asJson = textOption(call.options, 'to') === 'json';
     const run: DocumentStep['run'] = async (value, document) => {
-      const { value: exam, issues } = parseExam(value, { includeValues });
+      const { value: exam, issues } = parseExam(value, parse);
       if (exam === undefined) return { issues };
-      const { displays, words } = languageOf(call.options);
+      const { displays, words } = languageOf(call);
       const catalogue = inLanguage(checks.catalogue ?? builtInCatalogue, displays);
       const result = checkExam(exam, { ...checks, catalogue, words: words.checks });
       return {
-        text: asJson ? jsonDocument(call, document, result) : checkText(result, words.checks),
+        text: asJson
+          ? jsonDocument(call, document, result)
+          : checkText(result, words.checks, catalogue),
         issues: [...issues, ...result.issues],
       };
     };
@@ -86,26 +90,31 @@ export const command: Command = {
 };
 
 /** Options of the checks; undefined where a file that they name cannot be read, which has been told. */
-export async function checkOptionsOf({ io, options }: Call): Promise<CheckOptions | undefined> {
+export async function checkOptionsOf(call: Call): Promise<CheckOptions | undefined> {
+  const { io, options } = call;
   const file = textOption(options, 'prior');
-  const prior =
-    file === undefined
-      ? undefined
-      : await readExam(io, file, {
-          format: issueFormatOf(options),
-          includeValues: flagOption(options, 'include-values'),
-        });
+  const prior = file === undefined ? undefined : await readExam(call, file);
   if (file !== undefined && prior === undefined) return undefined;
   const settings = await settingsOf(io, options);
   if (settings === undefined) return undefined;
-  const ruleSets = [...new Set([...(settings.ruleSets ?? []), ...ruleSetsOf(options)])];
+  const decided = clinicChecks(call.clinic);
+  const named = [...new Set([...(settings.ruleSets ?? []), ...ruleSetsOf(options)])];
+  const isNamed = settings.ruleSets !== undefined || options.has('rule-set');
   return {
+    ...decided,
     ...settings,
-    ruleSets,
+    ruleSets: isNamed ? named : (decided.ruleSets ?? []),
     now: io.now().toISOString(),
     ...(prior !== undefined && { prior }),
     ...(flagOption(options, 'same-patient') && { samePatient: 'assumed' }),
   };
+}
+
+/** What a clinic has decided on the checks; their language is that of the call. */
+export function clinicChecks(clinic: Call['clinic']): CheckOptions {
+  if (clinic === undefined) return {};
+  const { words: _, ...checks } = clinic.checks;
+  return { ...checks, catalogue: clinic.catalogue };
 }
 
 async function settingsOf(io: CliIo, options: OptionValues): Promise<CheckSettings | undefined> {

@@ -1,18 +1,19 @@
-import { createAuditor } from '../../audit/audit.ts';
-import { englishAuditWords, germanAuditWords } from '../../audit/words.ts';
-import { auditCsv, auditHtml } from '../../audit/write-audit.ts';
-import { toJson } from '../../fhir/json/to-json.ts';
-import { parseExam } from '../../model/parse-exam.ts';
-import { builtInCatalogue } from '../../terminology/catalogue.ts';
-import { inLanguage } from '../../terminology/language.ts';
-import { flagOption, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { eachDocument } from '../input/each-document.ts';
-import { withFolders } from '../input/folders.ts';
-import { languageOf, languageOption } from '../language.ts';
-import { outputTo } from '../output/output.ts';
-import { issueOptions, outOption } from '../shared-options.ts';
-import { checkOptionsOf, ruleSetOption, settingsOption } from './check.ts';
+import { createAuditor } from '../../../audit/audit.ts';
+import { englishAuditWords, germanAuditWords } from '../../../audit/words.ts';
+import { auditCsv, auditHtml } from '../../../audit/write-audit.ts';
+import { toJson } from '../../../fhir/json/to-json.ts';
+import { parseExam } from '../../../model/parse-exam.ts';
+import { builtInCatalogue } from '../../../terminology/catalogue.ts';
+import { inLanguage } from '../../../terminology/language.ts';
+import { textOption } from '../../arguments.ts';
+import type { Command } from '../../command.ts';
+import { eachDocument } from '../../input/each-document.ts';
+import { withFolders } from '../../input/folders.ts';
+import { parseOptionsOf } from '../../input/read-exam.ts';
+import { languageOf, languageOption } from '../../language.ts';
+import { outputTo } from '../../output/output.ts';
+import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
+import { checkOptionsOf, ruleSetOption, settingsOption } from '../exam/check.ts';
 
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...]',
@@ -27,6 +28,7 @@ export const command: Command = {
       fallback: 'page',
       help: 'Form of the result',
     },
+    ...clinicOption,
     ...ruleSetOption,
     ...settingsOption,
     ...languageOption,
@@ -42,7 +44,7 @@ export const command: Command = {
     const { io, options } = call;
     const checks = await checkOptionsOf(call);
     if (checks === undefined) return 1;
-    const includeValues = flagOption(options, 'include-values');
+    const parse = parseOptionsOf(call);
     const auditor = createAuditor({ checks });
     const files = await withFolders(io, call.files);
     const code = await eachDocument(
@@ -50,14 +52,14 @@ export const command: Command = {
       { ...call, files, options: new Map([...options].filter(([name]) => name !== 'out')) },
       {
         run: async (value) => {
-          const { value: exam, issues } = parseExam(value, { includeValues });
+          const { value: exam, issues } = parseExam(value, parse);
           if (exam !== undefined) auditor.add(exam);
           return { issues };
         },
       },
     );
     const audit = auditor.result();
-    const { displays } = languageOf(options);
+    const { displays } = languageOf(call);
     const to = textOption(options, 'to');
     const german = displays.tag === 'de';
     const output = outputTo(io, textOption(options, 'out'));
@@ -68,7 +70,7 @@ export const command: Command = {
           ? auditCsv(audit)
           : auditHtml(audit, {
               words: german ? germanAuditWords : englishAuditWords,
-              catalogue: inLanguage(builtInCatalogue, displays),
+              catalogue: inLanguage(checks.catalogue ?? builtInCatalogue, displays),
               tag: displays.tag,
             }),
     );

@@ -1,22 +1,31 @@
-import { type CutOptions, cutBundle } from '../../deliver/cut.ts';
-import type { BundleType, ExportOptions } from '../../export/options.ts';
-import { prepareExport } from '../../export/to-bundle.ts';
-import type { Issue, Outcome } from '../../issues/issue.ts';
-import type { Exam } from '../../model/exam.ts';
-import { parseExam } from '../../model/parse-exam.ts';
-import { flagOption, type OptionTable, type OptionValues, textOption } from '../arguments.ts';
-import type { Command } from '../command.ts';
-import { deidentifierOf, deidentifyOptions } from '../deidentified.ts';
-import { UsageError } from '../failure.ts';
+import { type CutOptions, cutBundle } from '../../../deliver/cut.ts';
+import type { BundleType, ExportOptions } from '../../../export/options.ts';
+import { prepareExport } from '../../../export/to-bundle.ts';
+import type { Issue, Outcome } from '../../../issues/issue.ts';
+import type { Exam } from '../../../model/exam.ts';
+import { parseExam } from '../../../model/parse-exam.ts';
+import { flagOption, type OptionTable, type OptionValues, textOption } from '../../arguments.ts';
+import type { Choices, Command } from '../../command.ts';
+import { deidentifierOf, deidentifyOptions } from '../../deidentified.ts';
+import { UsageError } from '../../failure.ts';
+import { lacksIdentity } from '../../input/clinic-file.ts';
 import {
   type DocumentStep,
   eachDocument,
   type StepResult,
   standsAlone,
-} from '../input/each-document.ts';
-import { languageOf } from '../language.ts';
-import { formatOutOption, resourceWriter } from '../output/resource-text.ts';
-import { bundleOptions, exportOptionsOf, issueOptions, outOption } from '../shared-options.ts';
+} from '../../input/each-document.ts';
+import { parseOptionsOf } from '../../input/read-exam.ts';
+import { languageOf } from '../../language.ts';
+import { formatOutOption, resourceWriter } from '../../output/resource-text.ts';
+import {
+  bundleOptions,
+  clinicOption,
+  exportOptionsOf,
+  issueOptions,
+  outOption,
+} from '../../shared-options.ts';
+import { clinicChecks } from '../exam/check.ts';
 
 const cutOptions: OptionTable = {
   most: {
@@ -46,11 +55,11 @@ function cutOptionsOf(options: OptionValues, type: BundleType | undefined): CutO
 }
 
 /** The page is loaded only where it is asked for. */
-async function pageOf(options: OptionValues): Promise<Pick<ExportOptions, 'presentedForms'>> {
-  if (!flagOption(options, 'page')) return {};
-  const { htmlForm } = await import('../../report/index.ts');
-  const { displays: language, words } = languageOf(options);
-  return { presentedForms: htmlForm({ language, words }) };
+async function pageOf(choices: Choices): Promise<Pick<ExportOptions, 'presentedForms'>> {
+  if (!flagOption(choices.options, 'page')) return {};
+  const { htmlForm } = await import('../../../report/index.ts');
+  const { displays: language, words } = languageOf(choices);
+  return { presentedForms: htmlForm({ language, words, checks: clinicChecks(choices.clinic) }) };
 }
 
 /** One text where everything could be written. */
@@ -68,6 +77,7 @@ export const command: Command = {
     'Turns exams into FHIR bundles. Each input is an exam as JSON, or one exam a line; without a ' +
     'file it is read from standard input. Several exams give one bundle a line.',
   options: {
+    ...clinicOption,
     ...bundleOptions,
     ...cutOptions,
     ...deidentifyOptions,
@@ -78,6 +88,7 @@ export const command: Command = {
   examples: [
     ['export exam.json --out bundle.json', 'one exam as an R4 collection'],
     ['export exam.json --fhir r5 --bundle document', 'as an R5 document'],
+    ['export exam.json --clinic clinic.json', 'as the clinic has decided'],
     ['export exam.json --format-out xml --out bundle.xml', 'as FHIR XML'],
     [
       'export exam.json --bundle transaction --identity URI --most 50',
@@ -94,18 +105,19 @@ export const command: Command = {
   run: async (call) => {
     const hidden = await deidentifierOf(call);
     const options = {
-      ...exportOptionsOf(call.options),
-      ...(await pageOf(call.options)),
+      ...exportOptionsOf(call),
+      ...(await pageOf(call)),
       ...hidden?.filing,
     };
-    const includeValues = flagOption(call.options, 'include-values');
-    const write = await resourceWriter(call.options);
+    if (await lacksIdentity(call, options)) return 1;
+    const parse = parseOptionsOf(call);
+    const write = await resourceWriter(call);
     const exporter = prepareExport(options);
     const cut = cutOptionsOf(call.options, options.bundleType);
     const run: DocumentStep['run'] = async (value, document) => {
       // Each of them checks the form before it looks into it.
       const { value: exam, issues } =
-        hidden === undefined ? parseExam(value, { includeValues }) : hidden.exam(value as Exam);
+        hidden === undefined ? parseExam(value, parse) : hidden.exam(value as Exam);
       if (exam === undefined) return { issues };
       const made = exporter.ok ? exporter.value(exam) : exporter;
       if (made.value === undefined) return { issues: [...issues, ...made.issues] };

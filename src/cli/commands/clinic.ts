@@ -1,0 +1,71 @@
+import { clinicCodeSystem } from '../../clinic/code-system.ts';
+import { firstClinicFile } from '../../clinic/first-file.ts';
+import { parseClinic } from '../../clinic/parse-clinic.ts';
+import { toJson } from '../../fhir/json/to-json.ts';
+import { locatedInJson } from '../../validate/text/validate-text.ts';
+import { textOption } from '../arguments.ts';
+import type { Call, Command } from '../command.ts';
+import { UsageError } from '../failure.ts';
+import { readClinic } from '../input/clinic-file.ts';
+import { clinicText } from '../output/clinic-text.ts';
+import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
+import { outputTo } from '../output/output.ts';
+import { formatOption, outOption } from '../shared-options.ts';
+
+export const command: Command = {
+  argumentsText: '[FILE]',
+  description:
+    'Checks the file in which a clinic says once what it decides: own regions, signs, protocols and ' +
+    'words, code map, identity, SNOMED CT policy, how exams leave, rule sets and settings of the ' +
+    'checks. Every other command takes it as --clinic FILE. Without a file it writes one to begin ' +
+    'with. What nobody has decided yet stands in it as undecided and is told; whatever cannot do ' +
+    'without is refused.',
+  options: {
+    to: {
+      type: 'text',
+      values: ['text', 'code-system'],
+      fallback: 'text',
+      help: 'What the file holds, or its own codes as a FHIR CodeSystem',
+    },
+    ...outOption,
+    ...formatOption,
+  },
+  examples: [
+    ['clinic --out clinic.json', 'a file to begin with'],
+    ['clinic clinic.json', 'whether it can be used, and what is still undecided'],
+    ['clinic clinic.json --to code-system --out codes.json', 'own codes, for a FHIR server'],
+  ],
+  files: { least: 0, most: 1 },
+  run: async (call) => {
+    const [file] = call.files;
+    return file === undefined ? begin(call) : look(call, file);
+  },
+};
+
+/** A first file, with what is to be decided at its lines. */
+async function begin({ io, options }: Call): Promise<number> {
+  const text = `${toJson(firstClinicFile(), { pretty: true })}\n`;
+  const output = outputTo(io, textOption(options, 'out'));
+  await output.write(text);
+  await output.finish();
+  const { issues } = parseClinic(firstClinicFile());
+  const input = textOption(options, 'out') ?? '(stdout)';
+  await writeIssues(io, issueFormatOf(options), { input }, locatedInJson(text)(issues));
+  return 0;
+}
+
+async function look({ io, options }: Call, file: string): Promise<number> {
+  const { value: clinic, issues } = await readClinic(io, file);
+  await writeIssues(io, issueFormatOf(options), { input: file }, issues);
+  if (clinic === undefined) return 1;
+  const output = outputTo(io, textOption(options, 'out'));
+  if (textOption(options, 'to') === 'code-system') {
+    const codes = clinicCodeSystem(clinic);
+    if (codes === undefined) throw new UsageError('the file has no rows of its own');
+    await output.write(`${toJson(codes, { pretty: true })}\n`);
+  } else {
+    await output.write(clinicText(clinic));
+  }
+  await output.finish();
+  return 0;
+}
