@@ -1,5 +1,4 @@
 import type { Issue, Severity } from '../issues/issue.ts';
-import type { Path } from '../issues/path.ts';
 import type { ClinicFile } from './clinic-file.ts';
 import { issue } from './issue.ts';
 
@@ -9,19 +8,38 @@ export const UNDECIDED = 'undecided';
 /** What a clinic can leave undecided. */
 export type UndecidedPart = 'identity' | 'system' | 'snomed' | 'language' | 'bundle' | 'rule-sets';
 
-interface Place {
-  readonly path: Path;
-  readonly value: (file: ClinicFile) => unknown;
-}
-
-const places: Readonly<Record<UndecidedPart, Place>> = {
-  language: { path: ['language'], value: (file) => file.language },
-  identity: { path: ['identity'], value: (file) => file.identity },
-  snomed: { path: ['snomed'], value: (file) => file.snomed },
-  system: { path: ['catalogue', 'system'], value: (file) => file.catalogue?.system },
-  bundle: { path: ['export', 'bundleType'], value: (file) => file.export?.bundleType },
-  'rule-sets': { path: ['checks', 'ruleSets'], value: (file) => file.checks?.ruleSets },
-};
+const places = {
+  language: {
+    path: ['language'],
+    value: (file: ClinicFile) => file.language,
+    reason: 'undecided-language',
+  },
+  identity: {
+    path: ['identity'],
+    value: (file: ClinicFile) => file.identity,
+    reason: 'undecided-identity',
+  },
+  snomed: {
+    path: ['snomed'],
+    value: (file: ClinicFile) => file.snomed,
+    reason: 'undecided-snomed',
+  },
+  system: {
+    path: ['catalogue', 'system'],
+    value: (file: ClinicFile) => file.catalogue?.system,
+    reason: 'undecided-system',
+  },
+  bundle: {
+    path: ['export', 'bundleType'],
+    value: (file: ClinicFile) => file.export?.bundleType,
+    reason: 'undecided-bundle',
+  },
+  'rule-sets': {
+    path: ['checks', 'ruleSets'],
+    value: (file: ClinicFile) => file.checks?.ruleSets,
+    reason: 'undecided-rule-sets',
+  },
+} as const satisfies Readonly<Record<UndecidedPart, object>>;
 
 /** In the order in which a person would decide. */
 export function undecidedParts(file: ClinicFile): readonly UndecidedPart[] {
@@ -39,8 +57,8 @@ export function undecidedParts(file: ClinicFile): readonly UndecidedPart[] {
  * const refused = undecidedIssue('identity');
  */
 export function undecidedIssue(part: UndecidedPart, severity: Severity = 'error'): Issue {
-  const { path } = places[part];
-  return issue('missing-property', path, { reason: `undecided-${part}` }, { severity });
+  const { path, reason } = places[part];
+  return issue('missing-property', path, { reason }, { severity });
 }
 
 /** A part as it was decided; undefined where it was not, or nothing was said. */
