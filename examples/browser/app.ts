@@ -1,120 +1,134 @@
-/** A small form on the builder: exams are made, exported and validated in the page. */
-import {
-  added,
-  builtInCatalogue,
-  conclude,
-  type ExamDraft,
-  finishExam,
-  issueText,
-  type Side,
-  startExam,
-  state,
-  toBundle,
-  toJson,
-} from '../../src/index.ts';
-import { validateBundle } from '../../src/validate/versions/r4.ts';
-
-let draft = startExam({
-  id: `note-${crypto.randomUUID()}`,
-  subject: { name: { text: 'Invented Picker' } },
-  examiners: [{ key: 'nurse', role: 'nurse of the vineyard station' }],
-  performed: { start: new Date().toISOString() },
-  recorded: new Date().toISOString(),
-  protocol: { id: 'skin-lesion', version: '1.0.0' },
-});
+/** The capture page: one examination from the choice of a protocol to a signed, validated bundle. */
+import { deleteDraft, hearOtherWindows, readDraft } from './exam/kept-draft.ts';
+import type { Saved } from './exam/saved.ts';
+import { button, element, placeHref, placeOf, say } from './view/element.ts';
+import { examView } from './view/exam-view.ts';
+import { signedPage } from './view/signed-page.ts';
+import { startPage } from './view/start-page.ts';
+import { openStore, type Store } from './view/store.ts';
 
 /** The element with that id; the page is ours, so a missing one is a mistake of this file. */
-function byId<E extends HTMLElement>(id: string, type: new () => E): E {
+function byId(id: string): HTMLElement {
   const found = document.getElementById(id);
-  if (!(found instanceof type)) throw new TypeError(`no such element: ${id}`);
+  if (found === null) throw new TypeError(`no such element: ${id}`);
   return found;
 }
 
-const region = byId('region', HTMLSelectElement);
-const side = byId('side', HTMLSelectElement);
-const finding = byId('finding', HTMLSelectElement);
-const note = byId('note', HTMLTextAreaElement);
-const said = byId('said', HTMLOListElement);
-const issues = byId('issues', HTMLUListElement);
-const status = byId('state', HTMLParagraphElement);
+const main = byId('main');
+const who = byId('who');
+const kept = byId('kept');
+const remove = byId('delete');
+let show: (() => void) | undefined;
 
-function fill(select: HTMLSelectElement, options: Iterable<readonly [string, string]>): void {
-  select.replaceChildren(...[...options].map(([value, text]) => new Option(text, value)));
+function start(): void {
+  show = undefined;
+  say(who, '');
+  say(kept, 'No draft is kept in this browser.');
+  remove.hidden = true;
+  main.replaceChildren(startPage(capture));
 }
 
-fill(
-  region,
-  [...builtInCatalogue.regions.values()]
-    .filter((row) => !row.group && row.section === 'skin')
-    .map((row) => [row.code, row.display]),
-);
-fill(
-  finding,
-  [...builtInCatalogue.findings.values()]
-    .filter((row) => row.attributes === 'lesion')
-    .map((row) => [row.code, row.display]),
-);
-
-/** Sides that the chosen region can have; the rules of the exam say whether one must be chosen. */
-function fillSides(): void {
-  const paired = builtInCatalogue.regions.get(region.value)?.laterality === 'paired';
-  const sides: Side[] = paired
-    ? ['right', 'left', 'both']
-    : ['midline', 'right', 'left', 'both', 'right-of-midline', 'left-of-midline'];
-  const choice: [string, string] = ['', 'Choose the side of the patient'];
-  fill(side, [choice, ...sides.map((value): [string, string] => [value, value])]);
-}
-region.addEventListener('change', fillSides);
-fillSides();
-
-byId('form', HTMLFormElement).addEventListener('submit', (event) => {
-  event.preventDefault();
-  const chosen = document.querySelector<HTMLInputElement>('input[name=presence]:checked');
-  draft = withFinding(draft, chosen?.value ?? '');
-  const item = document.createElement('li');
-  item.textContent = [finding, region, side]
-    .map((select) => select.selectedOptions[0]?.textContent ?? '')
-    .concat(chosen?.value ?? '')
-    .join(', ');
-  said.append(item);
-});
-
-function withFinding(before: ExamDraft, presence: string): ExamDraft {
-  if (presence !== 'present' && presence !== 'absent' && presence !== 'indeterminate') {
-    return before;
-  }
-  return state(before, {
-    kind: 'finding',
-    finding: added(finding.value),
-    presence,
-    region: added(region.value),
-    ...(isSide(side.value) && { side: side.value }),
-    methods: ['inspection'],
-    ...(note.value.trim() !== '' && { note: note.value }),
+function capture(saved: Saved): void {
+  const { head } = saved;
+  const store = openStore(saved, () => {
+    view.refresh();
+    tellKept(store);
   });
+  const view = examView(store, (signed) => {
+    store.change((before) => ({ ...before, signed }));
+    sign({ ...store.saved, signed });
+  });
+  say(who, `${head.person}${head.born === '' ? '' : `, born ${head.born}`}`);
+  say(remove, 'Delete the draft');
+  remove.hidden = false;
+  main.replaceChildren(view.node);
+  tellKept(store);
+  hearOtherWindows(() => {
+    store.stop();
+    tellKept(store);
+  });
+  show = () => {
+    const { page, field } = placeOf(location.hash);
+    view.open(page === '' ? store.saved.page : page, field);
+  };
+  show();
 }
 
-function isSide(value: string): value is Side {
-  return value !== '' && [...side.options].some((option) => option.value === value);
-}
-
-byId('export', HTMLButtonElement).addEventListener('click', () => {
-  const words = byId('conclusion', HTMLTextAreaElement).value;
-  const whole = words.trim() === '' ? draft : conclude(draft, { text: words, concern: 'none' });
-  const exam = finishExam(whole, 'preliminary');
-  const bundle = exam.value === undefined ? undefined : toBundle(exam.value);
-  const checked = bundle?.value === undefined ? undefined : validateBundle(bundle.value);
-  const found = [...exam.issues, ...(bundle?.issues ?? []), ...(checked?.issues ?? [])];
-  issues.replaceChildren(
-    ...found.map((one) => {
-      const item = document.createElement('li');
-      item.textContent = issueText(one);
-      return item;
-    }),
+function tellKept({ kept: state, keptAt }: Store): void {
+  const at = `${keptAt.getHours()}:${String(keptAt.getMinutes()).padStart(2, '0')}`;
+  say(
+    kept,
+    state.state === 'failed'
+      ? `The draft is NOT kept: ${state.why}.`
+      : `Draft kept in this browser, unencrypted, at ${at}.`,
   );
-  status.textContent = checked?.valid
-    ? `Valid FHIR R4: ${bundle?.value?.entry?.length ?? 0} resources`
-    : 'Not exported: see the issues';
-  byId('bundle', HTMLTextAreaElement).value =
-    bundle?.value === undefined ? '' : toJson(bundle.value, { pretty: true });
+  kept.classList.toggle('error', state.state === 'failed');
+}
+
+function sign({ signed, head }: Saved): void {
+  if (signed === undefined) return;
+  show = undefined;
+  say(who, head.person);
+  say(kept, 'The signed exam is kept in this browser until it is deleted.');
+  say(remove, 'Delete it from this browser');
+  remove.hidden = false;
+  main.replaceChildren(signedPage(signed));
+  main.querySelector('h2')?.focus();
+}
+
+/** Asked twice, since nothing else holds the draft. */
+remove.addEventListener('click', () => {
+  const dialog = element(
+    'dialog',
+    { 'aria-labelledby': 'delete-title' },
+    element('h2', { id: 'delete-title' }, 'Delete what is kept?'),
+    element('p', {}, 'It stands nowhere else unless you have saved it.'),
+    element(
+      'div',
+      { class: 'actions' },
+      button('Keep it', () => dialog.close()),
+      button('Delete it', () => {
+        dialog.close();
+        deleteDraft();
+        history.replaceState(null, '', location.pathname);
+        start();
+      }),
+    ),
+  );
+  dialog.addEventListener('close', () => dialog.remove());
+  document.body.append(dialog);
+  dialog.showModal();
 });
+
+addEventListener('hashchange', () => show?.());
+// The same address again is no change, and still leads there.
+addEventListener('click', ({ target }) => {
+  const link = target instanceof Element ? target.closest('a') : null;
+  if (link?.getAttribute('href') === location.hash) show?.();
+});
+
+const draft = readDraft();
+if (draft.state === 'kept') {
+  if (draft.saved.signed !== undefined) sign(draft.saved);
+  else {
+    if (location.hash === '') {
+      history.replaceState(null, '', draft.saved.page === '' ? '#' : placeHref(draft.saved.page));
+    }
+    capture(draft.saved);
+  }
+} else {
+  start();
+  if (draft.state === 'failed') {
+    say(kept, `What is kept here cannot be read: ${draft.why}.`);
+    remove.hidden = false;
+  }
+}
+
+const offline = byId('offline');
+if ('serviceWorker' in navigator) {
+  navigator.serviceWorker
+    .register('offline.js')
+    .then(() => navigator.serviceWorker.ready)
+    .then(() => say(offline, 'Works without network.'))
+    .catch(() => say(offline, 'Needs the network to be opened again.'));
+}

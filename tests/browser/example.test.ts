@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import type { Server } from 'node:http';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../examples/browser/serve.ts';
+import { fromBundleOrThrow } from '../../src/index.ts';
 import { validateBundle } from '../../src/validate/versions/r4.ts';
+import { begin, opened, openPage, optionOf, tabTo, violations } from './capture-page.ts';
 import { launch } from './chromium.ts';
 
 let browser: Browser;
@@ -19,67 +20,262 @@ afterAll(async () => {
   server.close();
 });
 
-/** The page with what went wrong in it: messages, errors, and violations of its security policy. */
-async function opened(bypassCSP = false): Promise<{ page: Page; wrong: string[] }> {
-  const context = await browser.newContext({ bypassCSP });
-  const page = await context.newPage();
-  const wrong: string[] = [];
-  page.on('console', (message) => wrong.push(message.text()));
-  page.on('pageerror', (error) => wrong.push(error.message));
-  page.on('request', (request) => {
-    if (!request.url().startsWith(url)) wrong.push(request.url());
-  });
-  await page.goto(url);
-  return { page, wrong };
+async function type(page: Page, selector: string, text: string): Promise<void> {
+  await tabTo(page, selector);
+  await page.keyboard.type(text);
 }
 
-async function addFinding(page: Page, side: string): Promise<void> {
-  await page.selectOption('#region', 'cheek-malar');
-  if (side !== '') await page.selectOption('#side', side);
-  await page.selectOption('#finding', 'naevus');
-  await page.check('input[value=present]');
-  await page.fill('#note', '"brown" <3 mm> & flat');
-  await page.click('button[type=submit]');
+/** Says by keyboard that all places that are still open were not examined. */
+async function restNotExamined(page: Page): Promise<void> {
+  await tabTo(page, '#batch');
+  await page.keyboard.press('Enter');
+  await type(page, '#batch-what', 'Not exam');
+  await type(page, '#batch-reason', 'Not indicated');
+  const sections = await page.locator('dialog button:has-text("Mark all")').count();
+  for (let at = 0; at < sections; at += 1) {
+    const name = await page.locator('dialog button:has-text("Mark all")').nth(at).textContent();
+    await page.evaluate(
+      `[...document.querySelectorAll('dialog button')].find((one) => one.textContent === ${JSON.stringify(name)}).id = 'mark-${at}'`,
+    );
+    await tabTo(page, `#mark-${at}`);
+    await page.keyboard.press('Enter');
+  }
+  await tabTo(page, '#batch-confirm');
+  await page.keyboard.press('Enter');
+  await page.waitForTimeout(300);
 }
 
-describe('the browser example', () => {
-  it('exports a valid bundle in the page, under a strict policy', async () => {
-    const { page, wrong } = await opened();
-    await addFinding(page, 'left');
-    await page.fill('#conclusion', 'One mole, nothing else looked at.');
-    await page.click('#export');
-    expect(await page.textContent('#state')).toMatch(/^Valid FHIR R4: \d+ resources$/);
-    const bundle = JSON.parse(await page.inputValue('#bundle'));
+const tmj = 'region-state/tmj/right';
+
+describe('the capture example', () => {
+  it('leads by keyboard alone from the protocol to a valid bundle, over a reload', async () => {
+    const { page, wrong } = await opened(browser, url);
+    await type(page, '#protocol', 'Jaw pain');
+    await type(page, '#person', 'Invented Rower');
+    await type(page, '#examiner', 'Invented Nurse');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('#page');
+    // Nothing is chosen, and next leads on, until the joint of the jaw.
+    expect(await page.locator('main input:checked').count()).toBe(0);
+    for (let at = 0; at < 20; at += 1) {
+      if ((await page.textContent('#page')) === 'Jaw joint') break;
+      await page.keyboard.press('Alt+PageDown');
+      await page.waitForTimeout(50);
+    }
+    expect(await page.textContent('#page')).toBe('Jaw joint');
+    await tabTo(page, `[id="${tmj}"] input`);
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowRight');
+    expect(await optionOf(page, tmj, 'state.abnormal').isChecked()).toBe(true);
+    // What is missing stands at its field.
+    await page.waitForTimeout(300);
+    expect(await page.textContent(`[id="${tmj}:methods~issue"]`)).toBe(
+      'To mend: Still needed here.',
+    );
+    await tabTo(page, `[id="${tmj}:methods"] input`);
+    await page.keyboard.press('Space');
+    await tabTo(page, '[id="finding/tmj-click/tmj/right"] input');
+    await page.keyboard.press('Space');
+
+    await page.reload();
+    await page.waitForSelector('#page');
+    expect(await page.textContent('#page')).toBe('Jaw joint');
+    expect(await optionOf(page, tmj, 'state.abnormal').isChecked()).toBe(true);
+    await restNotExamined(page);
+    expect(await optionOf(page, tmj, 'state.abnormal').isChecked()).toBe(true);
+
+    for (let at = 0; at < 20; at += 1) {
+      if ((await page.textContent('#page')) === 'Conclusion') break;
+      await page.keyboard.press('Alt+PageDown');
+      await page.waitForTimeout(50);
+    }
+    expect(await page.locator('#sign').isDisabled()).toBe(true);
+    await type(page, '[id="conclusion:text"]', 'The joint clicks.');
+    await tabTo(page, '[id="conclusion:concern"] input');
+    await page.keyboard.press('Space');
+    await tabTo(page, '#read-over');
+    await page.keyboard.press('Space');
+    await page.waitForTimeout(300);
+    await tabTo(page, '#sign');
+    await page.keyboard.press('Enter');
+    expect(await page.textContent('#validity')).toMatch(/^Valid FHIR R4: \d+ resources$/);
+    const waiting = page.waitForEvent('download');
+    await tabTo(page, '#save-bundle');
+    await page.keyboard.press('Enter');
+    const bundle = JSON.parse(readFileSync(await (await waiting).path(), 'utf8'));
     expect(validateBundle(bundle).valid).toBe(true);
-    expect(JSON.stringify(bundle)).toContain('cheek-malar.left');
+    const exam = fromBundleOrThrow(bundle);
+    expect(exam.status).toBe('final');
+    const click = exam.statements.find(({ key }) => key === 'finding/tmj-click/tmj/right');
+    expect(click).toMatchObject({ presence: 'present', side: 'right' });
+    const states = exam.statements.filter(({ kind }) => kind === 'region-state');
+    expect(states.filter((one) => 'state' in one && one.state === 'normal')).toEqual([]);
+    expect(states.length).toBeGreaterThan(10);
+    expect(await page.locator('iframe').getAttribute('sandbox')).toBe('');
     expect(wrong).toEqual([]);
     await page.context().close();
   });
 
-  it('says what is missing and exports nothing when the side was left out', async () => {
-    const { page } = await opened();
-    await page.evaluate("document.getElementById('side').required = false");
-    await addFinding(page, '');
-    await page.click('#export');
-    expect(await page.textContent('#issues')).toContain('missing-side');
-    expect(await page.inputValue('#bundle')).toBe('');
+  it('says one sentence of each node level by itself, lists them first, and takes them back', async () => {
+    const { page } = await opened(browser, url);
+    await begin(page, 'neck-lump');
+    await openPage(page, 'region/ln-ib');
+    await optionOf(page, 'finding/node-palpable/ln-ib/left', 'presence.present').check();
+    await page.click('#batch');
+    await page.selectOption('#batch-what', 'finding/node-palpable');
+    expect(await page.locator('dialog input:checked').count()).toBe(0);
+    expect(await page.locator('#batch-confirm').isDisabled()).toBe(true);
+    const levels = ['ia', 'ib', 'iia', 'iib', 'iii', 'iv', 'va', 'vb', 'vi'];
+    const places = page.locator('dialog .places input:enabled');
+    for (const input of await places.all()) {
+      const value = await input.getAttribute('value');
+      if (levels.some((level) => value?.includes(`/ln-${level}`))) await input.check();
+    }
+    await page.locator('dialog input[value=palpation]').check();
+    const told = await page.locator('#batch-told li').allTextContents();
+    // IA and VI have no side; of the seven others one is answered before.
+    expect(told).toHaveLength(2 + 7 * 2 - 1);
+    expect(new Set(told).size).toBe(told.length);
+    expect(told.every((line) => line.endsWith('Lymph node palpable: not found (Palpation)'))).toBe(
+      true,
+    );
+    await page.click('#batch-confirm');
+    const kept = (): Promise<string[]> =>
+      page.evaluate(
+        "Object.entries(JSON.parse(localStorage.getItem('face-neck-capture/draft')).answers).filter(([, [code]]) => code === 'presence.absent').map(([key]) => key)",
+      );
+    expect(await kept()).toHaveLength(15);
+    expect(await kept()).not.toContain('finding/node-palpable/ln-ib/left');
+    await page.click('text=Take these back');
+    expect(await kept()).toEqual([]);
     await page.context().close();
   });
 
-  it('has no axe violation, empty and with an exam', async () => {
-    const { page } = await opened(true);
-    await page.evaluate(
-      readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
+  it('shows what was said last time, and never takes it over', async () => {
+    const { page } = await opened(browser, url);
+    const prior = readFileSync('examples/exams/drooping-lid.json', 'utf8');
+    await page.setInputFiles('#prior', {
+      name: 'a.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(prior),
+    });
+    await page.waitForSelector('text=as of then');
+    await page.check('#assumed');
+    await begin(page, 'droopy-lid');
+    await openPage(page, 'region/lid-upper');
+    const last = await page.locator('.last:visible').allTextContents();
+    expect(last.length).toBeGreaterThan(2);
+    expect(last.every((text) => /^Last time, not today: .+\(\d{4}-\d\d-\d\d\)/.test(text))).toBe(
+      true,
     );
-    const violations = (): Promise<unknown> =>
-      page.evaluate('axe.run().then(({ violations }) => violations.map(({ id }) => id))');
-    expect(await violations()).toEqual([]);
-    await addFinding(page, 'left');
-    await page.fill('#conclusion', 'One mole, nothing else looked at.');
-    await page.click('#export');
-    expect(await page.textContent('#state')).toMatch(/^Valid/);
-    expect(await violations()).toEqual([]);
-    await page.screenshot({ path: 'output/screenshots/browser-example.png', fullPage: true });
+    expect(await page.locator('main input:checked').count()).toBe(0);
+    expect(
+      await page.evaluate("JSON.parse(localStorage.getItem('face-neck-capture/draft')).answers"),
+    ).toEqual({});
     await page.context().close();
   });
+
+  it('refuses a decimal comma at its field and does not sign', async () => {
+    const { page } = await opened(browser, url);
+    await begin(page, 'jaw-pain');
+    await openPage(page, 'region/jaw-motion');
+    const figure = '[id="measurement/mio/jaw-motion"]';
+    await page.fill(figure, '3,5');
+    await page.waitForTimeout(300);
+    expect(await page.getAttribute(figure, 'aria-invalid')).toBe('true');
+    const tied = (await page.getAttribute(figure, 'aria-describedby')) ?? '';
+    expect(tied).toContain('measurement/mio/jaw-motion~issue');
+    await page.fill(figure, '3.5');
+    await page.waitForTimeout(300);
+    expect(await page.getAttribute(figure, 'aria-invalid')).toBe(null);
+    expect(await page.textContent('[id="measurement/mio/jaw-motion~issue"]')).toContain('Unusual');
+    await page.context().close();
+  });
+
+  it('adds a further sign with its side and attributes, and removes it', async () => {
+    const { page } = await opened(browser, url);
+    await begin(page, 'skin-lesion');
+    await openPage(page, 'region/glabella');
+    const group = 'region-state/glabella:further';
+    await page.click(`[id="${group}"] > button`);
+    await page.selectOption(`[id="${group}:sign#1"]`, 'skin-lesion');
+    await page.waitForTimeout(300);
+    await optionOf(page, `${group}#1:side`, 'right-of-midline').check();
+    await optionOf(page, `${group}:presence#1`, 'presence.present').check();
+    await page.waitForTimeout(300);
+    await optionOf(page, `${group}:presence#1:attribute:lesion-tender`, 'false').check();
+    await page.waitForTimeout(300);
+    await page.locator('nav a', { hasText: 'Conclusion' }).click();
+    await page.click('text=Show the report so far');
+    const report = page.frameLocator('iframe').locator('body');
+    expect(await report.textContent()).toMatch(/Skin lesion[\s\S]*right of the midline/i);
+    await openPage(page, 'region/glabella');
+    await page.click('text=Remove this one');
+    expect(
+      await page.evaluate("JSON.parse(localStorage.getItem('face-neck-capture/draft')).answers"),
+    ).toEqual({});
+    await page.context().close();
+  });
+
+  it('opens without network, with the draft as it was', async () => {
+    const { page, context, wrong } = await opened(browser, url);
+    await page.waitForSelector('text=Works without network');
+    await begin(page, 'jaw-pain');
+    await openPage(page, 'region/tmj');
+    await optionOf(page, tmj, 'state.partial').check();
+    await context.setOffline(true);
+    await page.reload();
+    await page.waitForSelector('#page');
+    expect(await optionOf(page, tmj, 'state.partial').isChecked()).toBe(true);
+    await page.click('#delete');
+    await page.click('dialog >> text=Delete it');
+    await page.waitForSelector('#protocol');
+    expect(await page.evaluate('localStorage.length')).toBe(0);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+  it.each([
+    ['desktop', 1280, false],
+    ['phone', 360, false],
+    ['dark', 1280, true],
+    ['phone-dark', 360, true],
+  ] as const)(
+    'has no axe violation, small target or sideways scroll: %s',
+    async (name, width, dark) => {
+      const { page } = await opened(browser, url, { width, dark, bypassCSP: true });
+      const look = async (step: string): Promise<void> => {
+        await page.screenshot({ path: `output/screenshots/capture-${name}-${step}.png` });
+        expect(await violations(page), step).toEqual([]);
+        expect(
+          await page.evaluate('document.documentElement.scrollWidth'),
+          step,
+        ).toBeLessThanOrEqual(width);
+        expect(await page.evaluate(smallTargets), step).toEqual([]);
+      };
+      await look('start');
+      await begin(page, 'neck-lump');
+      await openPage(page, 'region/ln-ib');
+      await optionOf(page, 'finding/node-palpable/ln-ib/left', 'presence.present').check();
+      await optionOf(page, 'region-state/ln-ib/right', 'state.normal').check();
+      await page.waitForTimeout(300);
+      await page.evaluate('scrollTo(0, 0)');
+      await look('region');
+      await page.click('#batch');
+      await page.selectOption('#batch-what', 'finding/node-palpable');
+      await page.locator('dialog .places input:enabled').first().check();
+      await look('batch');
+      await page.click('text=Say nothing');
+      await openPage(page, 'conclusion');
+      await look('conclusion');
+      await page.context().close();
+    },
+  );
 });
+
+/** WCAG 2.2, 2.5.8: 24 px each way, links within a sentence left out; a label is part of its control. */
+const smallTargets = `[...document.querySelectorAll('button, select, input, textarea, summary, nav a')]
+  .filter((one) => one.checkVisibility())
+  .map((one) => ({ one, box: one.getBoundingClientRect() }))
+  .filter(({ box }) => box.width < 24 || box.height < 24)
+  .map(({ one, box }) => one.outerHTML.slice(0, 80) + ' ' + box.width + 'x' + box.height)`;
