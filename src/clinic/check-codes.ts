@@ -22,7 +22,7 @@ export function codeIssues(
   const known: Known = { catalogue, near: firstNearest() };
   return [
     ...Object.entries(words).flatMap(([table, rows]) =>
-      Object.keys(rows).flatMap(
+      Object.keys(rows ?? {}).flatMap(
         (code) => rowIssues(known, [table as TableName, code], ['words', table, code]), // one of the type's tables
       ),
     ),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { parseClinic } from '../../src/clinic/index.ts';
 import { codesFromCsv } from '../../src/convert/code-map/from-csv.ts';
 import { fromCsv } from '../../src/convert/csv/index.ts';
 import { fromHl7v2 } from '../../src/convert/hl7v2/index.ts';
@@ -57,6 +58,7 @@ const ofData: Readonly<Record<string, Call>> = {
   codesFromConceptMap: (budget) => codesFromConceptMap(bundle, { budget }).issues,
   createCatalogue: (budget) => createCatalogue(bundle as never, { budget }).issues, // no additions
   parseCheckSettings: (budget) => parseCheckSettings(bundle, { budget }).issues,
+  parseClinic: (budget) => parseClinic(bundle, { budget }).issues,
 };
 
 const ofText: Readonly<Record<string, Call>> = {

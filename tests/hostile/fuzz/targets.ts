@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { parseClinic } from '../../../src/clinic/parse-clinic.ts';
 import { codesFromCsv } from '../../../src/convert/code-map/from-csv.ts';
 import { fromCsv } from '../../../src/convert/csv/index.ts';
 import { collect, cutText } from '../../../src/convert/exams/convert-text.ts';
@@ -165,6 +166,24 @@ export const targets: readonly Target[] = [
     call: (input) => {
       const { value: catalogue, issues } = createCatalogue(input);
       if (catalogue !== undefined) accepted({ allowDraft: true, catalogue });
+      return issues;
+    },
+  },
+  {
+    name: 'parseClinic',
+    sound: () => ({
+      format: 'face-neck-clinic/1',
+      identity: 'https://quay.example/records',
+      snomed: 'free-set',
+      catalogue: additions(),
+      words: { findings: { naevus: ['mole'] } },
+      export: { bundleType: 'transaction', masterData: { patient: 'match' } },
+      checks: { thresholds: { 'skin-change': '2' }, ruleSets: ['horner-signs'] },
+    }),
+    adopters: true,
+    call: (input) => {
+      const { value: clinic, issues } = parseClinic(input);
+      if (clinic !== undefined) accepted({ ...clinic.export, allowDraft: true });
       return issues;
     },
   },

@@ -1,4 +1,5 @@
 import { parseCheckSettings } from '../../../src/checks/settings/parse-settings.ts';
+import { parseClinic } from '../../../src/clinic/parse-clinic.ts';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
 import { createCatalogue } from '../../../src/terminology/catalogue.ts';
 import { codesFromConceptMap } from '../../../src/terminology/code-map/from-concept-map.ts';
@@ -240,10 +241,33 @@ const profiles: Made = {
   'nulls for resources': (bytes) => many(bytes, () => null),
 };
 
+const clinicFile = (parts: object) => ({ format: 'face-neck-clinic/1', ...parts });
+const line = { source: 'findings', system: 'https://quay.example/codes', relation: 'equivalent' };
+
+const clinics: Made = {
+  ...Object.fromEntries(
+    Object.entries(catalogues).map(([name, make]): [string, Made[string]] => [
+      name,
+      (bytes) => clinicFile({ catalogue: make(bytes) }),
+    ]),
+  ),
+  'words of unknown rows': (bytes) =>
+    clinicFile({
+      words: { findings: Object.fromEntries(many(bytes, (at) => [`naevuz${at}`, ['x']])) },
+    }),
+  'unknown populations': (bytes) =>
+    clinicFile({ checks: { populations: many(bytes, (at) => `Adultz${at}`) } }),
+  'lines of one code': (bytes) =>
+    clinicFile({ codeMap: many(bytes, (at) => ({ ...line, code: 'naevus', target: `t${at}` })) }),
+  'unknown names': (bytes) =>
+    clinicFile(Object.fromEntries(many(bytes, (at) => [`langage${at}`, 'en']))),
+};
+
 const entries: Readonly<Record<string, readonly [(value: never) => unknown, Made]>> = {
   createCatalogue: [createCatalogue, catalogues],
   codesFromConceptMap: [codesFromConceptMap, conceptMaps],
   parseCheckSettings: [parseCheckSettings, settings],
+  parseClinic: [parseClinic, clinics],
   'prepare mapping': [prepareMapping, mappings],
   compileProfiles: [compileProfiles, profiles],
 };
