@@ -46,6 +46,8 @@ const read: Readonly<Record<string, string>> = {
     'CC-BY-4.0: data of browsers that the mutation tests bring along, and ships in nothing',
   'node_modules/@lhncbc/ucum-lhc': 'a licence of its own, of the U.S. National Library of Medicine',
   'node_modules/fhirpath': 'a licence of its own, of the U.S. National Library of Medicine',
+  'node_modules/emitter-component':
+    'MIT, from memory: its lock entry names none; comes with an engine that tests ask, and ships in nothing',
   'node_modules/valid-url':
     'MIT, from memory: its lock entry names none; compiles the profiles, and ships in nothing',
 };
@@ -53,6 +55,7 @@ const read: Readonly<Record<string, string>> = {
 /** Packages that run a script when they are installed; all work without it. */
 const withScript: ReadonlySet<string> = new Set([
   'node_modules/esbuild',
+  'node_modules/fhirpath',
   'node_modules/msgpackr-extract',
 ]);
 

@@ -1,6 +1,7 @@
 import type { Extension, QuestionnaireItem, QuestionnaireItemAnswerOption } from 'fhir/r4.js';
 import { UCUM } from '../fhir/names/systems.ts';
 import type { FhirVersion } from '../fhir/version.ts';
+import { extracting } from './extract/annotation.ts';
 import type { FormItem, FormOption } from './form.ts';
 
 const extensions = 'http://hl7.org/fhir/StructureDefinition';
@@ -19,13 +20,23 @@ type AnyItem = Omit<QuestionnaireItem, 'type' | 'item'> & {
   readonly item?: readonly AnyItem[];
 };
 
+/** The template by linkId of the item that it is extracted at. */
+type Extracted = ReadonlyMap<string, string>;
+
+interface Making {
+  readonly version: FhirVersion;
+  readonly answers: Answers;
+  readonly extracted: Extracted;
+}
+
 /** The items of a form as those of a Questionnaire. */
 export function questionnaireItems(
   items: readonly FormItem[],
   version: FhirVersion,
+  extracted: Extracted = new Map(),
 ): readonly AnyItem[] {
-  const answers = answersOf(items);
-  return items.map((item) => itemOf(item, version, answers));
+  const making = { version, answers: answersOf(items), extracted };
+  return items.map((item) => itemOf(item, making));
 }
 
 /** By linkId, the answers of a choice: other items can be asked by one. */
@@ -43,9 +54,14 @@ function answersOf(items: readonly FormItem[]): Answers {
   return known;
 }
 
-function itemOf(item: FormItem, version: FhirVersion, answers: Answers): AnyItem {
+function itemOf(item: FormItem, making: Making): AnyItem {
   const { linkId, text, required, repeats, readOnly, items, options, value } = item;
-  const extension = extensionsOf(item, version);
+  const { version, answers, extracted } = making;
+  const template = extracted.get(linkId);
+  const extension = [
+    ...extensionsOf(item, version),
+    ...(template === undefined ? [] : [extracting(template)]),
+  ];
   return {
     ...(extension.length > 0 && { extension }),
     linkId,
@@ -57,7 +73,7 @@ function itemOf(item: FormItem, version: FhirVersion, answers: Answers): AnyItem
     ...(readOnly && { readOnly }),
     ...(options && { answerOption: options.map(answerOption) }),
     ...(value !== undefined && { initial: [{ valueString: value }] }),
-    ...(items && { item: items.map((one) => itemOf(one, version, answers)) }),
+    ...(items && { item: items.map((one) => itemOf(one, making)) }),
   };
 }
 

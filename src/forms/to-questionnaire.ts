@@ -6,6 +6,7 @@ import { type FhirVersion, fhirVersions } from '../fhir/version.ts';
 import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
 import { failure, issue, type Outcome, success } from '../issues/issue.ts';
 import { toFormDescription } from './describe.ts';
+import { extractionsOf } from './extract/extractions.ts';
 import type { FormDescription } from './form.ts';
 import type { FormOptions } from './options.ts';
 import { questionnaireItems } from './questionnaire-items.ts';
@@ -19,6 +20,12 @@ export interface QuestionnaireOptions extends FormOptions {
    * each language is a form of its own.
    */
   readonly canonical?: string;
+  /**
+   * Contain the templates from which engines for structured data capture extract Observations and a
+   * DiagnosticReport out of a response, as the standard's template-based `$extract` has it. Default
+   * false. Reading a response needs none of it.
+   */
+  readonly extract?: boolean;
 }
 
 /** A Questionnaire of the version that was asked for. */
@@ -83,10 +90,14 @@ function questionnaireOf(
 ): AnyQuestionnaire {
   const { protocol, language, title, items } = form;
   const url = canonicalOf(form, options);
+  const extractions = options.extract ? extractionsOf(form, options, version) : undefined;
+  const made = questionnaireItems(items, version, extractions?.at);
   return {
     resourceType: 'Questionnaire',
     language,
     text: { status: 'generated', div: narrativeOf(form) },
+    // The resources of the versions differ in their typings alone.
+    ...(extractions && { contained: extractions.contained as r4.FhirResource[] }),
     url,
     version: protocol.version,
     name: nameOf(protocol.id),
@@ -94,7 +105,7 @@ function questionnaireOf(
     status: 'active',
     subjectType: ['Patient'],
     // The items differ between the versions in the name of one type alone.
-    item: questionnaireItems(items, version) as r4.QuestionnaireItem[],
+    item: made as r4.QuestionnaireItem[],
   };
 }
 

@@ -53,11 +53,22 @@ export function viewsByDuckDb(): Promise<Program> {
  * medplum's engine for views, installed with the version that its lock file pins.
  * @throws Error when npm or the package is missing
  */
-export async function viewsByMedplum(): Promise<Program> {
+export function viewsByMedplum(): Promise<Program> {
+  return nodeProgram('run_views.mjs', ['--experimental-websocket']);
+}
+
+/**
+ * An engine for template-based extraction, in the same way.
+ * @throws Error when npm or the package is missing
+ */
+export function extractionEngine(): Promise<Program> {
+  return nodeProgram('run_extract.mjs');
+}
+
+async function nodeProgram(program: string, flags: readonly string[] = []): Promise<Program> {
   const folder = join(here, 'node');
   await run('npm', ['ci', '--silent', '--ignore-scripts', '--prefix', folder]);
-  const args = ['--experimental-websocket', '--no-warnings', join(folder, 'run_views.mjs')];
-  return { command: process.execPath, args };
+  return { command: process.execPath, args: [...flags, '--no-warnings', join(folder, program)] };
 }
 
 async function pythonProgram(program: string, requirements: string): Promise<Program> {

@@ -51,6 +51,10 @@ export const command: Command = {
       type: 'flag',
       help: 'The form shows what was said last time, as --to start fills in',
     },
+    extract: {
+      type: 'flag',
+      help: 'The form contains templates, from which engines extract Observations of a response',
+    },
     prior: { type: 'text', value: 'FILE', help: 'With --to start: the exam before' },
     read: { type: 'text', value: 'FILE', help: 'A QuestionnaireResponse; - is standard input' },
     head: {
@@ -124,6 +128,7 @@ async function formOptionsOf({
     fhirVersion: fhirVersionOf({ options, ...(clinic && { clinic }) }),
     language: (textOption(options, 'language') ?? clinic?.language ?? 'en') as FormLanguage, // held to its list
     lastTime: flagOption(options, 'last-time'),
+    extract: flagOption(options, 'extract'),
     ...(canonical !== undefined && { canonical }),
     ...(catalogue && { catalogue: catalogue.value }),
   });
