@@ -81,6 +81,8 @@ function constant(name: string, member: unknown): Template {
     return { [name]: member, [`_${name}`]: filledBy(literal) };
   }
   const inner = (one: object): Template =>
-    Object.assign({}, ...Object.entries(one).map(([key, value]) => constant(key, value)));
+    Object.fromEntries(
+      Object.entries(one).flatMap(([key, value]) => Object.entries(constant(key, value))),
+    );
   return { [name]: Array.isArray(member) ? member.map(inner) : inner(member) };
 }

@@ -62,20 +62,20 @@ interface AllAsked {
 function askedIn(items: readonly FormItem[]): AllAsked {
   const statements = new Map<string, Asked & { readonly parts: Map<string, Part> }>();
   const others: FormItem[] = [];
-  const look = (inner: readonly FormItem[], above: string, isRepeated: boolean): void => {
+  const look = (inner: readonly FormItem[], above: string): void => {
     for (const item of inner) {
       const path = below(above, item.linkId);
       const { says } = item;
       if (says?.part === 'statement') {
         const { key, statement: beginning } = says;
-        const known = statements.get(key) ?? { key, beginning, isRepeated, parts: new Map() };
+        const known = statements.get(key) ?? { key, beginning, parts: new Map() };
         statements.set(key, known);
         known.parts.set(item.linkId, { item, path });
       } else if (says !== undefined) others.push(item);
-      look(item.items ?? [], path, isRepeated || (item.type === 'group' && item.repeats === true));
+      look(item.items ?? [], path);
     }
   };
-  look(items, '%resource', false);
+  look(items, '%resource');
   return { statements: [...statements.values()], others };
 }
 

@@ -17,8 +17,6 @@ export interface Asked {
   readonly key: string;
   readonly beginning: StatementBeginning;
   readonly parts: ReadonlyMap<string, Part>;
-  /** They stand in a group that can be filled in several times. */
-  readonly isRepeated: boolean;
 }
 
 /** By linkId of the item or group that it stands at, what is extracted from there. */
@@ -26,12 +24,15 @@ export type Templates = readonly (readonly [linkId: string, template: Template])
 
 /** What is extracted from the answers that make one statement. */
 export function statementTemplates(probe: Probe, asked: Asked): Templates {
-  const { kind } = asked.beginning;
-  if (kind === 'region-state') return stateTemplates(probe, asked);
-  if (kind === 'sensation') return sensationTemplates(probe, asked);
-  if (kind === 'scale-score') return scoreTemplates(probe, asked);
-  if (kind === 'measurement' && asked.isRepeated) return placedTemplates(probe, asked);
-  if (kind === 'finding' && asked.isRepeated) return furtherTemplates(probe, asked);
+  const { key, parts } = asked;
+  // What the form asks of it tells the ways of a statement apart, and not its kind.
+  if (parts.has(`${key}:methods`)) return stateTemplates(probe, asked);
+  if (parts.has(`${key}:place`)) return placedTemplates(probe, asked);
+  if (parts.has(`${key}:sign`)) return furtherTemplates(probe, asked);
+  if ('scale' in asked.beginning) return scoreTemplates(probe, asked);
+  if ([...parts.values()].some(({ item }) => leadingMember(item) === 'results')) {
+    return sensationTemplates(probe, asked);
+  }
   return [...asked.parts.values()].flatMap(({ item }): Templates => {
     const { says } = item;
     if (says?.part !== 'statement' || says.member.length > 1) return [];
@@ -55,7 +56,7 @@ function answerTemplate(probe: Probe, asked: Asked, item: FormItem): Template {
     return withFigure(probe.statement({ ...beginning, value: '1' }), 'answer.value');
   }
   const { options } = item;
-  const member = memberOf(item);
+  const member = leadingMember(item);
   const reason = reasonAnswer(asked, `${item.linkId}:reason`);
   const untested = untestedCodes(asked, `${item.linkId}:reason`);
   const probes = options.map((option) => {
@@ -81,7 +82,7 @@ function answerTemplate(probe: Probe, asked: Asked, item: FormItem): Template {
 
 const sampleReason = { reason: { code: 'other' } };
 
-function memberOf({ says }: FormItem): string {
+function leadingMember({ says }: FormItem): string {
   return says?.part === 'statement' ? (says.member[0] ?? '') : '';
 }
 
