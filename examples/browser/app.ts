@@ -31,12 +31,14 @@ function start(): void {
 function capture(saved: Saved): void {
   const { head } = saved;
   const store = openStore(saved, () => {
+    // Once it is signed, another page is shown.
+    if (!view.node.isConnected) return;
     view.refresh();
     tellKept(store);
   });
   const view = examView(store, (signed) => {
     store.change((before) => ({ ...before, signed }));
-    sign({ ...store.saved, signed });
+    sign({ ...store.saved, signed }, store.kept.state === 'kept');
   });
   say(who, `${head.person}${head.born === '' ? '' : `, born ${head.born}`}`);
   say(remove, 'Delete the draft');
@@ -65,11 +67,17 @@ function tellKept({ kept: state, keptAt }: Store): void {
   kept.classList.toggle('error', state.state === 'failed');
 }
 
-function sign({ signed, head }: Saved): void {
+function sign({ signed, head }: Saved, isKept: boolean): void {
   if (signed === undefined) return;
   show = undefined;
   say(who, head.person);
-  say(kept, 'The signed exam is kept in this browser until it is deleted.');
+  say(
+    kept,
+    isKept
+      ? 'The signed exam is kept in this browser, unencrypted, until it is deleted.'
+      : 'The signed exam is NOT kept in this browser: save it now.',
+  );
+  kept.classList.toggle('error', !isKept);
   say(remove, 'Delete it from this browser');
   remove.hidden = false;
   main.replaceChildren(signedPage(signed));
@@ -109,7 +117,7 @@ addEventListener('click', ({ target }) => {
 
 const draft = readDraft();
 if (draft.state === 'kept') {
-  if (draft.saved.signed !== undefined) sign(draft.saved);
+  if (draft.saved.signed !== undefined) sign(draft.saved, true);
   else {
     if (location.hash === '') {
       history.replaceState(null, '', draft.saved.page === '' ? '#' : placeHref(draft.saved.page));

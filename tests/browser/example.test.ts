@@ -99,6 +99,8 @@ describe('the capture example', () => {
     await tabTo(page, '#sign');
     await page.keyboard.press('Enter');
     expect(await page.textContent('#validity')).toMatch(/^Valid FHIR R4: \d+ resources$/);
+    await page.waitForTimeout(300);
+    expect(await page.textContent('#kept')).toMatch(/^The signed exam is kept/);
     const waiting = page.waitForEvent('download');
     await tabTo(page, '#save-bundle');
     await page.keyboard.press('Enter');
@@ -173,6 +175,58 @@ describe('the capture example', () => {
       await page.evaluate("JSON.parse(localStorage.getItem('face-neck-capture/draft')).answers"),
     ).toEqual({});
     await page.context().close();
+  });
+
+  it('does not show the exam of somebody else, and says so', async () => {
+    const { page } = await opened(browser, url);
+    await page.setInputFiles('#prior', 'examples/exams/drooping-lid.json');
+    await page.waitForSelector('text=as of then');
+    await begin(page, 'droopy-lid');
+    await openPage(page, 'region/lid-upper');
+    expect(await page.locator('.last:visible').count()).toBe(0);
+    expect(await page.textContent('.page > .issue')).toMatch(/^The exam before is not shown: ./);
+    await page.context().close();
+  });
+
+  it('shows prompts of chosen rule sets alone, with cautions, and sets one aside for a reason', async () => {
+    const { page } = await opened(browser, url, { bypassCSP: true });
+    await page.click('summary');
+    await page.check('input[value=red-flags]');
+    await begin(page, 'facial-weakness');
+    expect(await page.locator('.prompts').isVisible()).toBe(false);
+    // The lower face of one side is weak and its forehead moves: rule weak-lower-face.
+    await openPage(page, 'region/forehead');
+    await optionOf(page, 'movement/frontalis/right', 'normal').check();
+    await openPage(page, 'region/commissure');
+    await optionOf(page, 'movement/zygomaticus/right', 'obvious-weakness').check();
+    await page.waitForSelector('.prompts li');
+    expect(await page.textContent('.prompts')).toContain(
+      'supports and never replaces the clinician',
+    );
+    expect(await violations(page)).toEqual([]);
+    const before = await page.locator('.prompts li input').count();
+    await page.click('.prompts li button');
+    expect(await page.locator('.prompts li input').count()).toBe(before);
+    await page.locator('.prompts li input').first().fill('Known for years');
+    await page.click('.prompts li button');
+    await page.waitForSelector('text=Set aside: Known for years');
+    expect(await page.locator('.prompts li input').count()).toBe(before - 1);
+    await page.context().close();
+  });
+
+  it('stops writing where another window takes over the draft', async () => {
+    const { page, context } = await opened(browser, url);
+    await begin(page, 'jaw-pain');
+    const other = await context.newPage();
+    await other.goto(url);
+    await other.waitForSelector('#page');
+    await other.click('#next');
+    await page.waitForSelector('text=The draft is NOT kept: another window writes it');
+    await page.click('#next');
+    await page.click('#next');
+    const kept = "JSON.parse(localStorage.getItem('face-neck-capture/draft')).page";
+    expect(await page.evaluate(kept)).toBe('region/cheek-malar');
+    await context.close();
   });
 
   it('refuses a decimal comma at its field and does not sign', async () => {
@@ -268,6 +322,15 @@ describe('the capture example', () => {
       await page.click('text=Say nothing');
       await openPage(page, 'conclusion');
       await look('conclusion');
+      await openPage(page, 'region/ln-ib');
+      await optionOf(page, 'region-state/ln-ib/right:methods', 'palpation').check();
+      await openPage(page, 'conclusion');
+      await page.fill('[id="conclusion:text"]', 'One node.');
+      await optionOf(page, 'conclusion:concern', 'concern.watch').check();
+      await page.check('#read-over');
+      await page.click('#sign');
+      await page.frameLocator('iframe').locator('text=Invented Rower').first().waitFor();
+      await look('signed');
       await page.context().close();
     },
   );

@@ -16,6 +16,8 @@ export interface BatchPlace {
 export interface Sentence {
   readonly id: string;
   readonly text: string;
+  /** The same behind the name of a place. */
+  readonly told: string;
   /** Code of the answer. */
   readonly answer: string;
   readonly places: readonly BatchPlace[];
@@ -65,11 +67,12 @@ function saidBy(item: FormItem): readonly Omit<Sentence, 'places'>[] {
     const row = builtInCatalogue.findings.get(finding);
     // A sign that is the usual appearance is said as there, all others as not found.
     const [answer, word] =
-      row?.usual === true ? ['presence.present', 'present'] : ['presence.absent', 'not found'];
+      row?.usual === true ? ['presence.present', 'Present'] : ['presence.absent', 'Not found'];
     return [
       {
         id: `${kind}/${finding}`,
-        text: `${row?.display ?? finding}: ${word}`,
+        text: `${word}: ${row?.display ?? finding}`,
+        told: `${row?.display ?? finding}: ${word.toLowerCase()}`,
         answer,
         needs: 'methods-if-known',
         options: methods.map(display),
@@ -81,6 +84,7 @@ function saidBy(item: FormItem): readonly Omit<Sentence, 'places'>[] {
     {
       id: 'state/normal',
       text: 'Examined: normal',
+      told: 'examined, normal',
       answer: 'state.normal',
       needs: 'methods',
       options: [...builtInCatalogue.methods.values()],
@@ -88,6 +92,7 @@ function saidBy(item: FormItem): readonly Omit<Sentence, 'places'>[] {
     {
       id: 'state/not-examined',
       text: 'Not examined',
+      told: 'not examined',
       answer: 'state.not-examined',
       needs: 'reason',
       options: [...builtInCatalogue.reasons.values()],
@@ -108,7 +113,7 @@ export function statementsTold({ sentence, marked, more }: BatchChoice): readonl
   const named = answerText({ options: sentence.options } as unknown as FormItem, more);
   return sentence.places
     .filter(({ linkId, isLeft }) => marked.has(linkId) && !isLeft)
-    .map(({ text }) => `${text}: ${sentence.text}${named === '' ? '' : ` (${named})`}`);
+    .map(({ text }) => `${text}: ${sentence.told}${named === '' ? '' : ` (${named})`}`);
 }
 
 /** Answers every marked place that is still open; what was said there before stays. */

@@ -69,8 +69,9 @@ export function readingOf(saved: Saved): Reading {
     remarks.set(field, [...known, one]);
     list.push({ ...one, page: page(field), field });
   }
-  const open = openPlaces(made);
-  const total = checked.coverage?.items.length ?? 0;
+  const { coverage } = checked;
+  const open = coverage === undefined ? [] : openPlaces(made, coverage);
+  const total = coverage?.items.length ?? 0;
   return { ...made, open, total, checked, remarks, list, before: usable };
 }
 

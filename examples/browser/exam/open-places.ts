@@ -1,4 +1,9 @@
-import { builtInCatalogue, type CoverageItem, outstanding } from '../../../src/index.ts';
+import {
+  builtInCatalogue,
+  type Coverage,
+  type CoverageItem,
+  coverageGaps,
+} from '../../../src/index.ts';
 import type { Placed } from './asked.ts';
 import type { Made } from './statements.ts';
 
@@ -11,11 +16,9 @@ export interface OpenPlace {
 }
 
 /** What is outstanding, in the order of the pages. */
-export function openPlaces({ draft, all, pages }: Made): readonly OpenPlace[] {
-  const outcome = outstanding(draft);
-  if (!outcome.ok) return [];
+export function openPlaces({ all, pages }: Made, coverage: Coverage): readonly OpenPlace[] {
   const fields = fieldsByName(all);
-  const found = outcome.value.flatMap((open): OpenPlace[] => {
+  const found = coverageGaps(coverage).flatMap((open): OpenPlace[] => {
     const at = fields.get(nameOf(open));
     if (at === undefined) return [];
     const method = open.method && builtInCatalogue.methods.get(open.method)?.display;

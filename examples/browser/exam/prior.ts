@@ -22,7 +22,8 @@ export function readPrior(text: string): Outcome<Exam> {
 
 /** Why the exam before is not shown: it is of somebody else, was withdrawn, or is not earlier. */
 export function whyNotShown(exam: Exam, before: Before): readonly string[] {
-  return checkExam(exam, comparedWith(before))
+  // It depends on the two heads, and not on what is said.
+  return checkExam({ ...exam, statements: [] }, comparedWith(before))
     .issues.filter(({ path }) => path[0] === 'prior')
     .map(({ message }) => message);
 }

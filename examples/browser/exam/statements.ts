@@ -7,7 +7,9 @@ import {
   type ExamDraft,
   entered,
   type Issue,
+  type Statement,
   startExam,
+  state,
 } from '../../../src/index.ts';
 import { type Placed, placed } from './asked.ts';
 import { pagesOf } from './questions.ts';
@@ -48,15 +50,14 @@ export function madeOf(saved: Saved): Made {
   const byKey = new Map<string, Group>();
   let draft = startExam(startOf(saved));
   for (const group of groups.values()) {
-    const outcome = entered(draft, statementOf(group, answers));
-    for (const found of outcome.issues) {
+    const { issues, statement, next } = takenUp(draft, saved.head.id, group, answers);
+    for (const found of issues) {
       const { severity } = found;
       remark(fieldIn(group, found.path), { severity, text: remarkText(found) });
     }
-    if (!outcome.ok) continue;
-    draft = outcome.value;
-    const key = draft.exam.statements.at(-1)?.key;
-    if (key !== undefined) byKey.set(key, group);
+    if (statement === undefined) continue;
+    draft = next;
+    byKey.set(statement.key, group);
     for (const { item } of group.items) unusual(item, answers, remark);
   }
   return {
@@ -69,6 +70,42 @@ export function madeOf(saved: Saved): Made {
       return group && fieldIn(group, path);
     },
   };
+}
+
+interface TakenUp {
+  readonly issues: readonly Issue[];
+  /** None where it has an error. */
+  readonly statement: Statement | undefined;
+}
+
+/** Statements of the open exam that were held to the rules before, so that an answer costs one of them. */
+const known = new Map<string, TakenUp>();
+let knownOf = '';
+/** Each letter of a note makes another one. */
+const most = 5000;
+
+function takenUp(
+  draft: ExamDraft,
+  exam: string,
+  group: Group,
+  answers: Answers,
+): TakenUp & { readonly next: ExamDraft } {
+  if (knownOf !== exam || known.size > most) known.clear();
+  knownOf = exam;
+  const given = statementOf(group, answers);
+  const text = JSON.stringify(given);
+  const before = known.get(text);
+  if (before !== undefined) {
+    const { statement } = before;
+    return { ...before, next: statement === undefined ? draft : state(draft, statement) };
+  }
+  const outcome = entered(draft, given);
+  const next = outcome.ok ? outcome.value : draft;
+  const { issues } = outcome;
+  const taken = { issues, statement: outcome.ok ? next.exam.statements.at(-1) : undefined };
+  // The key of one that can stand several times depends on those before it.
+  if (group.items.every(({ item }) => !item.linkId.includes('#'))) known.set(text, taken);
+  return { ...taken, next };
 }
 
 /** Answered questions by the statement that they belong to, in the order of the form. */

@@ -59,7 +59,12 @@ export function openBatch(store: Store, done: (text: string, undo: () => void) =
     const left = choice?.sentence.places.filter(({ isLeft }) => isLeft).length ?? 0;
     const stays = left === 0 ? '' : ` Left as they are: ${left}.`;
     say(count, `Statements: ${lines.length}.${stays} ${lack}`.trim());
-    say(confirm, lines.length === 0 ? 'Mark a place first' : `Say these ${lines.length}`);
+    say(
+      confirm,
+      lines.length === 0
+        ? 'Mark a place first'
+        : `Say it of ${lines.length} ${lines.length === 1 ? 'place' : 'places'}`,
+    );
     confirm.disabled = lines.length === 0 || lack !== '';
   };
   what.addEventListener('change', () => {

@@ -118,8 +118,8 @@ function promptLine(prompt: Prompt, store: Store): HTMLElement {
   const line = element(
     'li',
     {},
-    element('strong', {}, urgency ?? 'prompt'),
-    `: ${text} `,
+    element('strong', {}, `How soon: ${urgency ?? 'not said'}. `),
+    `${text} `,
     element('small', {}, `${ruleSet.title}, ${ruleSet.publisher}. ${source}`),
   );
   if (dismissed !== undefined) {

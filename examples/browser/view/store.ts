@@ -17,6 +17,8 @@ export interface Store {
   readonly stop: () => void;
 }
 
+const otherWindow = 'another window writes it; load this page anew to go on here';
+
 /** Milliseconds between an answer and what follows from it, so that typing stays quick. */
 const pause = 120;
 
@@ -38,7 +40,7 @@ export function openStore(saved: Saved, changed: () => void): Store {
   };
   const change: Store['change'] = (next) => {
     current = next(current);
-    if (isStopped) kept = { state: 'failed', why: 'another window writes the draft' };
+    if (isStopped) kept = { state: 'failed', why: otherWindow };
     else {
       kept = keepDraft(current);
       keptAt = new Date();
@@ -71,7 +73,7 @@ export function openStore(saved: Saved, changed: () => void): Store {
     change,
     stop: () => {
       isStopped = true;
-      kept = { state: 'failed', why: 'another window writes the draft' };
+      kept = { state: 'failed', why: otherWindow };
     },
   };
 }
