@@ -13,7 +13,8 @@ export interface OwnRow {
 /** The rows of a clinic's own, in the order of its file. */
 export function ownRows({ system: _, ...tables }: CatalogueAdditions): readonly OwnRow[] {
   return Object.entries(tables).flatMap(
-    ([table, rows]) => rows.map(({ code }, at) => ({ table: table as TableName, code, at })), // a key of the type
+    ([table, rows]) =>
+      (rows ?? []).map(({ code }, at) => ({ table: table as TableName, code, at })), // a key of the type
   );
 }
 

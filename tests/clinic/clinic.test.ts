@@ -215,6 +215,14 @@ describe('a clinic file is checked whole', () => {
     expect(parseClinic(file).ok).toBe(false);
   });
 
+  it('and a part that is there without a value is as one that is left out', () => {
+    const file = harbourFile();
+    const { system, ...tables } = file.catalogue;
+    file.catalogue = { system, ...tables, scales: undefined };
+    file.words = { ...file.words, scales: undefined };
+    expect(parseClinic(file).issues).toEqual([]);
+  });
+
   it('and what has no effect is told', () => {
     const file = harbourFile();
     file.snomed = 'none';
