@@ -214,6 +214,20 @@ describe('the capture example', () => {
     await page.context().close();
   });
 
+  it('leads on a phone to what is open, and closes the list that lay over it', async () => {
+    const { page } = await opened(browser, url, { width: 360 });
+    await begin(page, 'jaw-pain');
+    await page.click('nav summary');
+    await page.locator('nav a', { hasText: 'Jaw joint' }).first().click();
+    expect(await page.textContent('#page')).toBe('Jaw joint');
+    expect(await page.locator('nav a').first().isVisible()).toBe(false);
+    await page.click('nav summary');
+    await page.locator('nav ul a').first().click();
+    const focused = await page.evaluate('document.activeElement.name');
+    expect(focused).toBe(tmj);
+    await page.context().close();
+  });
+
   it('stops writing where another window takes over the draft', async () => {
     const { page, context } = await opened(browser, url);
     await begin(page, 'jaw-pain');

@@ -23,7 +23,12 @@ export function openList(store: Store): {
   });
   const list = element('ol', { class: 'pages' }, ...lines.map(({ node }) => node));
   const node = element('details', { class: 'open-list' }, summary, list);
-  node.open = matchMedia('(min-width: 60rem)').matches;
+  const isBeside = matchMedia('(min-width: 60rem)');
+  node.open = isBeside.matches;
+  // On a phone the list lies over the page that it leads to.
+  list.addEventListener('click', ({ target }) => {
+    if (target instanceof HTMLAnchorElement && !isBeside.matches) node.open = false;
+  });
   let shown = '';
   const refresh = (): void => {
     const { reading, saved } = store;
