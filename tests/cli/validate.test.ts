@@ -29,6 +29,16 @@ describe('validate', () => {
     expect(ran.err).not.toContain(': error');
   });
 
+  it('takes the version from the file of a clinic', async () => {
+    await inFolder(async (cwd) => {
+      const file = { format: 'face-neck-clinic/1', export: { fhirVersion: 'R5' } };
+      writeFileSync(join(cwd, 'clinic.json'), JSON.stringify(file));
+      const stdin = bundleText('R5');
+      const ran = await run(['validate', '--clinic', 'clinic.json'], { cwd, stdin });
+      expect(ran.code).toBe(0);
+    });
+  });
+
   it('R5 is not R4', async () => {
     const ran = await run(['validate'], { stdin: bundleText('R5') });
     expect(ran.code).toBe(1);
