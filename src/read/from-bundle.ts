@@ -1,21 +1,10 @@
-import { append } from '../data/append.ts';
-import { plainDataIssues } from '../data/plain-data.ts';
-import { spend, within } from '../issues/budget.ts';
-import { failure, type Issue, issue, orThrow } from '../issues/issue.ts';
-import { cutIssues, endedIssue } from '../issues/issue-list.ts';
-import { withShownPaths } from '../issues/shown-path.ts';
+import { orThrow } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
-import { parseExam } from '../model/parse-exam.ts';
-import { isObject, ownProperty } from './bundle/element.ts';
-import type { Remainder } from './bundle/remainder.ts';
-import { type RoughExam, readOnce } from './exam/read-once.ts';
 import type { ReadOptions, ReadOutcome } from './options.ts';
-import { nothingRefused, originOf, refusedBy } from './refused.ts';
+import { readBundle } from './read-bundle.ts';
 
 export type { Remainder } from './bundle/remainder.ts';
 export type { ReadOptions, ReadOutcome, Supplied } from './options.ts';
-
-/** A bundle of ten thousand entries has some million values; generated text is not nested here. */
 
 /**
  * Reads the exam that a bundle holds. A bundle of this library, of any version and type, gives back
@@ -37,30 +26,7 @@ export type { ReadOptions, ReadOutcome, Supplied } from './options.ts';
  * const { value, remainder } = fromBundle(bundle, { supplied: { status: 'final' } });
  */
 export function fromBundle(bundle: unknown, options: ReadOptions = {}): ReadOutcome {
-  return within(
-    'bundle',
-    options.budget,
-    () => {
-      const outcome = readBundle(bundle, options);
-      return { ...outcome, issues: withShownPaths(cutIssues(outcome.issues), bundle) };
-    },
-    (why) => nothing([endedIssue(why)]),
-  );
-}
-
-function readBundle(bundle: unknown, options: ReadOptions): ReadOutcome {
-  const unsafe = plainDataIssues(bundle);
-  if (unsafe.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
-    return nothing(unsafe);
-  }
-  if (!isObject(bundle) || ownProperty(bundle, 'resourceType') !== 'Bundle') {
-    return nothing([...unsafe, issue('wrong-type', ['resourceType'], { reason: 'not-a-bundle' })]);
-  }
-  if (ownProperty(bundle, 'type') === 'history') {
-    return nothing([...unsafe, issue('invalid-value', ['type'], { reason: 'history-bundle' })]);
-  }
-  const result = readUntilSound(bundle, options);
-  return { ...result, issues: [...unsafe, ...result.issues] };
+  return readBundle(bundle, options).outcome;
 }
 
 /**
@@ -75,50 +41,4 @@ function readBundle(bundle: unknown, options: ReadOptions): ReadOutcome {
  */
 export function fromBundleOrThrow(bundle: unknown, options?: ReadOptions): Exam {
   return orThrow('read the exam of the bundle', fromBundle(bundle, options));
-}
-
-function nothing(issues: readonly Issue[]): ReadOutcome {
-  const remainder: Remainder[] = [{ path: [], what: 'Bundle', kind: 'content' }];
-  return { ...failure(issues), remainder, signatures: [] };
-}
-
-/** A measure of the work of reading the bundle once. */
-function entriesOf({ entry }: Readonly<Record<string, unknown>>): number {
-  return Array.isArray(entry) ? entry.length : 1;
-}
-
-/** A statement that the rules refuse is read again as a note, another part that they refuse not at all. */
-function readUntilSound(
-  bundle: Readonly<Record<string, unknown>>,
-  options: ReadOptions,
-): ReadOutcome {
-  const { catalogue, includeValues = false } = options;
-  const told: Issue[] = [];
-  let refused = nothingRefused;
-  for (;;) {
-    spend(entriesOf(bundle));
-    const { rough, issues, remainder, signatures } = readOnce(bundle, options, refused);
-    const lacking = rough === undefined ? [] : missingParts(rough.exam);
-    if (rough === undefined || lacking.length > 0) return nothing([...told, ...issues, ...lacking]);
-    const parsed = parseExam(rough.exam, { ...(catalogue && { catalogue }), includeValues });
-    if (parsed.ok) {
-      return { ...parsed, issues: [...told, ...issues, ...parsed.issues], remainder, signatures };
-    }
-    const errors = parsed.issues.filter((found) => found.severity === 'error');
-    const more = refusedBy(rough, errors, refused);
-    if (more === undefined) return nothing([...told, ...issues, ...errors]);
-    append(
-      told,
-      errors.map((found) => ({ ...found, path: originOf(rough, found.path) })),
-    );
-    refused = more;
-  }
-}
-
-const needed = ['status', 'subject', 'examiners', 'performed', 'recorded', 'protocol'] as const;
-
-function missingParts(exam: RoughExam['exam']): Issue[] {
-  return needed
-    .filter((name) => exam[name] === undefined)
-    .map((name) => issue('missing-property', [], { reason: 'exam-part', property: name }));
 }

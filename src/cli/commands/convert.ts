@@ -28,7 +28,7 @@ import { bundleOptions, clinicOption, exportOptionsOf, formatOption } from '../s
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...] --mapping FILE',
   description:
-    'Converts older exports (CSV, XLSX, fixed width, XML, HL7 v2, CDA, JSON) by a mapping that says what each field means. ' +
+    'Converts older exports (CSV, XLSX, fixed width, XML, HL7 v2, CDA, JSON, FHIR) by a mapping that says what each field means. ' +
     'Files, folders, .gz and .zip are taken. With --out a folder gets the results, what could not ' +
     'be converted, the issues and a summary, and a run that was stopped can go on. Without it ' +
     'the results go to standard output, one a line. With --lines it works for a program that hands ' +

@@ -1,9 +1,11 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
 import { misfitsOfFile } from '../../convert/bulk/misfits-of-file.ts';
+import { isFieldMapping } from '../../convert/fhir/prepare.ts';
 import { misfitsText } from '../../convert/scan/misfits-text.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import type { Call } from '../command.ts';
+import { UsageError } from '../failure.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { catalogueOf, mappingFile, mappingIn, writeFound } from './named-mapping.ts';
 import { sampleFile } from './stated-source.ts';
@@ -18,6 +20,9 @@ export async function convertMisfits(call: Call): Promise<number> {
   const name = mappingFile(call, 'misfits');
   const mapping = await mappingIn(call, name);
   if (mapping === undefined) return 1;
+  if (!isFieldMapping(mapping)) {
+    throw new UsageError('--misfits takes a mapping of fields, which one of FHIR is not');
+  }
   const found = await misfitsOfFile(resolve(io.cwd, file), mapping, catalogueOf(call));
   await writeIssues(io, issueFormatOf(options), { input: name }, found.issues);
   if (hasErrors(found.issues)) return 1;

@@ -1,5 +1,5 @@
 import { withWords, wordsFromCsv } from '../../convert/code-map/words-from-csv.ts';
-import type { WrittenMapping } from '../../convert/mapping/mapping.ts';
+import type { AnyMapping } from '../../convert/mapping/mapping.ts';
 import { isPlainObject } from '../../data/plain-data.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { textOption } from '../arguments.ts';
@@ -20,14 +20,14 @@ export function mappingFile({ options }: Call, option: string): string {
 export async function mappingIn(
   { io, options }: Call,
   file: string,
-): Promise<WrittenMapping | undefined> {
+): Promise<AnyMapping | undefined> {
   const { value, issues } = await readMappingFile(io, file);
   await writeIssues(io, issueFormatOf(options), { input: file }, issues);
   const words = textOption(options, 'words');
-  if (words === undefined || !isPlainObject(value)) return value as WrittenMapping | undefined; // what is not one is told by whatever uses it
+  if (words === undefined || !isPlainObject(value)) return value as AnyMapping | undefined; // what is not one is told by whatever uses it
   const tables = wordsFromCsv(await textFile(io, words));
   await writeIssues(io, issueFormatOf(options), { input: words }, tables.issues);
-  return tables.value && (withWords(value, tables.value) as WrittenMapping); // likewise
+  return tables.value && (withWords(value, tables.value) as AnyMapping); // likewise
 }
 
 /** The tables of the clinic, where one is named. */

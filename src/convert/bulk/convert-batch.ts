@@ -8,14 +8,11 @@ import { createCatalogue } from '../../terminology/catalogue.ts';
 import { adopterCodes } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
-import { convertUnits } from '../exams/convert-text.ts';
+import { type Conversion, prepareConversion } from '../conversion.ts';
 import { countFates, type LedgerCounts, type LedgerEntry } from '../exams/ledger.ts';
-import type { Plan } from '../mapping/plan.ts';
-import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { confirmFindings } from '../proposals/apply.ts';
 import type { Proposal } from '../proposals/proposal.ts';
-import { readerFor } from '../reader-for.ts';
-import type { RawUnit, Reader } from '../record/record.ts';
+import type { RawUnit } from '../record/record.ts';
 import type { ConvertSettings } from './options.ts';
 
 /** A line for one of the files of a run. */
@@ -33,8 +30,7 @@ export interface UnitOutcome {
 }
 
 export interface Converter {
-  readonly plan: Plan;
-  readonly reader: Reader;
+  readonly conversion: Conversion;
   readonly convert: (units: readonly RawUnit[]) => UnitOutcome[];
 }
 
@@ -47,24 +43,22 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
   const added = settings.additions && createCatalogue(settings.additions);
   if (added !== undefined && added.value === undefined) return { issues: added.issues };
   const catalogue = added?.value;
-  const prepared = prepareMapping(settings.mapping, catalogue ? { catalogue } : {});
-  const plan = prepared.value;
-  if (plan === undefined) return { issues: prepared.issues };
-  const mapped = codesOf(settings, plan);
+  const prepared = prepareConversion(settings.mapping, catalogue ? { catalogue } : {});
+  const conversion = prepared.value;
+  if (conversion === undefined) return { issues: prepared.issues };
+  const mapped = codesOf(settings, conversion);
   if (!mapped.ok) return { issues: mapped.issues };
-  const reader = readerFor(plan.mapping.source);
-  const exporter = exporterOf(settings, plan, mapped.value);
+  const exporter = exporterOf(settings, conversion, mapped.value);
   const validate = await validatorOf(settings);
   const confirmed = byExam(settings.confirmed ?? []);
   return {
     issues: [...prepared.issues, ...mapped.issues],
-    plan,
-    reader,
+    conversion,
     convert: (units) =>
-      convertUnits(units, reader, plan).map(({ exam, issues, ledger }): UnitOutcome => {
+      conversion.convert(units).map(({ exam, issues, ledger }): UnitOutcome => {
         const counts = countFates(ledger);
         if (exam === undefined) return { issues, counts };
-        const stated = withConfirmed(exam, confirmed, plan);
+        const stated = withConfirmed(exam, confirmed, conversion);
         if (stated.value === undefined) return { issues: [...issues, ...stated.issues], counts };
         const written = writeExam(stated.value, settings, exporter, validate);
         const all = [...issues, ...stated.issues, ...written.issues];
@@ -92,7 +86,7 @@ function byExam(proposals: readonly Proposal[]): Confirmed {
  * The exam with what was confirmed of its notes. One of which a confirmed statement can not be taken is set
  * aside: without the statement it would say less than a person has confirmed.
  */
-function withConfirmed(exam: Exam, confirmed: Confirmed, { catalogue }: Plan): Outcome<Exam> {
+function withConfirmed(exam: Exam, confirmed: Confirmed, { catalogue }: Conversion): Outcome<Exam> {
   const mine = confirmed.get(exam.id);
   return mine === undefined ? success(exam) : confirmFindings(exam, mine, { catalogue });
 }
@@ -121,7 +115,7 @@ interface Written {
 /** The lines of the code map that were given, checked. */
 function codesOf(
   { codeMap, canonicalBase }: ConvertSettings,
-  { catalogue }: Plan,
+  { catalogue }: Conversion,
 ): Outcome<AdopterCodes | undefined> {
   if (codeMap === undefined) return success(undefined);
   const entries = codeMap.map((row, at) => ({ ...row, path: ['codeMap', at] }));
@@ -150,7 +144,7 @@ const ofExport = [
 
 function exporterOf(
   settings: ConvertSettings,
-  { catalogue }: Plan,
+  { catalogue }: Conversion,
   codes: AdopterCodes | undefined,
 ): Outcome<Exporter> {
   const given = ofExport.flatMap((name) =>

@@ -47,10 +47,11 @@ export interface BulkResult {
  */
 export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<BulkResult> {
   const converter = await createConverter(options);
-  const { convert, reader, plan } = converter;
-  if (convert === undefined || reader === undefined || plan === undefined) {
+  const { convert, conversion } = converter;
+  if (convert === undefined || conversion === undefined) {
     return { issues: converter.issues };
   }
+  const { plan, source } = conversion;
   const found = await findInputs(options.inputs);
   const issues = [...converter.issues, ...found.issues];
   const fingerprint = fingerprintOf(options, found.inputs);
@@ -69,13 +70,14 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
       options,
       io,
       pool,
-      reader,
+      conversion,
       inputs: found.inputs,
       startIssues: start.checkpoint.told ? [] : issues,
       checkpoint: start.checkpoint,
       checkFirst: ({ header }) =>
-        header === undefined || !isTable(plan.mapping.source) ? [] : missingColumns(header, plan),
-      source: plan.mapping.source,
+        header === undefined || plan === undefined || !isTable(source)
+          ? []
+          : missingColumns(header, plan),
     });
     const summary: Summary = {
       format: 'face-neck-conversion/1',

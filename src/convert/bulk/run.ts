@@ -1,10 +1,10 @@
 import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
+import type { Conversion } from '../conversion.ts';
 import { repeatedExam } from '../exams/convert-text.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
 import { issue } from '../issue.ts';
-import type { Source } from '../mapping/source.ts';
-import type { RawUnit, Reader } from '../record/record.ts';
+import type { RawUnit } from '../record/record.ts';
 import type { UnitOutcome } from './convert-batch.ts';
 import type { Input } from './input/inputs.ts';
 import { unitsOfInput, unitsOfQuarantine } from './input/units-of-input.ts';
@@ -20,14 +20,13 @@ export interface Run {
   readonly options: BulkOptions;
   readonly io: BulkIo;
   readonly pool: Pool;
-  readonly reader: Reader;
+  readonly conversion: Conversion;
   readonly inputs: readonly Input[];
   /** Told at the start of a new run. */
   readonly startIssues: readonly Issue[];
   readonly checkpoint: Checkpoint;
   /** What is to be said when the first unit of an input is seen. */
   readonly checkFirst: (unit: RawUnit) => Issue[];
-  readonly source: Source;
 }
 
 /** Characters of input after which a batch is full, however few its units. */
@@ -143,7 +142,7 @@ async function* stepsOfInput(
   const source =
     run.options.inputKind === 'quarantine'
       ? unitsOfQuarantine(input, read)
-      : unitsOfInput(input, run.reader, run.source, read);
+      : unitsOfInput(input, run.conversion, read);
   let items = 0;
   let seenUnit = false;
   let batch: RawUnit[] = [];

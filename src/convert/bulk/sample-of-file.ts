@@ -1,8 +1,8 @@
 import { basename } from 'node:path';
 import { append } from '../../data/append.ts';
 import type { Issue } from '../../issues/issue.ts';
-import type { WrittenMapping } from '../mapping/mapping.ts';
-import type { Source } from '../mapping/source.ts';
+import type { AnyMapping } from '../mapping/mapping.ts';
+import type { AnySource } from '../mapping/source.ts';
 import { type TextPieces, textPieces } from './input/byte-text.ts';
 import { decodeBytes } from './input/decode-unit.ts';
 import { findInputs, unreadableInput } from './input/inputs.ts';
@@ -19,12 +19,15 @@ export interface FileSample {
 }
 
 /** How a mapping reads its text. Whatever a preset says of it, the encoding is the user's to state. */
-export function sourceOf({ source }: WrittenMapping): Source | undefined {
-  return source as Source | undefined; // of a mapping with a preset a part of it
+export function sourceOf({ source }: AnyMapping): AnySource | undefined {
+  return source as AnySource | undefined; // of a mapping with a preset a part of it
 }
 
 /** The beginning of a file, or of the first in an archive. */
-export async function sampleOfFile(path: string, source: Source | undefined): Promise<FileSample> {
+export async function sampleOfFile(
+  path: string,
+  source: AnySource | undefined,
+): Promise<FileSample> {
   const { inputs, issues } = await findInputs([path]);
   const [first] = inputs;
   const found: Issue[] = [...issues];
@@ -51,7 +54,7 @@ export async function sampleOfFile(path: string, source: Source | undefined): Pr
 /** Text by the source that is stated; of a workbook without one the first sheet that holds anything. */
 async function piecesOf(
   open: () => AsyncIterable<Buffer>,
-  source: Source | undefined,
+  source: AnySource | undefined,
 ): Promise<TextPieces> {
   if (source !== undefined && source.syntax !== 'xlsx') return sourcePieces(open(), source);
   if (source === undefined && !isContainer(await headOf(open())))

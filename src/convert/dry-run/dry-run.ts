@@ -3,14 +3,10 @@ import type { Issue, SourcePosition } from '../../issues/issue.ts';
 import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
-import { convertGroup } from '../exams/convert-group.ts';
+import { type Conversion, prepareConversion } from '../conversion.ts';
 import { cutText, repeatedExam } from '../exams/convert-text.ts';
 import { addCounts, countFates, type Fate, type LedgerCounts, noFields } from '../exams/ledger.ts';
-import { contentOf } from '../exams/note.ts';
-import type { WrittenMapping } from '../mapping/mapping.ts';
-import type { Plan } from '../mapping/plan.ts';
-import { prepareMapping } from '../prepare/prepare-mapping.ts';
-import { readerFor } from '../reader-for.ts';
+import type { AnyMapping } from '../mapping/mapping.ts';
 import { type Cause, causesOf } from './causes.ts';
 
 export interface DryRunOptions {
@@ -76,7 +72,7 @@ export interface DryRun {
  * @example
  * const { coverage, causes } = dryRun(text, mapping);
  */
-export function dryRun(text: string, mapping: WrittenMapping, options: DryRunOptions = {}): DryRun {
+export function dryRun(text: string, mapping: AnyMapping, options: DryRunOptions = {}): DryRun {
   return within(
     'legacy',
     options.budget,
@@ -87,13 +83,13 @@ export function dryRun(text: string, mapping: WrittenMapping, options: DryRunOpt
 
 const nothing = { exams: [], ledger: noFields, coverage: [], leftovers: [], causes: [] } as const;
 
-function tried(text: string, mapping: WrittenMapping, options: DryRunOptions): DryRun {
+function tried(text: string, mapping: AnyMapping, options: DryRunOptions): DryRun {
   const long = longTextIssues(text);
   if (long.length > 0) return { ...nothing, issues: long };
   const catalogue = options.catalogue ?? builtInCatalogue;
-  const { value: plan, issues } = prepareMapping(mapping, { catalogue });
-  if (plan === undefined) return { ...nothing, issues };
-  const exams = examsOf(text, plan);
+  const { value: conversion, issues } = prepareConversion(mapping, { catalogue });
+  if (conversion === undefined) return { ...nothing, issues };
+  const exams = examsOf(text, conversion);
   const fields = exams.flatMap((one) => one.fields);
   const ledger = exams.reduce(
     (sum, one) =>
@@ -110,13 +106,12 @@ function tried(text: string, mapping: WrittenMapping, options: DryRunOptions): D
   };
 }
 
-function examsOf(text: string, plan: Plan): readonly TriedExam[] {
-  const reader = readerFor(plan.mapping.source);
-  const units = cutText(text, reader);
+function examsOf(text: string, conversion: Conversion): readonly TriedExam[] {
+  const units = cutText(text, conversion);
   const ids = new Set<string>();
-  return reader.read(units).map((group, at): TriedExam => {
-    const { exam, issues, ledger } = convertGroup(group, plan);
-    const texts = group.records.flatMap(({ fields }) => fields.map(contentOf));
+  return conversion.convert(units).map((converted, at): TriedExam => {
+    const { exam, issues, ledger } = converted;
+    const texts = converted.texts();
     const fields = ledger.map(({ name, at: place, fate, statement }, index) => ({
       ...{ name, at: place, text: texts[index] ?? '', fate },
       ...(statement !== undefined && { statement }),
@@ -126,10 +121,10 @@ function examsOf(text: string, plan: Plan): readonly TriedExam[] {
     if (exam === undefined || isRepeat) {
       const more = isRepeat && unit !== undefined ? [repeatedExam(unit)] : [];
       const aside = fields.map((field) => ({ ...field, fate: 'quarantined' as const }));
-      return { at: group.at, fields: aside, issues: [...issues, ...more] };
+      return { at: converted.at, fields: aside, issues: [...issues, ...more] };
     }
     ids.add(exam.id);
-    return { at: group.at, fields, exam, issues };
+    return { at: converted.at, fields, exam, issues };
   });
 }
 

@@ -7,7 +7,7 @@ import type { Plan } from '../mapping/plan.ts';
 import type { Source } from '../mapping/source.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
-import { type ConvertResult, collect, cutText } from './convert-text.ts';
+import { type ConvertResult, collect, convertUnits, cutText } from './convert-text.ts';
 import { noFields } from './ledger.ts';
 
 type Syntax = Source['syntax'];
@@ -49,7 +49,7 @@ export function convertAs<S extends Syntax>(
         issues: [...issues, issue('too-large', [], { reason: 'records', maximum })],
       };
     }
-    const result = collect(units, reader, plan);
+    const result = collect(units, convertUnits(units, reader, plan));
     const further = issuesOf?.(units, plan) ?? [];
     return { ...result, issues: [...issues, ...result.issues, ...further] };
   });
@@ -59,10 +59,10 @@ export function convertAs<S extends Syntax>(
  * Values of the budget that a record counts for: what an exam, its issues and its ledger have at least.
  * All of them stand in memory at once; `convert` of the command line takes any number.
  */
-const VALUES_PER_RECORD = 40;
+export const VALUES_PER_RECORD = 40;
 
 /** A conversion within its budget; where that is spent, no exam comes out. */
-function convertWithin(
+export function convertWithin(
   text: string,
   { budget }: MappingOptions,
   convert: () => ConvertResult,

@@ -43,7 +43,7 @@ const CUT = 1_000_000;
 /** The units of a whole text in memory; where there are more than `most`, it stops soon after that. */
 export function cutText(
   text: string,
-  reader: Reader,
+  reader: Pick<Reader, 'splitter'>,
   most: number = Number.POSITIVE_INFINITY,
 ): readonly RawUnit[] {
   const splitter = reader.splitter();
@@ -58,16 +58,17 @@ export function cutText(
 
 /** Converts a whole text in memory. */
 export function convertText(text: string, reader: Reader, plan: Plan): ConvertResult {
-  return collect(cutText(text, reader), reader, plan);
+  const units = cutText(text, reader);
+  return collect(units, convertUnits(units, reader, plan));
 }
 
-/** Converts units in memory; a second exam with an id of an earlier one goes to quarantine. */
-export function collect(units: readonly RawUnit[], reader: Reader, plan: Plan): ConvertResult {
+/** What units became, as a whole; a second exam with an id of an earlier one goes to quarantine. */
+export function collect(units: readonly RawUnit[], all: readonly ConvertedGroup[]): ConvertResult {
   const exams: ConvertedExam[] = [];
   const quarantine: QuarantineEntry[] = [];
   const ids = new Set<string>();
   let ledger = noFields;
-  convertUnits(units, reader, plan).forEach((converted, at) => {
+  all.forEach((converted, at) => {
     const unit = units[at];
     if (unit === undefined) return;
     const { exam, issues, ledger: entries } = converted;
@@ -78,8 +79,8 @@ export function collect(units: readonly RawUnit[], reader: Reader, plan: Plan): 
       ledger = addCounts(ledger, countFates(entries));
       return;
     }
-    const all = isRepeat ? [...issues, repeatedExam(unit)] : issues;
-    quarantine.push(quarantineEntry(unit, all, entries.length));
+    const told = isRepeat ? [...issues, repeatedExam(unit)] : issues;
+    quarantine.push(quarantineEntry(unit, told, entries.length));
     ledger = addCounts(ledger, {
       ...noFields,
       fields: entries.length,

@@ -4,12 +4,10 @@ import { endedIssue } from '../../issues/issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import { convertText } from '../exams/convert-text.ts';
-import type { WrittenMapping } from '../mapping/mapping.ts';
-import type { Plan } from '../mapping/plan.ts';
+import { type Conversion, prepareConversion } from '../conversion.ts';
+import { collect, cutText } from '../exams/convert-text.ts';
+import type { AnyMapping } from '../mapping/mapping.ts';
 import type { MappingTest } from '../mapping/test.ts';
-import { prepareMapping } from '../prepare/prepare-mapping.ts';
-import { readerFor } from '../reader-for.ts';
 import { matches, unmatched } from './matches.ts';
 
 export interface MappingTestOptions {
@@ -53,29 +51,27 @@ export interface MappingTestRun {
  * @example
  * const failed = testMapping(mapping).results.filter(({ failures }) => failures.length > 0);
  */
-export function testMapping(
-  mapping: WrittenMapping,
-  options: MappingTestOptions = {},
-): MappingTestRun {
+export function testMapping(mapping: AnyMapping, options: MappingTestOptions = {}): MappingTestRun {
   return within(
     'legacy',
     options.budget,
     () => {
-      const { value: plan, issues } = prepareMapping(mapping, options);
-      if (plan === undefined) return { results: [], issues };
-      const results = (plan.mapping.tests ?? []).map((test, at) => tested(test, at, plan));
+      const { value: conversion, issues } = prepareConversion(mapping, options);
+      if (conversion === undefined) return { results: [], issues };
+      const results = conversion.tests.map((test, at) => tested(test, at, conversion));
       return { results, issues };
     },
     (why) => ({ results: [], issues: [endedIssue(why)] }),
   );
 }
 
-function tested(test: MappingTest, at: number, plan: Plan): MappingTestResult {
+function tested(test: MappingTest, at: number, conversion: Conversion): MappingTestResult {
   const { source, expect } = test;
-  const syntax = plan.mapping.source.syntax;
+  const { syntax } = conversion.source;
   const ending = syntax === 'hl7v2' ? '\r' : '\n';
   const text = typeof source === 'string' ? source : source.map((line) => line + ending).join('');
-  const { exams, quarantine } = convertText(text, readerFor(plan.mapping.source), plan);
+  const units = cutText(text, conversion);
+  const { exams, quarantine } = collect(units, conversion.convert(units));
   const made = exams.map(({ exam }) => exam);
   return {
     title: test.title ?? `test ${at + 1}`,

@@ -1,6 +1,7 @@
 import type { Code, Side, Text, UnitCode } from '../../model/primitive.ts';
 import type { CellOperation } from './cells.ts';
 import type { ExamFields } from './exam-fields.ts';
+import type { FhirMapping } from './fhir-mapping.ts';
 import type { PresetName } from './presets/names.ts';
 import type { CdaSource, CsvSource, Hl7v2Source, Source, XlsxSource } from './source.ts';
 import type { NoteTarget, SidedTarget, Target } from './target.ts';
@@ -15,6 +16,9 @@ export type FieldName = string;
 
 /** A mapping as it is written: whole, or what a preset of the library leaves open. */
 export type WrittenMapping = Mapping | PresetMapping;
+
+/** A mapping of fields, or one of FHIR, whose codes are published. */
+export type AnyMapping = WrittenMapping | FhirMapping;
 
 /**
  * A mapping that uses a preset of the library, which says what this one leaves out. Objects are joined

@@ -1,3 +1,7 @@
+import type { FhirVersion } from '../../fhir/version.ts';
+import type { Uri } from '../../model/primitive.ts';
+import type { FhirIdentity } from './fhir-mapping.ts';
+
 /** How the text of an export is cut into exams. */
 export type Source =
   | CsvSource
@@ -8,10 +12,13 @@ export type Source =
   | CdaSource
   | JsonSource;
 
+/** The same with what needs no meaning of fields, since its codes are published. */
+export type AnySource = Source | FhirSource;
+
 export type TableSource = CsvSource | XlsxSource | FixedSource;
 
 /** Whether an export is a table, whose columns have names. */
-export function isTable(source: Source): source is TableSource {
+export function isTable(source: AnySource): source is TableSource {
   return source.syntax === 'csv' || source.syntax === 'xlsx' || source.syntax === 'fixed';
 }
 
@@ -204,4 +211,20 @@ export interface CdaSource {
    * `other-section`. Their entries are set aside either way. Default: `aside`.
    */
   readonly otherSections?: 'aside' | 'narrative';
+}
+
+/** @see https://hl7.org/fhir/R4/bundle.html */
+export interface FhirSource {
+  readonly syntax: 'fhir';
+  readonly encoding?: Encoding;
+  /**
+   * `bundles`: each Bundle, one after the other or in a list, is an exam. `lines`: each line is a Bundle,
+   * so that a broken one costs itself alone. `xml`: the file is a Bundle in XML. Default: `bundles`.
+   */
+  readonly form?: 'bundles' | 'lines' | 'xml';
+  /** Version whose elements the XML has. Default: `R4`. JSON needs none. */
+  readonly fhirVersion?: FhirVersion;
+  /** As at the export of bundles that this library wrote. */
+  readonly canonicalBase?: Uri;
+  readonly identity?: FhirIdentity;
 }

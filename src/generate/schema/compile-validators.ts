@@ -55,6 +55,13 @@ const targets: readonly Target[] = [
     validator: 'clinicValidator',
     elsewhere: ['catalogue', 'checks'],
   },
+  {
+    schema: 'profiles/mapping.schema.json',
+    folder: 'convert/compiled',
+    name: 'fhir-mapping',
+    validator: 'fhirMappingValidator',
+    root: 'FhirMapping',
+  },
 ];
 
 /**
@@ -127,7 +134,14 @@ function joinErrors(all, more) {
 /** The schema for values of one of its definitions, without those that this one does not need. */
 function rootedAt(root: string, text: string): string {
   const { anyOf: _, ...schema } = JSON.parse(text);
-  const { PresetMapping: __, ...definitions } = schema.definitions;
+  const definitions: { [name: string]: unknown } = {};
+  const waiting = [root];
+  for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+    if (Object.hasOwn(definitions, name)) continue;
+    definitions[name] = schema.definitions[name];
+    const named = JSON.stringify(definitions[name]).matchAll(/"#\/definitions\/(\w+)"/g);
+    for (const [, other = ''] of named) waiting.push(other);
+  }
   return JSON.stringify({ ...schema, $ref: `#/definitions/${root}`, definitions });
 }
 

@@ -14,10 +14,23 @@ export function mappingSchemaText(): string {
     title: 'Mapping of a legacy export to face and neck exams',
     discriminators: { Target: 'kind', SidedTarget: 'kind', Source: 'syntax', CellOperation: 'do' },
   });
+  const ofFhir = schemaFromTypes({
+    path: 'src/convert/mapping/fhir-mapping.ts',
+    type: 'FhirMapping',
+    file: 'mapping.schema.json',
+    title: 'Mapping of FHIR of another system',
+    discriminators: {},
+  });
   const { $ref: whole, ...schema } = JSON.parse(text);
-  const { definitions } = schema;
+  const both = { ...JSON.parse(ofFhir).definitions, ...schema.definitions };
+  const names = Object.keys(both).sort();
+  const definitions = Object.fromEntries(names.map((name) => [name, both[name]]));
   Object.assign(definitions, presetDefinitions(definitions));
-  const anyOf = [{ $ref: whole }, { $ref: '#/definitions/PresetMapping' }];
+  const anyOf = [
+    { $ref: whole },
+    { $ref: '#/definitions/PresetMapping' },
+    { $ref: '#/definitions/FhirMapping' },
+  ];
   return `${JSON.stringify({ ...schema, anyOf, definitions }, undefined, 1)}\n`;
 }
 

@@ -88,7 +88,7 @@ export function readExam(reading: Reading, plan: ReadPlan): RoughExam {
     ...warnings,
     ...(history && { history }),
   };
-  return { exam, origins, home: report?.path ?? [] };
+  return { exam, origins, home: report?.path ?? [], own: chosen.own };
 }
 
 /** Prompts that were shown, and what was judged. */

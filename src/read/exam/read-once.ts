@@ -28,6 +28,8 @@ export interface RoughExam {
   readonly origins: ReadonlyMap<Key, Path>;
   /** Where the report stands; the bundle where there is none. */
   readonly home: Path;
+  /** It was written by this library. */
+  readonly own: boolean;
 }
 
 export interface ReadOnce {

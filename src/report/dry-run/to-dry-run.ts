@@ -1,7 +1,7 @@
 import { type Differences, differencesOf } from '../../convert/dry-run/differences.ts';
 import { type DryRun, dryRun, type TriedExam } from '../../convert/dry-run/dry-run.ts';
 import { positionText } from '../../convert/exams/note.ts';
-import type { WrittenMapping } from '../../convert/mapping/mapping.ts';
+import type { AnyMapping } from '../../convert/mapping/mapping.ts';
 import type { BudgetOption } from '../../issues/budget.ts';
 import { type Issue, issueText } from '../../issues/issue.ts';
 import { tell } from '../../kinds/registries/pages.ts';
@@ -15,7 +15,7 @@ import { conversionStyle } from '../review/style.ts';
 
 export interface DryRunPageOptions {
   /** An earlier mapping, whose result on the same text is compared. */
-  readonly against?: WrittenMapping;
+  readonly against?: AnyMapping;
   /** Exams that are shown side by side with their source; everything is counted. Default 30. */
   readonly most?: number;
   /** Default: the built-in catalogue. */
@@ -47,7 +47,7 @@ export interface DryRunPage {
  */
 export function toDryRun(
   text: string,
-  mapping: WrittenMapping,
+  mapping: AnyMapping,
   options: DryRunPageOptions = {},
 ): DryRunPage {
   const run = dryRun(text, mapping, options);

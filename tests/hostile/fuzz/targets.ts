@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parseClinic } from '../../../src/clinic/parse-clinic.ts';
 import { codesFromCsv } from '../../../src/convert/code-map/from-csv.ts';
 import { fromCsv } from '../../../src/convert/csv/index.ts';
-import { collect, cutText } from '../../../src/convert/exams/convert-text.ts';
+import { convertText } from '../../../src/convert/exams/convert-text.ts';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
 import { parseMappingText } from '../../../src/convert/prepare/read-mapping.ts';
 import { readerFor } from '../../../src/convert/reader-for.ts';
@@ -139,7 +139,7 @@ function converting(format: (typeof formats)[number]): Target['call'] {
       'legacy',
       undefined,
       () => {
-        const { issues, exams, quarantine } = collect(cutText(text, reader), reader, plan);
+        const { issues, exams, quarantine } = convertText(text, reader, plan);
         return [...issues, ...[...exams, ...quarantine].flatMap((one) => one.issues)];
       },
       (why) => [endedIssue(why)],

@@ -1,6 +1,5 @@
 import { hasErrors, type Issue } from '../../../issues/issue.ts';
-import { prepareMapping } from '../../prepare/prepare-mapping.ts';
-import { readerFor } from '../../reader-for.ts';
+import { prepareConversion } from '../../conversion.ts';
 import type { RawUnit } from '../../record/record.ts';
 import { findInputs } from './inputs.ts';
 import { unitsOfInput } from './units-of-input.ts';
@@ -30,18 +29,17 @@ export async function* cutFiles(
   paths: readonly string[],
   mapping: unknown,
 ): AsyncGenerator<CutUnit> {
-  const { value: plan, issues } = prepareMapping(mapping);
-  if (plan === undefined) {
+  const { value: conversion, issues } = prepareConversion(mapping);
+  if (conversion === undefined) {
     for (const problem of issues.filter((found) => hasErrors([found]))) {
       yield { problem, file: 'mapping' };
     }
     return;
   }
-  const { source } = plan.mapping;
   const found = await findInputs(paths);
   for (const problem of found.issues) yield { problem, file: String(problem.path[0]) };
   for (const input of found.inputs) {
-    for await (const one of unitsOfInput(input, readerFor(source), source, () => {})) {
+    for await (const one of unitsOfInput(input, conversion, () => {})) {
       yield { ...one, file: input.name };
     }
   }

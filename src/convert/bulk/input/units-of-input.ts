@@ -1,6 +1,6 @@
 import type { Issue } from '../../../issues/issue.ts';
-import type { Source } from '../../mapping/source.ts';
-import type { RawUnit, Reader } from '../../record/record.ts';
+import type { Conversion } from '../../conversion.ts';
+import type { RawUnit } from '../../record/record.ts';
 import { textPieces } from './byte-text.ts';
 import { decodeBytes, decodeUnit } from './decode-unit.ts';
 import { entryUnit } from './entry-unit.ts';
@@ -17,8 +17,7 @@ export type UnitOrIssue = { readonly unit: RawUnit } | { readonly problem: Issue
  */
 export async function* unitsOfInput(
   input: Input,
-  reader: Reader,
-  source: Source,
+  { source, splitter: splitterOf }: Pick<Conversion, 'source' | 'splitter'>,
   read: (bytes: number) => void,
 ): AsyncGenerator<UnitOrIssue> {
   const encoding = encodingOf(source);
@@ -29,8 +28,8 @@ export async function* unitsOfInput(
     const { pieces, decoded, issues, closing } = await sourcePieces(input.open(read), source);
     for (const found of issues) yield problemOf(found);
     const splitter = decoded
-      ? reader.splitter()
-      : reader.splitter((bytes, declared) => {
+      ? splitterOf()
+      : splitterOf((bytes, declared) => {
           const stated = encoding === 'auto' ? undefined : encoding;
           return decodeBytes(bytes, stated ?? declared ?? encoding).text;
         });

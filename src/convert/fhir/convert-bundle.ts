@@ -1,0 +1,63 @@
+import { spend } from '../../issues/budget.ts';
+import {
+  hasErrors,
+  type Issue,
+  issue as recordIssue,
+  type SourcePosition,
+} from '../../issues/issue.ts';
+import type { Exam } from '../../model/exam.ts';
+import type { ReadOutcome } from '../../read/options.ts';
+import { readBundle } from '../../read/read-bundle.ts';
+import type { ConvertedUnit } from '../exams/converted-unit.ts';
+import type { RawUnit } from '../record/record.ts';
+import { fieldsOf } from './fields.ts';
+import type { FhirPlan } from './prepare.ts';
+import { type BundleText, bundleOf, nodeAt } from './read-unit.ts';
+
+/**
+ * The exam of a bundle. With an error the bundle is set aside whole: what the reader could not take as it
+ * stands may change what the rest of it means.
+ */
+export function convertBundle(unit: RawUnit, { mapping, read }: FhirPlan): ConvertedUnit {
+  spend(unit.raw.length);
+  const { at } = unit;
+  const text = bundleOf(unit, mapping.source);
+  if (!('node' in text)) return { at, issues: text.issues, ledger: [], texts: () => [] };
+  const found = readBundle(text.bundle, read);
+  const { outcome, places } = found;
+  const issues = [...text.issues, ...placed(outcome.issues, text, at)];
+  const isSound = outcome.value !== undefined && !hasErrors(issues);
+  const fields = fieldsOf(text, isSound ? found : { outcome: { ...outcome, ...none } });
+  const ledger = fields.map(({ text: _, ...entry }) => entry);
+  const texts = (): readonly string[] => fields.map((field) => field.text);
+  if (outcome.value === undefined || !isSound) return { at, issues, ledger, texts };
+  const exam = withPrefix(outcome.value, places?.own === true ? undefined : mapping.exam?.prefix);
+  return { at, exam, issues: [...issues, ...leftOver(outcome, text)], ledger, texts };
+}
+
+const none = { ok: false, value: undefined } as const;
+
+/** The issues with the place that their path leads to, where it is one in the bundle. */
+function placed(issues: readonly Issue[], text: BundleText, at: SourcePosition): Issue[] {
+  return issues.map((found) => {
+    const isInBundle = found.path[0] === 'entry';
+    return { ...found, source: isInBundle ? text.placeOf(nodeAt(text.node, found.path)) : at };
+  });
+}
+
+/** One issue for each kind of part that is in no exam, at its first place: the ledger has all places. */
+function leftOver({ remainder }: ReadOutcome, text: BundleText): Issue[] {
+  const firsts = new Map<string, ReadOutcome['remainder'][number]>();
+  for (const one of remainder) {
+    if (one.kind === 'content' && !firsts.has(one.what)) firsts.set(one.what, one);
+  }
+  return [...firsts.values()].map(({ path, what }) => {
+    const facts = { reason: 'part', property: what } as const;
+    const source = text.placeOf(nodeAt(text.node, path));
+    return recordIssue('not-in-exam', path, facts, { severity: 'warning', source });
+  });
+}
+
+function withPrefix(exam: Exam, prefix: string | undefined): Exam {
+  return prefix === undefined ? exam : { ...exam, id: `${prefix}.${exam.id}` };
+}

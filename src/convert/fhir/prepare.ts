@@ -1,0 +1,90 @@
+import { isPlainObject } from '../../data/plain-data.ts';
+import { checkAgainstSchema } from '../../data/schema-check.ts';
+import { within } from '../../issues/budget.ts';
+import { failure, hasErrors, type Outcome, success } from '../../issues/issue.ts';
+import { endedIssue } from '../../issues/issue-list.ts';
+import { examForms } from '../../model/words.ts';
+import type { ReadOptions, Supplied } from '../../read/options.ts';
+import { builtInCatalogue } from '../../terminology/catalogue.ts';
+import { fhirMappingValidator } from '../compiled/fhir-mapping.js';
+import type { FhirExam, FhirMapping } from '../mapping/fhir-mapping.ts';
+import type { AnyMapping, WrittenMapping } from '../mapping/mapping.ts';
+import type { MappingOptions } from '../prepare/prepare-mapping.ts';
+import { unknownCode } from '../prepare/targets.ts';
+
+/** A mapping of FHIR that has passed its checks. */
+export interface FhirPlan {
+  readonly mapping: FhirMapping;
+  readonly read: ReadOptions;
+}
+
+/** Whether a mapping is one of FHIR, as far as its source says so. */
+export function isFhirMapping(value: unknown): boolean {
+  if (!isPlainObject(value)) return false;
+  const { source } = value;
+  return isPlainObject(source) && source['syntax'] === 'fhir';
+}
+
+/** Whether a mapping says what fields mean, so that an export can be held to it. */
+export function isFieldMapping(mapping: AnyMapping): mapping is WrittenMapping {
+  return !isFhirMapping(mapping);
+}
+
+/** The mapping, checked. It fails when anything is wrong. */
+export function prepareFhir(value: unknown, options: MappingOptions = {}): Outcome<FhirPlan> {
+  return within(
+    'mapping',
+    options.budget,
+    () => prepared(value, options),
+    (why) => failure([endedIssue(why)]),
+  );
+}
+
+function prepared(value: unknown, options: MappingOptions): Outcome<FhirPlan> {
+  const catalogue = options.catalogue ?? builtInCatalogue;
+  // A mapping holds no patient data, so its values may be told.
+  const issues = checkAgainstSchema(value, {
+    validator: fhirMappingValidator,
+    forms: examForms,
+    includeValues: true,
+  });
+  if (hasErrors(issues)) return failure(issues);
+  const mapping = value as FhirMapping; // the schema, generated from this type, has accepted it
+  const { source, exam = {} } = mapping;
+  const { protocol } = exam;
+  const unknown =
+    protocol && unknownCode('protocols', protocol.id, ['exam', 'protocol', 'id'], catalogue);
+  if (unknown !== undefined && hasErrors(unknown)) return failure(unknown);
+  const { canonicalBase, identity } = source;
+  return success(
+    {
+      mapping,
+      read: {
+        catalogue,
+        supplied: suppliedBy(exam),
+        ...(canonicalBase !== undefined && { canonicalBase }),
+        ...(identity !== undefined && { identity }),
+      },
+    },
+    issues,
+  );
+}
+
+function suppliedBy({ status, protocol, recorded, examiner }: FhirExam): Supplied {
+  const { name, role, reference } = examiner ?? {};
+  return {
+    ...(status !== undefined && { status }),
+    ...(protocol && { protocol }),
+    ...(recorded !== undefined && { recorded }),
+    ...(examiner && {
+      examiners: [
+        {
+          key: 'examiner',
+          ...(reference !== undefined && { reference }),
+          ...(name !== undefined && { name: { text: name } }),
+          ...(role !== undefined && { role }),
+        },
+      ],
+    }),
+  };
+}

@@ -1,0 +1,158 @@
+import { describe, expect, it } from 'vitest';
+import { type ConvertedExam, fromFhirBundles } from '../../../src/convert/fhir/index.ts';
+import type { FhirMapping } from '../../../src/convert/mapping/fhir-mapping.ts';
+import { testMapping } from '../../../src/convert/mapping-tests/test-mapping.ts';
+import type { Statement } from '../../../src/model/statement.ts';
+import { toDryRun } from '../../../src/report/dry-run/to-dry-run.ts';
+import { type Shape, shapes, type Told, told } from '../../read/shapes.ts';
+
+const mapping: FhirMapping = {
+  format: 'face-neck-mapping/1',
+  source: { syntax: 'fhir' },
+  exam: {
+    prefix: 'harbour',
+    status: 'final',
+    protocol: { id: 'full', version: '1.0.0' },
+    recorded: '2024-03-02T09:00:00Z',
+    examiner: { reference: 'Practitioner/7' },
+  },
+};
+
+/** One that is none of ours, after the published example Observation-vomiting, so that an exam comes out. */
+const beside = {
+  resourceType: 'Observation',
+  id: 'beside',
+  status: 'final',
+  subject: { reference: 'Patient/3' },
+  code: { text: 'Weather' },
+  valueString: 'dry',
+  effectiveDateTime: '2024-03-01',
+};
+
+function bundleText(resources: readonly object[]): string {
+  const entry = [...resources, beside].map((resource) => ({ resource }));
+  return JSON.stringify({ resourceType: 'Bundle', type: 'collection', entry });
+}
+
+function holdsSide(statement: Statement, side: string): boolean {
+  if ('side' in statement && statement.side === side) return true;
+  return statement.kind === 'note' && statement.text.toLowerCase().includes(side);
+}
+
+/** No side is lost without an issue, nothing denied is present, and what is a sign is the right one. */
+function expectSafe({ exam, issues }: ConvertedExam, shape: Shape, one: Told): void {
+  const statements = exam.statements.filter(({ key }) => key !== 'Observation/beside');
+  const signs = statements.filter(({ kind }) => kind === 'finding');
+  if (shape.negated === true) {
+    for (const sign of signs) expect(sign).not.toMatchObject({ presence: 'present' });
+  }
+  const isHeld = statements.some((statement) => holdsSide(statement, one.side));
+  if (shape.unsided !== true && !isHeld) expect(issues.length).toBeGreaterThan(0);
+  if (typeof shape.becomes === 'object' && signs.length > 0) {
+    expect(signs).toMatchObject([{ finding: one.finding, ...shape.becomes, side: one.side }]);
+  }
+}
+
+const some = told.slice(0, 4);
+
+describe(`findings of others in ${shapes.length} published shapes, converted`, () => {
+  it.each(shapes)('$name', (shape) => {
+    for (const one of some) {
+      const text = bundleText(shape.resources(one));
+      const { exams, quarantine, ledger } = fromFhirBundles(text, mapping);
+      expect(exams.length + quarantine.length).toBe(1);
+      for (const { raw } of quarantine) expect(raw).toBe(text);
+      const { fields, ...fates } = ledger;
+      expect(Object.values(fates).reduce((sum, count) => sum + count, 0)).toBe(fields);
+      const [made] = exams;
+      if (made !== undefined) expectSafe(made, shape, one);
+    }
+  });
+
+  it('are exams where all was understood, and most of the rest are kept as notes', () => {
+    const results = shapes.map(
+      (shape) => fromFhirBundles(bundleText(shape.resources(some[0] as never)), mapping), // there are 24
+    );
+    const made = results.filter(({ exams }) => exams.length > 0).length;
+    console.log(`${made} of ${results.length} shapes became an exam`);
+    expect(made).toBeGreaterThan(0.8 * results.length);
+  });
+});
+
+describe('what an exam needs and a bundle of others does not say', () => {
+  const source = bundleText([]);
+
+  it('is stated by the mapping, and the id begins with the name of the system', () => {
+    const [made] = fromFhirBundles(source, mapping).exams;
+    expect(made?.exam).toMatchObject({
+      id: 'harbour.Observation/beside',
+      status: 'final',
+      protocol: { id: 'full' },
+      statements: [{ kind: 'note', text: 'Weather: dry' }],
+    });
+    expect(made?.ledger.filter(({ fate }) => fate === 'verbatim').map(({ name }) => name)).toEqual(
+      expect.arrayContaining(['Observation.code.text', 'Observation.valueString']),
+    );
+  });
+
+  it.each(['status', 'protocol', 'recorded', 'examiner'] as const)(
+    'is never guessed: without %s the bundle is set aside, whole and with the reason',
+    (part) => {
+      const { [part]: _, ...exam } = mapping.exam ?? {};
+      const { exams, quarantine } = fromFhirBundles(source, { ...mapping, exam });
+      expect(exams).toEqual([]);
+      const [entry] = quarantine;
+      expect(entry?.raw).toBe(source);
+      expect(entry?.reason).toBe('missing-property');
+      const property = part === 'examiner' ? 'examiners' : part;
+      expect(entry?.issues.map(({ facts }) => facts)).toContainEqual({
+        reason: 'exam-part',
+        property,
+      });
+    },
+  );
+});
+
+describe('an observation of another person', () => {
+  it('sets the bundle aside and becomes no statement', () => {
+    const other = { ...beside, id: 'other', subject: { reference: 'Patient/4' } };
+    const { exams, quarantine } = fromFhirBundles(bundleText([other]), mapping);
+    expect(exams).toEqual([]);
+    expect(quarantine.map(({ reason }) => reason)).toEqual(['several-patients']);
+  });
+});
+
+describe('what was withdrawn', () => {
+  it('is in no exam, and ledger and issue say so', () => {
+    const withdrawn = { ...beside, id: 'gone', status: 'entered-in-error' };
+    const [made] = fromFhirBundles(bundleText([withdrawn]), mapping).exams;
+    expect(made?.exam.statements.map(({ key }) => key)).toEqual(['Observation/beside']);
+    expect(made?.issues.map(({ code }) => code)).toContain('not-in-exam');
+    expect(made?.ledger.filter(({ fate }) => fate === 'quarantined').length).toBe(7);
+  });
+});
+
+describe('the other ways of a conversion', () => {
+  const tests = [
+    { source: bundleText([]), expect: { exams: 1, statements: [{ text: 'Weather: dry' }] } },
+    { source: '{"resourceType": "Patient"}', expect: { quarantine: ['wrong-type'] } },
+    { source: bundleText([]), expect: { exams: 2 } },
+  ];
+
+  it('run the tests of a mapping', () => {
+    const { results, issues } = testMapping({ ...mapping, tests });
+    expect(issues).toEqual([]);
+    expect(results.map(({ failures }) => failures.length)).toEqual([0, 0, 1]);
+  });
+
+  it('show source beside result before anything is written', () => {
+    const { html, run } = toDryRun(bundleText([]), mapping);
+    expect(run.exams.map(({ exam }) => exam?.id)).toEqual(['harbour.Observation/beside']);
+    expect(html).toContain('Observation.valueString');
+    expect(run.leftovers).toContainEqual({
+      name: 'Observation.valueString',
+      text: 'dry',
+      count: 1,
+    });
+  });
+});
