@@ -53,8 +53,13 @@ final class DisplayChecks extends InMemoryTerminologyServerValidationSupport {
         if (result == null || result.getSeverity() == null || system == null || display == null) return false;
         IBaseResource codeSystem = chain.getRootValidationSupport().fetchCodeSystem(system);
         if (codeSystem == null) return false;
-        FhirTerser terser = getFhirContext().newTerser();
-        for (IBase concept : terser.getValues(codeSystem, "concept")) {
+        return designates(getFhirContext().newTerser(), codeSystem, code, display);
+    }
+
+    // Concepts stand below the concept that they are a case of.
+    private static boolean designates(FhirTerser terser, IBase holder, String code, String display) {
+        for (IBase concept : terser.getValues(holder, "concept")) {
+            if (designates(terser, concept, code, display)) return true;
             if (!code.equals(terser.getSinglePrimitiveValueOrNull(concept, "code"))) continue;
             return terser.getValues(concept, "designation").stream()
                 .anyMatch(one -> display.equals(terser.getSinglePrimitiveValueOrNull(one, "value")));
