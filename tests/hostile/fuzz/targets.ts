@@ -3,6 +3,7 @@ import { parseClinic } from '../../../src/clinic/parse-clinic.ts';
 import { codesFromCsv } from '../../../src/convert/code-map/from-csv.ts';
 import { fromCsv } from '../../../src/convert/csv/index.ts';
 import { convertText } from '../../../src/convert/exams/convert-text.ts';
+import { fromFhirBundles } from '../../../src/convert/fhir/index.ts';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
 import { parseMappingText } from '../../../src/convert/prepare/read-mapping.ts';
 import { readerFor } from '../../../src/convert/reader-for.ts';
@@ -294,6 +295,15 @@ export const targets: readonly Target[] = [
     adopters: true,
     call: (input: { readonly protocol: string; readonly options: object } | undefined) =>
       toQuestionnaire(input?.protocol ?? '', input?.options ?? {}).issues,
+  },
+  {
+    name: 'fromFhirBundles',
+    sound: (seed) => toJson(bundle('R4')(seed)),
+    call: (text) => {
+      const mapping = { format: 'face-neck-mapping/1', source: { syntax: 'fhir' } } as const;
+      const { issues, exams, quarantine } = fromFhirBundles(text, mapping);
+      return [...issues, ...[...exams, ...quarantine].flatMap((one) => one.issues)];
+    },
   },
   ...formats.map(
     (format): Target => ({
