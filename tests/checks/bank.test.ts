@@ -12,7 +12,7 @@ import { examOf, examStart } from './rule-cases.ts';
 
 interface Case {
   readonly name: string;
-  readonly from: 'trial' | 'clinician';
+  readonly from: 'reported' | 'clinician';
   readonly exam: Partial<Exam>;
 }
 
@@ -41,9 +41,9 @@ function formErrors(exam: Exam): string[] {
 }
 
 describe('the bank of contradictions and absurd figures', () => {
-  it('has a hundred and twenty, sixty of them not from the trial', () => {
+  it('has a hundred and twenty, sixty of them not reported by a reader', () => {
     expect(bank.cases.length).toBeGreaterThanOrEqual(120);
-    expect(bank.cases.filter(({ from }) => from !== 'trial').length).toBeGreaterThanOrEqual(60);
+    expect(bank.cases.filter(({ from }) => from !== 'reported').length).toBeGreaterThanOrEqual(60);
     expect(new Set(bank.cases.map(({ name }) => name)).size).toBe(bank.cases.length);
   });
 

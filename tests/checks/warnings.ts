@@ -28,7 +28,7 @@ export interface Picture {
   /** The row of the tables of pictures that it is a case of; its source is the source of the case. */
   readonly of?: string;
   /** One of the pictures on which an earlier state of the library was silent. */
-  readonly trial?: true;
+  readonly reported?: true;
   readonly age?: number;
   readonly says: readonly string[];
   /** Prompts that must fire, and those that must say that they cannot be told. */
