@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { workbookText } from '../../src/convert/bulk/from-xlsx.ts';
-import { readSample } from '../../src/convert/suggest/sample.ts';
+import { readSample } from '../../src/convert/suggest/guess/sample.ts';
 import { xlsxReader } from '../../src/convert/xlsx/reader.ts';
 import { ask, type Program, workbookWriter } from './programs.ts';
 

@@ -4,7 +4,7 @@ import type { Span } from '../narrative/sentences.ts';
 import { type NamedSide, sideOfWord } from '../narrative/side-words.ts';
 import { type Token, tokensIn } from '../narrative/tokens.ts';
 import * as words from '../narrative/words.ts';
-import type { Match, PhraseIndex } from '../suggest/phrase-index.ts';
+import type { Match, PhraseIndex } from '../suggest/names/phrase-index.ts';
 
 /** What a word or phrase of a sentence is. */
 export type Item = Span &

@@ -13,7 +13,7 @@ import type { HeadingPlace } from '../mapping/mapping.ts';
 import { cutAtHeadings, type Part } from '../narrative/cut.ts';
 import { type HeadingLookUp, headingLookUp } from '../narrative/headings.ts';
 import { type Span, sentencesIn } from '../narrative/sentences.ts';
-import { type PhraseIndex, phraseIndex } from '../suggest/phrase-index.ts';
+import { type PhraseIndex, phraseIndex } from '../suggest/names/phrase-index.ts';
 import { clausesOf, isSign } from './clauses.ts';
 import { type Item, itemsIn } from './items.ts';
 import { regionOf } from './place.ts';

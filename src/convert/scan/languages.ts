@@ -1,8 +1,8 @@
 import { termsOf } from '../../find/fold.ts';
 import { entriesOf, type FindLanguage } from '../../find/phrases.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import { wordsOf } from '../suggest/name-parts.ts';
-import { answersOf, type SampleField } from '../suggest/sample.ts';
+import { answersOf, type SampleField } from '../suggest/guess/sample.ts';
+import { wordsOf } from '../suggest/names/name-parts.ts';
 
 export interface LanguageCount {
   readonly language: FindLanguage;

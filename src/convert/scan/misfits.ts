@@ -9,7 +9,7 @@ import { companionNames, headNames, itemNames, madeNames } from '../prepare/name
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
 import { itemCodeOf } from '../record/record-drafts.ts';
-import { readSample, type Sample } from '../suggest/sample.ts';
+import { readSample, type Sample } from '../suggest/guess/sample.ts';
 import { nearName } from './near-name.ts';
 import { hasNoHeadings } from './no-headings.ts';
 

@@ -1,8 +1,8 @@
 import { termsOf } from '../../find/fold.ts';
 import { nearest } from '../../issues/nearest.ts';
-import { nameParts, wordsOf } from '../suggest/name-parts.ts';
-import { shortSides } from '../suggest/name-words.ts';
-import { keyOf } from '../suggest/use-words.ts';
+import { nameParts, wordsOf } from '../suggest/names/name-parts.ts';
+import { shortSides } from '../suggest/names/name-words.ts';
+import { keyOf } from '../suggest/names/use-words.ts';
 
 /**
  * The one name of a list that is the same in other letters, order or signs, or is spelt almost alike;

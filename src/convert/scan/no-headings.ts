@@ -1,6 +1,6 @@
 import { isTable, type Source } from '../mapping/source.ts';
-import { datesOf } from '../suggest/guess-dates.ts';
-import type { Sample } from '../suggest/sample.ts';
+import { datesOf } from '../suggest/guess/guess-dates.ts';
+import type { Sample } from '../suggest/guess/sample.ts';
 
 /**
  * Whether what stands as names of columns looks like data: a number, a date, or a word that its own

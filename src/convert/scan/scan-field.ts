@@ -1,11 +1,11 @@
 import { folded } from '../../find/fold.ts';
 import { printable } from '../exams/note.ts';
-import { datesOf } from '../suggest/guess-dates.ts';
-import { shortSides, sideWords } from '../suggest/name-words.ts';
+import { datesOf } from '../suggest/guess/guess-dates.ts';
+import type { SampleField } from '../suggest/guess/sample.ts';
+import { type ValueKind, valueKind } from '../suggest/guess/value-kind.ts';
+import { shortSides, sideWords } from '../suggest/names/name-words.ts';
+import type { HeadUse } from '../suggest/names/use-words.ts';
 import type { Proposal } from '../suggest/proposal.ts';
-import type { SampleField } from '../suggest/sample.ts';
-import type { HeadUse } from '../suggest/use-words.ts';
-import { type ValueKind, valueKind } from '../suggest/value-kind.ts';
 
 /** How often something comes. */
 export interface Counted {

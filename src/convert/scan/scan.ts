@@ -4,11 +4,11 @@ import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import type { Source } from '../mapping/source.ts';
 import { readerFor } from '../reader-for.ts';
-import { guessSource } from '../suggest/guess-source.ts';
-import { itemNamesOf } from '../suggest/head-names.ts';
-import { phraseIndex } from '../suggest/phrase-index.ts';
+import { guessSource } from '../suggest/guess/guess-source.ts';
+import { readSample, type Sample } from '../suggest/guess/sample.ts';
+import { itemNamesOf } from '../suggest/names/head-names.ts';
+import { phraseIndex } from '../suggest/names/phrase-index.ts';
 import type { Proposal } from '../suggest/proposal.ts';
-import { readSample, type Sample } from '../suggest/sample.ts';
 import {
   itemsOf,
   type Suggestion,

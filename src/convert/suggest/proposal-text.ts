@@ -1,6 +1,6 @@
 import type { Target } from '../mapping/target.ts';
+import type { HeadUse, ItemUse } from './names/use-words.ts';
 import type { Proposal, ProposalQuestion, ProposalReason } from './proposal.ts';
-import type { HeadUse, ItemUse } from './use-words.ts';
 
 /**
  * Says in words what a proposal takes a field for.

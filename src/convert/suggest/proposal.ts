@@ -1,7 +1,7 @@
 import type { PhraseUse } from '../../find/phrases.ts';
 import type { Side, UnitCode } from '../../model/primitive.ts';
 import type { Target } from '../mapping/target.ts';
-import type { HeadUse, ItemUse } from './use-words.ts';
+import type { HeadUse, ItemUse } from './names/use-words.ts';
 
 /** Why a proposal is made. */
 export type ProposalReason =

@@ -4,13 +4,13 @@ import type { Catalogue } from '../../terminology/catalogue.ts';
 import { issue } from '../issue.ts';
 import type { WordTable } from '../mapping/mapping.ts';
 import type { Target } from '../mapping/target.ts';
-import { ambiguousWords, guessWords } from './guess-words.ts';
-import { nameParts } from './name-parts.ts';
-import { placeName } from './place-name.ts';
+import { ambiguousWords, guessWords } from './guess/guess-words.ts';
+import { answersOf, type SampleField } from './guess/sample.ts';
+import { nameParts } from './names/name-parts.ts';
+import { placeName } from './names/place-name.ts';
+import type { Naming } from './names/side-and-unit.ts';
+import { noteWords, phraseKeys, placeIn } from './names/use-words.ts';
 import type { Proposal, ProposalQuestion } from './proposal.ts';
-import { answersOf, type SampleField } from './sample.ts';
-import type { Naming } from './side-and-unit.ts';
-import { noteWords, phraseKeys, placeIn } from './use-words.ts';
 
 const noteKeys = phraseKeys(noteWords);
 

@@ -7,16 +7,22 @@ import type { Source } from '../mapping/source.ts';
 import type { Target } from '../mapping/target.ts';
 import { prepareMapping } from '../prepare/prepare-mapping.ts';
 import { readerFor } from '../reader-for.ts';
-import { examPart } from './exam-part.ts';
-import { guessSource } from './guess-source.ts';
-import { type HeadNames, headNamesOf, type ItemNames, itemNamesOf, labelOf } from './head-names.ts';
-import { sidePairsOf } from './name-parts.ts';
-import { phraseIndex } from './phrase-index.ts';
+import { guessSource } from './guess/guess-source.ts';
+import { readSample, type Sample } from './guess/sample.ts';
+import { examPart } from './names/exam-part.ts';
+import {
+  type HeadNames,
+  headNamesOf,
+  type ItemNames,
+  itemNamesOf,
+  labelOf,
+} from './names/head-names.ts';
+import { sidePairsOf } from './names/name-parts.ts';
+import { phraseIndex } from './names/phrase-index.ts';
+import type { Naming } from './names/side-and-unit.ts';
+import type { HeadUse, ItemUse } from './names/use-words.ts';
 import type { Proposal, ProposalQuestion } from './proposal.ts';
 import { fieldProposal, proposalOf } from './propose.ts';
-import { readSample, type Sample } from './sample.ts';
-import type { Naming } from './side-and-unit.ts';
-import type { HeadUse, ItemUse } from './use-words.ts';
 
 /** How the sample is read. */
 export interface SuggestOptions {

@@ -1,7 +1,7 @@
 import type { Target } from '../../convert/mapping/target.ts';
-import { lateralityOf, unitsOf } from '../../convert/suggest/side-and-unit.ts';
+import { lateralityOf, unitsOf } from '../../convert/suggest/names/side-and-unit.ts';
+import type { HeadUse } from '../../convert/suggest/names/use-words.ts';
 import { makeTarget } from '../../convert/suggest/targets.ts';
-import type { HeadUse } from '../../convert/suggest/use-words.ts';
 import { entriesOf } from '../../find/phrases.ts';
 import { targetConversion } from '../../kinds/registries/conversions.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';

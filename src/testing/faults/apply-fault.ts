@@ -1,19 +1,19 @@
 import { createRandom } from '../random.ts';
 import { bundleFaults } from './bundle.ts';
-import { cardinalityFaults } from './cardinality.ts';
-import { codeFaults } from './codes.ts';
-import { dataTypeFaults } from './data-types.ts';
-import { dateFaults } from './dates.ts';
 import { documentFaults } from './document.ts';
-import { extensionFaults } from './extensions.ts';
+import { cardinalityFaults } from './elements/cardinality.ts';
+import { codeFaults } from './elements/codes.ts';
+import { dataTypeFaults } from './elements/data-types.ts';
+import { dateFaults } from './elements/dates.ts';
+import { extensionFaults } from './elements/extensions.ts';
+import { invariantFaults } from './elements/invariants.ts';
+import { narrativeFaults } from './elements/narrative.ts';
+import { quantityFaults } from './elements/quantities.ts';
+import { structureFaults } from './elements/structure.ts';
 import type { Fault, Mutant } from './fault.ts';
 import { identityFaults } from './identity.ts';
-import { invariantFaults } from './invariants.ts';
 import { jsonTextFaults } from './json-text.ts';
-import { narrativeFaults } from './narrative.ts';
-import { quantityFaults } from './quantities.ts';
 import { referenceFaults } from './references.ts';
-import { structureFaults } from './structure.ts';
 
 export type { Fault, FaultArea, FaultRule, Mutant } from './fault.ts';
 

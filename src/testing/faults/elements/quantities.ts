@@ -1,6 +1,6 @@
-import { type DataFault, dataFaults, type Fault, type JsonObject } from './fault.ts';
-import { adding, all, answering, every, setting, typeHaving, without } from './place.ts';
-import { binding, invariant, primitive, section } from './rules.ts';
+import { type DataFault, dataFaults, type Fault, type JsonObject } from '../fault.ts';
+import { adding, all, answering, every, setting, typeHaving, without } from '../place.ts';
+import { binding, invariant, primitive, section } from '../rules.ts';
 
 const UCUM = 'http://unitsofmeasure.org';
 const ucumRule = section('UCUM', 'terminologies-systems.html');

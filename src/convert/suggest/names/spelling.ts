@@ -1,4 +1,4 @@
-import { distanceWithin } from '../../issues/nearest.ts';
+import { distanceWithin } from '../../../issues/nearest.ts';
 
 /** Respells words by a vocabulary; a word that it has, or that two of its words are as near to, stays. */
 export type Respell = (term: string) => string;

@@ -1,9 +1,9 @@
-import type { Issue } from '../../issues/issue.ts';
-import { issue } from '../issue.ts';
-import type { DateField } from '../mapping/mapping.ts';
-import { datesOf } from './guess-dates.ts';
+import type { Issue } from '../../../issues/issue.ts';
+import { issue } from '../../issue.ts';
+import type { DateField } from '../../mapping/mapping.ts';
+import { datesOf } from '../guess/guess-dates.ts';
+import type { Sample } from '../guess/sample.ts';
 import type { HeadNames } from './head-names.ts';
-import type { Sample } from './sample.ts';
 
 /** The parts `exam` and `dates` of a mapping, as far as a sample tells them. */
 export function examPart(heads: HeadNames, sample: Sample, open: Issue[]): object {

@@ -1,5 +1,5 @@
-import { folded, termsOf } from '../../find/fold.ts';
-import type { Side } from '../../model/primitive.ts';
+import { folded, termsOf } from '../../../find/fold.ts';
+import type { Side } from '../../../model/primitive.ts';
 import { negations, type ShortSide, shortSides, sideWords, unitWords } from './name-words.ts';
 
 /** A side as a name tells it. */

@@ -1,4 +1,4 @@
-import { dataFaults, type Fault } from './fault.ts';
+import { dataFaults, type Fault } from '../fault.ts';
 import {
   all,
   entries,
@@ -10,8 +10,8 @@ import {
   setting,
   typeHaving,
   without,
-} from './place.ts';
-import { jsonForm, section } from './rules.ts';
+} from '../place.ts';
+import { jsonForm, section } from '../rules.ts';
 
 const elementRule = section('ele-1', 'element.html');
 

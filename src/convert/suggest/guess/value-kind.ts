@@ -1,5 +1,5 @@
-import type { FindKind } from '../../find/phrases.ts';
-import { readNumber } from '../values/number.ts';
+import type { FindKind } from '../../../find/phrases.ts';
+import { readNumber } from '../../values/number.ts';
 
 /** What the values of a field look like. */
 export type ValueKind = 'none' | 'numbers' | 'flags' | 'mixed' | 'words';

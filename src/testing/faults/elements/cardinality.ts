@@ -1,6 +1,6 @@
-import { type DataFault, dataFaults, type Fault, type JsonObject } from './fault.ts';
-import { adding, all, every, noting, type Place, requests, setting, without } from './place.ts';
-import { cardinality } from './rules.ts';
+import { type DataFault, dataFaults, type Fault, type JsonObject } from '../fault.ts';
+import { adding, all, every, noting, type Place, requests, setting, without } from '../place.ts';
+import { cardinality } from '../rules.ts';
 
 /** Faults of number: what must be there is not, or there is more of it than can be. */
 export const cardinalityFaults: readonly Fault[] = dataFaults('cardinality', [

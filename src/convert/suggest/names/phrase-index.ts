@@ -1,6 +1,6 @@
-import { termsOf } from '../../find/fold.ts';
-import { type Entry, entriesOf, type Phrase } from '../../find/phrases.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
+import { termsOf } from '../../../find/fold.ts';
+import { type Entry, entriesOf, type Phrase } from '../../../find/phrases.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
 import { abbreviations } from './name-words.ts';
 import { type Respell, respeller } from './spelling.ts';
 import { keyOf, useVocabulary } from './use-words.ts';

@@ -1,4 +1,4 @@
-import type { Side } from '../../model/primitive.ts';
+import type { Side } from '../../../model/primitive.ts';
 
 /*
  * Words in the names of fields, folded (common practice, no source): English and German, and the few of

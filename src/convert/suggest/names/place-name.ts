@@ -1,11 +1,13 @@
-import type { FindKind } from '../../find/phrases.ts';
-import { regionFilter } from '../../find/region-filter.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { Target } from '../mapping/target.ts';
+import type { FindKind } from '../../../find/phrases.ts';
+import { regionFilter } from '../../../find/region-filter.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
+import type { Target } from '../../mapping/target.ts';
+import { kindsByValues, valueKind } from '../guess/value-kind.ts';
+import type { ProposalReason } from '../proposal.ts';
+import { makeTarget } from '../targets.ts';
 import { type NameParts, nameParts } from './name-parts.ts';
 import { emptyWords, modalityWords } from './name-words.ts';
 import type { Match, PhraseIndex } from './phrase-index.ts';
-import type { ProposalReason } from './proposal.ts';
 import {
   type Meaning,
   type Naming,
@@ -14,8 +16,6 @@ import {
   type Placement,
   withSideAndUnit,
 } from './side-and-unit.ts';
-import { makeTarget } from './targets.ts';
-import { kindsByValues, valueKind } from './value-kind.ts';
 
 /**
  * What a field stands for by its names: its name and what it is called besides, such as the last step of

@@ -1,4 +1,4 @@
-import { termsOf } from '../../find/fold.ts';
+import { termsOf } from '../../../find/fold.ts';
 import type { HeadNames, ItemNames } from './head-names.ts';
 import { wordsOf } from './name-parts.ts';
 

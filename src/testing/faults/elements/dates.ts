@@ -1,6 +1,6 @@
-import { type DataFault, dataFaults, type Fault, type JsonObject } from './fault.ts';
-import { all, answering, inOne, type Place, resources, setting } from './place.ts';
-import { invariant, primitive } from './rules.ts';
+import { type DataFault, dataFaults, type Fault, type JsonObject } from '../fault.ts';
+import { all, answering, inOne, type Place, resources, setting } from '../place.ts';
+import { invariant, primitive } from '../rules.ts';
 
 /** Faults of dates and times. */
 export const dateFaults: readonly Fault[] = dataFaults('date', [

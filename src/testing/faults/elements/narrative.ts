@@ -1,6 +1,6 @@
-import { type DataFault, dataFaults, type Fault } from './fault.ts';
-import { every, setting } from './place.ts';
-import { invariant, section } from './rules.ts';
+import { type DataFault, dataFaults, type Fault } from '../fault.ts';
+import { every, setting } from '../place.ts';
+import { invariant, section } from '../rules.ts';
 
 const xhtml = 'http://www.w3.org/1999/xhtml';
 const rule = section('xhtml', 'narrative.html#xhtml');

@@ -1,5 +1,5 @@
-import { dateReader } from '../values/date.ts';
-import { dateFormat } from '../values/date-format.ts';
+import { dateReader } from '../../values/date.ts';
+import { dateFormat } from '../../values/date-format.ts';
 
 /** Forms that are tried, in this order. */
 const forms: readonly string[] = [

@@ -1,5 +1,5 @@
-import type { FhirVersion } from '../../fhir/version.ts';
-import { type DataFault, dataFaults, type Fault, type JsonObject } from './fault.ts';
+import type { FhirVersion } from '../../../fhir/version.ts';
+import { type DataFault, dataFaults, type Fault, type JsonObject } from '../fault.ts';
 import {
   adding,
   all,
@@ -11,8 +11,8 @@ import {
   requests,
   setting,
   typeHaving,
-} from './place.ts';
-import { binding, codeSystem, section } from './rules.ts';
+} from '../place.ts';
+import { binding, codeSystem, section } from '../rules.ts';
 
 const terminology = 'http://terminology.hl7.org/CodeSystem';
 const codingRule = section('Coding.system', 'datatypes.html#Coding');

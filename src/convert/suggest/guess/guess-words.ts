@@ -1,7 +1,7 @@
-import { targetConversion } from '../../kinds/registries/conversions.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { WordTable } from '../mapping/mapping.ts';
-import type { Target } from '../mapping/target.ts';
+import { targetConversion } from '../../../kinds/registries/conversions.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
+import type { WordTable } from '../../mapping/mapping.ts';
+import type { Target } from '../../mapping/target.ts';
 
 /** Words whose meaning a person has to say, with the readings they can have (common practice, no source). */
 export const ambiguousWords: ReadonlyMap<string, string> = new Map([

@@ -1,9 +1,9 @@
-import { columnNames } from '../csv/cells.ts';
-import { rowBody } from '../csv/row-splitter.ts';
-import { delimitedForm, type TableForm } from '../csv/table-form.ts';
-import type { CsvSource, TableRows, XlsxSource } from '../mapping/source.ts';
-import { sheetForm } from '../xlsx/reader.ts';
-import { headNamesOf } from './head-names.ts';
+import { columnNames } from '../../csv/cells.ts';
+import { rowBody } from '../../csv/row-splitter.ts';
+import { delimitedForm, type TableForm } from '../../csv/table-form.ts';
+import type { CsvSource, TableRows, XlsxSource } from '../../mapping/source.ts';
+import { sheetForm } from '../../xlsx/reader.ts';
+import { headNamesOf } from '../names/head-names.ts';
 
 /** Rows that are looked at. */
 const ROWS = 500;

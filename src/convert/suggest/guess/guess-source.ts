@@ -1,6 +1,6 @@
-import { isFault, parseJson } from '../json/parse.ts';
-import type { Source } from '../mapping/source.ts';
-import { placeIn } from '../xlsx/sheet-text.ts';
+import { isFault, parseJson } from '../../json/parse.ts';
+import type { Source } from '../../mapping/source.ts';
+import { placeIn } from '../../xlsx/sheet-text.ts';
 import { guessCsvSource, guessSheetSource } from './guess-csv.ts';
 
 /** First segment of a message, a batch or a file of batches; \s has the start of a block too. */

@@ -1,5 +1,5 @@
-import { isTable, type Source } from '../mapping/source.ts';
-import { datesOf } from './guess-dates.ts';
+import { isTable, type Source } from '../../mapping/source.ts';
+import { datesOf } from '../guess/guess-dates.ts';
 import type { Respell } from './spelling.ts';
 import { headWords, itemWords, phraseKeys, placeIn } from './use-words.ts';
 

@@ -1,4 +1,4 @@
-import { dataFaults, type Fault, type JsonObject } from './fault.ts';
+import { dataFaults, type Fault, type JsonObject } from '../fault.ts';
 import {
   adding,
   all,
@@ -11,8 +11,8 @@ import {
   resources,
   setting,
   typeHaving,
-} from './place.ts';
-import { invariant } from './rules.ts';
+} from '../place.ts';
+import { invariant } from '../rules.ts';
 
 const contained: JsonObject = { resourceType: 'Practitioner', id: 'within' };
 const named: JsonObject = { ...contained, name: [{ text: 'B. Marl' }] };

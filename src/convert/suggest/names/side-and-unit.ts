@@ -1,11 +1,11 @@
-import { targetConversion } from '../../kinds/registries/conversions.ts';
-import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { Laterality } from '../../terminology/types.ts';
-import type { Target } from '../mapping/target.ts';
+import { targetConversion } from '../../../kinds/registries/conversions.ts';
+import type { Catalogue } from '../../../terminology/catalogue.ts';
+import type { Laterality } from '../../../terminology/types.ts';
+import type { Target } from '../../mapping/target.ts';
+import type { Proposal, ProposalQuestion, ProposalReason } from '../proposal.ts';
 import type { NamedSide, NameParts } from './name-parts.ts';
 import type { ShortSide } from './name-words.ts';
 import type { PhraseIndex } from './phrase-index.ts';
-import type { Proposal, ProposalQuestion, ProposalReason } from './proposal.ts';
 
 /** What names are compared with. */
 export interface Naming {

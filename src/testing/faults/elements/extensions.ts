@@ -1,6 +1,6 @@
-import { dataFaults, type Fault, type JsonObject } from './fault.ts';
-import { adding, all, every, inOne, type Place, setting } from './place.ts';
-import { binding, invariant, primitive, section } from './rules.ts';
+import { dataFaults, type Fault, type JsonObject } from '../fault.ts';
+import { adding, all, every, inOne, type Place, setting } from '../place.ts';
+import { binding, invariant, primitive, section } from '../rules.ts';
 
 const published = 'http://hl7.org/fhir/StructureDefinition';
 const laterality = `${published}/observation-structureLaterality`;

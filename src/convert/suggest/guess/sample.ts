@@ -1,6 +1,6 @@
-import { spend } from '../../issues/budget.ts';
-import { contentOf, isBlank } from '../exams/note.ts';
-import type { LegacyRecord, Reader } from '../record/record.ts';
+import { spend } from '../../../issues/budget.ts';
+import { contentOf, isBlank } from '../../exams/note.ts';
+import type { LegacyRecord, Reader } from '../../record/record.ts';
 
 /** What a sample shows of one field. */
 export interface SampleField {

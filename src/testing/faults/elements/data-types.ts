@@ -1,6 +1,6 @@
-import { dataFaults, type Fault } from './fault.ts';
-import { all, answering, attachments, every, noting, setting } from './place.ts';
-import { primitive } from './rules.ts';
+import { dataFaults, type Fault } from '../fault.ts';
+import { all, answering, attachments, every, noting, setting } from '../place.ts';
+import { primitive } from '../rules.ts';
 
 /** Faults of the form of a primitive value, other than dates. */
 export const dataTypeFaults: readonly Fault[] = dataFaults('data-type', [
