@@ -46,6 +46,14 @@ function isSuspect(text: string): boolean {
 }
 
 /**
+ * Whether an issue says that what it is about is not looked into. A list with too many entries is looked
+ * into all the same.
+ */
+export function endsLook({ code, facts }: Issue): boolean {
+  return code === 'too-deep' || (code === 'too-large' && facts.reason !== 'list');
+}
+
+/**
  * What makes data of unknown origin unfit to be looked at closer: `too-deep` and `too-large` (both end
  * the search), `unsafe-property` and `invalid-unicode`. It goes no deeper than the limit, so that
  * neither a cycle nor deep nesting can exhaust the stack.

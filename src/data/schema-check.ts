@@ -1,6 +1,6 @@
 import type { Issue } from '../issues/issue.ts';
 import { pathPointer } from '../issues/path.ts';
-import { plainDataIssues } from './plain-data.ts';
+import { endsLook, plainDataIssues } from './plain-data.ts';
 import {
   type SchemaErrorOptions,
   type SchemaValidator,
@@ -14,7 +14,7 @@ export interface SchemaCheck extends SchemaErrorOptions {
 /** Everything that a compiled schema has against `value`, after a look whether it is safe to apply. */
 export function checkAgainstSchema(value: unknown, check: SchemaCheck): Issue[] {
   const found = plainDataIssues(value);
-  if (found.some(({ code }) => code === 'too-deep' || code === 'too-large')) return found;
+  if (found.some(endsLook)) return found;
   if (check.validator(value)) return found;
   const told = new Set(found.map(({ path }) => pathPointer(path)));
   const errors = schemaErrorIssues(check.validator.errors ?? [], check);

@@ -1,5 +1,5 @@
 import { append } from '../data/append.ts';
-import { plainDataIssues } from '../data/plain-data.ts';
+import { endsLook, plainDataIssues } from '../data/plain-data.ts';
 import { spend, within } from '../issues/budget.ts';
 import { failure, type Issue, issue } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
@@ -34,9 +34,7 @@ export function readBundle(bundle: unknown, options: ReadOptions): ReadBundle {
 
 function readSafely(bundle: unknown, options: ReadOptions): ReadBundle {
   const unsafe = plainDataIssues(bundle);
-  if (unsafe.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
-    return nothing(unsafe);
-  }
+  if (unsafe.some(endsLook)) return nothing(unsafe);
   if (!isObject(bundle) || ownProperty(bundle, 'resourceType') !== 'Bundle') {
     return nothing([...unsafe, issue('wrong-type', ['resourceType'], { reason: 'not-a-bundle' })]);
   }

@@ -1,4 +1,5 @@
 import { append } from '../data/append.ts';
+import { endsLook } from '../data/plain-data.ts';
 import { type BudgetOption, within } from '../issues/budget.ts';
 import { hasErrors, type Issue } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
@@ -83,17 +84,12 @@ function staged(
 ): Validation {
   const issues = [...text.issues, ...schemaIssues(bundle, version, options)];
   const profiles = profilesOf(options, version, issues);
-  if (isObject(bundle) && !issues.some(endsHere)) {
+  if (isObject(bundle) && !issues.some(endsLook)) {
     const scope = createScope(bundle, issues, version, options, profiles);
     visitResource(bundle, scope, version.plan, outermost);
     return validationOf(scope.issues, scope.unchecked, { bundle, version, options, text });
   }
   return validationOf(issues, [], { bundle, version, options, text });
-}
-
-/** What is too deep or too large as a whole; a list with too many entries is looked into all the same. */
-function endsHere({ code, facts }: Issue): boolean {
-  return code === 'too-deep' || (code === 'too-large' && facts.reason !== 'list');
 }
 
 /** The verdict on a text of which no resource could be read. */

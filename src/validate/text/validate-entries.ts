@@ -1,3 +1,4 @@
+import { endsLook } from '../../data/plain-data.ts';
 import type { TextPosition } from '../../data/text-position.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
 import { type BudgetOption, bounds, within } from '../../issues/budget.ts';
@@ -167,7 +168,7 @@ function lookedAt(
     entry: number,
     path: ['entry', number],
   };
-  if (!issues.some(({ code }) => code === 'too-deep' || code === 'too-large')) {
+  if (!issues.some(endsLook)) {
     const entry = index.entries[number];
     const outline = entry?.resource;
     // While it is looked at, what refers to it from inside finds it whole.
