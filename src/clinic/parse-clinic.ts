@@ -15,7 +15,7 @@ import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import { isOfStructure } from '../model/schema-issues.ts';
 import { examForms } from '../model/words.ts';
 import { builtInCatalogue, type Catalogue, createCatalogue } from '../terminology/catalogue.ts';
-import { adopterCodes } from '../terminology/code-map/adopter-codes.ts';
+import { codesOfRows } from '../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
 import { inLanguage } from '../terminology/language.ts';
 import { german } from '../terminology/languages/de.ts';
@@ -68,7 +68,7 @@ function read(value: unknown): Outcome<Clinic> {
   const checks = checksIssues(file.checks);
   const catalogue = own.value ?? builtInCatalogue;
   // With rows that could not be taken, each code of them would be told as unknown.
-  const codes = own.ok ? codesOf(file, catalogue) : success<AdopterCodes | undefined>(undefined);
+  const codes = codesOfRows(own.ok ? file.codeMap : undefined, catalogue, file.canonicalBase);
   const settings = checks.some(isOfStructure) ? undefined : file.checks;
   const known = own.ok ? knownIssues(file.words, settings, catalogue) : [];
   const open = undecidedParts(file);
@@ -136,18 +136,6 @@ function knownIssues(
   catalogue: Catalogue,
 ): readonly Issue[] {
   return [...codeIssues({ words, checks }, catalogue), ...settingClashes(checks, catalogue)];
-}
-
-function codesOf(
-  { codeMap, canonicalBase }: ClinicFile,
-  catalogue: Catalogue,
-): Outcome<AdopterCodes | undefined> {
-  if (codeMap === undefined) return success(undefined);
-  const entries = codeMap.map((row, at) => ({ ...row, path: ['codeMap', at] }));
-  return adopterCodes(entries, {
-    catalogue,
-    ...(canonicalBase !== undefined && { canonicalBase }),
-  });
 }
 
 /** Every part as the options of what uses it. */

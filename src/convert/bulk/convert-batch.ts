@@ -5,7 +5,7 @@ import { resourcesApart } from '../../fhir/references.ts';
 import { hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { createCatalogue } from '../../terminology/catalogue.ts';
-import { adopterCodes } from '../../terminology/code-map/adopter-codes.ts';
+import { codesOfRows } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
 import { type Conversion, prepareConversion } from '../conversion.ts';
@@ -46,7 +46,7 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
   const prepared = prepareConversion(settings.mapping, catalogue ? { catalogue } : {});
   const conversion = prepared.value;
   if (conversion === undefined) return { issues: prepared.issues };
-  const mapped = codesOf(settings, conversion);
+  const mapped = codesOfRows(settings.codeMap, conversion.catalogue, settings.canonicalBase);
   if (!mapped.ok) return { issues: mapped.issues };
   const exporter = exporterOf(settings, conversion, mapped.value);
   const validate = await validatorOf(settings);
@@ -110,19 +110,6 @@ interface Written {
   /** None where the exam cannot be exported as valid FHIR. */
   readonly lines?: readonly OutputLine[];
   readonly issues: readonly Issue[];
-}
-
-/** The lines of the code map that were given, checked. */
-function codesOf(
-  { codeMap, canonicalBase }: ConvertSettings,
-  { catalogue }: Conversion,
-): Outcome<AdopterCodes | undefined> {
-  if (codeMap === undefined) return success(undefined);
-  const entries = codeMap.map((row, at) => ({ ...row, path: ['codeMap', at] }));
-  return adopterCodes(entries, {
-    catalogue,
-    ...(canonicalBase !== undefined && { canonicalBase }),
-  });
 }
 
 /** Settings that are options of the export under the same name. */

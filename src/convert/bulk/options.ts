@@ -1,12 +1,8 @@
-import type { Detail } from '../../export/detail.ts';
 import type { BundleType, ExportOptions } from '../../export/options.ts';
-import type { Target } from '../../export/target/guides.ts';
-import type { Filing } from '../../fhir/filing.ts';
 import type { SnomedPolicy } from '../../fhir/licence/snomed-policy.ts';
-import type { ClinicIdentity } from '../../fhir/names/part-names.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
-import type { CodeMapEntry } from '../../terminology/code-map/entry.ts';
+import type { CodeMapRow } from '../../terminology/code-map/adopter-codes.ts';
 import type { Language } from '../../terminology/language.ts';
 import type { Proposal } from '../proposals/proposal.ts';
 
@@ -14,7 +10,18 @@ import type { Proposal } from '../proposals/proposal.ts';
 export type OutputKind = 'bundles' | 'resources' | 'exams';
 
 /** How records become lines. Plain data, so that a worker can be told. */
-export interface ConvertSettings {
+export interface ConvertSettings
+  extends Pick<
+    ExportOptions,
+    | 'identity'
+    | 'masterData'
+    | 'transaction'
+    | 'detail'
+    | 'target'
+    | 'laterality'
+    | 'profiles'
+    | 'filing'
+  > {
   /** The mapping, as parsed from its file. */
   readonly mapping: unknown;
   /** Default `bundles`. */
@@ -29,26 +36,10 @@ export interface ConvertSettings {
   readonly language?: Language;
   /** As of the export. Default `https://face-neck-fhir.example/fhir`. */
   readonly canonicalBase?: string;
-  /** As of the export. Bundles of type `transaction` need it. */
-  readonly identity?: ClinicIdentity;
-  /** As of the export. */
-  readonly masterData?: ExportOptions['masterData'];
-  /** As of the export. */
-  readonly transaction?: ExportOptions['transaction'];
-  /** As of the export. */
-  readonly detail?: Detail;
-  /** As of the export. */
-  readonly target?: Target;
-  /** As of the export. */
-  readonly laterality?: ExportOptions['laterality'];
-  /** As of the export. */
-  readonly profiles?: boolean;
-  /** As of the export. */
-  readonly filing?: Filing;
   /** Rows of an adopter's own tables. */
   readonly additions?: CatalogueAdditions;
   /** Lines of an adopter's code map, as `adopterCodes` takes them but for `path`. */
-  readonly codeMap?: readonly Omit<CodeMapEntry, 'path' | 'paths' | 'position'>[];
+  readonly codeMap?: readonly CodeMapRow[];
   /** Proposals for its notes that were confirmed; those of other exams and others are passed over. */
   readonly confirmed?: readonly Proposal[];
   /** Write where each field went, a line for each exam. Default false. */

@@ -30,6 +30,23 @@ const MOST_ENTRIES = 100_000;
 /** Codings of all rows together: a chain over other systems counts for each row that leads into it. */
 const MOST_CODINGS = 500_000;
 
+/** A line of a code map as it stands in a file of settings, whose place follows from its number. */
+export type CodeMapRow = Omit<CodeMapEntry, 'path' | 'paths' | 'position'>;
+
+/** Checks the lines of a code map that stand as `codeMap` in a file of settings, where there is one. */
+export function codesOfRows(
+  rows: readonly CodeMapRow[] | undefined,
+  catalogue: Catalogue,
+  canonicalBase: string | undefined,
+): Outcome<AdopterCodes | undefined> {
+  if (rows === undefined) return success(undefined);
+  const entries = rows.map((row, at) => ({ ...row, path: ['codeMap', at] }));
+  return adopterCodes(entries, {
+    catalogue,
+    ...(canonicalBase !== undefined && { canonicalBase }),
+  });
+}
+
 /**
  * Checks a code map of your own, to be given to `toBundle` as `codes`.
  *

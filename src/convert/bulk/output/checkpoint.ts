@@ -22,50 +22,32 @@ export interface Checkpoint {
   readonly tally: Tally;
 }
 
+/** Settings that decide what is written; how it is worked at does not count. */
+const whatCounts = [
+  'mapping',
+  'to',
+  'fhirVersion',
+  'bundleType',
+  'snomed',
+  'language',
+  'canonicalBase',
+  'identity',
+  'masterData',
+  'transaction',
+  'detail',
+  'target',
+  'laterality',
+  'profiles',
+  'filing',
+  'additions',
+  'codeMap',
+  'ledger',
+  'inputKind',
+] as const satisfies readonly (keyof BulkOptions)[];
+
 /** Digest of the settings and inputs. */
 export function fingerprintOf(options: BulkOptions, inputs: readonly Input[]): string {
-  const {
-    mapping,
-    to,
-    fhirVersion,
-    bundleType,
-    snomed,
-    language,
-    canonicalBase,
-    identity,
-    masterData,
-    transaction,
-    detail,
-    target,
-    laterality,
-    profiles,
-    filing,
-    additions,
-    codeMap,
-    ledger,
-    inputKind,
-  } = options;
-  const settings = {
-    mapping,
-    to,
-    fhirVersion,
-    bundleType,
-    snomed,
-    language,
-    canonicalBase,
-    identity,
-    masterData,
-    transaction,
-    detail,
-    target,
-    laterality,
-    profiles,
-    filing,
-    additions,
-    codeMap,
-    ledger,
-    inputKind,
-  };
+  const settings = Object.fromEntries(whatCounts.map((name) => [name, options[name]]));
   const files = inputs.map(({ name, size }) => [name, size]);
   return createHash('sha256')
     .update(JSON.stringify([settings, files]))
