@@ -1,4 +1,4 @@
-import { bounds, within } from '../../issues/budget.ts';
+import { within } from '../../issues/budget.ts';
 import type { Issue } from '../../issues/issue.ts';
 import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import { issue } from '../issue.ts';
@@ -7,7 +7,7 @@ import type { Plan } from '../mapping/plan.ts';
 import type { Source } from '../mapping/source.ts';
 import { type MappingOptions, prepareMapping } from '../prepare/prepare-mapping.ts';
 import type { RawUnit, Reader } from '../record/record.ts';
-import { type ConvertResult, collect, convertUnits, cutText } from './convert-text.ts';
+import { type ConvertResult, convertRecords, convertUnits } from './convert-text.ts';
 import { noFields } from './ledger.ts';
 
 type Syntax = Source['syntax'];
@@ -41,25 +41,15 @@ export function convertAs<S extends Syntax>(
       return { ...none, issues: [...issues, wrong] };
     }
     const reader = readerOf(source);
-    const maximum = Math.floor(bounds().values / VALUES_PER_RECORD);
-    const units = cutText(text, reader, maximum);
-    if (units.length > maximum) {
-      return {
-        ...none,
-        issues: [...issues, issue('too-large', [], { reason: 'records', maximum })],
-      };
-    }
-    const result = collect(units, convertUnits(units, reader, plan));
-    const further = issuesOf?.(units, plan) ?? [];
-    return { ...result, issues: [...issues, ...result.issues, ...further] };
+    const result = convertRecords(
+      text,
+      reader,
+      (units) => convertUnits(units, reader, plan),
+      (units) => issuesOf?.(units, plan) ?? [],
+    );
+    return { ...result, issues: [...issues, ...result.issues] };
   });
 }
-
-/**
- * Values of the budget that a record counts for: what an exam, its issues and its ledger have at least.
- * All of them stand in memory at once; `convert` of the command line takes any number.
- */
-export const VALUES_PER_RECORD = 40;
 
 /** A conversion within its budget; where that is spent, no exam comes out. */
 export function convertWithin(

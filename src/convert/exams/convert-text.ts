@@ -1,4 +1,5 @@
 import { append } from '../../data/append.ts';
+import { bounds } from '../../issues/budget.ts';
 import type { Issue } from '../../issues/issue.ts';
 import type { Exam } from '../../model/exam.ts';
 import { issue } from '../issue.ts';
@@ -56,10 +57,34 @@ export function cutText(
   return units;
 }
 
-/** Converts a whole text in memory. */
+/**
+ * Values of the budget that a record counts for: what an exam, its issues and its ledger have at least.
+ * All of them stand in memory at once; `convert` of the command line takes any number.
+ */
+const VALUES_PER_RECORD = 40;
+
+/**
+ * Converts a whole text in memory, unless it has more records than the budget has room for.
+ * @param further What is to be said of the records as a whole.
+ */
+export function convertRecords(
+  text: string,
+  cutter: Pick<Reader, 'splitter'>,
+  convert: (units: readonly RawUnit[]) => readonly ConvertedGroup[],
+  further: (units: readonly RawUnit[]) => readonly Issue[] = () => [],
+): ConvertResult {
+  const maximum = Math.floor(bounds().values / VALUES_PER_RECORD);
+  const units = cutText(text, cutter, maximum);
+  if (units.length > maximum) {
+    const large = issue('too-large', [], { reason: 'records', maximum });
+    return { exams: [], quarantine: [], ledger: noFields, issues: [large] };
+  }
+  return { ...collect(units, convert(units)), issues: further(units) };
+}
+
+/** The same by a reader and what its fields mean. */
 export function convertText(text: string, reader: Reader, plan: Plan): ConvertResult {
-  const units = cutText(text, reader);
-  return collect(units, convertUnits(units, reader, plan));
+  return convertRecords(text, reader, (units) => convertUnits(units, reader, plan));
 }
 
 /** What units became, as a whole; a second exam with an id of an earlier one goes to quarantine. */

@@ -1,8 +1,6 @@
-import { bounds } from '../../issues/budget.ts';
-import { convertWithin, VALUES_PER_RECORD } from '../exams/convert-as.ts';
-import { type ConvertResult, collect, cutText } from '../exams/convert-text.ts';
+import { convertWithin } from '../exams/convert-as.ts';
+import { type ConvertResult, convertRecords } from '../exams/convert-text.ts';
 import { noFields } from '../exams/ledger.ts';
-import { issue } from '../issue.ts';
 import type { FhirMapping } from '../mapping/fhir-mapping.ts';
 import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import { fhirConversion } from './conversion.ts';
@@ -31,14 +29,10 @@ export function fromFhirBundles(
 ): ConvertResult {
   return convertWithin(text, options, () => {
     const { value: conversion, issues } = fhirConversion(mapping, options);
-    const none = { exams: [], quarantine: [], ledger: noFields };
-    if (conversion === undefined) return { ...none, issues };
-    const maximum = Math.floor(bounds().values / VALUES_PER_RECORD);
-    const units = cutText(text, conversion, maximum);
-    if (units.length > maximum) {
-      const large = issue('too-large', [], { reason: 'records', maximum });
-      return { ...none, issues: [...issues, large] };
+    if (conversion === undefined) {
+      return { exams: [], quarantine: [], ledger: noFields, issues };
     }
-    return { ...collect(units, conversion.convert(units)), issues };
+    const result = convertRecords(text, conversion, conversion.convert);
+    return { ...result, issues: [...issues, ...result.issues] };
   });
 }

@@ -5,7 +5,7 @@ import type { Exam } from '../../model/exam.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { type Conversion, prepareConversion } from '../conversion.ts';
-import { collect, cutText } from '../exams/convert-text.ts';
+import { convertRecords } from '../exams/convert-text.ts';
 import type { AnyMapping } from '../mapping/mapping.ts';
 import type { MappingTest } from '../mapping/test.ts';
 import { matches, unmatched } from './matches.ts';
@@ -70,8 +70,7 @@ function tested(test: MappingTest, at: number, conversion: Conversion): MappingT
   const { syntax } = conversion.source;
   const ending = syntax === 'hl7v2' ? '\r' : '\n';
   const text = typeof source === 'string' ? source : source.map((line) => line + ending).join('');
-  const units = cutText(text, conversion);
-  const { exams, quarantine } = collect(units, conversion.convert(units));
+  const { exams, quarantine } = convertRecords(text, conversion, conversion.convert);
   const made = exams.map(({ exam }) => exam);
   return {
     title: test.title ?? `test ${at + 1}`,
