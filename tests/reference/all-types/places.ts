@@ -10,6 +10,9 @@ export type Json = Record<string, unknown>;
 /** Puts a fault into a resource; false where there is no place for it. */
 export type Fault = (resource: Json, definitions: Definitions, seed: number) => boolean;
 
+/** A fault by the name that ends the name of its cases. */
+export type NamedFault = readonly [name: string, fault: Fault];
+
 /** Changes one of the properties that stand in the resource and fit, by the seed. */
 export function atProperty(
   fits: (property: Property) => boolean,
