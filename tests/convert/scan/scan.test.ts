@@ -5,7 +5,7 @@ import { scanExport, scanText } from '../../../src/convert/suggest/index.ts';
 import { sampleMapping, writeExams } from '../../../src/testing/formats/formats.ts';
 import { sampleExam } from '../../../src/testing/sample-exam.ts';
 import { inFolder, run } from '../../cli/in-process.ts';
-import { heldOutTables } from '../suggest/held-out-tables.ts';
+import { heldOutTables } from '../suggest/tables.ts';
 
 const table = [
   'exam no;Patient;Nachname;dob;day;MRD1 R (mm);MRD1 L (mm);Seite;Ptosis R;Kommentar;shoe',

@@ -1,6 +1,6 @@
 import type { Proposal } from '../../../src/convert/suggest/proposal.ts';
 import { suggestMapping } from '../../../src/convert/suggest/suggest-mapping.ts';
-import type { Table } from './tables.ts';
+import type { Table } from './tables/table.ts';
 
 /** How proposals for a list of tables compare with what a careful person says. */
 export interface Score {

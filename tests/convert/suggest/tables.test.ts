@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { suggestMapping } from '../../../src/convert/suggest/suggest-mapping.ts';
-import { heldOutTables } from './held-out-tables.ts';
 import { scoreTables } from './score-tables.ts';
-import { tunedTables } from './tables.ts';
+import { heldOutTables, tunedTables } from './tables.ts';
 
 /** A field of a table of one row. */
 function proposed(names: readonly string[], at: number, value = ''): object | undefined {
