@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Statement } from '../../src/model/statement.ts';
 import { fromBundle, type ReadOutcome, type Supplied } from '../../src/read/from-bundle.ts';
-import { type Shape, shapes, type Told, told } from './shapes.ts';
+import { told } from './shapes/findings.ts';
+import type { Shape, Told } from './shapes/shape.ts';
+import { shapes } from './shapes.ts';
 
 const supplied: Supplied = {
   id: 'check-1',

@@ -4,7 +4,9 @@ import type { FhirMapping } from '../../../src/convert/mapping/fhir-mapping.ts';
 import { testMapping } from '../../../src/convert/mapping-tests/test-mapping.ts';
 import type { Statement } from '../../../src/model/statement.ts';
 import { toDryRun } from '../../../src/report/dry-run/to-dry-run.ts';
-import { type Shape, shapes, type Told, told } from '../../read/shapes.ts';
+import { told } from '../../read/shapes/findings.ts';
+import type { Shape, Told } from '../../read/shapes/shape.ts';
+import { shapes } from '../../read/shapes.ts';
 
 const mapping: FhirMapping = {
   format: 'face-neck-mapping/1',
