@@ -7,6 +7,7 @@ import { isSnomedId } from '../../terminology/published/check-digits.ts';
 import type { FreeSet } from '../../terminology/published/snomed.ts';
 import { type SnomedPolicy, snomedMayLeave, snomedPolicyIssues } from './snomed-policy.ts';
 import {
+  leadsToCodes,
   mayNameSnomed,
   type SnomedUse,
   type SystemNames,
@@ -142,18 +143,24 @@ function findsNothing(value: unknown, search: Search, entered: Set<object>, leve
       (member) => !Array.isArray(member) && findsNothing(member, search, entered, level + 1),
     );
   }
-  if (!allMayLeave(snomedCodesOf(value, search.isSnomed), search)) return false;
   let isEntered = false;
   // By name and not by a list of them, which would be made for each object.
   const holder = value as Readonly<Record<string, unknown>>;
   for (const name in holder) {
     const member = holder[name];
-    if (typeof member === 'object' && member !== null && !isEntered) {
-      if (entered.has(value)) return true;
-      entered.add(value);
-      isEntered = true;
+    if (typeof member === 'string') {
+      if (mayNameSnomed(member) && !allMayLeave(snomedInText(member), search)) return false;
+    } else if (typeof member === 'object' && member !== null) {
+      if (!isEntered) {
+        if (entered.has(value)) return true;
+        entered.add(value);
+        isEntered = true;
+      }
+      if (!findsNothing(member, search, entered, level + 1)) return false;
     }
-    if (!findsNothing(member, search, entered, level + 1)) return false;
+    if (leadsToCodes.has(name) && !allMayLeave(snomedCodesOf(value, search.isSnomed), search)) {
+      return false;
+    }
   }
   return true;
 }

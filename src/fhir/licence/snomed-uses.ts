@@ -60,6 +60,9 @@ export function snomedCodesOf(
 
 const noUses: readonly SnomedUse[] = [];
 
+/** Names without which {@link snomedCodesOf} finds nothing. */
+export const leadsToCodes: ReadonlySet<string> = new Set(['system', 'element', 'resourceType']);
+
 function bySystem(fields: Fields, isSnomed: SystemNames): SnomedUse[] {
   if (!isSnomed(fields.system)) return [];
   return [

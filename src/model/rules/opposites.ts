@@ -43,36 +43,61 @@ interface Told {
   readonly side: Saying['at'][number]['side'];
   /** In the examiner's words, within the region. */
   readonly spot: string;
-  readonly tracking: string;
-  /** Thing, teller and time. Region states are all of one thing, so that a place meets those within it. */
+  /** Number of the lesion that is followed. */
+  readonly tracking: number | undefined;
+  /** Kind, thing, teller and time. Region states are all of one thing, so that a place meets those within it. */
   readonly about: string;
   /** The same for the state of the region as a whole. */
   readonly place: string;
 }
 
+/** Numbers for texts, the same for the same text: what is put together of them can be read in one way only. */
+class Numbers {
+  private readonly known = new Map<string | undefined, number>();
+
+  of(text: string | undefined): number {
+    let number = this.known.get(text);
+    if (number === undefined) {
+      number = this.known.size;
+      this.known.set(text, number);
+    }
+    return number;
+  }
+}
+
+/** An empty one follows nothing. */
+function trackingOf(statement: Statement): string | undefined {
+  const tracking = 'tracking' in statement ? statement.tracking : undefined;
+  return tracking === '' ? undefined : tracking;
+}
+
 type Answer = 'there' | 'not-there' | 'not-examined';
 
-function toldBy(statement: Statement, said: readonly Saying[]): Told[] {
-  return said.flatMap((saying): Told[] => {
+function addTold(
+  told: Told[],
+  statement: Statement,
+  said: readonly Saying[],
+  numbers: Numbers,
+): void {
+  const tracking = trackingOf(statement);
+  for (const saying of said) {
     const { of, aspect, at, seen, unconfirmed } = saying;
     // Figures and scores are compared by what they measure; what is not known today opposes nothing.
-    if (unconfirmed || of.table === 'measures' || of.table === 'scales') return [];
+    if (unconfirmed || of.table === 'measures' || of.table === 'scales') continue;
     const teller = 'toldBy' in statement ? statement.toldBy : undefined;
-    const who = [statement.examiner, teller, seen];
+    const who = `${numbers.of(statement.examiner)},${numbers.of(teller)},${numbers.of(seen ?? undefined)}`;
     const thing = of.table === 'regions' ? undefined : of.code;
-    return [
-      {
-        key: statement.key,
-        saying,
-        region: at[0]?.region,
-        side: at[0]?.side,
-        spot: ('place' in statement ? statement.place : undefined) ?? '',
-        tracking: ('tracking' in statement ? statement.tracking : undefined) ?? '',
-        about: JSON.stringify([statement.kind, thing, aspect?.code, who]),
-        place: JSON.stringify(['region-state', undefined, undefined, who]),
-      },
-    ];
-  });
+    told.push({
+      key: statement.key,
+      saying,
+      region: at[0]?.region,
+      side: at[0]?.side,
+      spot: ('place' in statement ? statement.place : undefined) ?? '',
+      tracking: tracking === undefined ? undefined : numbers.of(tracking),
+      about: `${numbers.of(statement.kind)},${numbers.of(thing)},${numbers.of(aspect?.code)},${who}`,
+      place: `${numbers.of('region-state')},${numbers.of(undefined)},${numbers.of(undefined)},${who}`,
+    });
+  }
 }
 
 function answerOf({ polarity }: Saying): Answer | undefined {
@@ -87,8 +112,10 @@ export function oppositesIn(
   catalogue: Catalogue,
   said: RuleContext['said'] = (statement) => sayingsOf(statement, catalogue),
 ): readonly (readonly [Key, Key])[] {
-  const told = statements.flatMap((statement) => toldBy(statement, said(statement)));
-  const index = new Index();
+  const told: Told[] = [];
+  const numbers = new Numbers();
+  for (const statement of statements) addTold(told, statement, said(statement), numbers);
+  const index = new Index(numbers);
   for (const one of told) index.add(one);
   return told.flatMap((one) => {
     const answer = answerOf(one.saying);
@@ -132,35 +159,53 @@ function excepted(one: Told, except: Saying['except'][number], catalogue: Catalo
 /** What was told, filed by all that must be equal; few are left in each list, whatever the exam. */
 class Index {
   private readonly lists = new Map<string, Map<string, Told>>();
+  private readonly numbers: Numbers;
+
+  constructor(numbers: Numbers) {
+    this.numbers = numbers;
+  }
 
   add(one: Told): void {
     const answer = answerOf(one.saying);
     if (answer === undefined) return;
     // Alike ones oppose the same, and leaving them out keeps long lists quick.
-    const alike = JSON.stringify([one.side, one.saying.methods, one.saying.except]);
-    for (const tracking of one.tracking === '' ? ['', '*'] : [one.tracking, '*']) {
-      const name = nameOf(answer, one, tracking);
-      const list = this.lists.get(name) ?? new Map<string, Told>();
+    const { methods, except } = one.saying;
+    const places = except.length === 0 ? '' : JSON.stringify(except);
+    const alike = `${one.side} ${methods.map((method) => this.numbers.of(method)).join()} ${places}`;
+    for (const tracking of one.tracking === undefined
+      ? noTracking
+      : ([one.tracking, '*'] as const)) {
+      const name = this.nameOf(answer, one, tracking);
+      let list = this.lists.get(name);
+      if (list === undefined) {
+        list = new Map();
+        this.lists.set(name, list);
+      }
       if (!list.has(alike)) list.set(alike, one);
-      this.lists.set(name, list);
     }
   }
 
   /** The first that meets it. Followed lesions are themselves: one can be gone while another is there. */
   find(answer: Answer, one: Told, also: (other: Told) => boolean = () => true): Told | undefined {
-    for (const tracking of one.tracking === '' ? ['*'] : [one.tracking, '']) {
-      for (const other of this.lists.get(nameOf(answer, one, tracking))?.values() ?? []) {
+    for (const tracking of one.tracking === undefined
+      ? (['*'] as const)
+      : [one.tracking, undefined]) {
+      for (const other of this.lists.get(this.nameOf(answer, one, tracking))?.values() ?? []) {
         if (meet(one, other) && also(other)) return other;
       }
     }
     return undefined;
   }
+
+  private nameOf(answer: Answer, told: Told, tracking: Tracking): string {
+    const { about, region, spot } = told;
+    return `${answer} ${about} ${this.numbers.of(region)} ${tracking} ${this.numbers.of(spot)}`;
+  }
 }
 
-/** Of the parts only the spot, which ends it, can hold a bar that is not within quotes of JSON. */
-function nameOf(answer: Answer, { about, region, spot }: Told, tracking: string): string {
-  return `${answer}|${about}|${region}|${tracking}|${spot}`;
-}
+/** Number of a lesion that is followed, none, or whichever. */
+type Tracking = number | undefined | '*';
+const noTracking: readonly Tracking[] = [undefined, '*'];
 
 /** One side, and a method in common; one that names none may have used any. */
 function meet(a: Told, b: Told): boolean {
