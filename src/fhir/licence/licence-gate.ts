@@ -131,9 +131,7 @@ const mostCalls = 200;
  * @param entered objects with members that are objects; what holds none needs no memory of it
  */
 function findsNothing(value: unknown, search: Search, entered: Set<object>, level = 0): boolean {
-  if (typeof value === 'string') {
-    return !mayNameSnomed(value) || allMayLeave(snomedInText(value), search);
-  }
+  if (typeof value === 'string') return textMayLeave(value, search);
   if (typeof value !== 'object' || value === null) return true;
   if (level === mostCalls) return false;
   spend(1);
@@ -143,26 +141,34 @@ function findsNothing(value: unknown, search: Search, entered: Set<object>, leve
       (member) => !Array.isArray(member) && findsNothing(member, search, entered, level + 1),
     );
   }
-  let isEntered = false;
+  if (isEntered(value, entered)) return true;
   // By name and not by a list of them, which would be made for each object.
   const holder = value as Readonly<Record<string, unknown>>;
   for (const name in holder) {
-    const member = holder[name];
-    if (typeof member === 'string') {
-      if (mayNameSnomed(member) && !allMayLeave(snomedInText(member), search)) return false;
-    } else if (typeof member === 'object' && member !== null) {
-      if (!isEntered) {
-        if (entered.has(value)) return true;
-        entered.add(value);
-        isEntered = true;
-      }
-      if (!findsNothing(member, search, entered, level + 1)) return false;
-    }
+    if (!findsNothing(holder[name], search, entered, level + 1)) return false;
+    // Told by its names, since most objects hold no codes and asking each for them takes longer.
     if (leadsToCodes.has(name) && !allMayLeave(snomedCodesOf(value, search.isSnomed), search)) {
       return false;
     }
   }
   return true;
+}
+
+/** Whether it was looked at before. An object without objects in it costs less than the memory of it. */
+function isEntered(value: object, entered: Set<object>): boolean {
+  if (entered.has(value)) return true;
+  const holder = value as Readonly<Record<string, unknown>>;
+  for (const name in holder) {
+    if (typeof holder[name] === 'object') {
+      entered.add(value);
+      return false;
+    }
+  }
+  return false;
+}
+
+function textMayLeave(text: string, search: Search): boolean {
+  return !mayNameSnomed(text) || allMayLeave(snomedInText(text), search);
 }
 
 function allMayLeave(uses: readonly SnomedUse[], { policy, options }: Search): boolean {
