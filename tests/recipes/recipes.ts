@@ -96,8 +96,8 @@ export const registryLines: readonly Line[] = [
     "  smell: ({ code: test, results }, catalogue) => [\n    [itemCodes.smell(test), { kind: 'smell-test', test, words: testWords(results, catalogue) }],\n  ],\n",
   ],
   [
-    'tests/report/told-by-kind.ts',
-    '  measurement: {\n    sides',
+    'tests/report/told-by-kind/tests.ts',
+    "  'function-test': {\n    sides",
     `  'smell-test': {
     sides: bySide((side) => ({
       statement: { kind: 'smell-test', test: 'smell-coffee', side, result: 'smell-lost' },
