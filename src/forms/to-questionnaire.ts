@@ -6,7 +6,7 @@ import { type FhirVersion, fhirVersions } from '../fhir/version.ts';
 import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
 import { failure, issue, type Outcome, success } from '../issues/issue.ts';
 import { toFormDescription } from './describe.ts';
-import { extractionsOf } from './extract/extractions.ts';
+import type { Extractions } from './extract/extractions.ts';
 import type { FormDescription } from './form.ts';
 import type { FormOptions } from './options.ts';
 import { questionnaireItems } from './questionnaire-items.ts';
@@ -20,12 +20,6 @@ export interface QuestionnaireOptions extends FormOptions {
    * each language is a form of its own.
    */
   readonly canonical?: string;
-  /**
-   * Contain the templates from which engines for structured data capture extract Observations and a
-   * DiagnosticReport out of a response, as the standard's template-based `$extract` has it. Default
-   * false. Reading a response needs none of it.
-   */
-  readonly extract?: boolean;
 }
 
 /** A Questionnaire of the version that was asked for. */
@@ -72,6 +66,22 @@ export function toQuestionnaire(
   protocol: string,
   options: QuestionnaireOptions = {},
 ): Outcome<AnyQuestionnaire> {
+  return madeQuestionnaire(protocol, options);
+}
+
+/** What a form contains for engines, where that is asked for; given, since it needs the whole export. */
+export type MakesExtractions = (
+  form: FormDescription,
+  options: QuestionnaireOptions,
+  version: FhirVersion,
+) => Extractions;
+
+/** The form of {@link toQuestionnaire}, with templates where these are made. */
+export function madeQuestionnaire(
+  protocol: string,
+  options: QuestionnaireOptions,
+  makeExtractions?: MakesExtractions,
+): Outcome<AnyQuestionnaire> {
   const { fhirVersion = 'R4' } = options;
   if (!fhirVersions.includes(fhirVersion)) {
     return failure([
@@ -80,17 +90,19 @@ export function toQuestionnaire(
   }
   const described = toFormDescription(protocol, options);
   if (!described.ok) return described;
-  return success(questionnaireOf(described.value, options, fhirVersion), described.issues);
+  const extractions = makeExtractions?.(described.value, options, fhirVersion);
+  const made = questionnaireOf(described.value, options, fhirVersion, extractions);
+  return success(made, described.issues);
 }
 
 function questionnaireOf(
   form: FormDescription,
   options: QuestionnaireOptions,
   version: FhirVersion,
+  extractions?: Extractions,
 ): AnyQuestionnaire {
   const { protocol, language, title, items } = form;
   const url = canonicalOf(form, options);
-  const extractions = options.extract ? extractionsOf(form, options, version) : undefined;
   const made = questionnaireItems(items, version, extractions?.at);
   return {
     resourceType: 'Questionnaire',

@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { toExtractableQuestionnaire } from '../../src/forms/extract/index.ts';
 import { startingResponse, toFormDescription, toQuestionnaire } from '../../src/forms/index.ts';
 import { orThrow } from '../../src/index.ts';
 import { createRandom } from '../../src/testing/random.ts';
@@ -16,6 +17,11 @@ describe('form', () => {
     expect({ code, err }).toEqual({ code: 0, err: '' });
     const wanted = toQuestionnaire('jaw-pain', { fhirVersion: 'R5', language: 'de' });
     expect(JSON.parse(out)).toEqual(wanted.value);
+  });
+
+  it('contains the templates of extraction where they are asked for', async () => {
+    const { out } = await run(['form', 'jaw-pain', '--extract']);
+    expect(JSON.parse(out)).toEqual(toExtractableQuestionnaire('jaw-pain').value);
   });
 
   it('writes the plain description, and what a form begins with', async () => {

@@ -1,5 +1,6 @@
 import type { Questionnaire } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
+import { toExtractableQuestionnaire } from '../../src/forms/extract/index.ts';
 import {
   fromQuestionnaireResponse,
   type QuestionnaireOptions,
@@ -17,8 +18,7 @@ import { fillAtRandom, head, itemsOf } from './fill.ts';
 const sdc = 'http://hl7.org/fhir/uv/sdc/StructureDefinition/sdc-questionnaire';
 
 function formOf(protocol: string, options: QuestionnaireOptions = {}): Questionnaire {
-  const made = toQuestionnaire(protocol, { ...options, extract: true, fhirVersion: 'R4' });
-  return orThrow('make', made);
+  return orThrow('make', toExtractableQuestionnaire(protocol, { ...options, fhirVersion: 'R4' }));
 }
 
 const jaw = formOf('jaw-pain');
@@ -58,8 +58,8 @@ describe('a form with templates', () => {
     const protocol = sampled('quay-check', 'full');
     for (const language of ['en', 'de'] as const) {
       const r4 = validateBundle(formOf(protocol, { language, catalogue }));
-      const options = { fhirVersion: 'R5', language, catalogue, extract: true } as const;
-      const r5 = validateR5(toQuestionnaire(protocol, options).value);
+      const options = { fhirVersion: 'R5', language, catalogue } as const;
+      const r5 = validateR5(toExtractableQuestionnaire(protocol, options).value);
       const issues = [...r4.issues, ...r5.issues].filter(({ severity }) => severity === 'error');
       expect(issues.map(issueText)).toEqual([]);
     }

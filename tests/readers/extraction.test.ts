@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { FhirResource, QuestionnaireResponse } from 'fhir/r4.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { toExtractableQuestionnaire } from '../../src/forms/extract/index.ts';
 import { fromQuestionnaireResponse, toQuestionnaire } from '../../src/forms/index.ts';
 import {
   builtInCatalogue,
@@ -53,7 +54,7 @@ describe.each(protocols)('the form of %s', (protocol) => {
   ] as const)(
     'gives in %s by extraction what is exported',
     async (fhirVersion, first, count) => {
-      const form = orThrow('make', toQuestionnaire(protocol, { fhirVersion, extract: true }));
+      const form = orThrow('make', toExtractableQuestionnaire(protocol, { fhirVersion }));
       const asked = orThrow('make', toQuestionnaire(protocol));
       const file = join(folder, `${protocol}-${fhirVersion}.json`);
       writeFileSync(file, JSON.stringify(form));
@@ -94,7 +95,7 @@ it('every difference of the table is met, and no other', () => {
 });
 
 it('takes its status and people from the response, and nothing from a question left open', async () => {
-  const form = orThrow('make', toQuestionnaire('jaw-pain', { extract: true }));
+  const form = orThrow('make', toExtractableQuestionnaire('jaw-pain'));
   const file = join(folder, 'jaw-pain-open.json');
   writeFileSync(file, JSON.stringify(form));
   const response = {

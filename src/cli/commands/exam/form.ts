@@ -1,5 +1,6 @@
 import { toJson } from '../../../fhir/json/to-json.ts';
 import { toFormDescription } from '../../../forms/describe.ts';
+import { toExtractableQuestionnaire } from '../../../forms/extract/index.ts';
 import type { FormLanguage } from '../../../forms/form.ts';
 import { fromQuestionnaireResponse, type ResponseOptions } from '../../../forms/from-response.ts';
 import { startingResponse } from '../../../forms/starting-response.ts';
@@ -128,7 +129,6 @@ async function formOptionsOf({
     fhirVersion: fhirVersionOf({ options, ...(clinic && { clinic }) }),
     language: (textOption(options, 'language') ?? clinic?.language ?? 'en') as FormLanguage, // held to its list
     lastTime: flagOption(options, 'last-time'),
-    extract: flagOption(options, 'extract'),
     ...(canonical !== undefined && { canonical }),
     ...(catalogue && { catalogue: catalogue.value }),
   });
@@ -138,7 +138,9 @@ async function made(call: FormCall, to: string, protocol: string): Promise<Outco
   if (to === 'exam') return readBack(call, protocol);
   if (to === 'description') return toFormDescription(protocol, call.form);
   if (to === 'start') return begun(call, protocol);
-  return toQuestionnaire(protocol, call.form);
+  return flagOption(call.options, 'extract')
+    ? toExtractableQuestionnaire(protocol, call.form)
+    : toQuestionnaire(protocol, call.form);
 }
 
 async function begun(call: FormCall, protocol: string): Promise<Outcome<unknown>> {
