@@ -25,20 +25,12 @@ export function kappa({ both, first, second, neither }: PairedAnswers): number |
   return chance === 1 ? undefined : (observed - chance) / (1 - chance);
 }
 
-/** Differences of two examiners that were added one by one, without keeping them. */
+/** Differences of two examiners, without the figures themselves. */
 export interface Differences {
   readonly count: number;
   readonly mean: number;
   /** Sum of squared deviations from the mean. */
   readonly squares: number;
-}
-
-export const noDifferences: Differences = { count: 0, mean: 0, squares: 0 };
-
-/** @see Welford BP, 1962, Technometrics 4:419-420 */
-export function withDifference({ count, mean, squares }: Differences, value: number): Differences {
-  const next = mean + (value - mean) / (count + 1);
-  return { count: count + 1, mean: next, squares: squares + (value - mean) * (value - next) };
 }
 
 export interface Limits {

@@ -4,9 +4,12 @@ import type { Exam } from '../model/exam.ts';
 import { createPage } from '../report/create-page.ts';
 import type { Page } from '../report/page.ts';
 import type { Language } from '../terminology/language.ts';
-import { type DigitPreference, digitPreference, lastDigit } from './digits.ts';
+import { type DigitPreference, lastDigit } from './digits.ts';
 import { type Figure, figureOf } from './figure.ts';
 import { type Agreement, PairedExams } from './paired-exams.ts';
+import { sorted } from './sums/add-sums.ts';
+import { auditOfSums } from './sums/audit-of-sums.ts';
+import { type AuditSums, SUMS_FORMAT } from './sums/sums.ts';
 
 export interface AuditOptions {
   /** Rule sets whose prompts are counted, protocol and thresholds; as for `checkExam`. */
@@ -52,6 +55,8 @@ type Tally = { -readonly [Key in keyof CoverageTally]: number };
 export interface Auditor {
   readonly add: (exam: Exam) => void;
   readonly result: () => Audit;
+  /** What was counted, for another auditor's to be added: see `addSums` and `auditOfSums`. */
+  readonly sums: () => AuditSums;
 }
 
 /**
@@ -79,7 +84,7 @@ export function createAuditor(options: AuditOptions = {}): Auditor {
   const corrections = { exams: 0, steps: 0, sides: 0 };
   const seen: { exams: number; first?: string; last?: string } = { exams: 0 };
 
-  return { add, result };
+  return { add, sums, result: () => auditOfSums(sums()) };
 
   function add(exam: Exam): void {
     seen.exams += 1;
@@ -141,8 +146,9 @@ export function createAuditor(options: AuditOptions = {}): Auditor {
     written[digit] = (written[digit] ?? 0) + 1;
   }
 
-  function result(): Audit {
+  function sums(): AuditSums {
     return {
+      format: SUMS_FORMAT,
       exams: seen.exams,
       ...(seen.first !== undefined && { first: seen.first }),
       ...(seen.last !== undefined && { last: seen.last }),
@@ -154,10 +160,8 @@ export function createAuditor(options: AuditOptions = {}): Auditor {
       findings: sorted(counts.findings),
       prompts: sorted(prompts),
       corrections: { ...corrections },
-      agreement: paired.result(),
-      digits: Object.fromEntries(
-        [...digits].map(([measure, written]) => [measure, digitPreference(written)]),
-      ),
+      ...paired.sums(),
+      digits: sorted(digits),
     };
   }
 }
@@ -179,11 +183,6 @@ function addItem(tally: Tally, { status, partial }: CoverageItem): void {
 
 function count(counts: Map<string, number>, key: string): void {
   counts.set(key, (counts.get(key) ?? 0) + 1);
-}
-
-/** By name, so that two audits can be laid side by side. */
-function sorted<T>(map: ReadonlyMap<string, T>): Record<string, T> {
-  return Object.fromEntries([...map].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** Codes of the reasons that a statement gives, wherever it gives them. */

@@ -1,5 +1,10 @@
 export { kappa, limitsOfAgreement, type PairedAnswers } from './agreement.ts';
 export { type Audit, type AuditOptions, type Auditor, createAuditor } from './audit.ts';
 export { type Recall, recallsOf } from './recall.ts';
+export { addSums } from './sums/add-sums.ts';
+export { auditOfSums } from './sums/audit-of-sums.ts';
+export type { DifferenceSums } from './sums/differences.ts';
+export { parseAuditSums } from './sums/parse-sums.ts';
+export type { AuditSums } from './sums/sums.ts';
 export { auditCsv, auditHtml } from './write-audit.ts';
 export { recallHead, recallRow, recallTask, recallTodo } from './write-recall.ts';

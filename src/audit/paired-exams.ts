@@ -1,16 +1,11 @@
 import { sayingsOf, standingOf } from '../kinds/registries/meanings.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Page } from '../report/page.ts';
-import {
-  type Differences,
-  kappa,
-  type Limits,
-  limitsOfAgreement,
-  noDifferences,
-  type PairedAnswers,
-  withDifference,
-} from './agreement.ts';
+import type { Limits, PairedAnswers } from './agreement.ts';
 import { figureOf } from './figure.ts';
+import { sorted } from './sums/add-sums.ts';
+import { type DifferenceSums, noDifferences, withDifference } from './sums/differences.ts';
+import type { AuditSums } from './sums/sums.ts';
 
 /** Exams in a row among which two of one person and day are looked for: what is kept is bounded. */
 const KEPT = 500;
@@ -18,7 +13,7 @@ const KEPT = 500;
 interface Kept {
   readonly examiner: string;
   readonly signs: ReadonlyMap<string, { readonly code: string; readonly there: boolean }>;
-  readonly figures: ReadonlyMap<string, { readonly code: string; readonly value: number }>;
+  readonly figures: ReadonlyMap<string, { readonly code: string; readonly value: string }>;
 }
 
 export interface Agreement {
@@ -35,7 +30,7 @@ export interface Agreement {
 export class PairedExams {
   readonly #kept = new Map<string, Kept>();
   readonly #signs = new Map<string, PairedAnswers>();
-  readonly #measures = new Map<string, Differences>();
+  readonly #measures = new Map<string, DifferenceSums>();
   #pairs = 0;
 
   add(exam: Exam, page: Page): void {
@@ -66,22 +61,15 @@ export class PairedExams {
       const also = second.figures.get(place)?.value;
       if (also === undefined) continue;
       const differences = this.#measures.get(code) ?? noDifferences;
-      this.#measures.set(code, withDifference(differences, value - also));
+      this.#measures.set(code, withDifference(differences, value, also));
     }
   }
 
-  result(): Agreement {
+  sums(): Pick<AuditSums, 'pairs' | 'signs' | 'measures'> {
     return {
       pairs: this.#pairs,
-      signs: [...this.#signs].map(([code, answers]) => ({
-        code,
-        ...answers,
-        kappa: kappa(answers),
-      })),
-      measures: [...this.#measures].flatMap(([code, differences]) => {
-        const limits = limitsOfAgreement(differences);
-        return limits === undefined ? [] : [{ code, ...limits }];
-      }),
+      signs: sorted(this.#signs),
+      measures: sorted(this.#measures),
     };
   }
 }
@@ -95,7 +83,7 @@ function personAndDay({ subject, performed }: Exam): string | undefined {
 
 function kept(exam: Exam, page: Page): Kept {
   const signs = new Map<string, { code: string; there: boolean }>();
-  const figures = new Map<string, { code: string; value: number }>();
+  const figures = new Map<string, { code: string; value: string }>();
   for (const statement of exam.statements) {
     const { region, side } = standingOf(statement, page.catalogue);
     for (const { of, polarity, unconfirmed } of sayingsOf(statement, page.catalogue)) {
@@ -106,7 +94,7 @@ function kept(exam: Exam, page: Page): Kept {
     const figure = figureOf(statement, page);
     if (figure === undefined) continue;
     const { measure, name, unit, value } = figure;
-    figures.set(`${name}/${region}/${side}/${unit}`, { code: measure, value: Number(value) });
+    figures.set(`${name}/${region}/${side}/${unit}`, { code: measure, value });
   }
   return { examiner: examinerOf(exam.examiners[0]), signs, figures };
 }

@@ -39,7 +39,7 @@ const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
   ['probe', { what: 'tries a FHIR server', load: () => import('./commands/fhir/probe.ts') }],
 ]);
 
-/** Runs one call of the command line and resolves to its exit code: 0, 1 or 2. Never throws. */
+/** Runs one call of the command line and resolves to its exit code. Never throws. */
 export async function cli(argv: readonly string[], io: CliIo): Promise<number> {
   try {
     return await run(argv, io);

@@ -25,6 +25,6 @@ export interface Command {
   readonly examples: readonly (readonly [call: string, what: string])[];
   /** Most and fewest files that it takes. */
   readonly files: { readonly least: number; readonly most: number };
-  /** Exit code: 0 clean, 1 issues of severity error. Throws UsageError for 2. */
+  /** The exit code, of those in exit-code.ts. Throws UsageError for 2. */
   readonly run: (call: Call) => Promise<number>;
 }

@@ -46,6 +46,8 @@ export function generalHelp(commands: readonly (readonly [name: string, what: st
       ['0', 'nothing wrong; warnings and remarks may have been told'],
       ['1', 'at least one issue is an error'],
       ['2', 'wrong call, or a file that cannot be read or written'],
+      ['3', 'validate alone: no error was found, and some rule was not looked at'],
+      ['4', 'with --lines: each record has its answer, and some were kept back'],
     ]),
     '',
   ].join('\n');

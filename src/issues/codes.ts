@@ -14,6 +14,7 @@ const table = {
   'too-deep': ['too-costly', 'nesting is deeper than the limit'],
   'too-large': ['too-long', 'a text, list or file is larger than the limit'],
   aborted: ['incomplete', 'the call was ended by its signal before it was done'],
+  'internal-fault': ['exception', 'a fault of this library on one record, to be reported'],
   'issues-cut': ['too-long', 'more was found than is listed; the issue counts the rest'],
   'unsafe-property': [
     'security',

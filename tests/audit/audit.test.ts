@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { noDifferences, withDifference } from '../../src/audit/agreement.ts';
 import { digitPreference } from '../../src/audit/digits.ts';
 import {
   auditCsv,
@@ -16,6 +15,7 @@ import {
   recallTodo,
 } from '../../src/audit/index.ts';
 import { isLate } from '../../src/audit/recall.ts';
+import { limitsOfSums, noDifferences, withDifference } from '../../src/audit/sums/differences.ts';
 import type { Exam, Statement } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/index.ts';
 import { validateBundle } from '../../src/validate/versions/all-r4.ts';
@@ -33,10 +33,10 @@ const mini = [512, 430, 520, 428, 500, 600, 364, 380, 658, 445, 432, 626, 260, 4
 describe('agreement', () => {
   it('has the limits that Bland and Altman give for their readings', () => {
     const differences = large.reduce(
-      (sum, value, at) => withDifference(sum, value - (mini[at] ?? 0)),
+      (sum, value, at) => withDifference(sum, String(value), String(mini[at])),
       noDifferences,
     );
-    const limits = limitsOfAgreement(differences);
+    const limits = limitsOfSums(differences);
     expect(limits?.count).toBe(17);
     expect(limits?.mean).toBeCloseTo(-2.1, 1);
     expect(limits?.deviation).toBeCloseTo(38.8, 1);
@@ -55,7 +55,8 @@ describe('agreement', () => {
   it('is not told where chance alone gives it', () => {
     expect(kappa({ both: 9, first: 0, second: 0, neither: 0 })).toBeUndefined();
     expect(kappa({ both: 0, first: 0, second: 0, neither: 0 })).toBeUndefined();
-    expect(limitsOfAgreement(withDifference(noDifferences, 1))).toBeUndefined();
+    expect(limitsOfSums(withDifference(noDifferences, '1', '0'))).toBeUndefined();
+    expect(limitsOfAgreement({ count: 1, mean: 1, squares: 0 })).toBeUndefined();
   });
 
   it('is taken of two exams of one person and day by two examiners', () => {

@@ -29,7 +29,7 @@ describe('convert --lines', () => {
   it('answers each record by one line, whatever it holds', async () => {
     const stdin = [...rows.map(line), 'no JSON', '{"id":99}'].join('\n');
     const { code, out, err } = await run(['convert', '--lines', '--mapping', mapping], { stdin });
-    expect({ code, err }).toEqual({ code: 1, err: '' });
+    expect({ code, err }).toEqual({ code: 4, err: '' });
     const answers = json(out);
     expect(answers.map(({ id }) => id)).toEqual([0, 1, 2, 3, 4, 5, undefined, 99]);
     expect(answers.filter(({ result }) => result !== undefined).length).toBe(4);
@@ -69,7 +69,7 @@ describe('convert --lines', () => {
     [['--out', 'x'], '--lines does not go with --out'],
     [['--jobs', '2'], '--lines does not go with --jobs'],
     [['--suggest'], '--lines does not go with --suggest'],
-    [['file.csv'], 'with --lines, convert reads standard input alone'],
+    [['file.csv'], 'with --lines, standard input alone is read'],
   ])('%j is a wrong call', async (more, text) => {
     const argv = ['convert', '--lines', '--mapping', mapping, ...more];
     const { code, err } = await run(argv, { stdin: '' });

@@ -10,7 +10,7 @@ let server: FhirServer;
 
 beforeAll(async () => {
   server = await startServer({ validate: false });
-  await storeExisting(server.url, exams);
+  await storeExisting(server.url, [...exams, large]);
 }, 1_800_000);
 
 afterAll(async () => {
@@ -26,6 +26,8 @@ function ofPerson(name: string): Exam {
 }
 
 const exams = ['skin-lesion', 'neck-lump'].map(ofPerson);
+/** More entries than the largest cut has, which the others have not. */
+const large = ofPerson('yearly-check');
 
 async function read(path: string): Promise<Record<string, unknown>> {
   const answer = await fetch(`${server.url}/${path}`, { headers: { 'cache-control': 'no-cache' } });
@@ -45,9 +47,14 @@ const fuller = {
 };
 
 describe('a real server that knows the patient better than the exams', () => {
-  it.each([25, 50, 160])(
-    'keeps its record, and gets both exams: at most %i entries',
-    async (most) => {
+  it.each([
+    [25, exams],
+    [50, exams],
+    [160, exams],
+    [500, [...exams, large]],
+  ] as const)(
+    'keeps its record, and gets the exams: at most %i entries',
+    async (most, sent) => {
       await send(server.url, {
         resourceType: 'Bundle',
         type: 'transaction',
@@ -57,7 +64,7 @@ describe('a real server that knows the patient better than the exams', () => {
       const capabilities = await readCapabilities({ base: server.url });
       if (capabilities === undefined) throw new Error('the server declares nothing');
       const settings = settingsFor(capabilities);
-      for (const exam of exams) {
+      for (const exam of sent) {
         const bundle = toBundleOrThrow(exam, {
           ...clinic,
           bundleType: 'transaction',
@@ -76,7 +83,7 @@ describe('a real server that knows the patient better than the exams', () => {
       );
       expect(found['total']).toBe(1);
       const reports = await read('DiagnosticReport?patient=fuller&_summary=count');
-      expect(reports['total']).toBe(exams.length);
+      expect(reports['total']).toBe(sent.length);
     },
     900_000,
   );

@@ -21,6 +21,7 @@ import { convertTest } from '../convert/test.ts';
 import { convertToStdout } from '../convert/to-stdout.ts';
 import { fileFailure, UsageError } from '../failure.ts';
 import { lacksIdentity } from '../input/clinic-file.ts';
+import { linesOption } from '../lines/answer-lines.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { formatOutOption, wantsXml } from '../output/resource-text.ts';
 import { bundleOptions, clinicOption, exportOptionsOf, formatOption } from '../shared-options.ts';
@@ -67,7 +68,7 @@ export const command: Command = {
       help: 'The inputs are mended quarantine files of an earlier run',
     },
     ledger: { type: 'flag', help: 'Write where each field went, a line for each exam' },
-    lines: { type: 'flag', help: 'One record a line from standard input, one line out for each' },
+    ...linesOption,
     suggest: {
       type: 'flag',
       help: 'Write a first mapping from FILE as a sample, with what could not be placed',

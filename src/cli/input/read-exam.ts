@@ -30,6 +30,14 @@ export function parseOptionsOf({ options, clinic }: Choices): ParseOptions {
   };
 }
 
+/** The exam that a text holds. */
+export function examOfText(text: string, options: ParseOptions): Outcome<Exam> {
+  const json = fromJson(text);
+  if (hasErrors(json.issues)) return failure(json.issues);
+  const exam = parseExam(json.value, options);
+  return exam.ok ? success(exam.value, [...json.issues, ...exam.issues]) : exam;
+}
+
 /** The one exam of a file, with its issues told; undefined where there is none. */
 export async function readExam(call: Omit<Call, 'files'>, file: string): Promise<Exam | undefined> {
   const json = await readJson(call.io, file);

@@ -1,8 +1,14 @@
 import { toJson } from '../../fhir/json/to-json.ts';
-import type { Issue } from '../../issues/issue.ts';
+import { type Issue, issue as recordIssue } from '../../issues/issue.ts';
 import { quarantineEntry } from '../exams/quarantine.ts';
 import { issue } from '../issue.ts';
-import { type Converter, createConverter, type OutputLine } from './convert-batch.ts';
+import type { RawUnit } from '../record/record.ts';
+import {
+  type Converter,
+  createConverter,
+  type OutputLine,
+  type UnitOutcome,
+} from './convert-batch.ts';
 import { entryUnit } from './input/entry-unit.ts';
 import { type Line, lineSplitter } from './input/line-splitter.ts';
 import type { ConvertSettings } from './options.ts';
@@ -21,7 +27,8 @@ export interface LineResult {
  * text of one exam as JSON: `{"raw": "...", "id": ...}`, for CSV with `header`. Each gives one line
  * at once: `{"id": ..., "exam": ..., "result": ...}` with a bundle, a list of resources or an exam,
  * or `{"id": ..., "quarantine": ...}`; both with `issues`. `id` is whatever came in. Lines are not
- * compared with each other: that an exam comes twice is for the caller to find.
+ * compared with each other: that an exam comes twice is for the caller to find. The answer to a line is
+ * the same whatever stands before it, in however many calls the lines are given.
  *
  * @param input Bytes of the lines in UTF-8, cut anywhere.
  * @param settings Mapping and form of the results; see {@link ConvertSettings}.
@@ -61,18 +68,31 @@ function answerOf(
   line: Line,
   convert: Converter['convert'],
 ): { readonly text: string; readonly converted: boolean } {
-  const unit = entryUnit(line);
+  // Where the line stands in this input says nothing: the same record is answered alike anywhere.
+  const unit = entryUnit({ ...line, number: 1 });
   const id = idOf(line.text);
-  const [outcome] = convert([unit]);
+  const outcome = outcomeOf(unit, convert);
   const exam = outcome?.exam;
-  if (outcome === undefined || exam === undefined) {
-    const found = outcome?.issues ?? [issue('malformed-record', [], { reason: 'line' })];
-    const entry = quarantineEntry(unit, found, outcome?.counts.fields ?? 0);
+  if (exam === undefined) {
+    const entry = quarantineEntry(unit, outcome.issues, outcome.counts?.fields ?? 0);
     return { text: toJson({ ...id, quarantine: entry }), converted: false };
   }
   const head = JSON.stringify({ ...id, exam: exam.id, issues: outcome.issues });
   // The result is text already, with its decimals as stated.
   return { text: `${head.slice(0, -1)},"result":${resultText(exam.lines)}}`, converted: true };
+}
+
+/** A fault of ours on one record keeps that record back, and ends no other. */
+function outcomeOf(
+  unit: RawUnit,
+  convert: Converter['convert'],
+): Partial<UnitOutcome> & Pick<UnitOutcome, 'issues'> {
+  try {
+    const [outcome] = convert([unit]);
+    return outcome ?? { issues: [issue('malformed-record', [], { reason: 'line' })] };
+  } catch {
+    return { issues: [recordIssue('internal-fault', [], { reason: 'record' })] };
+  }
 }
 
 /** A bundle and an exam are one line, resources several. */

@@ -34,6 +34,7 @@ export const convertedSources = {
       'a JSON object with exam, note, start, end, text and a statement of the kind finding',
     ],
     line: 'the line does not hold an exam',
+    header: ['the header is not a list of texts', 'the names of the columns, each as a text'],
     quarantine: [
       'the line is not an entry of a quarantine file',
       'a JSON object with the text of an exam as raw',

@@ -31,6 +31,9 @@ export const recordForm = {
   aborted: {
     signal: 'ended by the signal of the budget: nothing of a result is kept',
   },
+  'internal-fault': {
+    record: 'a fault of this library ended the work on this record: please report it',
+  },
   'issues-cut': {
     rest: ['more issues were found than are listed: {count}', 'at most {maximum} issues'],
   },

@@ -38,6 +38,10 @@ export const germanConvertedSources: Translated<typeof convertedSources> = {
       'ein JSON-Objekt mit exam, note, start, end, text und einem statement der Art finding',
     ],
     line: 'die Zeile enthält keine Untersuchung',
+    header: [
+      'der Tabellenkopf ist keine Liste von Texten',
+      'die Namen der Spalten, jeder als Text',
+    ],
     quarantine: [
       'die Zeile ist kein Eintrag einer Quarantänedatei',
       'ein JSON-Objekt mit dem Text einer Untersuchung als raw',

@@ -32,6 +32,9 @@ export const germanRecordForm: Translated<typeof recordForm> = {
   aborted: {
     signal: 'durch das Signal des Budgets beendet: von einem Ergebnis bleibt nichts',
   },
+  'internal-fault': {
+    record: 'ein Fehler dieser Bibliothek hat die Arbeit an diesem Datensatz beendet: bitte melden',
+  },
   'issues-cut': {
     rest: ['es wurde mehr gefunden, {count}-mal, als hier steht', 'höchstens {maximum} Meldungen'],
   },

@@ -3,15 +3,19 @@ import { type RuleSetId, ruleSet, ruleSets } from '../../../checks/rule-sets.ts'
 import type { CheckOptions, CheckSettings } from '../../../checks/settings/check-settings.ts';
 import { parseCheckSettings } from '../../../checks/settings/parse-settings.ts';
 import { failure, hasErrors, type Outcome } from '../../../issues/issue.ts';
+import type { Exam } from '../../../model/exam.ts';
 import { parseExam } from '../../../model/parse-exam.ts';
+import { spanOf } from '../../../model/time.ts';
 import { builtInCatalogue } from '../../../terminology/catalogue.ts';
 import { inLanguage } from '../../../terminology/language.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../../arguments.ts';
 import type { Call, Command } from '../../command.ts';
+import { UsageError } from '../../failure.ts';
 import { type DocumentStep, eachDocument, jsonDocument } from '../../input/each-document.ts';
-import { parseOptionsOf, readExam, readJson } from '../../input/read-exam.ts';
+import { examOfText, parseOptionsOf, readExam, readJson } from '../../input/read-exam.ts';
 import type { CliIo } from '../../io.ts';
 import { languageOf, languageOption } from '../../language.ts';
+import { answerLines, checkLinesCall, linesOption } from '../../lines/answer-lines.ts';
 import { checkText } from '../../output/check-text.ts';
 import { issueFormatOf, writeIssues } from '../../output/issue-writer.ts';
 import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
@@ -35,6 +39,14 @@ export const settingsOption: OptionTable = {
   },
 };
 
+export const nowOption: OptionTable = {
+  now: {
+    type: 'text',
+    value: 'MOMENT',
+    help: 'Moment that dates are held to, with its zone; default: the clock, and with --lines none',
+  },
+};
+
 export const priorOptions: OptionTable = {
   prior: { type: 'text', value: 'FILE', help: 'An earlier exam to compare with' },
   'same-patient': {
@@ -48,13 +60,16 @@ export const command: Command = {
   description:
     'Checks exams: what of the protocol is covered, whether statements agree, what rules compute, ' +
     'what changed since an earlier exam, and prompts of the rule sets that are named. Prompts ' +
-    'support and never replace the clinician.',
+    'support and never replace the clinician. With --lines it works for a program that hands out ' +
+    'records: each line is an exam, or {"id": ..., "raw": "text of one"}, and is answered at once by one line.',
   options: {
     ...clinicOption,
     ...ruleSetOption,
     ...languageOption,
     ...settingsOption,
+    ...nowOption,
     ...priorOptions,
+    ...linesOption,
     to: { type: 'text', values: ['text', 'json'], fallback: 'text', help: 'Form of the result' },
     ...outOption,
     ...issueOptions,
@@ -65,19 +80,30 @@ export const command: Command = {
     ['check exam.json --clinic clinic.json', 'by what the clinic has decided'],
     ['check exam.json --settings settings.json', 'by another protocol and other thresholds'],
     ['check exam.json --prior last-year.json --to json', 'with changes, as JSON'],
+    ['check --lines < exams.ndjson > checked.ndjson', 'a result a line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {
     const checks = await checkOptionsOf(call);
     if (checks === undefined) return 1;
     const parse = parseOptionsOf(call);
+    const { displays, words } = languageOf(call);
+    const catalogue = inLanguage(checks.catalogue ?? builtInCatalogue, displays);
+    const resultOf = (exam: Exam) => checkExam(exam, { ...checks, catalogue, words: words.checks });
+    if (flagOption(call.options, 'lines')) {
+      checkLinesCall(call, ['out', 'prior', 'same-patient', 'to']);
+      return answerLines(call, (text) => {
+        const { value: exam, issues } = examOfText(text, parse);
+        if (exam === undefined) return { issues };
+        const { issues: found, ...result } = resultOf(exam);
+        return { exam: exam.id, issues: [...issues, ...found], result };
+      });
+    }
     const asJson = textOption(call.options, 'to') === 'json';
     const run: DocumentStep['run'] = async (value, document) => {
       const { value: exam, issues } = parseExam(value, parse);
       if (exam === undefined) return { issues };
-      const { displays, words } = languageOf(call);
-      const catalogue = inLanguage(checks.catalogue ?? builtInCatalogue, displays);
-      const result = checkExam(exam, { ...checks, catalogue, words: words.checks });
+      const result = resultOf(exam);
       return {
         text: asJson
           ? jsonDocument(call, document, result)
@@ -104,10 +130,20 @@ export async function checkOptionsOf(call: Call): Promise<CheckOptions | undefin
     ...decided,
     ...settings,
     ruleSets: isNamed ? named : (decided.ruleSets ?? []),
-    now: io.now().toISOString(),
+    ...nowOf(call),
     ...(prior !== undefined && { prior }),
     ...(flagOption(options, 'same-patient') && { samePatient: 'assumed' }),
   };
+}
+
+/** With `--lines` the clock is not read: the same record is answered alike at any time. */
+function nowOf({ io, options }: Call): Pick<CheckOptions, 'now'> {
+  const given = textOption(options, 'now');
+  if (given !== undefined && (spanOf(given) === undefined || !given.includes('T'))) {
+    throw new UsageError('--now takes a moment with its zone, such as 2025-05-06T08:00:00Z');
+  }
+  if (given === undefined && flagOption(options, 'lines')) return {};
+  return { now: given ?? io.now().toISOString() };
 }
 
 /** What a clinic has decided on the checks; their language is that of the call. */

@@ -1,11 +1,13 @@
-import type { Issue } from '../../../issues/issue.ts';
-import type { ValidateOptions } from '../../../validate/validate-bundle.ts';
+import { hasErrors, type Issue } from '../../../issues/issue.ts';
+import type { ValidateOptions, Validation } from '../../../validate/validate-bundle.ts';
 import { flagOption, type OptionTable, textOption } from '../../arguments.ts';
 import type { Command } from '../../command.ts';
+import { exitCode } from '../../exit-code.ts';
 import { type Document, Unreadable } from '../../input/documents.ts';
 import { eachOf } from '../../input/each-document.ts';
 import { documentsOrLarge, type LargeDocument } from '../../input/large-file.ts';
 import { profileOption, profilesOf } from '../../input/profile-files.ts';
+import { type Answer, answerLines, checkLinesCall, linesOption } from '../../lines/answer-lines.ts';
 import { type GatheredVerdict, gathered } from '../../output/gathered-verdict.ts';
 import { countsOf, countsText, documentName, issueFormatOf } from '../../output/issue-writer.ts';
 import {
@@ -34,12 +36,14 @@ export const command: Command = {
     'Checks whether bundles or single resources conform to FHIR. Each input is JSON or XML, or ' +
     'JSON with one resource a line; a bundle of more than 64 MB is looked at entry by entry. Every ' +
     'issue is told with its line and column; the verdict of each input goes to standard output. Exit code 3: no error was found, and some rule was not ' +
-    'looked at.',
+    'looked at. With --lines it works for a program that hands out records: each line is a resource, or ' +
+    '{"id": ..., "raw": "text of one"}, and is answered at once by one line; one that does not conform is kept back.',
   options: {
     ...clinicOption,
     ...fhirOption,
     ...levelOption,
     ...profileOption,
+    ...linesOption,
     ...outOption,
     ...issueOptions,
   },
@@ -48,6 +52,7 @@ export const command: Command = {
     ['validate --fhir r5 a.json b.json', 'two files against R5'],
     ['validate patient.xml', 'FHIR XML'],
     ['validate bundle.json --profile guide/', 'also against the profiles that it claims'],
+    ['validate --lines < resources.ndjson > verdicts.ndjson', 'a verdict a line'],
     ['export exam.json | face-neck-fhir validate --format json', 'issues as JSON, one a line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
@@ -68,19 +73,34 @@ export const command: Command = {
         engine: await engineOf(version),
       }),
     };
-    const verdict = format === 'text' ? verdictLine : verdictJson;
     let open = false;
+    if (flagOption(call.options, 'lines')) {
+      checkLinesCall(call, ['out']);
+      const code = await answerLines(call, (text) => {
+        const found = validator.validateText(text, options);
+        open ||= found.conformance === 'not-fully-checked';
+        return lineAnswer(found);
+      });
+      return code === exitCode.clean && open ? exitCode.notFullyChecked : code;
+    }
+    const verdict = format === 'text' ? verdictLine : verdictJson;
     const code = await eachOf(call, documentsOrLarge(call.io, call.files), async (document) => {
       const found = await validated(document, validator, options);
       open ||= found.conformance === 'not-fully-checked';
       return { text: verdict(document, found), issues: found.issues };
     });
-    return code === 0 && open ? NOT_FULLY_CHECKED : code;
+    return code === exitCode.clean && open ? exitCode.notFullyChecked : code;
   },
 };
 
-/** Exit code where no error was found and some rule was not looked at. */
-const NOT_FULLY_CHECKED = 3;
+/** Whatever does not conform must not go on, and is kept back. */
+function lineAnswer({ conformance, valid, issues, unchecked }: Validation): Answer {
+  if (hasErrors(issues)) return { issues };
+  return {
+    issues,
+    result: { conformance, valid, ...(unchecked.length > 0 && { unchecked }) },
+  };
+}
 
 type Named = Pick<Document, 'input' | 'record'>;
 

@@ -16,10 +16,15 @@ export function entryUnit({ text: bytes, number, cut }: Line): RawUnit {
   const { value, issues } = fromJson(text, { budget: { depth: 20 } });
   const unit = hasErrors(issues) ? undefined : asUnit(value, number);
   if (unit !== undefined) return unit;
+  // A table's row without its columns would be told as one that has too many cells.
+  const reason =
+    isObject(value) && 'header' in value && typeof value['raw'] === 'string'
+      ? 'header'
+      : 'quarantine';
   const found = issue(
     'malformed-record',
-    [],
-    { reason: 'quarantine' },
+    reason === 'header' ? ['header'] : [],
+    { reason },
     {
       source: at,
     },
@@ -31,6 +36,7 @@ function asUnit(value: unknown, number: number): RawUnit | undefined {
   if (!isObject(value)) return undefined;
   const { raw, at, header, lines, filled, notes } = value;
   if (typeof raw !== 'string') return undefined;
+  if (header !== undefined && !isTexts(header)) return undefined;
   return {
     raw,
     at: placeOf(at, number),
