@@ -19,7 +19,7 @@ import { limitsOfSums, noDifferences, withDifference } from '../../src/audit/sum
 import type { Exam, Statement } from '../../src/index.ts';
 import { sampleExam } from '../../src/testing/index.ts';
 import { validateBundle } from '../../src/validate/versions/all-r4.ts';
-import { structure } from '../report/structure.ts';
+import { structure } from '../report/reading/structure.ts';
 
 const folder = join(import.meta.dirname, '../../examples/exams');
 const exams: readonly Exam[] = readdirSync(folder)

@@ -8,7 +8,7 @@ import type { Exam } from '../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
 import { english } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';
-import { toldTexts } from '../report/told-once.ts';
+import { toldTexts } from '../report/reading/told-once.ts';
 import { launch } from './chromium.ts';
 
 const root = join(import.meta.dirname, '../..');

@@ -8,7 +8,7 @@ import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { limits } from '../../src/terminology/limits.ts';
 import { sampled } from '../sampled.ts';
 import { ordinaryExam } from './ordinary.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 
 interface Case {
   readonly name: string;

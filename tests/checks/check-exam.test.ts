@@ -4,7 +4,7 @@ import { cautions } from '../../src/checks/prompt.ts';
 import { ruleSets } from '../../src/checks/rule-sets.ts';
 import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Statement } from '../../src/model/statement.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 import { expectSoundResults } from './sound-results.ts';
 
 const everySet = ruleSets.map((set) => set.id);

@@ -4,7 +4,7 @@ import type { Comparison } from '../../src/checks/compare/comparison.ts';
 import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import type { Finding, Measurement, Statement } from '../../src/model/statement.ts';
-import { examOf, examStart, priorStart } from './rule-cases.ts';
+import { examOf, examStart, priorStart } from './rules/rule-cases.ts';
 
 function compare(
   now: readonly Statement[],

@@ -5,7 +5,7 @@ import { type Coverage, coverageGaps } from '../../src/checks/coverage/coverage.
 import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Statement } from '../../src/model/statement.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 
 type Protocol = NonNullable<CheckOptions['protocol']>;
 

@@ -13,7 +13,7 @@ import {
 } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 
 /** Groups and all their members with the sides they have, from the table of regions itself. */
 const groups = [...builtInCatalogue.regions.values()].filter(({ group }) => group === true);

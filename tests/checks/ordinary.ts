@@ -1,6 +1,6 @@
 import type { Exam } from '../../src/model/exam.ts';
 import type { Statement } from '../../src/model/statement.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 
 /**
  * Ordinary exams by seed: what a healthy worker or one with a common finding has at a yearly check.

@@ -4,7 +4,7 @@ import type { RuleResult } from '../../src/checks/rule.ts';
 import type { Statement } from '../../src/model/statement.ts';
 import { germanWords, toHtml } from '../../src/report/index.ts';
 import { german } from '../../src/terminology/languages/de.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 import {
   expectNothing,
   expectNothingMore,

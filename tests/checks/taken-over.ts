@@ -4,7 +4,7 @@ import type { RuleResult } from '../../src/checks/rule.ts';
 import { ruleSets } from '../../src/checks/rule-sets.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import type { Statement } from '../../src/model/statement.ts';
-import { caseFiles, examOf, examStart } from './rule-cases.ts';
+import { caseFiles, examOf, examStart } from './rules/rule-cases.ts';
 
 /**
  * What was taken over from an earlier exam and not looked at again is not known today: HL7 FHIR R4

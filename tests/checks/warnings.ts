@@ -6,7 +6,7 @@ import { type RuleSetId, ruleSets } from '../../src/checks/rule-sets.ts';
 import type { Exam } from '../../src/model/exam.ts';
 import type { Statement } from '../../src/model/statement.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { examOf, examStart } from './rule-cases.ts';
+import { examOf, examStart } from './rules/rule-cases.ts';
 
 /**
  * The bank of invented pictures that warnings are held to. A picture says in short lines what an

@@ -9,7 +9,7 @@ import {
   writeXml,
 } from './context-writers.ts';
 
-/** A sample; tests/slow/convert-context.test.ts runs 100,000 of each. */
+/** A sample; tests/slow/convert/context.test.ts runs 100,000 of each. */
 const RUNS = 40;
 
 /**

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { licenceIssues } from '../../src/fhir/licence/licence-gate.ts';
 import { run } from '../cli/in-process.ts';
-import { conceptUris, planted } from '../export/licence-channels.ts';
+import { conceptUris, planted } from '../export/codings/licence-channels.ts';
 
 const example = join(import.meta.dirname, '../../examples/convert');
 const mapping = join(example, 'vineyard.mapping.json');

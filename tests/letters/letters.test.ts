@@ -14,8 +14,8 @@ import {
 import { englishWords, germanWords } from '../../src/report/index.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { structure } from '../report/reading/structure.ts';
 import { savedExample, savedExamples } from '../report/saved-examples.ts';
-import { structure } from '../report/structure.ts';
 
 const readers: readonly LetterReader[] = [
   'specialist',

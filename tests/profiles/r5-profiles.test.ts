@@ -8,7 +8,7 @@ import { compileProfiles, type Profiles, validateBundle } from '../../src/valida
 import { sampled } from '../sampled.ts';
 
 // The verdicts of HL7's validator on the same: tests/reference/package.test.ts. For the profiles of R4:
-// tests/validate/own-profiles.test.ts.
+// tests/validate/profiles/own-profiles.test.ts.
 describe('exports of R5 and the profiles that they claim', () => {
   let profiles: Profiles;
   beforeAll(async () => {

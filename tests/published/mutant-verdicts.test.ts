@@ -1,4 +1,4 @@
-import { describeMutants } from '../validate/mutant-verdicts.ts';
+import { describeMutants } from '../validate/verdicts/mutant-verdicts.ts';
 
 // The quick suite has a part of R4.
 

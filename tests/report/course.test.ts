@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Exam, Measurement, Statement } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
-import { parsePage } from './parsed-page.ts';
+import { parsePage } from './reading/parsed-page.ts';
 
 const size = (value: string, key = 'size'): Measurement => ({
   key,

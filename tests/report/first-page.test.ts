@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { emptyExam } from './empty-exam.ts';
-import { parsePage } from './parsed-page.ts';
+import { parsePage } from './reading/parsed-page.ts';
 import { savedExample } from './saved-examples.ts';
 
 /** Keys of the signs of the first part of the body, in the order of their numbers. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type Exam, parseExam, type Statement } from '../../src/index.ts';
 import { toHtml } from '../../src/report/index.ts';
 import { emptyExam } from './empty-exam.ts';
-import { type ParsedPage, parsePage } from './parsed-page.ts';
+import { type ParsedPage, parsePage } from './reading/parsed-page.ts';
 import { type MapRow, type Mark, marks, type Told } from './told-by-kind/told.ts';
 import { toldByKind } from './told-by-kind.ts';
 

@@ -7,7 +7,7 @@ import { german } from '../../src/terminology/languages/de.ts';
 import { sampleExam } from '../../src/testing/index.ts';
 import { sampled } from '../sampled.ts';
 import { emptyExam } from './empty-exam.ts';
-import { misreadIn, type Tongue, toldTexts, tongues } from './told-once.ts';
+import { misreadIn, type Tongue, toldTexts, tongues } from './reading/told-once.ts';
 
 const both = Object.keys(tongues) as Tongue[]; // the keys of it
 

@@ -3,8 +3,8 @@ import type { Exam } from '../../src/index.ts';
 import { parseExam } from '../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { structure } from './reading/structure.ts';
 import { savedExample, savedExamples } from './saved-examples.ts';
-import { structure } from './structure.ts';
 
 /** Texts that pages have been broken with. Sources: OWASP cross-site scripting cheat sheets, from memory. */
 const hostile = [

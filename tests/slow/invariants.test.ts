@@ -6,7 +6,7 @@ import { hasErrors } from '../../src/issues/issue.ts';
 import { keptBases } from '../reference/bases.ts';
 import { publishedExamples, releases } from '../reference/definitions.ts';
 import { mutants } from '../reference/mutants.ts';
-import { countText, verdictCounter } from '../validate/invariant-verdicts.ts';
+import { countText, verdictCounter } from '../validate/verdicts/invariant-verdicts.ts';
 
 // The measure is FHIRPath, by the library fhirpath, on the expressions as HL7 published them.
 

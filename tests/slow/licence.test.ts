@@ -7,7 +7,7 @@ import { createRandom } from '../../src/testing/random.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 import adversarial from '../cases/terminology/caller-codings.json' with { type: 'json' };
 import { clinic } from '../clinic.ts';
-import { attempt, forms, leaving, planted } from '../export/licence-channels.ts';
+import { attempt, forms, leaving, planted } from '../export/codings/licence-channels.ts';
 
 const EXAMS = 10_000;
 const BLOCK = 1_000;

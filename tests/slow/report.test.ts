@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sampleExam } from '../../src/testing/index.ts';
-import { texts, textsThatBreak, textsThatBreakLetters } from '../report/hostile-texts.ts';
-import { misreadIn, type Tongue, tongues } from '../report/told-once.ts';
+import { texts, textsThatBreak, textsThatBreakLetters } from '../report/hostile/hostile-texts.ts';
+import { misreadIn, type Tongue, tongues } from '../report/reading/told-once.ts';
 
 const both = Object.keys(tongues) as Tongue[]; // the keys of it
 

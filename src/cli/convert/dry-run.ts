@@ -1,6 +1,6 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
-import { sampleOfFile, sourceOf } from '../../convert/bulk/sample-of-file.ts';
+import { sampleOfFile, sourceOf } from '../../convert/bulk/scan/sample-of-file.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import { toDryRun } from '../../report/dry-run/to-dry-run.ts';
 import { textOption } from '../arguments.ts';

@@ -1,6 +1,6 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
-import { misfitsOfFile } from '../../convert/bulk/misfits-of-file.ts';
+import { misfitsOfFile } from '../../convert/bulk/scan/misfits-of-file.ts';
 import { isFieldMapping } from '../../convert/fhir/prepare.ts';
 import { misfitsText } from '../../convert/scan/misfits-text.ts';
 import { hasErrors } from '../../issues/issue.ts';

@@ -1,6 +1,6 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
-import { sampleOfFile } from '../../convert/bulk/sample-of-file.ts';
+import { sampleOfFile } from '../../convert/bulk/scan/sample-of-file.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import { toReview } from '../../report/review/to-review.ts';
 import { flagOption } from '../arguments.ts';

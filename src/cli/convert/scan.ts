@@ -1,6 +1,6 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
-import { scanFile } from '../../convert/bulk/scan-file.ts';
+import { scanFile } from '../../convert/bulk/scan/scan-file.ts';
 import { scanText } from '../../convert/scan/scan-text.ts';
 import { flagOption } from '../arguments.ts';
 import type { Call } from '../command.ts';

@@ -1,6 +1,6 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
-import { suggestFromFile } from '../../convert/bulk/suggest-from-file.ts';
+import { suggestFromFile } from '../../convert/bulk/scan/suggest-from-file.ts';
 import { suggestionText } from '../../convert/suggest/suggestion-text.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import type { Call } from '../command.ts';

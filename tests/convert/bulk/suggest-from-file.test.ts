@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
-import { suggestFromFile } from '../../../src/convert/bulk/suggest-from-file.ts';
+import { suggestFromFile } from '../../../src/convert/bulk/scan/suggest-from-file.ts';
 import { messyRows } from '../csv/messy-rows.ts';
 import { temporaryFolder } from './folder.ts';
 

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { scanFile } from '../../../src/convert/bulk/scan-file.ts';
+import { scanFile } from '../../../src/convert/bulk/scan/scan-file.ts';
 import { fromCsv } from '../../../src/convert/csv/from-csv.ts';
 import { dryRun } from '../../../src/convert/dry-run/dry-run.ts';
 import { fromFixedWidth } from '../../../src/convert/fixed/from-fixed-width.ts';
