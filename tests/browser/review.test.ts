@@ -1,5 +1,4 @@
 import { mkdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -7,8 +6,8 @@ import { fromCsv, type Mapping } from '../../src/convert/csv/index.ts';
 import { parseMappingText } from '../../src/convert/suggest/index.ts';
 import { toDryRun, toReview } from '../../src/report/review/index.ts';
 import { launch } from './chromium.ts';
+import { openPage, violations } from './open-page.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const pictures = join(import.meta.dirname, '../../output/screenshots');
 
 const table = [
@@ -24,32 +23,6 @@ beforeAll(async () => {
   browser = await launch();
 });
 afterAll(() => browser.close());
-
-interface Opened {
-  readonly page: Page;
-  readonly heard: string[];
-}
-
-async function opened(
-  html: string,
-  width = 1000,
-  dark = false,
-  bypassCSP = false,
-): Promise<Opened> {
-  const context = await browser.newContext({
-    viewport: { width, height: 900 },
-    colorScheme: dark ? 'dark' : 'light',
-    acceptDownloads: true,
-    bypassCSP,
-  });
-  const page = await context.newPage();
-  const heard: string[] = [];
-  page.on('request', (request) => heard.push(`request ${request.url().slice(0, 80)}`));
-  page.on('console', (message) => heard.push(`console ${message.text()}`));
-  page.on('pageerror', (error) => heard.push(`error ${error.message}`));
-  await page.setContent(html, { waitUntil: 'load' });
-  return { page, heard };
-}
 
 function box(page: Page, name: string) {
   return page.locator('fieldset', { has: page.locator('legend', { hasText: name }) });
@@ -75,19 +48,15 @@ describe('page of a dry run in Chromium', () => {
     ['light', false],
     ['dark', true],
   ] as const)('has no axe violation, request or message in %s', async (look, dark) => {
-    const { page, heard } = await opened(html, 1000, dark, true);
+    const { page, heard } = await openPage(browser, html, { dark, bypassCSP: true });
     expect(heard).toEqual([]);
-    await page.evaluate(axe);
-    const found = await page.evaluate(
-      "axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ' ' + nodes[0].html.slice(0, 160)))",
-    );
-    expect(found).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.screenshot({ path: join(pictures, `dry-run-${look}.png`), fullPage: true });
     await page.context().close();
   });
 
   it('does not scroll sideways at 360 px', async () => {
-    const { page } = await opened(html, 360);
+    const { page } = await openPage(browser, html, { width: 360 });
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
     await page.context().close();
   });
@@ -98,21 +67,22 @@ describe('review page in Chromium', () => {
     ['light', false],
     ['dark', true],
   ] as const)('has no axe violation, contrast included, in %s', async (look, dark) => {
-    const { page } = await opened(toReview(table, { values: true }).html, 1000, dark, true);
+    const { page } = await openPage(browser, toReview(table, { values: true }).html, {
+      dark,
+      bypassCSP: true,
+    });
     for (const value of ['take', 'other']) {
       for (const radio of await page.locator(`input[value="${value}"]`).all()) await radio.check();
-      await page.evaluate(axe);
-      const found = await page.evaluate(
-        "axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ' ' + nodes[0].html.slice(0, 160)))",
-      );
-      expect(found).toEqual([]);
+      expect(await violations(page)).toEqual([]);
     }
     await page.screenshot({ path: join(pictures, `review-${look}.png`), fullPage: true });
     await page.context().close();
   });
 
   it('does not scroll sideways at 360 px', async () => {
-    const { page } = await opened(toReview(table, { values: true }).html, 360);
+    const { page } = await openPage(browser, toReview(table, { values: true }).html, {
+      width: 360,
+    });
     for (const radio of await page.locator('input[value="take"]').all()) await radio.check();
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
     await page.screenshot({ path: join(pictures, 'review-narrow.png'), fullPage: true });
@@ -120,7 +90,7 @@ describe('review page in Chromium', () => {
   });
 
   it('asks nothing of a network and runs nothing of the export', async () => {
-    const { page, heard } = await opened(toReview(table, { values: true }).html);
+    const { page, heard } = await openPage(browser, toReview(table, { values: true }).html);
     expect(await page.title()).toBe('Review of a mapping');
     expect(await page.locator('#count').textContent()).toBe('0 of 9 decided');
     expect(heard).toEqual([]);
@@ -128,7 +98,7 @@ describe('review page in Chromium', () => {
   });
 
   it('saves nothing that was not decided', async () => {
-    const { page } = await opened(toReview(table, { values: true }).html);
+    const { page } = await openPage(browser, toReview(table, { values: true }).html);
     const mapping = await saved(page);
     expect(mapping).not.toHaveProperty('fields');
     expect(mapping.exam).toEqual({ subject: {}, performed: {}, recorded: {}, examiner: {} });
@@ -136,7 +106,7 @@ describe('review page in Chromium', () => {
   });
 
   it('needs an answer to what is asked, and goes to it', async () => {
-    const { page } = await opened(toReview(table, { values: true }).html);
+    const { page } = await openPage(browser, toReview(table, { values: true }).html);
     const row = page.locator('fieldset', {
       has: page.locator('legend bdi', { hasText: /^MRD1$/ }),
     });
@@ -155,7 +125,7 @@ describe('review page in Chromium', () => {
   });
 
   it('saves a mapping that converts, once what no export tells is written in', async () => {
-    const { page } = await opened(toReview(table, { values: true }).html);
+    const { page } = await openPage(browser, toReview(table, { values: true }).html);
     for (const name of ['exam no', 'Patient', 'day', 'MRD1 R', 'Ptosis R', 'Kommentar']) {
       await box(page, name).getByLabel('As proposed').check();
     }
@@ -199,7 +169,7 @@ describe('review page in Chromium', () => {
   });
 
   it('makes items of a table of items', async () => {
-    const { page } = await opened(toReview(long).html);
+    const { page } = await openPage(browser, toReview(long).html);
     for (const name of ['exam id', 'item', 'side', 'value', 'unit', 'MRD1', 'septum']) {
       const row = page.locator('fieldset', {
         has: page.locator('legend bdi', { hasText: new RegExp(`^${name}$`) }),
@@ -219,7 +189,7 @@ describe('review page in Chromium', () => {
   });
 
   it('works by keyboard alone', async () => {
-    const { page } = await opened(toReview(table).html);
+    const { page } = await openPage(browser, toReview(table).html);
     await page.keyboard.press('Tab');
     await page.keyboard.press('ArrowRight');
     expect(await page.locator('#count').textContent()).toBe('1 of 9 decided');

@@ -12,7 +12,7 @@ import { confirmedIn } from '../convert/confirmed.ts';
 import { convertDryRun } from '../convert/dry-run.ts';
 import { convertMisfits } from '../convert/misfits.ts';
 import { mappingIn } from '../convert/named-mapping.ts';
-import { convertPropose } from '../convert/propose.ts';
+import { convertPropose, convertReviewProposals } from '../convert/propose.ts';
 import { convertReview } from '../convert/review.ts';
 import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
@@ -99,10 +99,19 @@ export const command: Command = {
         'Write what the notes could say as findings, a proposal a line, for a person to confirm: with ' +
         '"confirmed": {"by": "name", "at": "moment"} in its line. It holds patient data',
     },
+    'review-proposals': {
+      type: 'flag',
+      help:
+        'Write a page on which a person confirms, changes or rejects what the notes could say, and ' +
+        'saves the file for --confirmed; with --confirmed, what is decided there is not asked again. ' +
+        'It holds patient data',
+    },
     confirmed: {
       type: 'text',
       value: 'FILE',
-      help: 'Proposals of --propose; those that are confirmed become statements, with who and when',
+      help:
+        'Proposals of --propose or --review-proposals; those that are confirmed become statements, ' +
+        'with who and when',
     },
     against: {
       type: 'text',
@@ -131,7 +140,11 @@ export const command: Command = {
     ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
     ['convert letters/ --mapping mapping.json --propose > said.ndjson', 'what letters say'],
     [
-      'convert letters/ --mapping mapping.json --confirmed said.ndjson --out done',
+      'convert letters/ --mapping mapping.json --review-proposals > said.html',
+      'a page to confirm it on',
+    ],
+    [
+      'convert letters/ --mapping mapping.json --confirmed confirmed.ndjson --out done',
       'with what a person has confirmed of it',
     ],
   ],
@@ -158,6 +171,9 @@ export const command: Command = {
     keepMemoryLow();
     const settings = { ...runSettings(call, mapping), ...confirmed };
     if (flagOption(options, 'propose')) return convertPropose(call, settings, bulkIo(io));
+    if (flagOption(options, 'review-proposals')) {
+      return convertReviewProposals(call, settings, bulkIo(io));
+    }
     const out = textOption(options, 'out');
     return out === undefined
       ? convertToStdout(call, settings, bulkIo(io))

@@ -8,11 +8,18 @@ const parts: readonly ProposalPart[] = ['finding', 'region', 'presence'];
 
 /** What a confirmed proposal from outside must have; the codes of its statement the exam checks. */
 export function proposalIssues(value: Proposal, path: Path): Issue[] {
-  const { statement, confirmed }: { statement?: unknown; confirmed?: unknown } = value;
+  const {
+    statement,
+    confirmed,
+    rejected,
+  }: { [Part in 'statement' | 'confirmed' | 'rejected']?: unknown } = value;
   const places = [value.start, value.end].every((place) => Number.isInteger(place));
   const isWhole = places && typeof value.text === 'string' && typeof value.note === 'string';
   if (!isWhole || !isObject(statement) || !namesFinding(statement)) {
     return [issue('malformed-record', path, { reason: 'proposal' })];
+  }
+  if (rejected !== undefined) {
+    return [issue('contradiction', [...path, 'rejected'], { reason: 'rejected' })];
   }
   const open = parts.filter((part) => statement[part] === undefined);
   const names = isObject(confirmed) ? [confirmed.by, confirmed.at] : [];

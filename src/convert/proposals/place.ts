@@ -5,6 +5,12 @@ import { type Clause, isSign } from './clauses.ts';
 import type { Item } from './items.ts';
 import { meet } from './sides.ts';
 
+/** A region, and what says it: the sentence, what stands above it, or the nature of the sign. */
+export interface FoundRegion {
+  readonly region: Code;
+  readonly by: 'sentence' | 'above' | 'sign';
+}
+
 /** Where a sign is, by its sentence, its heading or its nature; nothing where that is not certain. */
 export function regionOf(
   sign: Item,
@@ -12,23 +18,24 @@ export function regionOf(
   clause: Clause,
   heading: Code | undefined,
   catalogue: Catalogue,
-): Code | undefined {
+): FoundRegion | undefined {
   const named = regionsBeside(sign, clause);
   const [first, ...more] = named;
   if (first !== undefined) {
     const found = narrowed(places, first, catalogue);
     const isOne = more.every((codes) => sameOne(found, narrowed(places, codes, catalogue)));
-    if (found !== undefined && isOne) return found;
+    if (found !== undefined && isOne) return { region: found, by: 'sentence' };
     return undefined;
   }
   const below = heading === undefined ? undefined : narrowed(places, [heading], catalogue);
-  if (below !== undefined) return below;
+  if (below !== undefined) return { region: below, by: 'above' };
   // Below the heading of another part of the body the word may mean something else.
   if (heading !== undefined && !places.some((place) => meet(place, heading, catalogue))) {
     return undefined;
   }
   const [only, other] = places;
-  return other === undefined && isSingle(only, catalogue) ? only : undefined;
+  if (other !== undefined || !isSingle(only, catalogue)) return undefined;
+  return { region: only, by: 'sign' };
 }
 
 function sameOne(one: Code | undefined, other: Code | undefined): boolean {

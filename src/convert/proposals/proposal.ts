@@ -21,8 +21,34 @@ export interface Proposal {
   readonly candidates?: readonly Code[];
   /** 1: all was said in the sentence. It only orders proposals. */
   readonly score: number;
+  /** Where it was read, for whoever confirms. */
+  readonly reasons?: ProposalReasons;
   /** Set by a person: who confirmed the statement as it now stands, and when. */
   readonly confirmed?: Confirmation;
+  /** Set by a person in place of `confirmed`: who found that the sentence does not say it, and when. */
+  readonly rejected?: Confirmation;
+}
+
+/** Where the parts of a proposal were read. Places are those of the text of the note. */
+export interface ProposalReasons {
+  /** The words that name the sign. */
+  readonly words: TextPlace;
+  /** The heading above the sentence. */
+  readonly heading?: TextPlace;
+  /** Where the region stands: in the sentence, in its heading, of the note, or the only one the sign can have. */
+  readonly region?: 'sentence' | 'heading' | 'note' | 'sign';
+  readonly side?: 'sentence' | 'heading' | 'note';
+  /**
+   * Why the sign alone was read: the text can be of another time, person or part of the body; the sentence
+   * is too long to be read; or the line below it can deny it.
+   */
+  readonly unread?: 'elsewhere' | 'long' | 'goes-on';
+}
+
+/** A piece of a text: its first character, and the place behind its last. */
+export interface TextPlace {
+  readonly start: number;
+  readonly end: number;
 }
 
 export type ProposalPart = 'finding' | 'region' | 'side' | 'presence';

@@ -10,15 +10,16 @@ import type { Note } from '../../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 import type { HeadingPlace } from '../mapping/mapping.ts';
-import { cutAtHeadings, type Part } from '../narrative/cut.ts';
+import { cutAtHeadings } from '../narrative/cut.ts';
 import { type HeadingLookUp, headingLookUp } from '../narrative/headings.ts';
 import { type Span, sentencesIn } from '../narrative/sentences.ts';
 import { type PhraseIndex, phraseIndex } from '../suggest/names/phrase-index.ts';
-import { clausesOf, isSign } from './clauses.ts';
+import { type Clause, clausesOf, isSign } from './clauses.ts';
+import { type Context, contextOf } from './context.ts';
 import { type Item, itemsIn } from './items.ts';
-import { regionOf } from './place.ts';
+import { type FoundRegion, regionOf } from './place.ts';
 import { presenceOf } from './presence.ts';
-import type { Proposal, ProposalPart, ProposedFinding } from './proposal.ts';
+import type { Proposal, ProposalPart, ProposalReasons, ProposedFinding } from './proposal.ts';
 import { sideOf } from './sides.ts';
 
 /** How proposals are made. */
@@ -107,63 +108,98 @@ function ofNote(exam: string, note: Note, reader: Reader): Proposal[] {
   return proposals;
 }
 
-/** What is known of a sentence before it is read. */
-interface Context {
-  readonly region?: string;
-  readonly side?: 'right' | 'left' | 'both';
-  /** It may be of another time, person or part of the body. */
-  readonly elsewhere: boolean;
+type Found = Pick<Proposal, 'statement' | 'open' | 'score' | 'candidates' | 'reasons'>;
+
+/** A sentence as it was read. */
+interface Sentence {
+  readonly items: readonly Item[];
+  readonly clauses: readonly Clause[];
+  readonly context: Context;
+  readonly unread?: ProposalReasons['unread'];
 }
 
-function contextOf({ heading, unknown }: Part, note: Note): Context {
-  const region = heading?.region ?? (heading === undefined && !unknown ? note.region : undefined);
-  const side = heading === undefined ? sideOfNote(note, region) : heading.side;
+function ofSentence(text: string, span: Span, context: Context, reader: Reader): Found[] {
+  const items = itemsIn(text, span, reader.index);
+  spend(items.length);
+  const clauses = clausesOf(items);
+  const unread = unreadFor(text, span, items, context);
+  const sentence = { items, clauses, context, ...(unread && { unread }) };
+  return clauses.flatMap((clause) =>
+    clause.items.filter(isSign).map((sign) => ofSign(sign, clause, sentence, reader.catalogue)),
+  );
+}
+
+function unreadFor(
+  text: string,
+  { start, end }: Span,
+  items: readonly Item[],
+  { elsewhere }: Context,
+): ProposalReasons['unread'] {
+  if (elsewhere) return 'elsewhere';
+  if (items.length > MOST_ITEMS) return 'long';
+  const isEnded = /[.;!?]$/.test(text.slice(start, end));
+  return !isEnded && deniedBelow.test(text.slice(end, end + 60)) ? 'goes-on' : undefined;
+}
+
+type Sign = Item & { readonly is: 'sign' };
+
+function ofSign(sign: Sign, clause: Clause, sentence: Sentence, catalogue: Catalogue): Found {
+  const signs = sign.codes.flatMap((code) => catalogue.findings.get(code) ?? []);
+  const [only, other] = signs;
+  const finding = other === undefined ? only?.code : undefined;
+  const isRead = sentence.unread === undefined;
+  const read = isRead ? readSign(sign, placesOf(signs), clause, sentence, catalogue) : undefined;
+  const { side, presence } = read ?? {};
+  const statement = placed({ finding, region: read?.at?.region, side, presence }, catalogue);
+  const open = openParts(statement, catalogue);
   return {
-    ...(region !== undefined && { region }),
-    ...(side !== undefined && { side }),
-    elsewhere: unknown === true || heading?.other === true,
+    statement,
+    open,
+    ...(finding === undefined && { candidates: sign.codes }),
+    score: Math.round(100 * 0.7 ** open.length) / 100,
+    reasons: reasonsOf(sign, statement, read?.at?.by, sentence),
   };
 }
 
-function sideOfNote({ side }: Note, region: string | undefined): Context['side'] {
-  if (region === undefined) return undefined;
-  return side === 'right' || side === 'left' || side === 'both' ? side : undefined;
+interface Read {
+  readonly at: FoundRegion | undefined;
+  readonly side: ProposedFinding['side'] | undefined;
+  readonly presence: ProposedFinding['presence'] | undefined;
 }
 
-type Found = Pick<Proposal, 'statement' | 'open' | 'score' | 'candidates'>;
+function readSign(
+  sign: Sign,
+  places: readonly string[],
+  clause: Clause,
+  { items, clauses, context }: Sentence,
+  catalogue: Catalogue,
+): Read {
+  const isBelow = context.side !== undefined && isAllWithin(items, context.region, catalogue);
+  const heading = isBelow ? { heading: context.side } : {};
+  return {
+    at: regionOf(sign, places, clause, context.region, catalogue),
+    side: sideOf({ sign, places, clause, clauses, ...heading }, catalogue),
+    presence: presenceOf(sign, clause, clauses),
+  };
+}
 
-function ofSentence(text: string, span: Span, context: Context, reader: Reader): Found[] {
-  const { catalogue } = reader;
-  const items = itemsIn(text, span, reader.index);
-  spend(items.length);
-  const goesOn =
-    !/[.;!?]$/.test(text.slice(span.start, span.end)) &&
-    deniedBelow.test(text.slice(span.end, span.end + 60));
-  const isOpen = context.elsewhere || items.length > MOST_ITEMS || goesOn;
-  const clauses = clausesOf(items);
-  return clauses.flatMap((clause) =>
-    clause.items.filter(isSign).map((sign): Found => {
-      const signs = sign.codes.flatMap((code) => catalogue.findings.get(code) ?? []);
-      const [only, other] = signs;
-      const places = placesOf(signs);
-      const region = isOpen ? undefined : regionOf(sign, places, clause, context.region, catalogue);
-      const isBelow = context.side !== undefined && isAllWithin(items, context.region, catalogue);
-      const heading = isBelow ? { heading: context.side } : {};
-      const side = isOpen
-        ? undefined
-        : sideOf({ sign, places, clause, clauses, ...heading }, catalogue);
-      const presence = isOpen ? undefined : presenceOf(sign, clause, clauses);
-      const finding = other === undefined ? only?.code : undefined;
-      const statement = placed({ finding, region, side, presence }, catalogue);
-      const open = openParts(statement, catalogue);
-      return {
-        statement,
-        open,
-        ...(finding === undefined && { candidates: sign.codes }),
-        score: Math.round(100 * 0.7 ** open.length) / 100,
-      };
-    }),
-  );
+function reasonsOf(
+  { start, end }: Sign,
+  { side }: ProposedFinding,
+  regionBy: FoundRegion['by'] | undefined,
+  { clauses, context, unread }: Sentence,
+): ProposalReasons {
+  return {
+    words: { start, end },
+    ...(context.heading && { heading: context.heading }),
+    ...(regionBy && { region: regionBy === 'above' ? context.by : regionBy }),
+    ...(side !== undefined && { side: clauses.some(hasSide) ? 'sentence' : context.by }),
+    ...(unread && { unread }),
+  };
+}
+
+function hasSide({ items }: Clause): boolean {
+  return items.some(({ is }) => is === 'side');
 }
 
 /** The side of a heading is that of its region: a sentence on another place is not on this side. */

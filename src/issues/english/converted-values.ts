@@ -3,6 +3,7 @@ import type { SentenceTable } from '../facts.ts';
 /** Sentences about what the values of older exports say. By code and reason. */
 export const convertedValues = {
   contradiction: {
+    rejected: ['a proposal is confirmed and rejected', 'one of the two'],
     answers: 'the exam has answers here that cannot both hold; all are kept as text',
     narrative: ['a narrative is kept as it stands and never read as a code', 'note'],
     'no-result': [

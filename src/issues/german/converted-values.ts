@@ -4,6 +4,7 @@ import type { Translated } from '../language.ts';
 /** The same sentences as the English ones, in German. */
 export const germanConvertedValues: Translated<typeof convertedValues> = {
   contradiction: {
+    rejected: ['ein Vorschlag ist bestätigt und verworfen', 'eines von beiden'],
     answers:
       'die Untersuchung hat hier Antworten, die nicht zugleich gelten können; alle bleiben als Text erhalten',
     narrative: ['ein Fließtext bleibt, wie er ist, und wird nie als Code gelesen', 'note'],

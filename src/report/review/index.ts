@@ -15,4 +15,12 @@ export {
   type TriedField,
 } from '../../convert/dry-run/dry-run.ts';
 export { type DryRunPage, type DryRunPageOptions, toDryRun } from '../dry-run/to-dry-run.ts';
+export type { ProposalReviewWords } from '../proposals/review-words.ts';
+export {
+  type ProposalReview,
+  type ProposalReviewOptions,
+  toProposalReview,
+} from '../proposals/to-proposal-review.ts';
+export { englishProposalReviewWords } from '../proposals/words/english.ts';
+export { germanProposalReviewWords } from '../proposals/words/german.ts';
 export { type Review, type ReviewOptions, toReview } from './to-review.ts';

@@ -1,9 +1,11 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { type Content, element, type Html, joined } from '../html.ts';
 
-/** A page about a conversion: its language is English. */
+/** A page about a conversion. */
 export interface PageParts {
   readonly title: string;
+  /** BCP 47 tag. Default `en`. */
+  readonly language?: string;
   readonly style: string;
   readonly body: Content;
   /** Script of ours, without anything of the export. */
@@ -17,7 +19,14 @@ export interface PageParts {
  * it names by its hash, so that no text of an export can become one.
  * @see https://www.w3.org/TR/CSP3/#grammardef-hash-source
  */
-export function securePage({ title, style, body, script, data }: PageParts): string {
+export function securePage({
+  title,
+  language = 'en',
+  style,
+  body,
+  script,
+  data,
+}: PageParts): string {
   const policy = [
     "default-src 'none'",
     `style-src ${hashOf(style)}`,
@@ -36,7 +45,7 @@ export function securePage({ title, style, body, script, data }: PageParts): str
   );
   const page = element(
     'html',
-    { lang: 'en' },
+    { lang: language },
     head,
     element('body', {}, body, scripts(script, data)),
   );

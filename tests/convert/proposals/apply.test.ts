@@ -41,6 +41,43 @@ describe('a proposal that nobody has confirmed', () => {
   });
 });
 
+describe('a rejected proposal', () => {
+  it('changes no exam', () => {
+    const rejected = proposals.map((one) => ({ ...one, rejected: confirmed }));
+    expect(orThrow('confirm', confirmFindings(exam, rejected))).toEqual(exam);
+  });
+
+  it('is refused where it is confirmed too', () => {
+    const both = { ...proposalOf('ptosis'), confirmed, rejected: confirmed };
+    const { value, issues } = confirmFindings(exam, [both]);
+    expect(value).toBeUndefined();
+    expect(issues).toMatchObject([{ code: 'contradiction', path: [0, 'rejected'] }]);
+  });
+});
+
+describe('the reasons of a proposal', () => {
+  const reasonsIn = (note: string): unknown =>
+    orThrow('propose', proposeFindings(examOf(note))).map(({ reasons }) => {
+      const { words, heading, ...rest } = reasons ?? { words: { start: 0, end: 0 } };
+      const piece = (place: typeof heading): string => note.slice(place?.start, place?.end);
+      return { words: piece(words), ...(heading && { heading: piece(heading) }), ...rest };
+    });
+
+  it.each([
+    ['Left ptosis.', { words: 'ptosis', region: 'sign', side: 'sentence' }],
+    [
+      'Right eye: ptosis.',
+      { words: 'ptosis', heading: 'Right eye:', region: 'heading', side: 'heading' },
+    ],
+    ['No naevus of the nose tip.', { words: 'naevus', region: 'sentence' }],
+    ['History:\nleft ptosis.', { words: 'ptosis', heading: 'History:', unread: 'elsewhere' }],
+    ['Ptosis on the left\n\n- none', { words: 'Ptosis', unread: 'goes-on' }],
+    [`${'scar left, '.repeat(40)}ptosis.`, { words: 'ptosis', unread: 'long' }],
+  ])('say which words name the sign and where its place was read (%#)', (note, reasons) => {
+    expect(reasonsIn(note)).toContainEqual(reasons);
+  });
+});
+
 describe('a confirmed proposal', () => {
   it('becomes a finding with its sentence, and the history says who confirmed it and when', () => {
     const sure = { ...proposalOf('ptosis'), confirmed };
