@@ -9,7 +9,9 @@ export {
   coverExam,
 } from './checks/coverage/coverage.ts';
 export { outstanding } from './checks/coverage/outstanding.ts';
-export { recordPrompts } from './checks/record-prompts.ts';
+export { recordPrompts } from './checks/prompts/record-prompts.ts';
+export type { Prompt } from './checks/prompts/shown-prompts.ts';
+export type { Urgency } from './checks/prompts/urgency.ts';
 export type { RuleResult } from './checks/rule.ts';
 export { type RuleSet, type RuleSetId, ruleSets } from './checks/rule-sets.ts';
 export type {
@@ -24,8 +26,6 @@ export {
   type ThresholdSettings,
   thresholds,
 } from './checks/settings/thresholds.ts';
-export type { Prompt } from './checks/shown-prompts.ts';
-export type { Urgency } from './checks/urgency.ts';
 export type { CheckWords } from './checks/words/check-words.ts';
 export { type MapPolicy, withheldCodes } from './export/coding/code-map-policy.ts';
 export type { Detail } from './export/detail.ts';
@@ -161,7 +161,7 @@ export {
   type ConceptMapOptions,
   codesFromConceptMap,
 } from './terminology/code-map/from-concept-map.ts';
-export { english, inLanguage, type Language } from './terminology/language.ts';
+export { english, inLanguage, type Language } from './terminology/languages/language.ts';
 export type { FreeSet } from './terminology/published/snomed.ts';
 export type {
   AttributeCode,

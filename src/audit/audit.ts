@@ -3,7 +3,7 @@ import type { CheckOptions } from '../checks/settings/check-settings.ts';
 import type { Exam } from '../model/exam.ts';
 import { createPage } from '../report/create-page.ts';
 import type { Page } from '../report/page.ts';
-import type { Language } from '../terminology/language.ts';
+import type { Language } from '../terminology/languages/language.ts';
 import { type DigitPreference, lastDigit } from './digits.ts';
 import { type Figure, figureOf } from './figure.ts';
 import { type Agreement, PairedExams } from './paired-exams.ts';

@@ -14,6 +14,7 @@ import { priorIssues } from './compare/usable-prior.ts';
 import type { CheckContext } from './context.ts';
 import { type Coverage, coverageGaps, coverExam } from './coverage/coverage.ts';
 import { indexExam, listIn } from './exam-index.ts';
+import { dismissalIssues, openPrompts, type Prompt, promptsOf } from './prompts/shown-prompts.ts';
 import type { Rule, RuleResult } from './rule.ts';
 import { rules } from './rules.ts';
 import { runRules } from './run-rules.ts';
@@ -21,7 +22,6 @@ import type { CheckOptions, CheckSettings, Judgement } from './settings/check-se
 import { settingStructureIssues } from './settings/parse-settings.ts';
 import { optionIssues, usableOptions } from './settings/setting-issues.ts';
 import { type Limit, resolveLimit, type ThresholdId } from './settings/thresholds.ts';
-import { dismissalIssues, openPrompts, type Prompt, promptsOf } from './shown-prompts.ts';
 import { englishChecks } from './words/english.ts';
 
 /** Everything that the checks found; the exam itself is as it was. */

@@ -2,8 +2,8 @@ import type { RuleTitleId } from '../issues/english/rules.ts';
 import type { Key, Side } from '../model/primitive.ts';
 import type { Evidence } from '../terminology/types.ts';
 import type { CheckContext } from './context.ts';
+import type { Urgency } from './prompts/urgency.ts';
 import type { RuleSetId } from './rule-sets.ts';
-import type { Urgency } from './urgency.ts';
 
 /** Codes that a consistency rule can raise. */
 export type RuleIssueCode =

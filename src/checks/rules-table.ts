@@ -1,5 +1,5 @@
 import type { Evidence } from '../terminology/types.ts';
-import { cautions } from './prompt.ts';
+import { cautions } from './prompts/prompt.ts';
 import type { Rule } from './rule.ts';
 import { ruleSets } from './rule-sets.ts';
 import { rules } from './rules.ts';

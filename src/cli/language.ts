@@ -3,8 +3,8 @@ import type { IssueLanguage } from '../issues/issue.ts';
 import { englishWords } from '../report/words/english.ts';
 import { germanWords } from '../report/words/german.ts';
 import type { ReportWords } from '../report/words/report-words.ts';
-import { english, type Language } from '../terminology/language.ts';
 import { german } from '../terminology/languages/de.ts';
+import { english, type Language } from '../terminology/languages/language.ts';
 import { type OptionTable, textOption } from './arguments.ts';
 import type { Choices } from './command.ts';
 

@@ -32,7 +32,7 @@ import type { Exam } from '../model/exam.ts';
 import type { Side } from '../model/primitive.ts';
 import type { StatementKind } from '../model/statement.ts';
 import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
-import { english, inLanguage, type Language } from '../terminology/language.ts';
+import { english, inLanguage, type Language } from '../terminology/languages/language.ts';
 import type { CodingRules } from './coding/caller-codings.ts';
 import { type Coder, createCoder } from './coding/coder.ts';
 import { ownCodes } from './coding/own-codes.ts';

@@ -6,7 +6,7 @@ import type { Path } from '../issues/path.ts';
 import { isWellFormed } from '../model/rules/uri.ts';
 import { spanOf } from '../model/time.ts';
 import { builtInTables } from '../terminology/built-in.ts';
-import { languageIssues } from '../terminology/language-issues.ts';
+import { languageIssues } from '../terminology/languages/language-issues.ts';
 import type { ExportOptions } from './options.ts';
 import { type MasterDataMode, masterDataKinds } from './resources/master-data.ts';
 import { targets } from './target/guides.ts';

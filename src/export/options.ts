@@ -10,7 +10,7 @@ import type { BudgetOption } from '../issues/budget.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
-import type { Language } from '../terminology/language.ts';
+import type { Language } from '../terminology/languages/language.ts';
 import type { FreeSet } from '../terminology/published/snomed.ts';
 import type { Detail } from './detail.ts';
 import type { MasterData, MasterDataMode } from './resources/master-data.ts';

@@ -1,5 +1,5 @@
 import type { CodeableConcept } from 'fhir/r4.js';
-import { english, type Texts } from '../terminology/language.ts';
+import { english, type Texts } from '../terminology/languages/language.ts';
 import { hl7Display } from '../terminology/published/hl7.ts';
 import { EMPTY_REASON } from './names/systems.ts';
 

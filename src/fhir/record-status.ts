@@ -1,7 +1,7 @@
 import type { Composition, DiagnosticReport, Observation } from 'fhir/r4.js';
 import type { Exam } from '../model/exam.ts';
 import type { RecordEvent, RecordStatus } from '../model/record-event.ts';
-import { english } from '../terminology/language.ts';
+import { english } from '../terminology/languages/language.ts';
 
 /** A draft has no status of its own in FHIR: `partial` says that it may be incomplete and unverified. */
 export function reportStatus(status: RecordStatus): DiagnosticReport['status'] {

@@ -7,7 +7,7 @@ import { plainText } from '../report/html.ts';
 import type { Page } from '../report/page.ts';
 import { identityText, plainName } from '../report/parts/head.ts';
 import { wordOf } from '../report/words/report-words.ts';
-import { languageIssues } from '../terminology/language-issues.ts';
+import { languageIssues } from '../terminology/languages/language-issues.ts';
 import { toPractitioner, toSpecialist, type Writing } from './clinical.ts';
 import { toEmployer } from './employer.ts';
 import type { Letter, LetterOptions, LetterReader, LetterSection } from './letter.ts';

@@ -6,7 +6,7 @@ import type { Outcome } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
 import type { AdopterCodes } from '../terminology/code-map/entry.ts';
-import type { Language } from '../terminology/language.ts';
+import type { Language } from '../terminology/languages/language.ts';
 import type { Remainder } from './bundle/remainder.ts';
 
 /** Facts that an exam cannot do without and that bundles of others often leave out. */

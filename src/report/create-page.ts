@@ -1,7 +1,7 @@
 import { checkExam } from '../checks/check-exam.ts';
 import type { Exam } from '../model/exam.ts';
 import { builtInCatalogue } from '../terminology/catalogue.ts';
-import { english, inLanguage } from '../terminology/language.ts';
+import { english, inLanguage } from '../terminology/languages/language.ts';
 import { type AbnormalPart, abnormalParts, signNumbers } from './abnormal.ts';
 import type { Page } from './page.ts';
 import type { ReportOptions } from './report-options.ts';

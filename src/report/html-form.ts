@@ -1,5 +1,5 @@
 import type { FormMaker } from '../export/resources/presented-form.ts';
-import { english } from '../terminology/language.ts';
+import { english } from '../terminology/languages/language.ts';
 import type { ReportOptions } from './report-options.ts';
 import { toHtml } from './to-html.ts';
 import { englishWords } from './words/english.ts';

@@ -1,7 +1,7 @@
 import type { CheckOptions } from '../checks/settings/check-settings.ts';
 import type { IssueLanguage } from '../issues/issue.ts';
 import type { Exam } from '../model/exam.ts';
-import type { Language } from '../terminology/language.ts';
+import type { Language } from '../terminology/languages/language.ts';
 import type { ReportWords } from './words/report-words.ts';
 
 /** Language, checks and prior version of a page. */

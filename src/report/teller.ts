@@ -5,7 +5,7 @@ import type { Quantity, Side } from '../model/primitive.ts';
 import type { Attribute, Reason, Statement } from '../model/statement.ts';
 import type { TableName } from '../terminology/built-in.ts';
 import type { Catalogue } from '../terminology/catalogue.ts';
-import type { Language } from '../terminology/language.ts';
+import type { Language } from '../terminology/languages/language.ts';
 import type { Value } from '../terminology/types.ts';
 import { createNegator } from './words/negatives.ts';
 import { type ReportWords, wordOf } from './words/report-words.ts';

@@ -3,7 +3,7 @@ import { IssueError } from '../issues/issue.ts';
 import { cutIssues, endedIssue } from '../issues/issue-list.ts';
 import type { Exam } from '../model/exam.ts';
 import { structureIssues } from '../model/schema-issues.ts';
-import { languageIssues } from '../terminology/language-issues.ts';
+import { languageIssues } from '../terminology/languages/language-issues.ts';
 import type { AbnormalPart } from './abnormal.ts';
 import { createPage } from './create-page.ts';
 import { drawingPart } from './drawing/drawing.ts';

@@ -6,8 +6,8 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../src/report/index.ts';
-import { english } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { english } from '../../src/terminology/languages/language.ts';
 import { toldTexts } from '../report/reading/told-once.ts';
 import { launch } from './chromium.ts';
 

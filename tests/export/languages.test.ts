@@ -8,8 +8,8 @@ import {
   readLanguages,
 } from '../../src/generate/terminology/languages.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { english, inLanguage } from '../../src/terminology/language.ts';
 import { german } from '../../src/terminology/languages/de.ts';
+import { english, inLanguage } from '../../src/terminology/languages/language.ts';
 import { sampleExam } from '../../src/testing/sample-exam.ts';
 
 const exam = sampleExam(1);

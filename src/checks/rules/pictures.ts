@@ -2,7 +2,7 @@ import type { CheckContext } from '../context.ts';
 import { conditionHolds } from '../facts/conditions.ts';
 import { alsoMissing, every, type Fact, known } from '../facts/fact.ts';
 import { type OneSide, oneSides } from '../places/sides.ts';
-import { wordedFinding } from '../prompt.ts';
+import { wordedFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 import type { Picture } from '../tables/picture.ts';
 import { type PictureId, pictures } from '../tables/pictures.ts';

@@ -4,7 +4,7 @@ import { type Fact, known, unknown } from '../facts/fact.ts';
 import { type Lesion, lesionsOf } from '../facts/lesions.ts';
 import { SEVEN_POINT_LIMIT, sevenPoint } from '../facts/seven-point.ts';
 import { codedAttribute } from '../facts/signs.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
 /** Skin lesions: melanoma by checklist or dermoscopy, and what the examiner suspects. */

@@ -2,7 +2,7 @@ import type { CheckContext } from '../context.ts';
 import { every, type Fact, not, some } from '../facts/fact.ts';
 import { hoarseness, neckLump, withJudgement } from '../facts/neck-lumps.ts';
 import { ageAtLeast, sign } from '../facts/stated.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
 const AGE = 45;

@@ -1,5 +1,5 @@
 import { thyroidLump, withJudgement } from '../facts/neck-lumps.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule } from '../rule.ts';
 
 /** An unexplained lump of the thyroid, at any age and without a further feature. */

@@ -16,7 +16,7 @@ import {
   symptomLasting,
   symptomsNamed,
 } from '../facts/stated.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 import { fill } from '../words/check-words.ts';
 

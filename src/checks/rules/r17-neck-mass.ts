@@ -7,7 +7,7 @@ import { neckLumps } from '../facts/neck-lumps.ts';
 import { codedAttribute } from '../facts/signs.ts';
 import { ageAtLeast, judged, lastedDays, symptom, symptomsNamed } from '../facts/stated.ts';
 import { compare, whole } from '../figures/decimal.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 import { listText } from '../words/check-words.ts';
 import type { Phrase } from '../words/english.ts';

@@ -4,7 +4,7 @@ import { conditionsOf, isMeasured, keysOf, measured, missingOf } from '../facts/
 import { background, sign, symptom } from '../facts/stated.ts';
 import { compare, type Exact, subtract, whole } from '../figures/decimal.ts';
 import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
 /** Side difference of the lids, in mm, that is a ptosis where nobody has named one. */

@@ -3,7 +3,7 @@ import { facialPattern, facialWeaknessStated } from '../facts/facial-pattern.ts'
 import { alsoMissing, type Fact, known, unknown } from '../facts/fact.ts';
 import { symptom, symptomsNamed } from '../facts/stated.ts';
 import { type OneSide, oneSides } from '../places/sides.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
 /** Weak lower face with the forehead spared: the wording of a stroke pathway. */

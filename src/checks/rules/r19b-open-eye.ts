@@ -1,6 +1,6 @@
 import { eyeStaysOpen } from '../facts/facial-pattern.ts';
 import { oneSides } from '../places/sides.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule } from '../rule.ts';
 
 /** The eye does not close: it needs protection, whatever the cause. */

@@ -2,7 +2,7 @@ import type { CheckContext } from '../context.ts';
 import { every, type Fact, some } from '../facts/fact.ts';
 import { sign } from '../facts/stated.ts';
 import { type OneSide, oneSides } from '../places/sides.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
 const rashes = ['vesicles', 'rash', 'herpes-zoster'];

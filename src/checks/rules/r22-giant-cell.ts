@@ -1,7 +1,7 @@
 import type { CheckContext } from '../context.ts';
 import { alsoMissing, every, type Fact, knownBy, some } from '../facts/fact.ts';
 import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/stated.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 
 const AGE = 50;

@@ -5,7 +5,7 @@ import { lowerFace, weakerThan } from '../facts/movements.ts';
 import { withJudgement } from '../facts/neck-lumps.ts';
 import { ageAtLeast, lastedDays, sign, symptom, symptomsNamed } from '../facts/stated.ts';
 import { type OneSide, oneSides, otherSide } from '../places/sides.ts';
-import { promptFinding } from '../prompt.ts';
+import { promptFinding } from '../prompts/prompt.ts';
 import type { PromptRule, RuleFinding } from '../rule.ts';
 import { fill } from '../words/check-words.ts';
 

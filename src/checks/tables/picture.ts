@@ -1,7 +1,7 @@
 import type { ServiceCode } from '../../terminology/tables/code-types.ts';
 import type { Evidence } from '../../terminology/types.ts';
 import type { RuleSetId } from '../rule-sets.ts';
-import type { Urgency } from '../urgency.ts';
+import type { Urgency } from '../prompts/urgency.ts';
 import type { Remark } from '../words/english.ts';
 import type { Condition } from './condition.ts';
 

@@ -1,7 +1,7 @@
 import type { Side } from '../../model/primitive.ts';
+import type { Urgency } from '../prompts/urgency.ts';
 import { type ExaminerCautionId, examinerCautions } from '../tables/cautions.ts';
 import type { PictureId } from '../tables/pictures.ts';
-import type { Urgency } from '../urgency.ts';
 import type { Phrase, PromptId, Remark } from './english.ts';
 
 export interface PromptSentences {

@@ -5,8 +5,8 @@ import {
   type CoverageItem,
   coverageGaps,
 } from '../../checks/coverage/coverage.ts';
+import type { Prompt } from '../../checks/prompts/shown-prompts.ts';
 import type { RuleResult } from '../../checks/rule.ts';
-import type { Prompt } from '../../checks/shown-prompts.ts';
 import { type CheckWords, cautionText, missingText } from '../../checks/words/check-words.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import { sideText } from '../../terminology/sides.ts';

@@ -3,7 +3,7 @@ import type { SnomedPolicy } from '../../fhir/licence/snomed-policy.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import type { CatalogueAdditions } from '../../terminology/catalogue.ts';
 import type { CodeMapRow } from '../../terminology/code-map/adopter-codes.ts';
-import type { Language } from '../../terminology/language.ts';
+import type { Language } from '../../terminology/languages/language.ts';
 import type { Proposal } from '../proposals/proposal.ts';
 
 /** What a run writes: a bundle a line, a file for each resource type, or an exam a line. */

@@ -1,7 +1,7 @@
 import type { Narrative, Observation, ObservationComponent, Quantity } from 'fhir/r4.js';
 import { decimalText } from '../../fhir/json/decimal.ts';
 import { escapeXhtml, narrativeDiv } from '../../fhir/xhtml.ts';
-import type { Texts } from '../../terminology/language.ts';
+import type { Texts } from '../../terminology/languages/language.ts';
 
 /** A narrative made from the data alone. @see https://hl7.org/fhir/R4/narrative.html */
 export function generated(content: string): Narrative {

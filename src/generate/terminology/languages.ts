@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { TableName } from '../../terminology/built-in.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { exportedCodes } from '../../terminology/exported-codes.ts';
-import { english } from '../../terminology/language.ts';
+import { english } from '../../terminology/languages/language.ts';
 
 /**
  * Writes src/terminology/tables/language-<tag>.ts from terminology/languages/<tag>.json. A code that

@@ -7,7 +7,7 @@ import type { Path } from '../../issues/path.ts';
 import type { Exam } from '../../model/exam.ts';
 import type { Key } from '../../model/primitive.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
-import { english, inLanguage } from '../../terminology/language.ts';
+import { english, inLanguage } from '../../terminology/languages/language.ts';
 import { claimBundle } from '../bundle/bundle-head.ts';
 import { createClaims } from '../bundle/claims.ts';
 import { type Element, peek } from '../bundle/element.ts';

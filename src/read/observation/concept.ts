@@ -3,7 +3,7 @@ import { LOINC, SNOMED } from '../../fhir/names/systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
 import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
-import type { Language } from '../../terminology/language.ts';
+import type { Language } from '../../terminology/languages/language.ts';
 import type { ValueList } from '../../terminology/own-codes.ts';
 import { loincDisplay } from '../../terminology/published/loinc.ts';
 import { snomedDisplay } from '../../terminology/published/snomed.ts';

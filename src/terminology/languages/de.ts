@@ -1,5 +1,5 @@
-import type { Language } from '../language.ts';
 import { language } from '../tables/language-de.ts';
+import type { Language } from './language.ts';
 
 /**
  * German: displays of our own codes and the fixed texts, to be given to `toBundle` as `language`.

@@ -1,5 +1,5 @@
 import { UCUM } from '../../fhir/names/systems.ts';
-import { isLanguageTag } from '../../terminology/language-tag.ts';
+import { isLanguageTag } from '../../terminology/languages/language-tag.ts';
 import { unitSize } from './ucum.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkExam } from '../../../src/checks/check-exam.ts';
-import { cautions } from '../../../src/checks/prompt.ts';
+import { cautions } from '../../../src/checks/prompts/prompt.ts';
 import { rules as allRules } from '../../../src/checks/rules.ts';
 import type { CheckOptions } from '../../../src/checks/settings/check-settings.ts';
 import { pictures } from '../../../src/checks/tables/pictures.ts';

@@ -4,8 +4,8 @@ import type { Exam, Statement, Symptom } from '../../../src/index.ts';
 import { englishWords, germanWords, toHtml } from '../../../src/report/index.ts';
 import { createNegator } from '../../../src/report/words/negatives.ts';
 import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
-import { english, inLanguage } from '../../../src/terminology/language.ts';
 import { german } from '../../../src/terminology/languages/de.ts';
+import { english, inLanguage } from '../../../src/terminology/languages/language.ts';
 
 type Node = DefaultTreeAdapterTypes.ChildNode | DefaultTreeAdapterTypes.Document;
 

@@ -7,7 +7,7 @@ import type { Exam } from '../../../model/exam.ts';
 import { parseExam } from '../../../model/parse-exam.ts';
 import { spanOf } from '../../../model/time.ts';
 import { builtInCatalogue } from '../../../terminology/catalogue.ts';
-import { inLanguage } from '../../../terminology/language.ts';
+import { inLanguage } from '../../../terminology/languages/language.ts';
 import { flagOption, type OptionTable, type OptionValues, textOption } from '../../arguments.ts';
 import type { Call, Command } from '../../command.ts';
 import { UsageError } from '../../failure.ts';

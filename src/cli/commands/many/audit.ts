@@ -7,7 +7,7 @@ import type { CheckOptions } from '../../../checks/settings/check-settings.ts';
 import { toJson } from '../../../fhir/json/to-json.ts';
 import { type ParseOptions, parseExam } from '../../../model/parse-exam.ts';
 import { builtInCatalogue } from '../../../terminology/catalogue.ts';
-import { inLanguage } from '../../../terminology/language.ts';
+import { inLanguage } from '../../../terminology/languages/language.ts';
 import { flagOption, textOption } from '../../arguments.ts';
 import type { Call, Command } from '../../command.ts';
 import { eachDocument } from '../../input/each-document.ts';

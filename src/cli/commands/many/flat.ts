@@ -3,7 +3,7 @@ import { flatColumns } from '../../../flat/flat-row.ts';
 import { toFlat } from '../../../flat/to-flat.ts';
 import type { Exam } from '../../../model/exam.ts';
 import { builtInCatalogue } from '../../../terminology/catalogue.ts';
-import { inLanguage } from '../../../terminology/language.ts';
+import { inLanguage } from '../../../terminology/languages/language.ts';
 import { flagOption, textOption } from '../../arguments.ts';
 import type { Command } from '../../command.ts';
 import { deidentifierOf, deidentifyOptions } from '../../deidentified.ts';

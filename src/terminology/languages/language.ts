@@ -1,7 +1,7 @@
-import type { TableName } from './built-in.ts';
-import type { Catalogue } from './catalogue.ts';
-import { type SideCode, sideText } from './sides.ts';
-import type { Value } from './types.ts';
+import type { TableName } from '../built-in.ts';
+import type { Catalogue } from '../catalogue.ts';
+import { type SideCode, sideText } from '../sides.ts';
+import type { Value } from '../types.ts';
 
 /** Words that an export writes besides the displays of codes. */
 export interface Texts {

@@ -1,6 +1,6 @@
-import type { Exam } from '../model/exam.ts';
-import type { Instant } from '../model/primitive.ts';
-import type { ShownPrompt } from '../model/prompts.ts';
+import type { Exam } from '../../model/exam.ts';
+import type { Instant } from '../../model/primitive.ts';
+import type { ShownPrompt } from '../../model/prompts.ts';
 import type { Prompt } from './shown-prompts.ts';
 
 /**

@@ -1,10 +1,10 @@
-import type { Side } from '../model/primitive.ts';
-import type { CheckContext } from './context.ts';
-import { type Fact, inputsOf } from './facts/fact.ts';
-import type { RuleFinding, RuleSeverity } from './rule.ts';
+import type { Side } from '../../model/primitive.ts';
+import type { CheckContext } from '../context.ts';
+import { type Fact, inputsOf } from '../facts/fact.ts';
+import type { RuleFinding, RuleSeverity } from '../rule.ts';
+import { fill } from '../words/check-words.ts';
+import { englishChecks, type PromptId } from '../words/english.ts';
 import type { Urgency } from './urgency.ts';
-import { fill } from './words/check-words.ts';
-import { englishChecks, type PromptId } from './words/english.ts';
 
 /** Goes with every output that shows a prompt. */
 export const cautions: readonly string[] = englishChecks.cautions;

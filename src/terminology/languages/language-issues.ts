@@ -1,8 +1,8 @@
-import { append } from '../data/append.ts';
-import { isPlainObject } from '../data/plain-data.ts';
-import { type Issue, issue } from '../issues/issue.ts';
-import type { Path } from '../issues/path.ts';
-import { builtInTables } from './built-in.ts';
+import { append } from '../../data/append.ts';
+import { isPlainObject } from '../../data/plain-data.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import type { Path } from '../../issues/path.ts';
+import { builtInTables } from '../built-in.ts';
 import { english } from './language.ts';
 import { isLanguageTag } from './language-tag.ts';
 

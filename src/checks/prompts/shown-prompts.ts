@@ -1,14 +1,14 @@
-import { type Issue, issue } from '../issues/issue.ts';
-import { sayingsOf } from '../kinds/registries/meanings.ts';
-import type { Exam } from '../model/exam.ts';
-import type { Statement } from '../model/statement.ts';
-import type { Catalogue } from '../terminology/catalogue.ts';
-import type { CheckContext } from './context.ts';
-import type { RuleResult } from './rule.ts';
-import { type RuleSet, type RuleSetId, ruleSet } from './rule-sets.ts';
-import { rules } from './rules.ts';
-import type { Dismissal } from './settings/check-settings.ts';
-import { pictures } from './tables/pictures.ts';
+import { type Issue, issue } from '../../issues/issue.ts';
+import { sayingsOf } from '../../kinds/registries/meanings.ts';
+import type { Exam } from '../../model/exam.ts';
+import type { Statement } from '../../model/statement.ts';
+import type { Catalogue } from '../../terminology/catalogue.ts';
+import type { CheckContext } from '../context.ts';
+import type { RuleResult } from '../rule.ts';
+import { type RuleSet, type RuleSetId, ruleSet } from '../rule-sets.ts';
+import { rules } from '../rules.ts';
+import type { Dismissal } from '../settings/check-settings.ts';
+import { pictures } from '../tables/pictures.ts';
 import { urgencies } from './urgency.ts';
 
 /** A prompt that fires, with the advice it is taken from and what goes with every prompt. */
