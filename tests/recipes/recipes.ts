@@ -325,7 +325,7 @@ export function addLanguage(): void {
   addDisplay('nl', 'test-points', 'smell-coffee', 'Reuktest met koffie');
   write(
     'src/terminology/languages/nl.ts',
-    "import type { Language } from '../language.ts';\nimport { language } from '../tables/language-nl.ts';\n\nexport const dutch: Language = language;\n",
+    "import type { Language } from './language.ts';\nimport { language } from '../tables/language-nl.ts';\n\nexport const dutch: Language = language;\n",
   );
   write(
     'src/report/words/dutch.ts',
