@@ -2,7 +2,7 @@ import { unkeyedFinding } from '../../kinds/finding/convert.ts';
 import type { Exam } from '../../model/exam.ts';
 import { isWithin } from '../../model/rules/places.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { Language } from '../../terminology/language.ts';
+import type { Language } from '../../terminology/languages/language.ts';
 import { lateralitySides } from '../../terminology/sides.ts';
 
 type Labelled = readonly [code: string, label: string];

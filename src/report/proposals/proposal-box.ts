@@ -1,6 +1,6 @@
 import type { Proposal, ProposalPart } from '../../convert/proposals/proposal.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import type { Language } from '../../terminology/language.ts';
+import type { Language } from '../../terminology/languages/language.ts';
 import { type Content, element, joined, list, words } from '../html.ts';
 import type { ProposalReviewWords } from './review-words.ts';
 

@@ -6,7 +6,7 @@ import type { Issue } from '../../issues/issue.ts';
 import { cutIssues, endedIssue } from '../../issues/issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
-import { english, inLanguage, type Language } from '../../terminology/language.ts';
+import { english, inLanguage, type Language } from '../../terminology/languages/language.ts';
 import { type Content, element, joined } from '../html.ts';
 import { securePage } from '../review/secure-page.ts';
 import { conversionStyle } from '../review/style.ts';
