@@ -1,112 +1,20 @@
 /**
- * Conversion of large tables, with the library as built: memory, and time as a ratio to csv-parse
- * alone on the same file. Each measurement has a process of its own. Run: npm run bench:convert,
+ * Conversion of large tables: memory and processor time beside csv-parse alone. Run: npm run bench:convert,
  * or after a build: npx tsx tests/bench/convert.ts [ROWS]
  * (default 1000000; a tenth and a hundredth are run first)
  */
-import { spawnSync } from 'node:child_process';
-import { once } from 'node:events';
-import { createWriteStream, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { finished } from 'node:stream/promises';
+import { measureConversion } from './conversion.ts';
 
 const most = Number(process.argv[2] ?? 1_000_000);
-const folder = mkdtempSync(join(tmpdir(), 'bench-'));
-const child = join(import.meta.dirname, 'convert-child.mjs');
-
-interface Shape {
-  readonly name: string;
-  readonly mapping: string;
-  readonly to: 'exams' | 'bundles';
-  readonly heading: string;
-  readonly row: (number: number) => string;
-}
-
-const sides = ['R', 'L'] as const;
-
-const shapes: readonly Shape[] = [
-  {
-    name: 'wide, a row an exam, to exams',
-    mapping: 'wide.json',
-    to: 'exams',
-    heading: 'exam_no,worker_no,exam_date,MRD1_R,cheek_L,node_R,remark',
-    row: (number) => {
-      const date = `${String(1 + (number % 28)).padStart(2, '0')}/02/2024`;
-      const value = number % 17 === 3 ? '"4,5"' : `${2 + (number % 4)}.5`;
-      const cheek = ['WNL', 'abn', '', 'NAD'][number % 4];
-      const remark = number % 9 === 0 ? '"seen, at ""noon"""' : '';
-      return `X${number},V${String(number % 10_000).padStart(4, '0')},${date},${value},${cheek},+,${remark}`;
-    },
-  },
-  {
-    name: 'long, ten rows an exam, to bundles',
-    mapping: 'long.json',
-    to: 'bundles',
-    heading: 'exam,badge,day,item,side,value,unit,method,note',
-    row: (number) => {
-      const exam = Math.floor(number / 10);
-      const side = sides[number % 2];
-      const items = [
-        `MRD1,${side},4.5,mm,,`,
-        `NODE2A,${side},-ve,,palp,`,
-        `CHEEK,${side},WNL,,insp,`,
-        `V2_SOFT,${side},n,,,`,
-        `V2_SHARP,${side},red,,,"told, not shown"`,
-      ];
-      return `E${exam},B${exam % 1000},2024-02-05,${items[Math.floor((number % 10) / 2)]}`;
-    },
-  },
-];
-
-async function makeTable({ heading, row }: Shape, rows: number): Promise<string> {
-  const file = join(folder, 'table.csv');
-  const stream = createWriteStream(file);
-  stream.write(`${heading}\r\n`);
-  for (let number = 0; number < rows; number += 1000) {
-    const lines = Array.from({ length: Math.min(1000, rows - number) }, (_, at) =>
-      row(number + at),
-    );
-    if (!stream.write(`${lines.join('\r\n')}\r\n`)) {
-      await once(stream, 'drain');
-    }
-  }
-  stream.end();
-  await finished(stream);
-  return file;
-}
-
-interface Measured {
-  readonly seconds: number;
-  readonly megabytes: number;
-}
-
-function measure(...args: readonly string[]): Measured {
-  const { stdout, stderr, status } = spawnSync(process.execPath, [child, ...args], {
-    encoding: 'utf8',
-  });
-  if (status !== 0) throw new Error(stderr);
-  return JSON.parse(stdout) as Measured; // printed by the child
-}
-
-try {
-  for (const shape of shapes) {
-    console.log(`\n${shape.name}`);
-    for (const rows of [most / 100, most / 10, most]) {
-      const file = await makeTable(shape, rows);
-      const parse = measure('parse', file);
-      const out = join(folder, 'out');
-      mkdirSync(out);
-      const run = measure('convert', file, out, shape.mapping, shape.to);
-      rmSync(out, { recursive: true });
-      console.log(
-        `${String(rows).padStart(9)} rows  ${run.seconds.toFixed(1).padStart(7)} s  ` +
-          `${(run.seconds / parse.seconds).toFixed(1).padStart(6)} x csv-parse (${parse.seconds.toFixed(1)} s)  ` +
-          `${((run.seconds / rows) * 1e6).toFixed(0).padStart(5)} us a row  peak ${run.megabytes.toFixed(0)} MB ` +
-          `(csv-parse ${parse.megabytes.toFixed(0)} MB)`,
-      );
-    }
-  }
-} finally {
-  rmSync(folder, { recursive: true, force: true });
+for await (const { name, rows, convert, parse } of measureConversion([
+  most / 100,
+  most / 10,
+  most,
+])) {
+  console.log(
+    `${name}: ${String(rows).padStart(9)} rows  ${convert.seconds.toFixed(1).padStart(7)} s  ` +
+      `${(convert.seconds / parse.seconds).toFixed(1).padStart(6)} x csv-parse (${parse.seconds.toFixed(1)} s)  ` +
+      `${((convert.seconds / rows) * 1e6).toFixed(0).padStart(5)} us a row  peak ${convert.megabytes.toFixed(0)} MB ` +
+      `(csv-parse ${parse.megabytes.toFixed(0)} MB)`,
+  );
 }

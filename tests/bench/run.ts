@@ -4,6 +4,8 @@
  * Arguments, after `--`:
  *   --smoke      few rounds and small bundles, to see that it works
  *   --reference  HL7's validator too, warmed up (Java 17 and Maven)
+ *   --page       writes examples/guides/speed.md and the ratios that --smoke compares with, and no more;
+ *                other validators are installed for it (npm and Python, some 500 MB)
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
@@ -16,9 +18,15 @@ import type { CheckOptions, Exam } from '../../src/index.ts';
 import { built, root } from './built.ts';
 import { bundleOfOneExam } from './bundles.ts';
 import { growth } from './growth.ts';
+import { slowerSteps, writePage } from './page.ts';
 import { referenceMean } from './reference.ts';
 import { sizes } from './sizes.ts';
 import { medians, middle, row, type Timed } from './timing.ts';
+
+if (process.argv.includes('--page')) {
+  await writePage(console.log);
+  process.exit();
+}
 
 const smoke = process.argv.includes('--smoke');
 const rounds = smoke ? 5 : 200;
@@ -34,9 +42,18 @@ exporting();
 await validating();
 growth(smoke ? [10, 100, 1000] : [10, 100, 1000, 10_000]);
 await sizes();
+if (smoke) await comparing();
 console.log(
   `\nCold start, import and first validation in a new process: ${coldStart()} ms (median of ${smoke ? 1 : 9})`,
 );
+
+/** Fails where a step has become much slower beside its unit than it was when the page was written. */
+async function comparing(): Promise<void> {
+  const slower = await slowerSteps(10);
+  console.log(`\nSteps beside the committed ratios: ${slower.length} more than twice as slow`);
+  for (const line of slower) console.log(line);
+  if (slower.length > 0) process.exitCode = 1;
+}
 
 function exporting(): void {
   const file = join(root, 'examples/exams/yearly-check.json');
