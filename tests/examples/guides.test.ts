@@ -37,7 +37,7 @@ const prints: Readonly<Record<string, readonly string[]>> = {
   ],
   forms: [
     'Kieferschmerz 13',
-    'warning  finding/tmj-click/tmj/left  the form does not ask this after the other answers, so that the answer is not taken [not-in-exam]',
+    'warning  finding/tmj-click/tmj/left  after the other answers the form does not ask this, so the answer is not taken [not-in-exam]',
     'region-state/tmj/left',
   ],
   'install-definitions': ['true false'],

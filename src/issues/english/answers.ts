@@ -5,7 +5,7 @@ export const answers = {
   'wrong-type': {
     'not-a-response': ['the resource is not a QuestionnaireResponse', 'QuestionnaireResponse'],
     'not-a-questionnaire': ['the resource is not a Questionnaire', 'Questionnaire'],
-    'answer-type': ['the answer is of another type than the form asks for', '{type}'],
+    'answer-type': ['the answer has a type other than the one the form asks for', '{type}'],
   },
   'unknown-property': {
     item: ['the form has no such item here', '{near?}'],
@@ -31,38 +31,38 @@ export const answers = {
     answer: ['the form asks for another unit', '{units}'],
   },
   'implausible-figure': {
-    answer: ['the figure is outside of what the form takes', '{minimum} to {maximum}'],
+    answer: ['the figure is outside the range that the form takes', '{minimum} to {maximum}'],
     slip: [
-      'the figure is unusual, as when a decimal comma was lost; look at it again',
+      'the figure is unusual, as if a decimal comma had been lost; look at it again',
       '{minimum} to {maximum} {unit} as a rule',
     ],
   },
   'unknown-protocol': {
-    form: ['what was filled in is another form or another version of it', '{code}'],
+    form: ['another form, or another version of this form, was filled in', '{code}'],
   },
   'other-patient': {
-    form: 'the form was filled in for another patient than the exam is of',
+    form: 'the form was filled in for a patient other than that of the exam',
   },
   'withdrawn-exam': {
-    form: 'the answers were entered in error, as their status says',
+    form: 'the status of the answers says that they were entered in error',
   },
   'not-understood': {
     form: [
-      'this changes the meaning of what holds it and is not understood, so that nothing is read',
+      'this changes the meaning of the part that holds it and is not understood, so nothing is read',
       'answers without modifier extensions and implicit rules',
     ],
   },
   'not-in-exam': {
-    hidden: 'the form does not ask this after the other answers, so that the answer is not taken',
-    'own-item': 'this item was added to the form, so that its answer is not part of the exam',
+    hidden: 'after the other answers the form does not ask this, so the answer is not taken',
+    'own-item': 'this item was added to the form, so its answer is not part of the exam',
   },
   contradiction: {
     'form-changed': [
-      'the form was changed here, so that its answers can mean something else',
+      'the form was changed here, so its answers can mean something else',
       '{property} as made',
     ],
   },
   'display-mismatch': {
-    'form-text': 'the form asks this in other words than the library writes',
+    'form-text': 'the form words this differently from the library',
   },
 } as const satisfies SentenceTable;

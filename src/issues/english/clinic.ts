@@ -4,11 +4,11 @@ import type { SentenceTable } from '../facts.ts';
 export const clinic = {
   'missing-property': {
     'undecided-identity': [
-      'nobody has decided below which URI the ids of exams stand',
+      'nobody has decided which URI the ids of exams stand under',
       'an absolute URI of yours; nothing can be stored without it',
     ],
     'undecided-system': [
-      'nobody has decided to which code system the own rows belong',
+      'nobody has decided which code system the own rows belong to',
       'an absolute URI of yours; rows of your own need it',
     ],
     'undecided-snomed': [
@@ -34,21 +34,21 @@ export const clinic = {
       'perhaps {near?}, of the table {table}',
       'a code of the table {table}',
     ],
-    population: ['no reference range is of this population', 'perhaps {near?}', '{codes}'],
+    population: ['there is no reference range for this population', 'perhaps {near?}', '{codes}'],
   },
   contradiction: {
     'protocol-twice': [
-      'the catalogue holds another protocol of this code and version',
+      'the catalogue holds another protocol with this code and version',
       'the same protocol, or another version',
     ],
     'limit-twice': ['the threshold {code} sets this side difference too', 'one of the two'],
     'map-without-snomed': [
-      'the policy lets no SNOMED CT code leave, so that this line has no effect',
+      'the policy lets no SNOMED CT code leave, so this line has no effect',
       'the policy free-set or licensed, or no such line',
     ],
     'code-twice': [
-      'the table {table} has a row of this code too, and both are of one code system',
-      'a code that stands once among the own rows',
+      'the table {table} also has a row with this code, and both belong to the same code system',
+      'a code that occurs only once among the own rows',
     ],
   },
 } as const satisfies SentenceTable;

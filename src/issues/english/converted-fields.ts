@@ -42,7 +42,7 @@ export const convertedFields = {
       'a confirmed proposal leaves this open',
       'what the sentence says, by whoever confirms it',
     ],
-    confirmed: ['a confirmation names no person or moment', 'by and at'],
+    confirmed: ['a confirmation does not say who confirmed it, or when', 'by and at'],
     'item-kind': [
       'items of a CDA document need a kind, so that negated entries stay apart',
       'observation, negated-observation or another kind of entry',
@@ -79,7 +79,7 @@ export const convertedFields = {
   },
   'ambiguous-mapping': {
     column: [
-      'an earlier column has the same name, or a place in common',
+      'an earlier column has the same name or overlaps this one',
       'one column for each place',
     ],
     'date-form': [
@@ -94,8 +94,7 @@ export const convertedFields = {
     'day-or-month': ['the sample does not tell the day from the month', '{codes} in dates.formats'],
   },
   'unresolved-key': {
-    proposal:
-      'the sentence of a confirmed proposal does not stand at this place of a note of the exam',
+    proposal: 'the sentence of a confirmed proposal is not at this place in a note of the exam',
     'proposal-exam': 'no exam of this run has the id that a confirmed proposal names',
     'word-table': 'the mapping has no word table with this name',
   },

@@ -21,14 +21,14 @@ export const convertedSources = {
   },
   'malformed-record': {
     'short-line': [
-      'the line ends before its last column does, so that a value may be cut',
+      'the line ends before its last column does, so a value may be cut off',
       'a line of {count} characters, or trimmed in the source of the mapping',
     ],
     'long-line': [
-      'the line has text behind its last column, so that its columns may have shifted',
+      'the line has text after its last column, so its columns may have shifted',
       'a line of {count} characters',
     ],
-    tab: ['the line holds a tab, so that no place behind it is certain', 'spaces in place of tabs'],
+    tab: ['the line holds a tab, so no place after it is certain', 'spaces in place of tabs'],
     proposal: [
       'this is not a proposal',
       'a JSON object with exam, note, start, end, text and a statement of the kind finding',
@@ -39,7 +39,7 @@ export const convertedSources = {
       'the line is not an entry of a quarantine file',
       'a JSON object with the text of an exam as raw',
     ],
-    json: ['the exam is not JSON', 'JSON as RFC 8259 says'],
+    json: ['the exam is not JSON', 'JSON as RFC 8259 defines it'],
     'json-name': ['an object names a property twice', 'each property once'],
     'no-record': 'there is no record that can be read',
     columns: [
@@ -65,13 +65,13 @@ export const convertedSources = {
       'a workbook that opens without a password',
     ],
     'binary-workbook': [
-      'the workbook is of an older or binary form (.xls, .xlsb)',
+      'the workbook is in an older or binary format (.xls, .xlsb)',
       'a workbook saved as .xlsx',
     ],
     'not-workbook': ['the file is not a workbook', 'a workbook saved as .xlsx'],
     'damaged-workbook': [
       'a part of the workbook is damaged, or holds what no workbook can hold',
-      'a workbook that is saved anew',
+      'a workbook that was saved again',
     ],
     'empty-workbook':
       'no cell of the workbook, or of the sheet that the mapping names, holds anything',
@@ -124,7 +124,7 @@ export const convertedSources = {
       'entries that are stored or deflated, not encrypted, with plain relative names',
     ],
     method: [
-      'the entry is packed by a method other than store or deflate',
+      'the entry is packed with a method other than store or deflate',
       'entries that are stored or deflated, not encrypted, with plain relative names',
     ],
     'leads-out': [
@@ -203,7 +203,7 @@ export const convertedSources = {
       'otherSections: narrative in the source of the mapping, to keep it as a note',
     ],
     'no-exam-section': [
-      'the document has no section of an examination',
+      'the document has no examination section',
       'a section {code}, or sections or otherSections in the source of the mapping',
     ],
   },
@@ -254,7 +254,7 @@ export const convertedSources = {
       'the number as text',
     ],
     'no-date': [
-      'the workbook does not have such a day or time, or a part of it was made up; it is kept as text',
+      'a workbook cannot hold this day or time, or a part of it was made up; it is kept as text',
       'the day or time in full',
     ],
     'exam-id': 'the id of the exam looks as if a spreadsheet had changed it',

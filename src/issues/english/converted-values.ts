@@ -3,7 +3,7 @@ import type { SentenceTable } from '../facts.ts';
 /** Sentences about what the values of older exports say. By code and reason. */
 export const convertedValues = {
   contradiction: {
-    rejected: ['a proposal is confirmed and rejected', 'one of the two'],
+    rejected: ['a proposal is both confirmed and rejected', 'one of the two'],
     answers: 'the exam has answers here that cannot both hold; all are kept as text',
     narrative: ['a narrative is kept as it stands and never read as a code', 'note'],
     'no-result': [
@@ -11,7 +11,7 @@ export const convertedValues = {
       'withdrawn, text, or a state with its reason (table 0085)',
     ],
     'outer-entry':
-      'an entry around this one is denied, planned or taken back, so that what it says may not hold',
+      'an entry around this one is denied, planned or taken back, so what it says may not hold',
     'null-entry': [
       'the entry says that there is no information, and has a value; both are kept',
       'a value, or a nullFlavor on the entry',
@@ -119,10 +119,10 @@ export const convertedValues = {
       'the column has no end, two of them, or one before its beginning',
       'length or end, and no more than one of them',
     ],
-    delimiter: 'the first line of the table names another delimiter than the mapping',
+    delimiter: 'the first line of the table names a delimiter other than that of the mapping',
     'cell-pattern': [
-      'the pattern cannot be followed in one way alone',
-      'text with place holders for a number, word or text, with something between any two of them',
+      'the pattern cannot be matched in exactly one way',
+      'text with placeholders for a number, word or text, and something between any two of them',
     ],
     'out-not-empty': ['the folder is not empty', 'an empty folder, or the option to resume'],
     'out-no-run': ['the folder holds no run that was stopped', 'a folder with {code}'],

@@ -23,13 +23,13 @@ export const recordForm = {
     xml: ['the XML text is too large', 'at most {maximum} characters'],
     'xml-elements': ['the XML text has too many elements', 'at most {maximum}'],
     circle: [
-      '{count} entries refer to one another in a circle and cannot be sent apart',
+      '{count} entries refer to one another in a circle and cannot be sent separately',
       'at least {count} entries in a bundle',
     ],
     work: ['the input takes too much work', 'at most {maximum} steps'],
   },
   aborted: {
-    signal: 'ended by the signal of the budget: nothing of a result is kept',
+    signal: 'ended by the signal of the budget: no part of a result is kept',
   },
   'internal-fault': {
     record: 'a fault of this library ended the work on this record: please report it',
@@ -82,12 +82,12 @@ export const recordForm = {
     relation: ['how the target relates to the source is not stated', '{codes}'],
     'licence-holder': 'nobody is named as the holder of the licence',
     'batch-place': [
-      'the batch refers to something whose place only an answer of the server can tell',
+      'the batch refers to something whose place is known only from an answer of the server',
       'a transaction, master data that is our own, or a delivery that reads the answers',
     ],
     guide: ['the guide asks for {property}, which the exam does not state: {url}', '{property}'],
     identity: [
-      'no identifier system of your own is given, and under ours the ids of two clinics would meet',
+      'no identifier system of your own is given, and under ours the ids of two clinics would collide',
       'an absolute URI of yours, such as https://clinic.example/records',
     ],
     patient: [
@@ -99,7 +99,7 @@ export const recordForm = {
       'a reference or an identifier',
     ],
     forms: [
-      'there is no form that people read, which would hold what does not leave as data',
+      'there is no form for people to read, which would hold what does not leave as data',
       'the option presentedForms, such as htmlForm()',
     ],
     signature: ['the record holds no signature', 'a Provenance with a signature'],
@@ -121,7 +121,7 @@ export const recordForm = {
   },
   'invalid-value': {
     'reference-type': [
-      'the reference leads to nothing of a kind that may stand here',
+      'the reference does not lead to anything that may stand here',
       'type and id of one of {codes}, or a URL',
     ],
     form: ['the value does not have the required form', '{form?}'],
@@ -131,7 +131,7 @@ export const recordForm = {
     ],
     secret: ['the secret is too short', 'at least 32 characters that nobody can guess'],
     'shift-days': [
-      'the shift of dates is none',
+      'the dates cannot be shifted by this',
       'a whole number of days other than 0, at most 36500',
     ],
     'absolute-uri': [
@@ -169,8 +169,8 @@ export const recordForm = {
       'everything or notable',
     ],
     'signed-step': [
-      'the history has no signing of this version',
-      'the version of a step of the action sign',
+      'the history does not say that this version was signed',
+      'the version of a step whose action is sign',
     ],
     'filed-document': [
       'a document bundle holds what its composition leads to, and no reference to another document',

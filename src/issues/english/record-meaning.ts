@@ -76,7 +76,7 @@ export const recordMeaning = {
     'withdrawn-letter': 'a withdrawn record has no letter',
     'left-to-tell': 'left out of the letter, for a person to tell',
     detail: ['{count} statements are left out of this copy of the exam', 'detail: everything'],
-    signature: 'a signature of the whole record is none of a copy that leaves parts out',
+    signature: 'a signature of the whole record does not cover a copy that leaves parts out',
     'report-alone': [
       'the bundle holds the report alone, without the statements of the exam',
       'detail: everything',
@@ -105,7 +105,7 @@ export const recordMeaning = {
   },
   'lacking-statement': {
     kept: [
-      'the newer version lacks this statement, and it was kept',
+      'the newer version lacks this statement, so it was kept',
       'the statement; or the option lacking, keep or withdraw',
     ],
   },
@@ -139,7 +139,7 @@ export const recordMeaning = {
       'one of the two, or another side, place, time or method',
     ],
     'open-members': [
-      '{keys} says that a part of it was not examined, only in part, or is not there',
+      '{keys} says that a part of it was not examined, was examined only in part, or is not there',
       'that part among the exceptions of this statement',
     ],
     'region-circle': 'the parent regions lead back to this one',

@@ -20,7 +20,7 @@ export const recordReading = {
       'a code system of your own; codes of SNOMED CT and LOINC go into maps',
     ],
     'not-of-records': [
-      'a system of codes does not name people, places, visits or devices',
+      'a system of codes cannot identify people, places, visits or devices',
       'a system or reference of your own',
     ],
     'own-row': [
@@ -37,8 +37,8 @@ export const recordReading = {
   },
   'invalid-signature': {
     earlier: 'what was signed here is an earlier version, which the record no longer holds',
-    content: 'the signature is not one of what the record says now',
-    form: 'the signature does not have the form that is verified here',
+    content: 'the signature does not cover what the record says now',
+    form: 'the signature does not have a form that can be verified here',
   },
   'several-exams': {
     choose: ['the bundle holds several exams', 'the option exam, with the id of one of them'],
@@ -96,7 +96,7 @@ export const recordReading = {
     'modifier-element':
       'this element changes the meaning of the resource and is not taken into account',
     modifier: [
-      'this changes the meaning of what holds it and is not understood, so that nothing of it is read',
+      'this changes the meaning of the part that holds it and is not understood, so nothing in that part is read',
       'a resource without modifier extensions and implicit rules',
     ],
   },

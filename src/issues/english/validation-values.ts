@@ -96,7 +96,7 @@ export const validationValues = {
     ],
     fhirpath: ['the expression cannot be read as FHIRPath', 'an expression of FHIRPath'],
     'map-variable': [
-      'the map knows no variable of this name here',
+      'the map has no variable with this name here',
       'an input of the group or a variable of a rule around it',
     ],
     'element-path': ['FHIR has no element at this path', 'the path of an element of the type'],
@@ -147,7 +147,7 @@ export const validationValues = {
     'form-group': ['a group of the form has items and no answers', 'items in the group'],
     'form-display': ['this item of the form is only shown and has no answer', 'no answer'],
     'form-below-answer': [
-      'what is asked below a question belongs to one of its answers',
+      'an item below a question belongs in one of its answers',
       'the items in the answer',
     ],
     'form-disabled': ['the other answers do not enable this item of the form', 'no answer'],

@@ -74,7 +74,7 @@ export const validation = {
     contained: 'two contained resources have this id',
   },
   'broken-invariant': {
-    extension: 'there must be either a value or extensions, and not both',
+    extension: 'there must be either a value or extensions, but not both',
     published: 'the rule {key} does not hold: {says}',
     expression: 'the published expression is not true',
     profile: 'a rule of the profile does not hold',
@@ -84,10 +84,10 @@ export const validation = {
       'the definition of the extension is not held here; its place and content are not checked',
   },
   'misplaced-extension': {
-    'not-modifying': 'this extension does not modify, and cannot be a modifierExtension',
-    modifying: 'this extension modifies, and must be a modifierExtension',
+    'not-modifying': 'this extension does not modify and cannot be a modifierExtension',
+    modifying: 'this extension modifies and must be a modifierExtension',
     context: ['the extension is not defined for this place', '{types}'],
-    ended: 'the extension is for versions of FHIR up to {version}, and not for this one',
+    ended: 'the extension is for versions of FHIR up to {version}, not for this one',
   },
   'unknown-property': {
     'extension-parts': ['this extension holds a value and no extensions', '{types}'],
@@ -96,7 +96,7 @@ export const validation = {
     slice: ['this belongs to none of the slices of the profile', '{codes}'],
   },
   'too-many': {
-    'form-item': ['the item stands there twice, and the form does not repeat it', 'one item'],
+    'form-item': ['the item occurs twice, and the form does not let it repeat', 'one item'],
     'form-answers': ['the form takes one answer to this question', 'one answer'],
     relation: ['two links have this relation', 'one link of relation {code}'],
     'extension-part': [
@@ -116,7 +116,7 @@ export const validation = {
   },
   'unchecked-rule': {
     expression: 'the published expression could not be evaluated here',
-    form: 'the form that is answered was not given, and the answers are not held to it',
+    form: 'the form that is answered was not given, so the answers are not checked against it',
     bound: 'the bound {property} cannot be checked here',
     slices: 'what tells the slices apart cannot be checked here',
     rule: 'the rule {key} cannot be checked here',
@@ -143,9 +143,15 @@ export const validation = {
       'a code of {system}, such as {code?}',
       'a code of {system}',
     ],
-    type: ['FHIR has no type of this name', 'a type of the version, or the URL of a logical model'],
+    type: [
+      'FHIR has no type with this name',
+      'a type of the version, or the URL of a logical model',
+    ],
     'answer-option': ['the form does not offer this answer', 'one of the options of the item'],
-    'map-set': ['the map leads between value sets, and its own lacks this code', 'a code of {url}'],
+    'map-set': [
+      'the map leads from one value set to another, and the one on this side lacks this code',
+      'a code of {url}',
+    ],
     'required-set': ['none of the codes is in the value set that must be used', 'a code of {url}'],
     'extensible-set': [
       'none of the codes is in the value set that should be used where it has a fitting code',

@@ -87,7 +87,7 @@ describe('zip', () => {
     expect(inputs).toEqual([]);
     expect(issues.map(({ message }) => message)).toEqual([
       'the entry is encrypted',
-      'the entry is packed by a method other than store or deflate',
+      'the entry is packed with a method other than store or deflate',
     ]);
   });
 
