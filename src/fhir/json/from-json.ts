@@ -225,8 +225,8 @@ function put(holder: object, name: string, value: unknown): void {
   });
 }
 
-/** The control characters below the space, which JSON escapes; the later ones may stand as they are. */
-const controlCharacter = /(?![\u007F-\u009F])\p{Cc}/gu;
+/** The control characters, which JSON escapes: all below the space. */
+const controlCharacter = /[^ -\uFFFF]/g;
 
 function readString(cursor: Cursor): string {
   const { text, at: start } = cursor;

@@ -114,10 +114,15 @@ function fitsScope(it: JsonObject, code: string): boolean {
 /** Codings are the same where all that they say is the same. */
 function noComponentRepeatsCode(it: JsonObject, { resource }: Scope): boolean {
   if (!hasPart(it, 'component') || !hasChoice(it, 'value')) return true;
-  const own = new Set(codingsOf(resource).map(canonicalText));
-  return objectsOf(it['component']).every((component) =>
-    codingsOf(component).every((coding) => !own.has(canonicalText(coding))),
-  );
+  const own = codingsOf(resource);
+  const codes = new Set(own.map(({ code }) => code));
+  // Nearly none shares its code; what is no text is no code, and is compared whole.
+  const alike = objectsOf(it['component'])
+    .flatMap(codingsOf)
+    .filter(({ code }) => typeof code === 'object' || codes.has(code));
+  if (alike.length === 0) return true;
+  const texts = new Set(own.map(canonicalText));
+  return !alike.some((coding) => texts.has(canonicalText(coding)));
 }
 
 function codingsOf({ code }: JsonObject): readonly JsonObject[] {
