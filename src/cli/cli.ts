@@ -17,7 +17,7 @@ interface Entry {
 
 /** Each command is loaded when it is called, so that a call starts no more than it needs. */
 const commands: ReadonlyMap<string, Entry> = new Map<string, Entry>([
-  ['demo', { what: 'show it on an example', load: () => import('./commands/demo.ts') }],
+  ['demo', { what: 'an example, start to end', load: () => import('./commands/demo.ts') }],
   ['export', { what: 'exams to FHIR bundles', load: () => import('./commands/fhir/export.ts') }],
   ['validate', { what: 'check FHIR bundles', load: () => import('./commands/fhir/validate.ts') }],
   ['read', { what: 'FHIR bundles to exams', load: () => import('./commands/fhir/read.ts') }],

@@ -11,8 +11,8 @@ export const deidentifyOptions: OptionTable = {
     type: 'text',
     value: 'FILE',
     help:
-      'Leave out what names people and places, and make ids anew from the secret in FILE (32 ' +
-      'characters or more). It certifies nothing: local rules decide what may be given away',
+      'Leave out what names people and places, and make new ids with the secret in FILE (32 ' +
+      'characters or more). It certifies nothing: local rules decide what may be passed on',
   },
   dates: {
     type: 'text',
@@ -63,7 +63,7 @@ export async function deidentifierOf({
       const small = cells.small().length;
       if (small === 0) return;
       await io.err(
-        `${small} cells of a sign or complaint, gender and year have fewer than ${least} patients, who could be told by it\n`,
+        `${small} cells of a sign or complaint, gender and year have fewer than ${least} patients, who could be recognised by it\n`,
       );
     },
   };

@@ -14,13 +14,13 @@ export function systemCode(thrown: unknown): string | undefined {
 
 const reasons: ReadonlyMap<string, string> = new Map([
   ['ENOENT', 'there is no such file or folder'],
-  ['EACCES', 'it may not be opened'],
-  ['EPERM', 'it may not be opened'],
+  ['EACCES', 'access to it is denied'],
+  ['EPERM', 'access to it is denied'],
   ['EISDIR', 'it is a folder'],
-  ['ENOTDIR', 'part of its path is no folder'],
+  ['ENOTDIR', 'part of its path is not a folder'],
   ['ENOSPC', 'the disk is full'],
   ['EROFS', 'the disk is read-only'],
-  ['EEXIST', 'a file of this name stands there'],
+  ['EEXIST', 'a file with this name is already there'],
   ['ENAMETOOLONG', 'its name is too long'],
   ['ELOOP', 'its links lead in a circle'],
   ['EMFILE', 'too many files are open'],

@@ -43,11 +43,11 @@ export function generalHelp(commands: readonly (readonly [name: string, what: st
     '',
     'Exit codes',
     ...columns([
-      ['0', 'nothing wrong; warnings and remarks may have been told'],
+      ['0', 'no error; there may be warnings and remarks'],
       ['1', 'at least one issue is an error'],
-      ['2', 'wrong call, or a file that cannot be read or written'],
-      ['3', 'validate alone: no error was found, and some rule was not looked at'],
-      ['4', 'with --lines: each record has its answer, and some were kept back'],
+      ['2', 'wrong usage, or a file that cannot be read or written'],
+      ['3', 'validate only: no error was found, but some rule was not checked'],
+      ['4', 'with --lines: each record has its answer, but some were kept back'],
     ]),
     '',
   ].join('\n');

@@ -21,7 +21,7 @@ export const clinicOption: OptionTable = {
   clinic: {
     type: 'text',
     value: 'FILE',
-    help: 'What the clinic has decided, as clinic.schema.json has it; options go before it',
+    help: 'What the clinic has decided, as clinic.schema.json has it; options take precedence',
   },
 };
 
@@ -47,7 +47,7 @@ export const identityOption: OptionTable = {
   identity: {
     type: 'text',
     value: 'URI',
-    help: 'A URI of yours below which the ids of exams stand; a transaction needs it',
+    help: 'A URI of yours that the ids of exams stand under; a transaction needs it',
   },
 };
 
@@ -84,7 +84,7 @@ export const bundleOptions: OptionTable = {
     values: masterDataModes,
     fallback: 'match',
     help:
-      'With --bundle transaction: people, places and devices are matched and never written over, ' +
+      'With --bundle transaction: people, places and devices are matched and never overwritten, ' +
       'only referred to, or our own to write',
   },
   ...masterDataOptions,
@@ -110,7 +110,7 @@ export const outOption: OptionTable = {
   out: {
     type: 'text',
     value: 'PATH',
-    help: 'Write to this file and not to standard output; it appears whole or not at all',
+    help: 'Write to this file instead of standard output; it appears whole or not at all',
   },
 };
 

@@ -13,7 +13,7 @@ import type { Relation } from '../terminology/types.ts';
 
 /**
  * What a clinic decides, in one file; `parseClinic` reads it. Where `undecided` can stand, it says
- * that nobody has decided yet: the default of the library holds, and what cannot do without is refused.
+ * that nobody has decided yet: the default of the library holds, and what cannot do without it is refused.
  */
 export interface ClinicFile {
   readonly format: 'face-neck-clinic/1';

@@ -19,7 +19,7 @@ import { englishLetterWords } from './words/english.ts';
  * rests on. It holds nothing that the exam does not state. A person reads it over and signs it.
  *
  * @param exam An exam that `parseExam` accepts.
- * @param reader Whom the letter is for.
+ * @param reader Who the letter is for.
  * @param options Language, settings of the checks, and what an employer may be told; see
  *   {@link LetterOptions}.
  * @returns The letter, with an issue of severity information for each statement left for a person

@@ -17,12 +17,12 @@ describe('find', () => {
     expect(await run(['find', 'qqqqzzzzqqqq'])).toEqual({
       code: 1,
       out: '',
-      err: 'face-neck-fhir: nothing is near these words\n',
+      err: 'face-neck-fhir: nothing is similar to these words\n',
     });
     const { code, err } = await run(['find', 'wax', '--region', 'eardrum']);
     expect({ code, err }).toEqual({
       code: 2,
-      err: 'face-neck-fhir: --region is no code of a region; perhaps tm\n',
+      err: 'face-neck-fhir: --region is not the code of a region; perhaps tm\n',
     });
     expect((await run(['find', 'wax', '--limit', '0'])).code).toBe(2);
     expect((await run(['find'])).code).toBe(2);

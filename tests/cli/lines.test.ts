@@ -103,7 +103,7 @@ describe.each(Object.entries(workers))('%s --lines', (_, worker) => {
 
   it.each([
     [['--out', 'x'], '--lines does not go with --out'],
-    [['file.ndjson'], 'with --lines, standard input alone is read'],
+    [['file.ndjson'], 'with --lines, only standard input is read'],
   ])('%j is a wrong call', async (more, text) => {
     const { code, out, err } = await run([...worker.argv, ...more], { stdin: '' });
     expect({ code, out }).toEqual({ code: 2, out: '' });

@@ -114,7 +114,7 @@ describe('check', () => {
       const argv = ['check', examplePath('yearly-check'), '--prior', 'before.json'];
       const { code, out } = await run(argv, { cwd });
       expect(code).toBe(0);
-      expect(out).toContain('Against the exam before');
+      expect(out).toContain('Compared with the earlier exam');
       expect(out).toContain('4.5 mm -> 6.0 mm (1.5 mm, 33.33 %)');
     });
   });

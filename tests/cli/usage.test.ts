@@ -22,7 +22,7 @@ describe('help', () => {
     const { code, out, err } = await run(['--help']);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     for (const command of commands) expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
-    expect(out).toMatch(/^ {2}2 {2}wrong call/m);
+    expect(out).toMatch(/^ {2}2 {2}wrong usage/m);
   });
 
   it.each(['help', '-h'])('%s is the same', async (word) => {

@@ -15,11 +15,11 @@ import { formatOption, outOption } from '../shared-options.ts';
 export const command: Command = {
   argumentsText: '[FILE]',
   description:
-    'Checks the file in which a clinic says once what it decides: own regions, signs, protocols and ' +
+    'Checks the file that says once what a clinic decides: own regions, signs, protocols and ' +
     'words, code map, identity, SNOMED CT policy, how exams leave, rule sets and settings of the ' +
-    'checks. Every other command takes it as --clinic FILE. Without a file it writes one to begin ' +
-    'with. What nobody has decided yet stands in it as undecided and is told; whatever cannot do ' +
-    'without is refused.',
+    'checks. Every other command takes it as --clinic FILE. Without a file it writes one to start ' +
+    'from. What nobody has decided yet is marked undecided in it and reported; what cannot do ' +
+    'without it is refused.',
   options: {
     to: {
       type: 'text',
@@ -31,7 +31,7 @@ export const command: Command = {
     ...formatOption,
   },
   examples: [
-    ['clinic --out clinic.json', 'a file to begin with'],
+    ['clinic --out clinic.json', 'a file to start from'],
     ['clinic clinic.json', 'whether it can be used, and what is still undecided'],
     ['clinic clinic.json --to code-system --out codes.json', 'own codes, for a FHIR server'],
   ],

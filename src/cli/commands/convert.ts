@@ -32,14 +32,14 @@ export const command: Command = {
     'Converts older exports (CSV, XLSX, fixed width, XML, HL7 v2, CDA, JSON, FHIR) by a mapping that says what each field means. ' +
     'Files, folders, .gz and .zip are taken. With --out a folder gets the results, what could not ' +
     'be converted, the issues and a summary, and a run that was stopped can go on. Without it ' +
-    'the results go to standard output, one a line. With --lines it works for a program that hands ' +
+    'the results go to standard output, one per line. With --lines it works for a program that hands ' +
     'out records: each line is JSON, {"raw": "text of one exam", "id": ...}, for CSV with "header", and ' +
-    'is answered at once by one line.',
+    'is answered at once with one line.',
   options: {
     mapping: {
       type: 'text',
       value: 'FILE',
-      help: 'The mapping, as JSON; comments may stand in it',
+      help: 'The mapping, as JSON; comments are allowed',
     },
     words: {
       type: 'text',
@@ -62,12 +62,12 @@ export const command: Command = {
       fallback: '1',
       help: 'Threads to convert in; 0 for all cores',
     },
-    resume: { type: 'flag', help: 'Go on with a run in --out that was stopped' },
+    resume: { type: 'flag', help: 'Resume a stopped run in --out' },
     quarantine: {
       type: 'flag',
       help: 'The inputs are mended quarantine files of an earlier run',
     },
-    ledger: { type: 'flag', help: 'Write where each field went, a line for each exam' },
+    ledger: { type: 'flag', help: 'Write where each field went, one line per exam' },
     ...linesOption,
     suggest: {
       type: 'flag',
@@ -76,12 +76,12 @@ export const command: Command = {
     scan: {
       type: 'flag',
       help:
-        'Tell what FILE holds: fields, how they are filled, likely dates and sides, what each could ' +
+        'Report what FILE holds: fields, how they are filled, likely dates and sides, what each could ' +
         'be; with --format json as JSON',
     },
     misfits: {
       type: 'flag',
-      help: 'Tell what of the mapping does not fit FILE, a new export, and what looks renamed',
+      help: 'Report what in the mapping does not fit FILE, a new export, and what looks renamed',
     },
     review: {
       type: 'flag',
@@ -96,7 +96,7 @@ export const command: Command = {
     propose: {
       type: 'flag',
       help:
-        'Write what the notes could say as findings, a proposal a line, for a person to confirm: with ' +
+        'Write what the notes could say as findings, one proposal per line, for a person to confirm: with ' +
         '"confirmed": {"by": "name", "at": "moment"} in its line. It holds patient data',
     },
     'review-proposals': {
@@ -133,11 +133,11 @@ export const command: Command = {
       'convert archive/ --mapping mapping.json --out converted --jobs 4',
       'a folder, in four threads',
     ],
-    ['convert archive/ --mapping mapping.json --out converted --resume', 'on after a stop'],
+    ['convert archive/ --mapping mapping.json --out converted --resume', 'resumed after a stop'],
     ['convert sample.csv --scan', 'what an export holds'],
     ['convert new.csv --misfits --mapping mapping.json', 'whether an export has changed'],
     ['convert sample.csv --review --values > review.html', 'a page to make a mapping on'],
-    ['convert sample.csv --suggest > mapping.json', 'a mapping to begin with'],
+    ['convert sample.csv --suggest > mapping.json', 'a mapping to start from'],
     ['convert letters/ --mapping mapping.json --propose > said.ndjson', 'what letters say'],
     [
       'convert letters/ --mapping mapping.json --review-proposals > said.html',
@@ -203,7 +203,7 @@ function keepMemoryLow(): void {
 function checkFormatOut({ options }: Call): void {
   if (!wantsXml(options)) return;
   if (textOption(options, 'out') !== undefined || textOption(options, 'to') === 'exams') {
-    throw new UsageError('--format-out xml goes with bundles on standard output alone');
+    throw new UsageError('--format-out xml goes only with bundles on standard output');
   }
 }
 
@@ -219,7 +219,7 @@ async function needInputs({ io, files }: Call): Promise<void> {
 
 async function convertToFolder({ io, options }: Call, settings: BulkOptions): Promise<number> {
   if (settings.inputs.length === 0 || settings.inputs.includes('-')) {
-    throw new UsageError('with --out, convert takes named files and folders');
+    throw new UsageError('with --out, convert needs named files or folders');
   }
   const result = await convertFiles(settings, bulkIo(io));
   await writeIssues(io, issueFormatOf(options), { input: 'convert' }, result.issues);

@@ -21,8 +21,8 @@ export const command: Command = {
   argumentsText: 'WORD ...',
   description:
     'Finds codes by what people call them: displays, synonyms, lay words and abbreviations in English ' +
-    'and German, with typing errors. Each line is kind, code, display and the word that was met, with ' +
-    'tabs between; the likeliest stands first. Exit code 1 where nothing is near.',
+    'and German, even with typing errors. Each line has kind, code, display and the matched word, with ' +
+    'tabs between; the likeliest comes first. Exit code 1: nothing similar was found.',
   options: {
     ...clinicOption,
     kind: { type: 'text', values: kinds, help: 'Only codes of this kind' },
@@ -46,7 +46,7 @@ export const command: Command = {
     if (region !== undefined && !(clinic?.catalogue ?? builtInCatalogue).regions.has(region)) {
       const [near] = find(region, { ...clinic?.find, kind: 'region', limit: 1 });
       const perhaps = near === undefined ? '' : `; perhaps ${near.code}`;
-      throw new UsageError(`--region is no code of a region${perhaps}`);
+      throw new UsageError(`--region is not the code of a region${perhaps}`);
     }
     const kind = textOption(options, 'kind');
     const language = textOption(options, 'language');
@@ -60,7 +60,7 @@ export const command: Command = {
     });
     const json = textOption(options, 'format') === 'json';
     await io.out(json ? `${JSON.stringify(found, undefined, 2)}\n` : found.map(line).join(''));
-    if (found.length === 0) await io.err('face-neck-fhir: nothing is near these words\n');
+    if (found.length === 0) await io.err('face-neck-fhir: nothing is similar to these words\n');
     return found.length === 0 ? 1 : 0;
   },
 };

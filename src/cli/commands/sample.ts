@@ -23,8 +23,8 @@ const sizes: ReadonlyMap<string, SampleSize> = new Map([
 export const command: Command = {
   argumentsText: '',
   description:
-    'Prints invented exams for tests, one a line. Each follows from its seed alone, so the same ' +
-    'call always prints the same bytes. The data is plausible in form and not in medicine.',
+    'Prints invented exams for tests, one per line. Each follows from its seed alone, so the same ' +
+    'call always prints the same bytes. The data is plausible in form, not medically.',
   options: {
     seed: { type: 'text', value: 'N', fallback: '1', help: 'Seed of the first exam' },
     count: { type: 'text', value: 'N', fallback: '1', help: 'How many' },
@@ -49,7 +49,7 @@ export const command: Command = {
     },
     losses: {
       type: 'flag',
-      help: 'With these: tell on standard error what the format does not carry, and why',
+      help: 'With these: report on standard error what the format does not carry, and why',
     },
     ...clinicOption,
     ...bundleOptions,

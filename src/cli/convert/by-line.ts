@@ -39,7 +39,7 @@ export async function convertByLine(
   const { io, options } = call;
   checkLinesCall(call, ofRuns);
   if (textOption(options, 'format-out') === 'xml') {
-    throw new UsageError('--lines gives JSON alone');
+    throw new UsageError('--lines writes only JSON');
   }
   const settings = { ...recordSettings(call, mapping), ...confirmed };
   const result = await convertLines(io.stdin, settings, io.out);

@@ -21,7 +21,7 @@ export async function convertMisfits(call: Call): Promise<number> {
   const mapping = await mappingIn(call, name);
   if (mapping === undefined) return 1;
   if (!isFieldMapping(mapping)) {
-    throw new UsageError('--misfits takes a mapping of fields, which one of FHIR is not');
+    throw new UsageError('--misfits takes a mapping of fields, not one for FHIR');
   }
   const found = await misfitsOfFile(resolve(io.cwd, file), mapping, catalogueOf(call));
   await writeIssues(io, issueFormatOf(options), { input: name }, found.issues);

@@ -18,7 +18,7 @@ export const profileOption: OptionTable = {
     repeated: true,
     help:
       'StructureDefinition with snapshot, or a value set, code system or extension that one uses, or ' +
-      'a Questionnaire that answers are held to; ' +
+      'a Questionnaire that answers are checked against; ' +
       'a folder gives its .json files; may be repeated',
   },
 };

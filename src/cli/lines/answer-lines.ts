@@ -8,7 +8,7 @@ import { UsageError } from '../failure.ts';
 import { recordOf } from './record-line.ts';
 
 export const linesOption: OptionTable = {
-  lines: { type: 'flag', help: 'One record a line from standard input, one line out for each' },
+  lines: { type: 'flag', help: 'One record per line from standard input, one line out for each' },
 };
 
 /** What a command makes of a document. Without a result the record is kept back, for its errors. */
@@ -23,7 +23,7 @@ export function checkLinesCall({ io, files, options }: Call, without: readonly s
   const other = without.find((name) => flagOption(options, name));
   if (other !== undefined) throw new UsageError(`--lines does not go with --${other}`);
   if (files.some((file) => file !== '-')) {
-    throw new UsageError('with --lines, standard input alone is read');
+    throw new UsageError('with --lines, only standard input is read');
   }
   if (io.interactive) throw new UsageError('nothing comes from standard input');
 }

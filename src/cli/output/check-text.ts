@@ -26,7 +26,7 @@ export function checkText(result: CheckResult, words: CheckWords, catalogue: Cat
     ...part(words.headings.open, openLines(result, words)),
     ...(comparisons.length === 0
       ? []
-      : ['Against the exam before', '', compareText(comparisons, catalogue)]),
+      : ['Compared with the earlier exam', '', compareText(comparisons, catalogue)]),
     ...words.cautions,
     '',
   ].join('\n');
@@ -66,7 +66,7 @@ function countText({
 }: CoverageCount): string {
   const takenOver = carried > 0 ? `, ${carried} taken over and not looked at again` : '';
   const byTests = derived > 0 ? `, ${derived} only by tests made there` : '';
-  return `${complete} of ${required} examined as a whole, ${partial} in part${byTests}, ${documented} said not to be done${takenOver}, ${gaps} open`;
+  return `${complete} of ${required} examined as a whole, ${partial} in part${byTests}, ${documented} documented as not done${takenOver}, ${gaps} open`;
 }
 
 const tables = {

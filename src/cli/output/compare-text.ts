@@ -26,7 +26,7 @@ export function compareText(
   const same = comparisons.filter(({ change }) => change === 'same').length;
   if (same > 0) lines.push(`Stated alike in both, without a figure: ${same}`, '');
   const reasons = new Map<string, number>();
-  for (const { change, reason = 'no reason told' } of comparisons) {
+  for (const { change, reason = 'no reason given' } of comparisons) {
     if (change === 'not-comparable') reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
   }
   if (reasons.size > 0) {
@@ -57,7 +57,7 @@ function figuresText({
 }: FigureChange): string {
   const part = percent === undefined ? '' : `, ${percent} %`;
   const text = `${before.value} ${before.unit} -> ${now.value} ${now.unit} (${delta} ${unit}${part})`;
-  return withinResolution === true ? `${text}, within what the instrument can tell` : text;
+  return withinResolution === true ? `${text}, within what the instrument can tell apart` : text;
 }
 
 /** What a comparison is about, in words: `Naevus (mole), Temple, right`. */

@@ -27,7 +27,7 @@ export function demoSummary({ exam, bundle, coverage, issues }: DemoParts): stri
     `Statements   ${exam.statements.length}`,
     ...rows(counted(exam.statements.map(countedAs))),
     '',
-    'Coverage     covered + said not to be done / asked for',
+    'Coverage     covered + documented as not done / asked for',
     ...rows(new Map(coverageKinds.map((kind) => [kind, fraction(coverage[kind])]))),
     '',
     `Resources    ${bundle.entry?.length ?? 0}`,

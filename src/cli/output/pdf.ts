@@ -15,12 +15,12 @@ export const pdfOptions: OptionTable = {
   pdf: {
     type: 'text',
     value: 'PATH',
-    help: 'Print the page to this PDF file, by the browser that --browser names',
+    help: 'Print the page to this PDF file, with the browser that --browser names',
   },
   browser: {
     type: 'text',
     value: 'PATH',
-    help: 'With --pdf: a Chromium or a browser made from it, which prints the page',
+    help: 'With --pdf: Chromium or a browser based on it, which prints the page',
   },
 };
 

@@ -42,7 +42,7 @@ export interface ConvertSettings
   readonly codeMap?: readonly CodeMapRow[];
   /** Proposals for its notes that were confirmed; those of other exams and others are passed over. */
   readonly confirmed?: readonly Proposal[];
-  /** Write where each field went, a line for each exam. Default false. */
+  /** Write where each field went, one line per exam. Default false. */
   readonly ledger?: boolean;
 }
 

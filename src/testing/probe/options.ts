@@ -8,7 +8,7 @@ export interface ProbeOptions {
   readonly fhirVersion?: FhirVersion;
   /** Delete at the end what the probe has stored. Default false. */
   readonly clean?: boolean;
-  /** The server may be one that is not on this machine. Default false: other addresses throw. */
+  /** Allow a server that is not on this machine. Default false: other addresses throw. */
   readonly remote?: boolean;
   /** OAuth 2.0 bearer token. It is sent over https or to this machine only, and never told. */
   readonly token?: string;

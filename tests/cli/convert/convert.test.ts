@@ -69,7 +69,7 @@ describe('convert --lines', () => {
     [['--out', 'x'], '--lines does not go with --out'],
     [['--jobs', '2'], '--lines does not go with --jobs'],
     [['--suggest'], '--lines does not go with --suggest'],
-    [['file.csv'], 'with --lines, standard input alone is read'],
+    [['file.csv'], 'with --lines, only standard input is read'],
   ])('%j is a wrong call', async (more, text) => {
     const argv = ['convert', '--lines', '--mapping', mapping, ...more];
     const { code, err } = await run(argv, { stdin: '' });

@@ -153,7 +153,7 @@ describe('convert', () => {
     [['nothing.csv'], 'cannot read nothing.csv: there is no such file'],
     [['-', '--to', 'resources'], '--to resources needs --out FOLDER'],
     [['-', '--resume'], '--resume needs --out FOLDER'],
-    [['-', '--out', 'x'], 'with --out, convert takes named files and folders'],
+    [['-', '--out', 'x'], 'with --out, convert needs named files or folders'],
   ])('%j is a wrong call', async (args, line) => {
     const argv = ['convert', ...args, '--mapping', mapping];
     const { code, err } = await run(argv, { stdin: good });

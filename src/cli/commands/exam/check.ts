@@ -27,7 +27,7 @@ export const ruleSetOption: OptionTable = {
     value: 'ID',
     values: ruleSets.map(({ id }) => id),
     repeated: true,
-    help: 'Published advice that prompts are taken from, may be repeated; without it there are none',
+    help: 'Published advice to take prompts from; may be repeated; without it there are no prompts',
   },
 };
 
@@ -35,7 +35,7 @@ export const settingsOption: OptionTable = {
   settings: {
     type: 'text',
     value: 'FILE',
-    help: 'Protocol, thresholds, judgements, dismissals and more, as check-settings.schema.json has them',
+    help: 'Protocol, thresholds, judgements, dismissals and more, in the form of check-settings.schema.json',
   },
 };
 
@@ -43,7 +43,7 @@ export const nowOption: OptionTable = {
   now: {
     type: 'text',
     value: 'MOMENT',
-    help: 'Moment that dates are held to, with its zone; default: the clock, and with --lines none',
+    help: 'Moment that dates are checked against, with its zone; default: the clock, and with --lines none',
   },
 };
 
@@ -51,7 +51,7 @@ export const priorOptions: OptionTable = {
   prior: { type: 'text', value: 'FILE', help: 'An earlier exam to compare with' },
   'same-patient': {
     type: 'flag',
-    help: 'With --prior: both are of one person although their records do not say so',
+    help: 'With --prior: both are of the same person although their records do not say so',
   },
 };
 
@@ -59,9 +59,9 @@ export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Checks exams: what of the protocol is covered, whether statements agree, what rules compute, ' +
-    'what changed since an earlier exam, and prompts of the rule sets that are named. Prompts ' +
+    'what changed since an earlier exam, and prompts of the named rule sets. Prompts ' +
     'support and never replace the clinician. With --lines it works for a program that hands out ' +
-    'records: each line is an exam, or {"id": ..., "raw": "text of one"}, and is answered at once by one line.',
+    'records: each line is an exam, or {"id": ..., "raw": "text of one"}, and is answered at once with one line.',
   options: {
     ...clinicOption,
     ...ruleSetOption,
@@ -78,9 +78,9 @@ export const command: Command = {
     ['check exam.json', 'coverage, consistency and computed figures'],
     ['check exam.json --rule-set suspected-cancer-scotland', 'with the prompts of one guideline'],
     ['check exam.json --clinic clinic.json', 'by what the clinic has decided'],
-    ['check exam.json --settings settings.json', 'by another protocol and other thresholds'],
+    ['check exam.json --settings settings.json', 'with another protocol and other thresholds'],
     ['check exam.json --prior last-year.json --to json', 'with changes, as JSON'],
-    ['check --lines < exams.ndjson > checked.ndjson', 'a result a line'],
+    ['check --lines < exams.ndjson > checked.ndjson', 'one result per line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {

@@ -22,7 +22,7 @@ export const command: Command = {
   options: {
     'same-patient': {
       type: 'flag',
-      help: 'Both are of one person although their records do not say so',
+      help: 'Both are of the same person although their records do not say so',
     },
     to: { type: 'text', values: ['text', 'json'], fallback: 'text', help: 'Form of the result' },
     ...clinicOption,

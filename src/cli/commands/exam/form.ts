@@ -32,12 +32,12 @@ export const command: Command = {
   description:
     'Makes the form of a protocol, given by its code: a FHIR Questionnaire, a plain description of it, ' +
     'or the response that it begins with. With --read it reads what was filled in back to an exam: ' +
-    'every answer is held to the form anew, and what was not answered is not stated.',
+    'every answer is checked against the form again, and what was not answered is not stated.',
   options: {
     to: {
       type: 'text',
       values: ['questionnaire', 'description', 'start', 'exam'],
-      help: 'What to write; with --read an exam, else a questionnaire where it is left out',
+      help: 'What to write; default: a questionnaire, or with --read an exam',
     },
     ...fhirOption,
     ...languageOption,
@@ -50,11 +50,11 @@ export const command: Command = {
     canonical: { type: 'text', value: 'URL', help: 'Canonical URL of the Questionnaire' },
     'last-time': {
       type: 'flag',
-      help: 'The form shows what was said last time, as --to start fills in',
+      help: 'Show in the form what was said last time; --to start fills it in',
     },
     extract: {
       type: 'flag',
-      help: 'The form contains templates, from which engines extract Observations of a response',
+      help: 'Add templates, by which engines extract Observations from a response',
     },
     prior: { type: 'text', value: 'FILE', help: 'With --to start: the exam before' },
     read: { type: 'text', value: 'FILE', help: 'A QuestionnaireResponse; - is standard input' },
@@ -66,7 +66,7 @@ export const command: Command = {
     questionnaire: {
       type: 'text',
       value: 'FILE',
-      help: 'With --read: the form that was filled in, where it was changed',
+      help: 'With --read: the form that was filled in, if it was changed',
     },
     status: {
       type: 'text',

@@ -24,7 +24,7 @@ export const command: Command = {
     to: {
       type: 'text',
       values: readers,
-      help: 'Whom the letter is for',
+      help: 'Who the letter is for',
     },
     share: {
       type: 'text',

@@ -23,11 +23,11 @@ export const command: Command = {
       type: 'text',
       value: 'FILE',
       repeated: true,
-      help: 'An earlier exam to compare with; of several the latest, and figures of all in small charts',
+      help: 'An earlier exam to compare with; of several, the latest, and small charts with the figures of all',
     },
     appendix: {
       type: 'flag',
-      help: 'Print all that does not stand on the first pages as an appendix',
+      help: 'Print everything that is not on the first pages as an appendix',
     },
     ...languageOption,
     ...outOption,

@@ -31,7 +31,7 @@ const cutOptions: OptionTable = {
   most: {
     type: 'text',
     value: 'NUMBER',
-    help: 'With --bundle transaction: several bundles of at most so many entries, one a line',
+    help: 'With --bundle transaction: several bundles of at most this many entries, one per line',
   },
   page: {
     type: 'flag',
@@ -74,8 +74,8 @@ function textOf(written: readonly Outcome<string>[], issues: readonly Issue[]): 
 export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
-    'Turns exams into FHIR bundles. Each input is an exam as JSON, or one exam a line; without a ' +
-    'file it is read from standard input. Several exams give one bundle a line.',
+    'Turns exams into FHIR bundles. Each input is an exam as JSON, or one exam per line; without a ' +
+    'file it is read from standard input. Several exams give one bundle per line.',
   options: {
     ...clinicOption,
     ...bundleOptions,
@@ -92,14 +92,14 @@ export const command: Command = {
     ['export exam.json --format-out xml --out bundle.xml', 'as FHIR XML'],
     [
       'export exam.json --bundle transaction --identity URI --most 50',
-      'bundles of at most 50 entries, one a line, to be sent in this order',
+      'bundles of at most 50 entries, one per line, to be sent in this order',
     ],
     [
       'export exam.json --bundle transaction --identity URI --patient reference',
       'to be sent to a server that knows the patient',
     ],
     ['export year.ndjson --deidentify secret.txt', 'without what names people and places'],
-    ['export < exams.ndjson > bundles.ndjson', 'many exams, one a line'],
+    ['export < exams.ndjson > bundles.ndjson', 'many exams, one per line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {

@@ -21,12 +21,12 @@ export const command: Command = {
   argumentsText: 'URL',
   description:
     'Finds out what a FHIR server does with exams: stores an invented one, reads it back, searches, ' +
-    'changes and withdraws it, and sends faults. It talks to this server and to no other. A server ' +
-    'with real patients is no place for it: use one that is meant for tests.',
+    'changes and withdraws it, and sends faults. It talks to this server and to no other. Do not ' +
+    'use it on a server with real patients: use one that is meant for tests.',
   options: {
     ...fhirOption,
-    yes: { type: 'flag', help: 'The server may be one that is not on this machine' },
-    clean: { type: 'flag', help: 'Delete at the end everything that was stored' },
+    yes: { type: 'flag', help: 'Allow a server that is not on this machine' },
+    clean: { type: 'flag', help: 'At the end, delete everything that was stored' },
     'token-env': {
       type: 'text',
       value: 'NAME',
@@ -55,7 +55,7 @@ export const command: Command = {
   },
   examples: [
     ['probe http://localhost:8080/fhir --clean', 'a server on this machine'],
-    ['probe https://fhir.clinic.example/r4 --yes --token-env TOKEN', 'one that wants a login'],
+    ['probe https://fhir.clinic.example/r4 --yes --token-env TOKEN', 'one that needs a login'],
     ['probe http://localhost:8080/fhir --format junit --out probe.xml', 'for a build server'],
   ],
   files: { least: 1, most: 1 },

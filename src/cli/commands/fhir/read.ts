@@ -15,8 +15,8 @@ import {
 export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
-    'Reads the exam that a bundle holds, of FHIR R4, R4B or R5. What the bundle says and the exam ' +
-    'does not hold is told as a warning, so that nothing is lost in silence.',
+    'Reads the exam that a bundle holds, of FHIR R4, R4B or R5. What the bundle says beyond the ' +
+    'exam is reported as a warning, so that nothing is lost silently.',
   options: {
     exam: {
       type: 'text',
@@ -31,7 +31,7 @@ export const command: Command = {
   examples: [
     ['read bundle.json', 'the exam as JSON'],
     ['read bundle.json | face-neck-fhir export --fhir r5', 'from R4 to R5'],
-    ['read < bundles.ndjson > exams.ndjson', 'many bundles, one a line'],
+    ['read < bundles.ndjson > exams.ndjson', 'many bundles, one per line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {

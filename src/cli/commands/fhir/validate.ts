@@ -34,10 +34,10 @@ export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Checks whether bundles or single resources conform to FHIR. Each input is JSON or XML, or ' +
-    'JSON with one resource a line; a bundle of more than 64 MB is looked at entry by entry. Every ' +
-    'issue is told with its line and column; the verdict of each input goes to standard output. Exit code 3: no error was found, and some rule was not ' +
-    'looked at. With --lines it works for a program that hands out records: each line is a resource, or ' +
-    '{"id": ..., "raw": "text of one"}, and is answered at once by one line; one that does not conform is kept back.',
+    'JSON with one resource per line; a bundle of more than 64 MB is looked at entry by entry. Every ' +
+    'issue is reported with its line and column; the verdict of each input goes to standard output. Exit code 3: no error was found, but some rule was not ' +
+    'checked. With --lines it works for a program that hands out records: each line is a resource, or ' +
+    '{"id": ..., "raw": "text of one"}, and is answered at once with one line; one that does not conform is kept back.',
   options: {
     ...clinicOption,
     ...fhirOption,
@@ -52,8 +52,8 @@ export const command: Command = {
     ['validate --fhir r5 a.json b.json', 'two files against R5'],
     ['validate patient.xml', 'FHIR XML'],
     ['validate bundle.json --profile guide/', 'also against the profiles that it claims'],
-    ['validate --lines < resources.ndjson > verdicts.ndjson', 'a verdict a line'],
-    ['export exam.json | face-neck-fhir validate --format json', 'issues as JSON, one a line'],
+    ['validate --lines < resources.ndjson > verdicts.ndjson', 'one verdict per line'],
+    ['export exam.json | face-neck-fhir validate --format json', 'issues as JSON, one per line'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },
   run: async (call) => {

@@ -25,7 +25,7 @@ export const command: Command = {
   description:
     'Adds up many exams: coverage by protocol and region, reasons for what was not done, what the ' +
     'checks found, prompts nobody set aside, corrections, agreement of two examiners on one person, ' +
-    'and last digits of figures. Exams come one a file or one a line; none is kept, and no person is named. ' +
+    'and last digits of figures. Exams come one per file or one per line; none is kept, and no person is named. ' +
     'On many machines each line (--lines) or part (--to sums) gives sums, which --merge adds up.',
   options: {
     to: {
@@ -39,7 +39,7 @@ export const command: Command = {
     ...settingsOption,
     ...nowOption,
     ...linesOption,
-    merge: { type: 'flag', help: 'The inputs are sums of --lines or --to sums, one a line' },
+    merge: { type: 'flag', help: 'The inputs are sums of --lines or --to sums, one per line' },
     ...languageOption,
     ...outOption,
     ...issueOptions,

@@ -15,14 +15,14 @@ import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
 export const command: Command = {
   argumentsText: '[FILE|FOLDER ...]',
   description:
-    'Writes the statements of exams as rows for analysis, one a statement (of sensation one a modality), ' +
+    'Writes the statements of exams as rows for analysis, one per statement (for sensation, one per modality), ' +
     'with the same columns for every kind. Only rows whose column said is states say that something is ' +
-    'there. In CSV a text that a spreadsheet could take for a formula has a quote in front, which is ' +
-    'taken off on reading. The rows hold patient data.',
+    'there. In CSV, a text that a spreadsheet could take for a formula has a quote in front, to be ' +
+    'removed on reading. The rows hold patient data.',
   options: {
     to: { type: 'text', values: ['csv', 'ndjson'], fallback: 'csv', help: 'Form of the rows' },
     'without-words': { type: 'flag', help: 'Leave out notes and other words of the examiner' },
-    columns: { type: 'flag', help: 'Tell what stands in each column, and read nothing' },
+    columns: { type: 'flag', help: 'Say what each column holds, and read nothing' },
     ...clinicOption,
     ...deidentifyOptions,
     ...languageOption,
@@ -31,7 +31,7 @@ export const command: Command = {
   },
   examples: [
     ['flat exams/ --out statements.csv', 'a table over a folder'],
-    ['flat year.ndjson --to ndjson', 'a row a line, for a database'],
+    ['flat year.ndjson --to ndjson', 'one row per line, for a database'],
     ['flat exams/ --deidentify secret.txt', 'without what names people and places'],
   ],
   files: { least: 0, most: Number.POSITIVE_INFINITY },

@@ -19,16 +19,16 @@ export const command: Command = {
   argumentsText: '[FILE|FOLDER ...]',
   description:
     'Lists what exams leave to be done: items of the plan that have a date, referrals, tests and reviews ' +
-    'without one too, and reviews of the safety net, by whom, and what is overdue today. Whether it has ' +
+    'even without one, and reviews of the safety net, by whom, and what is overdue today. Whether it has ' +
     'been done is not known here. The list names people.',
   options: {
     to: {
       type: 'text',
       values: ['csv', 'ical', 'fhir'],
       fallback: 'csv',
-      help: 'A table, a calendar (iCalendar to-dos), or FHIR R4 Tasks, one a line',
+      help: 'A table, a calendar (iCalendar to-dos), or FHIR R4 Tasks, one per line',
     },
-    overdue: { type: 'flag', help: 'Only what is overdue, or presses and has no date' },
+    overdue: { type: 'flag', help: 'Only what is overdue, or urgent and without a date' },
     ...clinicOption,
     ...outOption,
     ...issueOptions,
