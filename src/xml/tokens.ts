@@ -37,6 +37,9 @@ export interface TokenText {
 export function tokenAt(piece: TokenText, from: number): Token | undefined {
   const { text, last } = piece;
   if (text.charAt(from) !== '<') return textToken(text, from);
+  // Nearly all are tags, which begin with neither mark.
+  const mark = text.charAt(from + 1);
+  if (mark !== '!' && mark !== '?' && mark !== '') return tagToken(text, from, last);
   for (const [open, close, kind] of sections) {
     if (text.startsWith(open, from)) return sectionToken(piece, from + open.length, close, kind);
     // `<!` and `<![CDA` may be the first half of a longer mark.

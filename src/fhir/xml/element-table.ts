@@ -18,6 +18,21 @@ export interface ElementRow {
   readonly attribute: boolean;
   /** Place among the elements of its type; the same for all forms of a choice. */
   readonly order: number;
+  /** Place among the rows of its type, in which each form of a choice has its own. */
+  readonly place: number;
+  readonly primitive: boolean;
+  /** Under which JSON has ids and extensions of a primitive: its name with an underscore. */
+  readonly companion: string | undefined;
+}
+
+/** What of a row is not to be concluded from the rest. */
+export type ElementForm = Omit<ElementRow, 'place' | 'primitive' | 'companion'>;
+
+/** @param place among the rows of its type */
+export function elementRow(form: ElementForm, place: number): ElementRow {
+  const primitive = isPrimitive(form.type);
+  const beside = primitive && form.type !== 'xhtml' && !form.attribute;
+  return { ...form, place, primitive, companion: beside ? `_${form.name}` : undefined };
 }
 
 /** Elements of a type by their name in JSON and XML, in order. */
@@ -25,9 +40,18 @@ export type TypeRows = ReadonlyMap<string, ElementRow>;
 
 const tables: Readonly<Record<FhirVersion, ElementTable>> = { R4: r4, R4B: r4b, R5: r5 };
 
-/** Look-up of the types of a version. Each is unfolded when first asked for. */
-export function typesOf(version: FhirVersion): (type: string) => TypeRows | undefined {
-  const table = tables[version];
+type Types = (type: string) => TypeRows | undefined;
+
+const unfolded = new Map<FhirVersion, Types>();
+
+/** Look-up of the types of a version. Each is unfolded when first asked for, and then kept. */
+export function typesOf(version: FhirVersion): Types {
+  const types = unfolded.get(version) ?? unfoldedTypes(tables[version]);
+  unfolded.set(version, types);
+  return types;
+}
+
+function unfoldedTypes(table: ElementTable): Types {
   const known = new Map<string, TypeRows>();
   return (type) => {
     let rows = known.get(type);
@@ -50,7 +74,7 @@ function unfold(text: string): TypeRows {
     const types = row.slice(cut + 1, list ? -1 : undefined).split('|');
     for (const type of types) {
       const full = name.endsWith('[x]') ? name.slice(0, -3) + capital(type) : name;
-      rows.set(full, { name: full, type, list, attribute, order });
+      rows.set(full, elementRow({ name: full, type, list, attribute, order }, rows.size));
     }
   }
   return rows;
@@ -66,7 +90,7 @@ export function isResource(rows: TypeRows): boolean {
 }
 
 /** Primitive types of FHIR begin with a small letter, all others with a capital. */
-export function isPrimitive(type: string): boolean {
+function isPrimitive(type: string): boolean {
   return /^[a-z]/.test(type);
 }
 

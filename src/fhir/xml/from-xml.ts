@@ -17,13 +17,7 @@ import type { XmlElement } from '../../xml/tree.ts';
 import { DECIMAL_TEXT, type DecimalCarrier, decimalProperty } from '../json/decimal.ts';
 import { XHTML } from '../names/systems.ts';
 import type { FhirVersion } from '../version.ts';
-import {
-  type ElementRow,
-  isPrimitive,
-  isResource,
-  type TypeRows,
-  typesOf,
-} from './element-table.ts';
+import { type ElementRow, isResource, type TypeRows, typesOf } from './element-table.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
 import { primitiveValue } from './primitive-value.ts';
 
@@ -98,8 +92,8 @@ function readWithin(text: string, { version, types }: XmlTypes): XmlResource {
     return { issues: [issue(code, [], facts, { source: at === -1 ? undefined : position(at) })] };
   }
   const { root, instructions } = read;
-  const reading: Reading = { text, version, position, types, issues: [] };
-  const value = readResource(reading, root, []);
+  const reading: Reading = { text, version, position, types, issues: [], path: [] };
+  const value = readResource(reading, root);
   return { ...(value !== undefined && { value }), root, instructions, issues: reading.issues };
 }
 
@@ -109,58 +103,54 @@ interface Reading {
   readonly version: FhirVersion;
   readonly types: (type: string) => TypeRows | undefined;
   readonly issues: Issue[];
+  /** Of what is read now; one for the whole text, copied only for what is told. */
+  readonly path: (string | number)[];
 }
 
 function say<Code extends RecordCode>(
-  { issues, position }: Reading,
+  { issues, position, path }: Reading,
   code: Code,
-  path: Path,
   facts: RecordFacts<Code>,
   at: number,
+  ...below: Path
 ): void {
-  issues.push(issue(code, path, facts, { source: position(at) }));
+  issues.push(issue(code, [...path, ...below], facts, { source: position(at) }));
 }
 
-function readResource(reading: Reading, element: XmlElement, path: Path): Json | undefined {
+function readResource(reading: Reading, element: XmlElement): Json | undefined {
   const rows = reading.types(element.name);
   if (rows === undefined || !isResource(rows) || element.namespace !== FHIR_NAMESPACE) {
-    say(
-      reading,
-      'unchecked-resource',
-      path,
-      {
-        reason: 'xml',
-        version: reading.version,
-      },
-      element.start,
-    );
+    const { version } = reading;
+    say(reading, 'unchecked-resource', { reason: 'xml', version }, element.start);
     return undefined;
   }
-  return readMembers(reading, element, rows, path, { resourceType: element.name });
+  return readMembers(reading, element, rows, { resourceType: element.name });
 }
 
 function readMembers(
   reading: Reading,
   element: XmlElement,
   rows: TypeRows,
-  path: Path,
   holder: Json,
+  except?: string,
 ): Json {
   for (const [name, value] of element.attributes) {
-    if (isNotation(name, path)) continue;
+    if (name === except || isNotation(name, reading.path)) continue;
     if (rows.get(name)?.attribute !== true) {
-      say(reading, 'unknown-property', path, { reason: 'xml-attribute' }, element.start);
+      say(reading, 'unknown-property', { reason: 'xml-attribute' }, element.start);
     } else if (value === '') {
-      say(reading, 'empty-value', [...path, name], { reason: 'xml-attribute' }, element.start);
+      say(reading, 'empty-value', { reason: 'xml-attribute' }, element.start, name);
     } else {
       holder[name] = value;
     }
   }
   if (element.textAt !== -1) {
-    say(reading, 'invalid-value', path, { reason: 'text-between' }, element.textAt);
+    say(reading, 'invalid-value', { reason: 'text-between' }, element.textAt);
   }
-  for (const { row, elements } of grouped(reading, element, rows, path)) {
-    readProperty(reading, holder, row, elements, path);
+  for (const { row, elements } of grouped(reading, element, rows)) {
+    reading.path.push(row.name);
+    readProperty(reading, holder, row, elements);
+    reading.path.pop();
   }
   return holder;
 }
@@ -177,32 +167,37 @@ interface Group {
 }
 
 /** The children under their definitions, in order; those that cannot stand here are told. */
-function grouped(
-  reading: Reading,
-  parent: XmlElement,
-  rows: TypeRows,
-  path: Path,
-): Iterable<Group> {
-  const groups = new Map<ElementRow, Group>();
-  let last: ElementRow | undefined;
+function grouped(reading: Reading, parent: XmlElement, rows: TypeRows): readonly Group[] {
+  const groups: Group[] = [];
+  // Of elements out of order, where those of the same name stand.
+  let byRow: Map<ElementRow, Group> | undefined;
+  let last: Group | undefined;
   for (const element of parent.children) {
     const row = rows.get(element.name);
     // Which namespace a narrative has is told with the narrative.
     const known = row?.type === 'xhtml' || element.namespace === FHIR_NAMESPACE;
     if (row === undefined || row.attribute || !known) {
-      say(reading, 'unknown-property', path, { reason: 'xml-element' }, element.start);
+      say(reading, 'unknown-property', { reason: 'xml-element' }, element.start);
       continue;
     }
-    if (last !== undefined && last !== row && last.order >= row.order) {
-      const at = [...path, row.name];
-      say(reading, 'wrong-order', at, { reason: 'xml' }, element.start);
+    if (last?.row === row) {
+      last.elements.push(element);
+      continue;
     }
-    last = row;
-    const group = groups.get(row);
-    if (group === undefined) groups.set(row, { row, elements: [element] });
-    else group.elements.push(element);
+    if (last !== undefined && last.row.order >= row.order) {
+      say(reading, 'wrong-order', { reason: 'xml' }, element.start, row.name);
+      byRow ??= new Map(groups.map((group) => [group.row, group]));
+    }
+    last = byRow?.get(row);
+    if (last !== undefined) {
+      last.elements.push(element);
+      continue;
+    }
+    last = { row, elements: [element] };
+    groups.push(last);
+    byRow?.set(row, last);
   }
-  return groups.values();
+  return groups;
 }
 
 function readProperty(
@@ -210,55 +205,58 @@ function readProperty(
   holder: Json,
   row: ElementRow,
   elements: readonly XmlElement[],
-  path: Path,
 ): void {
-  const at = [...path, row.name];
   const [first, second] = elements;
   if (first === undefined) return;
   if (second !== undefined && !row.list) {
-    say(reading, 'too-many', at, { reason: 'xml' }, second.start);
+    say(reading, 'too-many', { reason: 'xml' }, second.start);
   }
   if (row.type === 'xhtml') {
-    holder[row.name] = narrative(reading, first, at);
-  } else if (isPrimitive(row.type)) {
-    readPrimitives(reading, holder, row, elements, at);
+    holder[row.name] = narrative(reading, first);
+  } else if (row.primitive) {
+    readPrimitives(reading, holder, row, elements);
   } else if (row.list) {
-    holder[row.name] = elements.map((one, index) =>
-      readComplex(reading, one, row.type, [...at, index]),
-    );
+    holder[row.name] = elements.map((one, index) => {
+      reading.path.push(index);
+      const value = readComplex(reading, one, row.type);
+      reading.path.pop();
+      return value;
+    });
   } else {
-    holder[row.name] = readComplex(reading, first, row.type, at);
+    holder[row.name] = readComplex(reading, first, row.type);
   }
 }
 
-function readComplex(reading: Reading, element: XmlElement, type: string, path: Path): unknown {
+const noRows: TypeRows = new Map();
+
+function readComplex(reading: Reading, element: XmlElement, type: string): unknown {
   if (type !== 'Resource') {
-    const rows = reading.types(type) ?? new Map();
-    const holder = readMembers(reading, element, rows, path, {});
-    if (Object.keys(holder).length === 0) sayEmpty(reading, element, path);
+    const rows = reading.types(type) ?? noRows;
+    const holder = readMembers(reading, element, rows, {});
+    if (Object.keys(holder).length === 0) sayEmpty(reading, element);
     return holder;
   }
   const [inner, ...others] = element.children;
   if (inner === undefined || others.length > 0 || element.textAt !== -1) {
-    say(reading, 'invalid-value', path, { reason: 'one-resource' }, element.start);
+    say(reading, 'invalid-value', { reason: 'one-resource' }, element.start);
     return undefined;
   }
-  return readResource(reading, inner, path);
+  return readResource(reading, inner);
 }
 
-function sayEmpty(reading: Reading, element: XmlElement, path: Path): void {
-  say(reading, 'empty-value', path, { reason: 'xml-element' }, element.start);
+function sayEmpty(reading: Reading, element: XmlElement): void {
+  say(reading, 'empty-value', { reason: 'xml-element' }, element.start);
 }
 
 /**
  * The XHTML as it was written, with its namespace on the div, as the JSON form has it: in XML an
  * element around it may declare it. A prefix would have to be taken off each tag, and is refused.
  */
-function narrative(reading: Reading, element: XmlElement, path: Path): string {
+function narrative(reading: Reading, element: XmlElement): string {
   const written = reading.text.slice(element.start, element.end);
   if (element.attributes.get('xmlns') === XHTML) return written;
   if (element.namespace !== XHTML || element.written !== element.name) {
-    say(reading, 'invalid-narrative', path, { reason: 'namespace', url: XHTML }, element.start);
+    say(reading, 'invalid-narrative', { reason: 'namespace', url: XHTML }, element.start);
     return written;
   }
   return `<div xmlns="${XHTML}"${written.slice('<div'.length)}`;
@@ -270,27 +268,24 @@ function readPrimitives(
   holder: Json,
   row: ElementRow,
   elements: readonly XmlElement[],
-  path: Path,
 ): void {
-  const read = elements.map((element, index) => {
-    const at = row.list ? [...path, index] : path;
-    const text = element.attributes.get('value');
-    const companion = besideValue(reading, element, at);
-    const has = companion !== undefined;
-    if (text === undefined && !has) sayEmpty(reading, element, at);
-    return {
-      text,
-      value: text === undefined ? undefined : primitive(reading, text, row.type, element, at),
-      companion,
-    };
-  });
   const named = `_${row.name}`;
   if (row.list) {
-    const [values, companions] = [read.map((one) => one.value), read.map((one) => one.companion)];
+    const values: unknown[] = [];
+    const companions: unknown[] = [];
+    elements.forEach((element, index) => {
+      reading.path.push(index);
+      const { value, companion } = readPrimitive(reading, row, element);
+      reading.path.pop();
+      values.push(value);
+      companions.push(companion);
+    });
     if (values.some((one) => one !== undefined)) holder[row.name] = orNull(values);
     if (companions.some((one) => one !== undefined)) holder[named] = orNull(companions);
     return;
   }
+  // Each is read, so that what is wrong with one too many is told too; the first counts.
+  const read = elements.map((element) => readPrimitive(reading, row, element));
   const [one] = read;
   if (one?.text !== undefined && typeof one.value === 'number' && row.type === 'decimal') {
     setDecimal(holder, row.name, one.text);
@@ -300,14 +295,27 @@ function readPrimitives(
   if (one?.companion !== undefined) holder[named] = one.companion;
 }
 
+interface ReadPrimitive {
+  readonly text: string | undefined;
+  readonly value: unknown;
+  readonly companion: Json | undefined;
+}
+
+function readPrimitive(reading: Reading, row: ElementRow, element: XmlElement): ReadPrimitive {
+  const text = element.attributes.get('value');
+  const companion = besideValue(reading, element);
+  if (text === undefined && companion === undefined) sayEmpty(reading, element);
+  const value = text === undefined ? undefined : primitive(reading, text, row.type, element);
+  return { text, value, companion };
+}
+
 /** Id and extensions of a primitive, where it has any. */
-function besideValue(reading: Reading, element: XmlElement, path: Path): Json | undefined {
+function besideValue(reading: Reading, element: XmlElement): Json | undefined {
   const { attributes, children, textAt } = element;
   const valueAlone = attributes.size === 1 && attributes.has('value');
   if (valueAlone && children.length === 0 && textAt === -1) return undefined;
-  const rows = reading.types('Element') ?? new Map();
-  const others = new Map([...attributes].filter(([name]) => name !== 'value'));
-  const companion = readMembers(reading, { ...element, attributes: others }, rows, path, {});
+  const rows = reading.types('Element') ?? noRows;
+  const companion = readMembers(reading, element, rows, {}, 'value');
   return Object.keys(companion).length > 0 ? companion : undefined;
 }
 
@@ -322,19 +330,13 @@ function orNull(list: readonly unknown[]): unknown[] {
   return list.map((one) => one ?? null);
 }
 
-function primitive(
-  reading: Reading,
-  text: string,
-  type: string,
-  { start }: XmlElement,
-  path: Path,
-): unknown {
+function primitive(reading: Reading, text: string, type: string, { start }: XmlElement): unknown {
   if (text === '') {
-    say(reading, 'empty-value', path, { reason: 'xml-value' }, start);
+    say(reading, 'empty-value', { reason: 'xml-value' }, start);
     return text;
   }
   const value = primitiveValue(text, type);
   if (value !== undefined) return value;
-  say(reading, 'invalid-value', path, { reason: 'fhir-form', type }, start);
+  say(reading, 'invalid-value', { reason: 'fhir-form', type }, start);
   return text;
 }

@@ -18,14 +18,7 @@ import { readXml } from '../../xml/reader.ts';
 import { decimalText } from '../json/decimal.ts';
 import { XHTML } from '../names/systems.ts';
 import type { FhirVersion } from '../version.ts';
-import {
-  type ElementRow,
-  isPrimitive,
-  isResource,
-  jsonForm,
-  type TypeRows,
-  typesOf,
-} from './element-table.ts';
+import { type ElementRow, isResource, jsonForm, type TypeRows, typesOf } from './element-table.ts';
 import type { XmlTypes } from './from-xml.ts';
 import { FHIR_NAMESPACE } from './namespace.ts';
 
@@ -71,10 +64,10 @@ export function writeResourceXml(
 ): Outcome<string> {
   const issues = plainDataIssues(resource);
   if (hasErrors(issues)) return failure(told(issues, resource));
-  const writing: Writing = { version, types, issues, parts: [] };
+  const writing: Writing = { version, types, issues, parts: [], path: [] };
   const newline = pretty ? '\n' : '';
   writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
-  writeResource(writing, resource, [], newline, ` xmlns="${FHIR_NAMESPACE}"`);
+  writeResource(writing, resource, newline, ` xmlns="${FHIR_NAMESPACE}"`);
   writing.parts.push(newline);
   const found = told(issues, resource);
   return hasErrors(issues) ? failure(found) : success(writing.parts.join(''), found);
@@ -89,15 +82,17 @@ interface Writing {
   readonly types: (type: string) => TypeRows | undefined;
   readonly issues: Issue[];
   readonly parts: string[];
+  /** Of what is written now; one for the whole text, copied only for what is told. */
+  readonly path: (string | number)[];
 }
 
 function say<Code extends RecordCode>(
-  { issues }: Writing,
+  { issues, path }: Writing,
   code: Code,
-  path: Path,
   facts: RecordFacts<Code>,
+  at: Path = [...path],
 ): void {
-  issues.push(issue(code, path, facts));
+  issues.push(issue(code, at, facts));
 }
 
 /** A plain object whose members can be read by name. */
@@ -106,25 +101,16 @@ function own(holder: Readonly<Record<string, unknown>>, name: string): unknown {
 }
 
 /** `newline` is empty for compact text, else a line break with the indent of the current level. */
-function writeResource(
-  writing: Writing,
-  value: unknown,
-  path: Path,
-  newline: string,
-  declared = '',
-): void {
+function writeResource(writing: Writing, value: unknown, newline: string, declared = ''): void {
   const type = isPlainObject(value) ? own(value, 'resourceType') : undefined;
   const rows = typeof type === 'string' ? writing.types(type) : undefined;
   if (!isPlainObject(value) || rows === undefined || !isResource(rows)) {
-    say(writing, 'unchecked-resource', path, {
-      reason: 'xml',
-      version: writing.version,
-    });
+    say(writing, 'unchecked-resource', { reason: 'xml', version: writing.version });
     return;
   }
   const inner = newline && `${newline}  `;
   writing.parts.push(`<${type}${declared}>`);
-  writeMembers(writing, value, rows, path, inner);
+  writeMembers(writing, value, rows, inner);
   writing.parts.push(newline, `</${type}>`);
 }
 
@@ -132,60 +118,80 @@ function writeMembers(
   writing: Writing,
   holder: Readonly<Record<string, unknown>>,
   rows: TypeRows,
-  path: Path,
   newline: string,
 ): void {
-  const names = new Set(Object.keys(holder).filter((name) => holder[name] !== undefined));
-  if (isResource(rows)) names.delete('resourceType');
-  for (const row of rows.values()) {
-    const named = `_${row.name}`;
-    const plain = names.delete(row.name);
-    const beside = hasCompanion(row) && names.delete(named);
-    if ((plain || beside) && !row.attribute) {
-      writeProperty(writing, holder, row, [...path, row.name], newline);
-    }
+  const { path } = writing;
+  const { present, unknown } = rowsIn(holder, rows);
+  for (const row of present) {
+    if (row.attribute) continue;
+    path.push(row.name);
+    writeProperty(writing, holder, row, newline);
+    path.pop();
   }
-  for (const name of names) {
-    say(writing, 'unknown-property', [...path, name], { reason: 'fhir' });
+  for (const name of unknown) {
+    say(writing, 'unknown-property', { reason: 'fhir' }, [...path, name]);
   }
 }
 
-/** Ids and extensions of a primitive stand under its name with an underscore. */
-function hasCompanion({ type, attribute }: ElementRow): boolean {
-  return isPrimitive(type) && type !== 'xhtml' && !attribute;
+/** The definitions of the members that an object has, in their order, and the names that have none. */
+function rowsIn(
+  holder: Readonly<Record<string, unknown>>,
+  rows: TypeRows,
+): { readonly present: readonly ElementRow[]; readonly unknown: readonly string[] } {
+  const present: ElementRow[] = [];
+  const unknown: string[] = [];
+  let isOrdered = true;
+  for (const name of Object.keys(holder)) {
+    if (holder[name] === undefined) continue;
+    const row = rows.get(name) ?? companionRow(name, rows);
+    if (row === undefined) {
+      if (name !== 'resourceType' || !isResource(rows)) unknown.push(name);
+      continue;
+    }
+    const last = present.at(-1);
+    if (last !== undefined && last.place >= row.place) isOrdered = false;
+    present.push(row);
+  }
+  if (isOrdered) return { present, unknown };
+  // A primitive and what stands beside it are one element.
+  const sorted = [...new Set(present)].sort((a, b) => a.place - b.place);
+  return { present: sorted, unknown };
+}
+
+/** Of a name with an underscore. */
+function companionRow(name: string, rows: TypeRows): ElementRow | undefined {
+  if (!name.startsWith('_')) return undefined;
+  const row = rows.get(name.slice(1));
+  return row?.companion === undefined ? undefined : row;
 }
 
 function writeProperty(
   writing: Writing,
   holder: Readonly<Record<string, unknown>>,
   row: ElementRow,
-  path: Path,
   newline: string,
 ): void {
+  const { path } = writing;
   const value = own(holder, row.name);
-  const companion = own(holder, `_${row.name}`);
-  const beside = [...path.slice(0, -1), `_${row.name}`];
+  const companion = row.companion === undefined ? undefined : own(holder, row.companion);
   if (!row.list) {
-    const text = decimalText(holder, row.name);
-    writeOne(writing, row, { value, companion, text, beside }, path, newline);
+    const text = typeof value === 'number' ? decimalText(holder, row.name) : undefined;
+    writeOne(writing, row, { value, companion, text }, newline);
     return;
   }
-  const length = Math.max(listLength(writing, value, path), listLength(writing, companion, path));
+  const length = Math.max(listLength(writing, value), listLength(writing, companion));
   for (let index = 0; index < length; index++) {
-    const item = {
-      value: itemOf(value, index),
-      companion: itemOf(companion, index),
-      text: undefined,
-      beside: [...beside, index],
-    };
-    writeOne(writing, row, item, [...path, index], newline);
+    path.push(index);
+    const item = { value: itemOf(value, index), companion: itemOf(companion, index) };
+    writeOne(writing, row, { ...item, text: undefined }, newline);
+    path.pop();
   }
 }
 
-function listLength(writing: Writing, list: unknown, path: Path): number {
+function listLength(writing: Writing, list: unknown): number {
   if (list === undefined) return 0;
-  if (!Array.isArray(list)) say(writing, 'wrong-type', path, { reason: 'not-a-list' });
-  else if (list.length === 0) say(writing, 'empty-value', path, { reason: 'xml-list' });
+  if (!Array.isArray(list)) say(writing, 'wrong-type', { reason: 'not-a-list' });
+  else if (list.length === 0) say(writing, 'empty-value', { reason: 'xml-list' });
   else return list.length;
   return 0;
 }
@@ -200,40 +206,34 @@ interface Written {
   readonly companion: unknown;
   /** A decimal as it was stated. */
   readonly text: string | undefined;
-  /** Where the companion stands. */
-  readonly beside: Path;
 }
 
-function writeOne(
-  writing: Writing,
-  row: ElementRow,
-  written: Written,
-  path: Path,
-  newline: string,
-): void {
+function writeOne(writing: Writing, row: ElementRow, written: Written, newline: string): void {
   const { value } = written;
   writing.parts.push(newline);
   if (row.type === 'xhtml') {
-    writeNarrative(writing, value, path);
+    writeNarrative(writing, value);
     return;
   }
-  if (isPrimitive(row.type)) {
-    writePrimitive(writing, row, written, path, newline);
+  if (row.primitive) {
+    writePrimitive(writing, row, written, newline);
     return;
   }
   if (!isPlainObject(value)) {
-    say(writing, 'wrong-type', path, { reason: 'not-an-object' });
+    say(writing, 'wrong-type', { reason: 'not-an-object' });
     return;
   }
   if (row.type !== 'Resource') {
-    writeElement(writing, row.name, row.type, value, '', path, newline);
+    writeElement(writing, row.name, row.type, value, '', newline);
     return;
   }
   const inner = newline && `${newline}  `;
   writing.parts.push(`<${row.name}>`, inner);
-  writeResource(writing, value, path, inner);
+  writeResource(writing, value, inner);
   writing.parts.push(newline, `</${row.name}>`);
 }
+
+const noRows: TypeRows = new Map();
 
 function writeElement(
   writing: Writing,
@@ -241,18 +241,17 @@ function writeElement(
   type: string,
   value: Readonly<Record<string, unknown>>,
   attributes: string,
-  path: Path,
   newline: string,
 ): void {
-  const rows = writing.types(type) ?? new Map();
+  const rows = writing.types(type) ?? noRows;
   const { parts } = writing;
   if (attributes === '' && Object.values(value).every((member) => member === undefined)) {
-    say(writing, 'empty-value', path, { reason: 'xml-object' });
+    say(writing, 'empty-value', { reason: 'xml-object' });
     return;
   }
-  parts.push(`<${name}${ownAttributes(writing, value, rows, path)}${attributes}>`);
+  parts.push(`<${name}${ownAttributes(writing, value, rows)}${attributes}>`);
   const before = parts.length;
-  writeMembers(writing, value, rows, path, newline && `${newline}  `);
+  writeMembers(writing, value, rows, newline && `${newline}  `);
   if (parts.length > before) parts.push(newline, `</${name}>`);
   else parts[before - 1] = `${parts[before - 1]?.slice(0, -1)}/>`;
 }
@@ -261,14 +260,14 @@ function ownAttributes(
   writing: Writing,
   value: Readonly<Record<string, unknown>>,
   rows: TypeRows,
-  path: Path,
 ): string {
   let text = '';
-  for (const { name, attribute, type } of rows.values()) {
-    const stated = attribute ? own(value, name) : undefined;
-    if (stated === undefined) continue;
-    const written = primitiveText(writing, stated, type, undefined, [...path, name]);
-    text += ` ${name}="${escapeAttribute(written)}"`;
+  for (const row of rowsIn(value, rows).present) {
+    if (!row.attribute) continue;
+    writing.path.push(row.name);
+    const written = primitiveText(writing, value[row.name], row.type, undefined);
+    writing.path.pop();
+    text += ` ${row.name}="${escapeAttribute(written)}"`;
   }
   return text;
 }
@@ -276,21 +275,29 @@ function ownAttributes(
 function writePrimitive(
   writing: Writing,
   row: ElementRow,
-  { value, companion, text, beside }: Written,
-  path: Path,
+  { value, companion, text }: Written,
   newline: string,
 ): void {
   if (value === undefined && companion === undefined) {
-    say(writing, 'empty-value', path, { reason: 'neither' });
+    say(writing, 'empty-value', { reason: 'neither' });
     return;
   }
-  const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text, path);
+  const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text);
   const attribute = value === undefined ? '' : ` value="${escapeAttribute(stated)}"`;
-  if (companion !== undefined && !isPlainObject(companion)) {
-    say(writing, 'wrong-type', beside, { reason: 'beside-value' });
+  if (companion === undefined) {
+    writing.parts.push(`<${row.name}${attribute}/>`);
     return;
   }
-  writeElement(writing, row.name, 'Element', companion ?? {}, attribute, beside, newline);
+  const { path } = writing;
+  // What is told of it stands under its own name.
+  const at = row.list ? path.length - 2 : path.length - 1;
+  path[at] = `_${row.name}`;
+  if (isPlainObject(companion)) {
+    writeElement(writing, row.name, 'Element', companion, attribute, newline);
+  } else {
+    say(writing, 'wrong-type', { reason: 'beside-value' });
+  }
+  path[at] = row.name;
 }
 
 function primitiveText(
@@ -298,23 +305,19 @@ function primitiveText(
   value: unknown,
   type: string,
   stated: string | undefined,
-  path: Path,
 ): string {
   const form = jsonForm(type);
   const given = typeof value;
   if (given !== form || (form === 'number' && !Number.isFinite(value))) {
-    say(writing, 'wrong-type', path, {
-      reason: 'xml-value',
-      form: form === 'string' ? 'text' : form,
-    });
+    say(writing, 'wrong-type', { reason: 'xml-value', form: form === 'string' ? 'text' : form });
   } else if (value === '') {
-    say(writing, 'empty-value', path, { reason: 'xml-text' });
+    say(writing, 'empty-value', { reason: 'xml-text' });
   }
   return stated ?? (typeof value === 'object' ? '' : String(value));
 }
 
 /** The XHTML as it stands, once it is known to be one `div` of its own namespace. */
-function writeNarrative(writing: Writing, value: unknown, path: Path): void {
+function writeNarrative(writing: Writing, value: unknown): void {
   const text = typeof value === 'string' ? value.trim() : '';
   const read = readXml(text);
   const div = 'root' in read ? read.root : undefined;
@@ -323,8 +326,5 @@ function writeNarrative(writing: Writing, value: unknown, path: Path): void {
     writing.parts.push(text);
     return;
   }
-  say(writing, 'invalid-narrative', path, {
-    reason: 'not-xhtml',
-    url: XHTML,
-  });
+  say(writing, 'invalid-narrative', { reason: 'not-xhtml', url: XHTML });
 }

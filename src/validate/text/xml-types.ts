@@ -1,4 +1,4 @@
-import type { ElementRow, TypeRows } from '../../fhir/xml/element-table.ts';
+import { type ElementForm, elementRow, type TypeRows } from '../../fhir/xml/element-table.ts';
 import type { XmlTypes } from '../../fhir/xml/from-xml.ts';
 import { type Definitions, onDemand, type TypeInfo } from '../elements/definitions.ts';
 
@@ -13,7 +13,7 @@ export function xmlTypes(definitions: Definitions): XmlTypes {
 
 /** @see https://hl7.org/fhir/R4/xml.html: elements as defined, id and url of an extension as attributes */
 function rowsOf({ name: type, properties, isResource }: TypeInfo): TypeRows {
-  const own: ElementRow[] = [];
+  const own: ElementForm[] = [];
   for (const [name, property] of properties) {
     if (name.startsWith('_') || name === 'extension') continue;
     const order = own.at(-1)?.order ?? 0;
@@ -45,5 +45,5 @@ function rowsOf({ name: type, properties, isResource }: TypeInfo): TypeRows {
       order,
     });
   }
-  return new Map(rows.map((row) => [row.name, row]));
+  return new Map(rows.map((row, place) => [row.name, elementRow(row, place)]));
 }
