@@ -40,6 +40,8 @@ const workers: Readonly<Record<string, Worker>> = {
   validate: { argv: ['validate', '--lines'], records: bundles, good: 2 },
   check: { argv: ['check', '--lines', '--rule-set', 'horner-signs'], records: exams, good: 2 },
   audit: { argv: ['audit', '--lines'], records: exams, good: 2 },
+  export: { argv: ['export', '--lines', '--apart'], records: exams, good: 2 },
+  flat: { argv: ['flat', '--lines'], records: exams, good: 2 },
 };
 
 const linesOf = (text: string): string[] => text.split('\n').filter((line) => line !== '');
@@ -111,6 +113,11 @@ describe.each(Object.entries(workers))('%s --lines', (_, worker) => {
   });
 });
 
+interface Apart {
+  readonly type: string;
+  readonly text: string;
+}
+
 describe('workers in a row', () => {
   const { convert, validate, check } = workers as Required<typeof workers>;
 
@@ -131,6 +138,24 @@ describe('workers in a row', () => {
     const checked = json((await work(check as Worker, asExams)).out);
     expect(checked.map(({ id }) => id)).toEqual([0, 1, 2, 3, 4, 5]);
     expect(checked.filter(({ result }) => result?.coverage !== undefined).length).toBe(4);
+  });
+
+  it('give what the commands give of a file', async () => {
+    const stdin = lines(small.map((exam) => toJson(exam)));
+    const rows = json((await run(['flat', '--lines'], { stdin })).out).flatMap(
+      ({ result }) => result,
+    );
+    const flat = (await run(['flat', '--to', 'ndjson'], { stdin })).out;
+    expect(rows).toEqual(json(flat));
+    const apart = json((await run(['export', '--lines', '--apart'], { stdin })).out);
+    const types = apart.flatMap(({ result }) => result.map(({ text }: Apart) => JSON.parse(text)));
+    expect(types.map(({ resourceType }) => resourceType)).toEqual(
+      apart.flatMap(({ result }) => result.map(({ type }: Apart) => type)),
+    );
+    const inBundle = (await run(['export', '--lines'], { stdin })).out;
+    for (const [at, text] of bundles.entries()) {
+      expect(linesOf(inBundle)[at]).toContain(`"result":${text}}`);
+    }
   });
 
   it('check reads no clock, and holds dates to a moment that is given', async () => {

@@ -43,6 +43,7 @@ const prints: Readonly<Record<string, readonly string[]>> = {
   'install-definitions': ['true false'],
   life: ['corrected corrected'],
   'read-others': ['Small lump, left cheek', 'all of it was read'],
+  scale: ['6 records 6 answers', '2 kept back', 'the same in two parts: true'],
   validate: ['false missing-property', 'error'],
 };
 

@@ -17,6 +17,8 @@ import {
 } from '../../input/each-document.ts';
 import { parseOptionsOf } from '../../input/read-exam.ts';
 import { languageOf } from '../../language.ts';
+import { linesOption } from '../../lines/answer-lines.ts';
+import { apartOption, exportByLine } from '../../lines/export-lines.ts';
 import { formatOutOption, resourceWriter } from '../../output/resource-text.ts';
 import {
   bundleOptions,
@@ -75,11 +77,14 @@ export const command: Command = {
   argumentsText: '[FILE ...]',
   description:
     'Turns exams into FHIR bundles. Each input is an exam as JSON, or one exam per line; without a ' +
-    'file it is read from standard input. Several exams give one bundle per line.',
+    'file it is read from standard input. Several exams give one bundle per line. With --lines, a ' +
+    'program hands out the records: each line is answered at once by one line.',
   options: {
     ...clinicOption,
     ...bundleOptions,
     ...cutOptions,
+    ...linesOption,
+    ...apartOption,
     ...deidentifyOptions,
     ...formatOutOption,
     ...outOption,
@@ -110,6 +115,7 @@ export const command: Command = {
       ...hidden?.filing,
     };
     if (await lacksIdentity(call, options)) return 1;
+    if (flagOption(call.options, 'lines')) return exportByLine(call, options);
     const parse = parseOptionsOf(call);
     const write = await resourceWriter(call);
     const exporter = prepareExport(options);

@@ -1,6 +1,8 @@
+import { fromJson } from '../../../fhir/json/from-json.ts';
 import { flatHead, flatLine } from '../../../flat/flat-csv.ts';
 import { flatColumns } from '../../../flat/flat-row.ts';
 import { toFlat } from '../../../flat/to-flat.ts';
+import { hasErrors } from '../../../issues/issue.ts';
 import type { Exam } from '../../../model/exam.ts';
 import { builtInCatalogue } from '../../../terminology/catalogue.ts';
 import { inLanguage } from '../../../terminology/languages/language.ts';
@@ -10,6 +12,7 @@ import { deidentifierOf, deidentifyOptions } from '../../deidentified.ts';
 import { eachDocument } from '../../input/each-document.ts';
 import { withFolders } from '../../input/folders.ts';
 import { languageOf, languageOption } from '../../language.ts';
+import { answerLines, checkLinesCall, linesOption } from '../../lines/answer-lines.ts';
 import { clinicOption, issueOptions, outOption } from '../../shared-options.ts';
 
 export const command: Command = {
@@ -18,11 +21,13 @@ export const command: Command = {
     'Writes the statements of exams as rows for analysis, one per statement (for sensation, one per modality), ' +
     'with the same columns for every kind. Only rows whose column said is states say that something is ' +
     'there. In CSV, a text that a spreadsheet could take for a formula has a quote in front, to be ' +
-    'removed on reading. The rows hold patient data.',
+    'removed on reading. The rows hold patient data. With --lines, each exam is answered at once by one ' +
+    'line with its rows.',
   options: {
     to: { type: 'text', values: ['csv', 'ndjson'], fallback: 'csv', help: 'Form of the rows' },
     'without-words': { type: 'flag', help: 'Leave out notes and other words of the examiner' },
     columns: { type: 'flag', help: 'Say what each column holds, and read nothing' },
+    ...linesOption,
     ...clinicOption,
     ...deidentifyOptions,
     ...languageOption,
@@ -50,6 +55,15 @@ export const command: Command = {
       withoutWords: flagOption(options, 'without-words'),
       includeValues: flagOption(options, 'include-values'),
     };
+    if (flagOption(options, 'lines')) {
+      checkLinesCall(call, ['out', 'to', 'deidentify']);
+      return answerLines(call, (text) => {
+        const json = fromJson(text);
+        if (hasErrors(json.issues)) return { issues: json.issues };
+        const { value: rows, issues } = toFlat(json.value as Exam, settings); // likewise checked there
+        return { issues: [...json.issues, ...issues], ...(rows && { result: rows }) };
+      });
+    }
     const hidden = await deidentifierOf(call);
     const csv = textOption(options, 'to') !== 'ndjson';
     let head = csv ? flatHead : '';
