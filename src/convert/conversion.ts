@@ -19,6 +19,8 @@ export interface Conversion extends Pick<Reader, 'splitter'> {
   readonly tests: readonly MappingTest[];
   /** The plan of a mapping of fields; none of FHIR. */
   readonly plan?: Plan;
+  /** All inputs are one: what belongs together can stand in several files. */
+  readonly joined?: true;
   /** One for each unit, in order. */
   readonly convert: (units: readonly RawUnit[]) => readonly ConvertedUnit[];
 }

@@ -5,7 +5,7 @@ import { missingColumns } from '../csv/from-csv.ts';
 import { issue } from '../issue.ts';
 import { isTable } from '../mapping/source.ts';
 import { createConverter } from './convert-batch.ts';
-import { findInputs } from './input/inputs.ts';
+import { findInputs, joined } from './input/inputs.ts';
 import type { BulkIo, BulkOptions } from './options.ts';
 import {
   type Checkpoint,
@@ -71,7 +71,10 @@ export async function convertFiles(options: BulkOptions, io: BulkIo): Promise<Bu
       io,
       pool,
       conversion,
-      inputs: found.inputs,
+      inputs:
+        conversion.joined === true && options.inputKind !== 'quarantine'
+          ? joined(found.inputs)
+          : found.inputs,
       startIssues: start.checkpoint.told ? [] : issues,
       checkpoint: start.checkpoint,
       checkFirst: ({ header }) =>

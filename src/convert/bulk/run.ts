@@ -6,7 +6,7 @@ import { quarantineEntry } from '../exams/quarantine.ts';
 import { issue } from '../issue.ts';
 import type { RawUnit } from '../record/record.ts';
 import type { UnitOutcome } from './convert-batch.ts';
-import type { Input } from './input/inputs.ts';
+import type { Input, JoinedInput } from './input/inputs.ts';
 import { unitsOfInput, unitsOfQuarantine } from './input/units-of-input.ts';
 import type { BulkIo, BulkOptions } from './options.ts';
 import { type Checkpoint, writeCheckpoint } from './output/checkpoint.ts';
@@ -21,7 +21,7 @@ export interface Run {
   readonly io: BulkIo;
   readonly pool: Pool;
   readonly conversion: Conversion;
-  readonly inputs: readonly Input[];
+  readonly inputs: readonly (Input | JoinedInput)[];
   /** Told at the start of a new run. */
   readonly startIssues: readonly Issue[];
   readonly checkpoint: Checkpoint;
@@ -134,13 +134,13 @@ async function* steps(run: Run, read: (bytes: number) => void): AsyncGenerator<S
 /** Batches of one input; the first `done` units and problems are passed over. */
 async function* stepsOfInput(
   run: Run,
-  input: Input,
+  input: Input | JoinedInput,
   index: number,
   done: number,
   read: (bytes: number) => void,
 ): AsyncGenerator<Step> {
   const source =
-    run.options.inputKind === 'quarantine'
+    run.options.inputKind === 'quarantine' && !('parts' in input)
       ? unitsOfQuarantine(input, read)
       : unitsOfInput(input, run.conversion, read);
   let items = 0;

@@ -8,6 +8,9 @@ import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import type { Splitter } from '../record/record.ts';
 import { elementSplitter } from '../xml/split.ts';
 import { convertBundle } from './convert-bundle.ts';
+import type { OwnSystems } from './group/piece.ts';
+import { resourceSplitter } from './group/resource-splitter.ts';
+import { byReport } from './group/split-reports.ts';
 import { prepareFhir } from './prepare.ts';
 
 /** The conversion of bundles, or what is wrong with the mapping. */
@@ -19,19 +22,22 @@ export function fhirConversion(value: unknown, options: MappingOptions): Outcome
     source,
     catalogue: options.catalogue ?? builtInCatalogue,
     tests,
-    splitter: () => splitterOf(source),
+    splitter: () => splitterOf(source, plan.systems),
+    ...(source.form === 'resources' && { joined: true }),
     convert: (units) => units.map((unit) => convertBundle(unit, plan)),
   };
   return success(conversion, issues);
 }
 
-function splitterOf({ form }: FhirSource): Splitter {
+function splitterOf({ form, serverBase }: FhirSource, systems: OwnSystems): Splitter {
   switch (form) {
+    case 'resources':
+      return resourceSplitter({ systems, base: serverBase?.replace(/\/$/, '') });
     case 'lines':
-      return lineSplitterOf();
+      return byReport(lineSplitterOf(), systems);
     case 'xml':
       return elementSplitter(['*:Bundle']);
     default:
-      return jsonSplitter([]);
+      return byReport(jsonSplitter([]), systems);
   }
 }

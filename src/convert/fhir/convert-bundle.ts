@@ -11,6 +11,7 @@ import { readBundle } from '../../read/read-bundle.ts';
 import type { ConvertedUnit } from '../exams/converted-unit.ts';
 import type { RawUnit } from '../record/record.ts';
 import { fieldsOf } from './fields.ts';
+import { gapsIn, withCure } from './group/gaps.ts';
 import type { FhirPlan } from './prepare.ts';
 import { type BundleText, bundleOf, nodeAt } from './read-unit.ts';
 
@@ -18,14 +19,15 @@ import { type BundleText, bundleOf, nodeAt } from './read-unit.ts';
  * The exam of a bundle. With an error the bundle is set aside whole: what the reader could not take as it
  * stands may change what the rest of it means.
  */
-export function convertBundle(unit: RawUnit, { mapping, read }: FhirPlan): ConvertedUnit {
+export function convertBundle(unit: RawUnit, { mapping, read, systems }: FhirPlan): ConvertedUnit {
   spend(unit.raw.length);
   const { at } = unit;
   const text = bundleOf(unit, mapping.source);
   if (!('node' in text)) return { at, issues: text.issues, ledger: [], texts: () => [] };
   const found = readBundle(text.bundle, read);
   const { outcome, places } = found;
-  const issues = [...text.issues, ...placed(outcome.issues, text, at)];
+  const gaps = mapping.source.form === 'resources' ? gapsIn(text.node, systems) : [];
+  const issues = [...text.issues, ...placed([...gaps, ...outcome.issues], text, at)].map(withCure);
   const isSound = outcome.value !== undefined && !hasErrors(issues);
   const fields = fieldsOf(text, isSound ? found : { outcome: { ...outcome, ...none } });
   const ledger = fields.map(({ text: _, ...entry }) => entry);

@@ -1,5 +1,7 @@
 import { isPlainObject } from '../../data/plain-data.ts';
 import { checkAgainstSchema } from '../../data/schema-check.ts';
+import { identitySystems } from '../../fhir/names/part-names.ts';
+import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
 import { within } from '../../issues/budget.ts';
 import { failure, hasErrors, type Outcome, success } from '../../issues/issue.ts';
 import { endedIssue } from '../../issues/issue-list.ts';
@@ -11,11 +13,14 @@ import type { FhirExam, FhirMapping } from '../mapping/fhir-mapping.ts';
 import type { AnyMapping, WrittenMapping } from '../mapping/mapping.ts';
 import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import { unknownCode } from '../prepare/targets.ts';
+import type { OwnSystems } from './group/piece.ts';
 
 /** A mapping of FHIR that has passed its checks. */
 export interface FhirPlan {
   readonly mapping: FhirMapping;
   readonly read: ReadOptions;
+  /** Systems of the identifiers of this library, as at the export. */
+  readonly systems: OwnSystems;
 }
 
 /** Whether a mapping is one of FHIR, as far as its source says so. */
@@ -65,6 +70,7 @@ function prepared(value: unknown, options: MappingOptions): Outcome<FhirPlan> {
         ...(canonicalBase !== undefined && { canonicalBase }),
         ...(identity !== undefined && { identity }),
       },
+      systems: identitySystems(canonicalBase ?? CANONICAL_BASE, identity),
     },
     issues,
   );

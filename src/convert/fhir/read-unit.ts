@@ -28,11 +28,11 @@ export function bundleOf(
 }
 
 function jsonBundle(
-  { raw, at }: RawUnit,
+  { raw, at, lines }: RawUnit,
   found: readonly Issue[],
 ): BundleText | { readonly issues: readonly Issue[] } {
   const node = parseJson(raw);
-  const places = placesIn(raw, at);
+  const places = lines === undefined ? placesIn(raw, at) : placesByLine(raw, lines);
   if (isFault(node)) {
     const { fault } = node;
     const place = { source: places(node.at) };
@@ -47,6 +47,15 @@ function jsonBundle(
   const all = [...found, ...issues];
   if (hasErrors(issues)) return { issues: all };
   return { bundle: value, node, placeOf: (one) => places(one.at), issues: all };
+}
+
+/** The place in the input of an offset into lines that did not stand one below the other there. */
+function placesByLine(raw: string, lines: readonly number[]): (offset: number) => SourcePosition {
+  const within = placesIn(raw, { line: 1 });
+  return (offset) => {
+    const { line } = within(offset);
+    return { line: lines[line - 1] ?? line };
+  };
 }
 
 /** Elements of XML have the place of their document: the reader gives data, and data has no places. */

@@ -19,8 +19,8 @@ export const hl7v2Reader: Reader = {
 const orderReader: Reader = {
   splitter: (decode = (text) => text) => {
     const messages = messageSplitter();
-    const cut = (units: readonly RawUnit[]): RawUnit[] =>
-      units.flatMap((unit) => cutOrders(unit, decode));
+    const cut = (units: Iterable<RawUnit>): RawUnit[] =>
+      [...units].flatMap((unit) => cutOrders(unit, decode));
     return { push: (text) => cut(messages.push(text)), end: () => cut(messages.end()) };
   },
   read: (units) => units.map(readUnit),

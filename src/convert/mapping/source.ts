@@ -218,10 +218,19 @@ export interface FhirSource {
   readonly syntax: 'fhir';
   readonly encoding?: Encoding;
   /**
-   * `bundles`: each Bundle, one after the other or in a list, is an exam. `lines`: each line is a Bundle,
-   * so that a broken one costs itself alone. `xml`: the file is a Bundle in XML. Default: `bundles`.
+   * `bundles`: Bundles one after the other or in a list. `lines`: each line is a Bundle, so that a broken
+   * one costs itself alone. `resources`: each line is a resource, as in a bulk export, with all files of a
+   * run as one; they are put together by report, or by person and visit or day where no report leads to
+   * them. `xml`: the file is a Bundle in XML. A Bundle of JSON that holds several reports becomes an exam
+   * for each. Default: `bundles`.
+   * @see https://hl7.org/fhir/uv/bulkdata/export.html
    */
-  readonly form?: 'bundles' | 'lines' | 'xml';
+  readonly form?: 'bundles' | 'lines' | 'resources' | 'xml';
+  /**
+   * Address of the server that wrote `resources`, where their references begin with it:
+   * `https://server.example/fhir`.
+   */
+  readonly serverBase?: Uri;
   /** Version whose elements the XML has. Default: `R4`. JSON needs none. */
   readonly fhirVersion?: FhirVersion;
   /** As at the export of bundles that this library wrote. */

@@ -158,5 +158,5 @@ export interface Splitter {
   /** Units that are complete with this piece. A piece may end anywhere, even between CR and LF. */
   readonly push: (piece: string) => RawUnit[];
   /** What is left at the end of the input. */
-  readonly end: () => RawUnit[];
+  readonly end: () => Iterable<RawUnit>;
 }

@@ -19,6 +19,21 @@ export const convertedSources = {
   'lost-character': {
     replaced: 'the text has a character that was lost before it came here',
   },
+  'unresolved-reference': {
+    result: [
+      'a result that the report or panel leads to is not there, so that the exam would say less',
+      'the resource in one of the files of the run',
+    ],
+  },
+  'duplicate-key': {
+    resource: ['the same resource stands there twice', 'the version that holds'],
+  },
+  'several-exams': {
+    reports: [
+      'the bundle holds several exams',
+      'a bundle for each report; JSON is parted by itself',
+    ],
+  },
   'malformed-record': {
     'short-line': [
       'the line ends before its last column does, so a value may be cut off',
@@ -32,6 +47,10 @@ export const convertedSources = {
     proposal: [
       'this is not a proposal',
       'a JSON object with exam, note, start, end, text and a statement of the kind finding',
+    ],
+    'resource-line': [
+      'the line is not a resource that can be put together with others',
+      'a FHIR resource other than a Bundle, as JSON on one line',
     ],
     line: 'the line does not hold an exam',
     header: ['the header is not a list of texts', 'the names of the columns, each as a text'],
@@ -154,6 +173,10 @@ export const convertedSources = {
   },
   'too-large': {
     records: ['there are too many records for one call', 'at most {maximum}'],
+    resources: [
+      'there are too many resources to find what belongs together, so that none was put together',
+      'at most {maximum} characters, such as the resources of some of the persons',
+    ],
     workbook: ['the workbook is larger than the limit', 'at most {maximum} bytes'],
     'sheet-rows': ['the sheet has more rows than a sheet can have', 'at most {maximum}'],
     sheet: ['the sheet has more text than the limit', 'at most {maximum} characters'],

@@ -20,6 +20,21 @@ export const germanConvertedSources: Translated<typeof convertedSources> = {
   'lost-character': {
     replaced: 'der Text hat ein Zeichen, das schon vorher verloren ging',
   },
+  'unresolved-reference': {
+    result: [
+      'ein Ergebnis, auf das der Bericht oder die Gruppe verweist, fehlt, sodass die Untersuchung weniger sagen würde',
+      'die Ressource in einer der Dateien des Laufs',
+    ],
+  },
+  'duplicate-key': {
+    resource: ['dieselbe Ressource steht zweimal da', 'die Fassung, die gilt'],
+  },
+  'several-exams': {
+    reports: [
+      'das Bundle enthält mehrere Untersuchungen',
+      'ein Bundle für jeden Bericht; JSON wird von selbst geteilt',
+    ],
+  },
   'malformed-record': {
     'short-line': [
       'die Zeile endet vor dem Ende ihrer letzten Spalte; ein Wert kann abgeschnitten sein',
@@ -36,6 +51,10 @@ export const germanConvertedSources: Translated<typeof convertedSources> = {
     proposal: [
       'das ist kein Vorschlag',
       'ein JSON-Objekt mit exam, note, start, end, text und einem statement der Art finding',
+    ],
+    'resource-line': [
+      'die Zeile ist keine Ressource, die mit anderen zusammengefügt werden kann',
+      'eine FHIR-Ressource außer einem Bundle, als JSON in einer Zeile',
     ],
     line: 'die Zeile enthält keine Untersuchung',
     header: [
@@ -164,6 +183,10 @@ export const germanConvertedSources: Translated<typeof convertedSources> = {
   },
   'too-large': {
     records: ['zu viele Datensätze für einen Aufruf', 'höchstens {maximum}'],
+    resources: [
+      'es sind zu viele Ressourcen, um zu finden, was zusammengehört; keine wurde zusammengefügt',
+      'höchstens {maximum} Zeichen, etwa die Ressourcen eines Teils der Personen',
+    ],
     workbook: ['die Arbeitsmappe ist größer als die Grenze', 'höchstens {maximum} Byte'],
     'sheet-rows': ['das Blatt hat mehr Zeilen, als ein Blatt haben kann', 'höchstens {maximum}'],
     sheet: ['das Blatt hat mehr Text als die Grenze', 'höchstens {maximum} Zeichen'],

@@ -84,7 +84,7 @@ function isDecided(one: Proposal): boolean {
 }
 
 const style = `${conversionStyle}
-html { scroll-padding-block: 1rem 9rem; }
+html { scroll-padding-block: 1rem 13rem; }
 mark { background: var(--paper); color: inherit; border-block-end: 3px solid var(--ink); }
 pre { white-space: pre-wrap; font: inherit; }
 `;

@@ -7,6 +7,7 @@ import { fromFhirBundles } from '../../../src/convert/fhir/index.ts';
 import { prepareMapping } from '../../../src/convert/prepare/prepare-mapping.ts';
 import { parseMappingText } from '../../../src/convert/prepare/read-mapping.ts';
 import { readerFor } from '../../../src/convert/reader-for.ts';
+import { toNdjson } from '../../../src/export/to-ndjson.ts';
 import { fromXml, toXml } from '../../../src/fhir/xml/index.ts';
 import { toQuestionnaire } from '../../../src/forms/index.ts';
 import {
@@ -312,4 +313,19 @@ export const targets: readonly Target[] = [
       call: converting(format),
     }),
   ),
+  {
+    name: 'fromFhirBundles of resources',
+    sound: (seed) => {
+      const { lines } = toNdjson([exam(seed)], { identity: 'https://harbour.example/records' });
+      return [...lines.values()].flat().join('\n');
+    },
+    call: (text) => {
+      const source = { syntax: 'fhir', form: 'resources' } as const;
+      const { issues, exams, quarantine } = fromFhirBundles(text, {
+        format: 'face-neck-mapping/1',
+        source,
+      });
+      return [...issues, ...[...exams, ...quarantine].flatMap((one) => one.issues)];
+    },
+  },
 ];

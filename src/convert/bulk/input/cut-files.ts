@@ -1,7 +1,7 @@
 import { hasErrors, type Issue } from '../../../issues/issue.ts';
 import { prepareConversion } from '../../conversion.ts';
 import type { RawUnit } from '../../record/record.ts';
-import { findInputs } from './inputs.ts';
+import { findInputs, joined } from './inputs.ts';
 import { unitsOfInput } from './units-of-input.ts';
 
 /**
@@ -38,7 +38,7 @@ export async function* cutFiles(
   }
   const found = await findInputs(paths);
   for (const problem of found.issues) yield { problem, file: String(problem.path[0]) };
-  for (const input of found.inputs) {
+  for (const input of conversion.joined === true ? joined(found.inputs) : found.inputs) {
     for await (const one of unitsOfInput(input, conversion, () => {})) {
       yield { ...one, file: input.name };
     }

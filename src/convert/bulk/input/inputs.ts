@@ -18,6 +18,20 @@ export interface Input {
   readonly open: (read: (bytes: number) => void) => AsyncIterable<Buffer>;
 }
 
+/** Texts that are read one after the other as one. */
+export interface JoinedInput extends Pick<Input, 'name' | 'size'> {
+  readonly parts: readonly Input[];
+}
+
+/** All inputs as one, named by the first and how many there are more; none where there is none. */
+export function joined(inputs: readonly Input[]): readonly JoinedInput[] {
+  const [first, ...more] = inputs;
+  if (first === undefined) return [];
+  const name = more.length === 0 ? first.name : `${first.name} (+${more.length})`;
+  const size = inputs.reduce((sum, one) => sum + one.size, 0);
+  return [{ name, size, parts: inputs }];
+}
+
 export interface FoundInputs {
   readonly inputs: readonly Input[];
   readonly issues: readonly Issue[];
