@@ -61,7 +61,7 @@ describe('an appendix', () => {
   it('is made by choice alone, and holds what stands behind the first pages without it', () => {
     const exam = savedExample('yearly-check');
     const [plain, chosen] = [toHtml(exam), toHtml(exam, { appendix: true })];
-    const heading = '<h2 class="whole">Appendix: all else that was stated</h2>';
+    const heading = '<h2 class="whole">Appendix: everything else that was stated</h2>';
     expect(plain).not.toContain(heading);
     expect(chosen.replace(heading, '').replace('details appendix', 'details')).toBe(plain);
     expect(chosen.indexOf('id="abnormal"')).toBeLessThan(chosen.indexOf(heading));
