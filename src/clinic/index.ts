@@ -9,7 +9,8 @@ export type {
   CodeMapRow,
   SnomedChoice,
 } from './clinic-file.ts';
-export { clinicCodeSystem } from './code-system.ts';
+export { clinicCodeSystem } from './definitions/code-system.ts';
+export { clinicDefinitions } from './definitions/definitions.ts';
 export { firstClinicFile } from './first-file.ts';
 export { parseClinic } from './parse-clinic.ts';
 export { type UndecidedPart, undecidedIssue } from './undecided.ts';

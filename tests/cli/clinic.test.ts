@@ -97,5 +97,11 @@ describe('clinic', () => {
     expect(out).toContain('own rows    regions 1, findings 5, negatives 1, protocols 1\n');
     const codes = await run(['clinic', harbourPath, '--to', 'code-system']);
     expect(JSON.parse(codes.out)).toMatchObject({ resourceType: 'CodeSystem', count: 11 });
+    const { entry } = JSON.parse((await run(['clinic', harbourPath, '--to', 'definitions'])).out);
+    expect(entry.map((one: { request: object }) => one.request)).toEqual(
+      ['CodeSystem/clinic-codes', 'ValueSet/regions', 'ValueSet/findings']
+        .concat(['ValueSet/negatives', 'ValueSet/protocols', 'ConceptMap/clinic-code-map'])
+        .map((url) => ({ method: 'PUT', url })),
+    );
   });
 });

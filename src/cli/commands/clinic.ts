@@ -1,4 +1,6 @@
-import { clinicCodeSystem } from '../../clinic/code-system.ts';
+import type { Clinic } from '../../clinic/clinic.ts';
+import { clinicCodeSystem } from '../../clinic/definitions/code-system.ts';
+import { clinicDefinitions } from '../../clinic/definitions/definitions.ts';
 import { firstClinicFile } from '../../clinic/first-file.ts';
 import { parseClinic } from '../../clinic/parse-clinic.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
@@ -23,9 +25,9 @@ export const command: Command = {
   options: {
     to: {
       type: 'text',
-      values: ['text', 'code-system'],
+      values: ['text', 'code-system', 'definitions'],
       fallback: 'text',
-      help: 'What the file holds, or its own codes as a FHIR CodeSystem',
+      help: 'What the file holds, its own codes as a FHIR CodeSystem, or with them the value sets and the map',
     },
     ...outOption,
     ...formatOption,
@@ -34,6 +36,10 @@ export const command: Command = {
     ['clinic --out clinic.json', 'a file to start from'],
     ['clinic clinic.json', 'whether it can be used, and what is still undecided'],
     ['clinic clinic.json --to code-system --out codes.json', 'own codes, for a FHIR server'],
+    [
+      'clinic clinic.json --to definitions --out definitions.json',
+      'all that it needs, as a transaction',
+    ],
   ],
   files: { least: 0, most: 1 },
   run: async (call) => {
@@ -59,13 +65,29 @@ async function look({ io, options }: Call, file: string): Promise<number> {
   await writeIssues(io, issueFormatOf(options), { input: file }, issues);
   if (clinic === undefined) return 1;
   const output = outputTo(io, textOption(options, 'out'));
-  if (textOption(options, 'to') === 'code-system') {
+  const to = textOption(options, 'to');
+  if (to === 'code-system') {
     const codes = clinicCodeSystem(clinic);
     if (codes === undefined) throw new UsageError('the file has no rows of its own');
     await output.write(`${toJson(codes, { pretty: true })}\n`);
+  } else if (to === 'definitions') {
+    await output.write(`${toJson(definitionsBundle(clinic), { pretty: true })}\n`);
   } else {
     await output.write(clinicText(clinic));
   }
   await output.finish();
   return 0;
+}
+
+/** Each definition is put by its id, so that a value set takes the place of that of the guide. */
+function definitionsBundle(clinic: Clinic): object {
+  const definitions = clinicDefinitions(clinic);
+  if (definitions.length === 0) {
+    throw new UsageError('the file has no rows of its own and no code map');
+  }
+  const entry = definitions.map((resource) => ({
+    resource,
+    request: { method: 'PUT', url: `${resource.resourceType}/${resource.id}` },
+  }));
+  return { resourceType: 'Bundle', type: 'transaction', entry };
 }

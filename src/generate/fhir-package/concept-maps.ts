@@ -1,3 +1,4 @@
+import { loincCopyright, snomedCopyright } from '../../fhir/licence/copyright.ts';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import { loincDisplay } from '../../terminology/published/loinc.ts';
@@ -7,14 +8,7 @@ import type { Mapping, Relation } from '../../terminology/types.ts';
 import { kebab } from '../terminology/languages.ts';
 import type { TableFile } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
-import {
-  type Definition,
-  head,
-  loincCopyright,
-  ownCopyright,
-  type PackageOrder,
-  snomedCopyright,
-} from './head.ts';
+import { type Definition, head, ownCopyright, type PackageOrder } from './head.ts';
 
 /** Where a table is mapped to. */
 const targets = {

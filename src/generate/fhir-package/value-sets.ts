@@ -1,3 +1,4 @@
+import { loincCopyright, snomedCopyright } from '../../fhir/licence/copyright.ts';
 import { snomedMayLeave } from '../../fhir/licence/snomed-policy.ts';
 import { mappingsBeside } from '../../fhir/mapped.ts';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
@@ -7,14 +8,7 @@ import { standardSystems } from '../../terminology/system-names.ts';
 import { kebab } from '../terminology/languages.ts';
 import type { TableFile, Tables } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
-import {
-  type Definition,
-  head,
-  loincCopyright,
-  ownCopyright,
-  type PackageOrder,
-  snomedCopyright,
-} from './head.ts';
+import { type Definition, head, ownCopyright, type PackageOrder } from './head.ts';
 
 /**
  * The value sets of a table: all of its codes, the rows alone where rows hold values or sides, and

@@ -1,7 +1,7 @@
 import type { CodeSystem } from 'fhir/r4.js';
-import { exportedCodes } from '../terminology/exported-codes.ts';
-import type { Clinic } from './clinic.ts';
-import { ownRows } from './own-rows.ts';
+import { exportedCodes } from '../../terminology/exported-codes.ts';
+import type { Clinic } from '../clinic.ts';
+import { ownRows } from '../own-rows.ts';
 
 /**
  * The own codes of a clinic as a FHIR CodeSystem, for a server that looks codes up: each row, and every
@@ -34,6 +34,7 @@ export function clinicCodeSystem({ file, catalogue }: Clinic): CodeSystem | unde
   });
   return {
     resourceType: 'CodeSystem',
+    id: 'clinic-codes',
     url: file.catalogue.system,
     name: 'ClinicCodes',
     ...(file.name !== undefined && { title: file.name }),

@@ -1,0 +1,132 @@
+import type * as r4 from 'fhir/r4.js';
+import type * as r5 from 'fhir/r5.js';
+import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
+import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
+import type { FhirVersion } from '../../fhir/version.ts';
+import { exportedCodes } from '../../terminology/exported-codes.ts';
+import type { Relation } from '../../terminology/types.ts';
+import type { Clinic } from '../clinic.ts';
+import type { CodeMapRow } from '../clinic-file.ts';
+import { mappedTable } from './mapped-table.ts';
+
+/** @see https://hl7.org/fhir/R5/valueset-concept-map-relationship.html */
+const relationships = {
+  equivalent: 'equivalent',
+  wider: 'source-is-narrower-than-target',
+  narrower: 'source-is-broader-than-target',
+  relatedto: 'related-to',
+} as const satisfies Readonly<Record<Relation, string>>;
+
+/** A line with the code systems that it leads between, and what its source is called. */
+interface Line {
+  readonly row: CodeMapRow;
+  readonly source: string;
+  readonly display: string | undefined;
+}
+
+/**
+ * The code map of a clinic as a ConceptMap; undefined where there is none. What only holds for one unit
+ * or takes the place of a code of ours is said in a comment, since FHIR has no word for it.
+ */
+export function clinicConceptMap(
+  clinic: Clinic,
+  version: FhirVersion,
+): r4.ConceptMap | r5.ConceptMap | undefined {
+  const { codeMap = [], catalogue: rows, name } = clinic.file;
+  if (codeMap.length === 0) return undefined;
+  const system = rows?.system;
+  const head = {
+    resourceType: 'ConceptMap' as const,
+    id: 'clinic-code-map',
+    ...(system !== undefined &&
+      /^https?:/.test(system) && { url: `${system}/ConceptMap/code-map` }),
+    name: 'ClinicCodeMap',
+    ...(name !== undefined && { title: name }),
+    status: 'active' as const,
+  };
+  const groups = new Map<string, Line[]>();
+  for (const line of codeMap.map(linesOf(clinic))) {
+    const between = JSON.stringify([line.source, line.row.system]);
+    groups.set(between, [...(groups.get(between) ?? []), line]);
+  }
+  const lists = [...groups.values()];
+  return version === 'R5'
+    ? { ...head, group: lists.map((lines) => ({ ...between(lines), element: elementsR5(lines) })) }
+    : { ...head, group: lists.map((lines) => ({ ...between(lines), element: elementsR4(lines) })) };
+}
+
+function linesOf(clinic: Clinic): (row: CodeMapRow) => Line {
+  const { file, catalogue } = clinic;
+  const base = file.canonicalBase ?? CANONICAL_BASE;
+  const displays = new Map<string, ReadonlyMap<string, { display: string; row: string }>>();
+  return (row) => {
+    const table = mappedTable(clinic, row.source);
+    if (table === undefined) return { row, source: row.source, display: undefined };
+    const known =
+      displays.get(table) ?? new Map(exportedCodes(catalogue, table).map((one) => [one.code, one]));
+    displays.set(table, known);
+    const found = known.get(row.code);
+    const own = catalogue[table].get(found?.row ?? '')?.system;
+    return { row, source: own ?? codeSystemUrl(base, table), display: found?.display };
+  };
+}
+
+function between([first]: readonly Line[]): { source: string; target: string } {
+  return { source: first?.source ?? '', target: first?.row.system ?? '' };
+}
+
+/** The targets of each source code, in the order of the file. */
+function byCode(lines: readonly Line[]): readonly (readonly [string, readonly Line[]])[] {
+  const codes = new Map<string, Line[]>();
+  for (const line of lines) {
+    const { code } = line.row;
+    codes.set(code, [...(codes.get(code) ?? []), line]);
+  }
+  return [...codes];
+}
+
+function elementsR4(lines: readonly Line[]): r4.ConceptMapGroupElement[] {
+  return byCode(lines).map(([code, of]) => ({
+    ...sourceOf(code, of),
+    target: of.map(({ row }) =>
+      row.target === undefined
+        ? { equivalence: 'unmatched' as const }
+        : { ...targetOf(row), equivalence: row.relation ?? 'equivalent' },
+    ),
+  }));
+}
+
+function elementsR5(lines: readonly Line[]): r5.ConceptMapGroupElement[] {
+  return byCode(lines).map(([code, of]) => {
+    const target = of.flatMap(({ row }) =>
+      row.target === undefined
+        ? []
+        : [{ ...targetOf(row), relationship: relationships[row.relation ?? 'equivalent'] }],
+    );
+    return { ...sourceOf(code, of), ...(target.length === 0 ? { noMap: true } : { target }) };
+  });
+}
+
+function sourceOf(
+  code: string,
+  [first]: readonly Line[],
+): { readonly code: string; readonly display?: string } {
+  const display = first?.display;
+  return { code, ...(display !== undefined && { display }) };
+}
+
+function targetOf({ target = '', display, action, unit }: CodeMapRow): {
+  readonly code: string;
+  readonly display?: string;
+  readonly comment?: string;
+} {
+  const comments = [
+    ...(action === 'replace' ? ['In place of what the source has in this system.'] : []),
+    ...(unit === undefined ? [] : [`For values in ${unit} alone.`]),
+  ];
+  return {
+    code: target,
+    ...(display !== undefined && { display }),
+    ...(comments.length > 0 && { comment: comments.join(' ') }),
+  };
+}
