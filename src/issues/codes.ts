@@ -24,7 +24,7 @@ const table = {
     'value',
     'a lone surrogate or a control character that the target format forbids',
   ],
-  'wrong-type': ['structure', 'the value has another type than expected'],
+  'wrong-type': ['structure', 'the value does not have the expected type'],
   'missing-property': ['required', 'a required property is missing'],
   'unknown-property': ['structure', 'a property that the structure does not have'],
   'invalid-value': ['value', 'the value does not have the expected form'],
@@ -42,8 +42,8 @@ const table = {
   'duplicate-key': ['duplicate', 'two statements, people or instruments share a key'],
   'unresolved-key': ['not-found', 'a key that names nothing in the exam'],
   'missing-unit': ['required', 'a quantity without a unit'],
-  'unknown-unit': ['code-invalid', 'a unit that is no UCUM code of the library'],
-  'wrong-unit': ['value', 'a unit of another dimension than the measure takes'],
+  'unknown-unit': ['code-invalid', 'a unit that is not a UCUM code of the library'],
+  'wrong-unit': ['value', 'a unit of a dimension other than that of the measure'],
   'impossible-date': ['value', 'a date or time that does not exist'],
   'reversed-dates': [
     'business-rule',
@@ -66,7 +66,7 @@ const table = {
   ],
   'lacking-statement': [
     'incomplete',
-    'a statement of the exam that a form sent anew does not hold',
+    'a statement of the exam that a form sent again does not hold',
   ],
   'draft-exam': ['business-rule', 'an exam that is still a draft where a released one is needed'],
   contradiction: ['conflict', 'two statements that cannot both hold'],
@@ -89,7 +89,7 @@ const table = {
   'copied-text': ['duplicate', 'notes and figures that repeat the prior exam word for word'],
   'total-mismatch': ['value', 'a total that its items do not add up to'],
   'same-exam': ['duplicate', 'an exam compared with another version of itself'],
-  'other-patient': ['conflict', 'two exams that are not shown to be of one patient'],
+  'other-patient': ['conflict', 'two exams that are not shown to belong to one patient'],
   'withdrawn-exam': [
     'business-rule',
     'an exam that was cancelled or entered in error, where a valid one is needed',
@@ -113,13 +113,16 @@ const table = {
     'a published invariant does not hold; its key stands in the rule',
   ],
   'duplicate-id': ['duplicate', 'two elements, contained resources or entries with the same id'],
-  'too-many': ['structure', 'an element that stands more often than it can'],
-  'wrong-order': ['structure', 'an XML element that stands before or after its place'],
+  'too-many': ['structure', 'an element that occurs more often than it can'],
+  'wrong-order': ['structure', 'an XML element that is not in its place'],
   'invalid-narrative': [
     'structure',
     'XHTML that a narrative cannot have, or that is not well-formed',
   ],
-  'misplaced-extension': ['extension', 'an extension where its definition does not let it stand'],
+  'misplaced-extension': [
+    'extension',
+    'an extension in a place that its definition does not allow',
+  ],
   'unresolved-reference': ['not-found', 'a reference to something that must be there and is not'],
   'wrong-target': ['value', 'a reference to a type of resource that the element does not take'],
   'circular-reference': ['business-rule', 'observations that are members of themselves'],
@@ -143,7 +146,7 @@ const table = {
     'not-supported',
     'a code of a system that the library holds in part; it is passed on as given',
   ],
-  'invalid-signature': ['security', 'a signature that is not one of what the record says'],
+  'invalid-signature': ['security', 'a signature that does not cover what the record says'],
 
   // reading of FHIR
   'several-exams': [
@@ -179,7 +182,7 @@ const table = {
     'a mapped field is blank and the mapping does not say what blank means',
   ],
   'not-a-number': ['value', 'text where a number must stand; it is kept as text'],
-  'decimal-mark': ['value', 'a number written with another decimal mark than the mapping states'],
+  'decimal-mark': ['value', 'a number written with a decimal mark other than that of the mapping'],
   'unit-conflict': ['conflict', 'the unit in the value and the unit field or the mapping disagree'],
   'implausible-value': ['value', 'a number outside the limits that the mapping expects'],
   'side-conflict': [
@@ -195,7 +198,7 @@ const table = {
   'missing-zone': ['required', 'a time without a zone, and the mapping states none'],
   'ambiguous-time': ['value', 'a local time that the zone has twice or not at all'],
   'conflicting-fields': ['conflict', 'fields that must agree within one exam differ'],
-  'missing-field': ['required', 'a field that the exam cannot do without is blank or not there'],
+  'missing-field': ['required', 'a field that the exam cannot do without is blank or missing'],
   'withdrawn-value': ['deleted', 'the source marks the value as withdrawn; it is kept as text'],
   'unattached-attribute': [
     'business-rule',
@@ -216,22 +219,22 @@ const table = {
   ],
   'workbook-feature': [
     'informational',
-    'something that a workbook has and a plain table has not: further sheets, formulas, merged or hidden cells',
+    'something that a workbook has and a plain table does not: further sheets, formulas, merged or hidden cells',
   ],
   'ambiguous-mapping': ['multiple-matches', 'two parts of a mapping could both apply'],
 
   // XML
-  'not-well-formed': ['structure', 'a text that is no well-formed XML'],
+  'not-well-formed': ['structure', 'a text that is not well-formed XML'],
   'forbidden-doctype': [
     'security',
     'a document type declaration; it is never read, and no entity is resolved',
   ],
 
   // CDA
-  'other-section': ['informational', 'a section that is no physical exam; it was set aside'],
+  'other-section': ['informational', 'a section that is not a physical exam; it was set aside'],
   'not-an-event': [
     'business-rule',
-    'an entry that is planned, ordered or a goal, and so no finding',
+    'an entry that is planned, ordered or a goal, and so not a finding',
   ],
   'broken-reference': ['not-found', 'an entry refers to narrative that is not there'],
   'narrative-conflict': [
@@ -245,7 +248,7 @@ const table = {
   'broken-line': ['structure', 'a line break inside a field; the pieces were joined again'],
   'unknown-escape': [
     'value',
-    'an escape sequence or entity that cannot be resolved; it stays as it stands',
+    'an escape sequence or entity that cannot be resolved; it is left as it is',
   ],
   'layout-dropped': [
     'informational',
@@ -259,14 +262,14 @@ const table = {
   ],
   'unsupported-message': [
     'not-supported',
-    'a message or document that is of another kind than those that hold an exam',
+    'a message or document of a kind that does not hold an exam',
   ],
   'test-message': ['business-rule', 'a message that does not come from production'],
   'several-patients': [
     'business-rule',
-    'one message or document that does not speak of exactly one patient',
+    'a message or document that is not about exactly one patient',
   ],
-  'batch-count': ['structure', 'a batch with another number of messages than its trailer says'],
+  'batch-count': ['structure', 'a batch whose number of messages is not that of its trailer'],
 } as const satisfies Readonly<Record<string, readonly [IssueType, string]>>;
 
 /** Code of an issue: stable, for programs. */
