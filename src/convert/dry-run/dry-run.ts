@@ -4,9 +4,10 @@ import { endedIssue, longTextIssues } from '../../issues/issue-list.ts';
 import type { Exam } from '../../model/exam.ts';
 import { builtInCatalogue, type Catalogue } from '../../terminology/catalogue.ts';
 import { type Conversion, prepareConversion } from '../conversion.ts';
-import { cutText, repeatedExam } from '../exams/convert-text.ts';
+import { repeatedExam, unitsIn } from '../exams/convert-text.ts';
 import { addCounts, countFates, type Fate, type LedgerCounts, noFields } from '../exams/ledger.ts';
 import type { AnyMapping } from '../mapping/mapping.ts';
+import type { RawUnit } from '../record/record.ts';
 import { type Cause, causesOf } from './causes.ts';
 
 export interface DryRunOptions {
@@ -89,7 +90,9 @@ function tried(text: string, mapping: AnyMapping, options: DryRunOptions): DryRu
   const catalogue = options.catalogue ?? builtInCatalogue;
   const { value: conversion, issues } = prepareConversion(mapping, { catalogue });
   if (conversion === undefined) return { ...nothing, issues };
-  const exams = examsOf(text, conversion);
+  const units = unitsIn(text, conversion);
+  if ('code' in units) return { ...nothing, issues: [...issues, units] };
+  const exams = examsOf(units, conversion);
   const fields = exams.flatMap((one) => one.fields);
   const ledger = exams.reduce(
     (sum, one) =>
@@ -106,8 +109,7 @@ function tried(text: string, mapping: AnyMapping, options: DryRunOptions): DryRu
   };
 }
 
-function examsOf(text: string, conversion: Conversion): readonly TriedExam[] {
-  const units = cutText(text, conversion);
+function examsOf(units: readonly RawUnit[], conversion: Conversion): readonly TriedExam[] {
   const ids = new Set<string>();
   return conversion.convert(units).map((converted, at): TriedExam => {
     const { exam, issues, ledger } = converted;

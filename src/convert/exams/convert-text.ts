@@ -41,27 +41,30 @@ export function convertUnits(
 /** UTF-16 units of a text that are cut at once. */
 const CUT = 1_000_000;
 
-/** The units of a whole text in memory; where there are more than `most`, it stops soon after that. */
-export function cutText(
-  text: string,
-  reader: Pick<Reader, 'splitter'>,
-  most: number = Number.POSITIVE_INFINITY,
-): readonly RawUnit[] {
-  const splitter = reader.splitter();
-  const units: RawUnit[] = [];
-  for (let from = 0; from < text.length; from += CUT) {
-    append(units, splitter.push(text.slice(from, from + CUT)));
-    if (units.length > most) return units;
-  }
-  append(units, splitter.end());
-  return units;
-}
-
 /**
  * Values of the budget that a record counts for: what an exam, its issues and its ledger have at least.
  * All of them stand in memory at once; `convert` of the command line takes any number.
  */
 const VALUES_PER_RECORD = 40;
+
+/** The units of a whole text in memory, or the issue that it has more than the budget has room for. */
+export function unitsIn(
+  text: string,
+  cutter: Pick<Reader, 'splitter'>,
+): readonly RawUnit[] | Issue {
+  const maximum = Math.floor(bounds().values / VALUES_PER_RECORD);
+  const splitter = cutter.splitter();
+  const units: RawUnit[] = [];
+  const isFull = (more: Iterable<RawUnit>): boolean => {
+    append(units, more);
+    return units.length > maximum;
+  };
+  const large = issue('too-large', [], { reason: 'records', maximum });
+  for (let from = 0; from < text.length; from += CUT) {
+    if (isFull(splitter.push(text.slice(from, from + CUT)))) return large;
+  }
+  return isFull(splitter.end()) ? large : units;
+}
 
 /**
  * Converts a whole text in memory, unless it has more records than the budget has room for.
@@ -73,12 +76,8 @@ export function convertRecords(
   convert: (units: readonly RawUnit[]) => readonly ConvertedGroup[],
   further: (units: readonly RawUnit[]) => readonly Issue[] = () => [],
 ): ConvertResult {
-  const maximum = Math.floor(bounds().values / VALUES_PER_RECORD);
-  const units = cutText(text, cutter, maximum);
-  if (units.length > maximum) {
-    const large = issue('too-large', [], { reason: 'records', maximum });
-    return { exams: [], quarantine: [], ledger: noFields, issues: [large] };
-  }
+  const units = unitsIn(text, cutter);
+  if ('code' in units) return { exams: [], quarantine: [], ledger: noFields, issues: [units] };
   return { ...collect(units, convert(units)), issues: further(units) };
 }
 

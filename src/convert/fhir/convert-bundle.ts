@@ -9,7 +9,9 @@ import type { Exam } from '../../model/exam.ts';
 import type { ReadOutcome } from '../../read/options.ts';
 import { readBundle } from '../../read/read-bundle.ts';
 import type { ConvertedUnit } from '../exams/converted-unit.ts';
+import type { FhirExam } from '../mapping/fhir-mapping.ts';
 import type { RawUnit } from '../record/record.ts';
+import { type GivenId, idOfForeign } from './exam-id.ts';
 import { fieldsOf } from './fields.ts';
 import { gapsIn, withCure } from './group/gaps.ts';
 import type { FhirPlan } from './prepare.ts';
@@ -27,14 +29,24 @@ export function convertBundle(unit: RawUnit, { mapping, read, systems }: FhirPla
   const found = readBundle(text.bundle, read);
   const { outcome, places } = found;
   const gaps = mapping.source.form === 'resources' ? gapsIn(text.node, systems) : [];
-  const issues = [...text.issues, ...placed([...gaps, ...outcome.issues], text, at)].map(withCure);
+  const given = outcome.value && idOf(outcome.value, places?.own === true, text, mapping.exam);
+  const problems = given !== undefined && 'problem' in given ? [given.problem] : [];
+  const told = placed([...gaps, ...problems, ...outcome.issues], text, at).map(withCure);
+  const issues = [...text.issues, ...told];
   const isSound = outcome.value !== undefined && !hasErrors(issues);
   const fields = fieldsOf(text, isSound ? found : { outcome: { ...outcome, ...none } });
   const ledger = fields.map(({ text: _, ...entry }) => entry);
   const texts = (): readonly string[] => fields.map((field) => field.text);
-  if (outcome.value === undefined || !isSound) return { at, issues, ledger, texts };
-  const exam = withPrefix(outcome.value, places?.own === true ? undefined : mapping.exam?.prefix);
+  if (outcome.value === undefined || !isSound || given === undefined || 'problem' in given) {
+    return { at, issues, ledger, texts };
+  }
+  const exam = { ...outcome.value, id: given.id };
   return { at, exam, issues: [...issues, ...leftOver(outcome, text)], ledger, texts };
+}
+
+/** An exam of this library keeps its id. */
+function idOf({ id }: Exam, own: boolean, text: BundleText, exam: FhirExam | undefined): GivenId {
+  return own ? { id } : idOfForeign(id, text, exam);
 }
 
 const none = { ok: false, value: undefined } as const;
@@ -58,8 +70,4 @@ function leftOver({ remainder }: ReadOutcome, text: BundleText): Issue[] {
     const source = text.placeOf(nodeAt(text.node, path));
     return recordIssue('not-in-exam', path, facts, { severity: 'warning', source });
   });
-}
-
-function withPrefix(exam: Exam, prefix: string | undefined): Exam {
-  return prefix === undefined ? exam : { ...exam, id: `${prefix}.${exam.id}` };
 }

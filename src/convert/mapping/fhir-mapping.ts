@@ -23,8 +23,10 @@ export interface FhirMapping {
 /** What an exam must have, for bundles that do not say it. */
 export interface FhirExam {
   /**
-   * Name of the exporting system, which the id of each exam that this library did not write begins with,
-   * so that ids of two systems never meet.
+   * Name of the exporting system. The id of an exam that this library did not write is this name, a full
+   * stop, and type and id of its report, or of its first observation where there is no report:
+   * `harbour.DiagnosticReport/7`. Without it such an exam is set aside, since two systems can have the same
+   * ids. Exams that this library wrote keep their ids.
    */
   readonly prefix?: Key;
   readonly status?: RecordStatus;

@@ -42,6 +42,14 @@ export const convertedFields = {
       'a confirmed proposal leaves this open',
       'what the sentence says, by whoever confirms it',
     ],
+    'system-name': [
+      'no name of the system stands before the id of the exam; another system may use the same id',
+      'exam.prefix in the mapping',
+    ],
+    'resource-id': [
+      'the report, or the first observation if there is no report, has no id; so the exam has none',
+      'an id, or a fullUrl that ends in one',
+    ],
     confirmed: ['a confirmation does not say who confirmed it, or when', 'by and at'],
     'item-kind': [
       'items of a CDA document need a kind, so that negated entries stay apart',

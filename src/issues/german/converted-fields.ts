@@ -44,6 +44,14 @@ export const germanConvertedFields: Translated<typeof convertedFields> = {
       'ein bestätigter Vorschlag lässt das offen',
       'was der Satz sagt, von der Person, die bestätigt',
     ],
+    'system-name': [
+      'vor der Kennung der Untersuchung steht kein Name des Systems; ein anderes System kann dieselbe verwenden',
+      'exam.prefix in der Zuordnung',
+    ],
+    'resource-id': [
+      'der Bericht oder, wo es keinen gibt, die erste Beobachtung hat keine Kennung; damit hat auch die Untersuchung keine',
+      'eine id oder eine fullUrl, die mit einer endet',
+    ],
     confirmed: ['eine Bestätigung nennt keine Person oder keinen Zeitpunkt', 'by und at'],
     'item-kind': [
       'Einträge eines CDA-Dokuments brauchen eine Art, damit verneinte getrennt bleiben',

@@ -115,6 +115,55 @@ describe('what an exam needs and a bundle of others does not say', () => {
   );
 });
 
+describe('the id of an exam of another system', () => {
+  const reasonOf = (text: string, exam = mapping.exam): unknown => {
+    const { exams, quarantine } = fromFhirBundles(text, { ...mapping, ...(exam && { exam }) });
+    if (exams.length > 0) return exams.map(({ exam: { id } }) => id);
+    return quarantine.map(({ issues }) => issues.map(({ facts }) => facts));
+  };
+  const nameless = { ...beside, id: undefined };
+  const entryOf = (fullUrl: string): string =>
+    JSON.stringify({
+      resourceType: 'Bundle',
+      type: 'collection',
+      entry: [{ fullUrl, resource: nameless }],
+    });
+
+  it('needs the name of the system: without it the bundle is set aside', () => {
+    const { prefix: _, ...rest } = mapping.exam ?? {};
+    expect(reasonOf(bundleText([]), rest)).toEqual([[{ reason: 'system-name' }]]);
+  });
+
+  it('is never the place in the bundle, where another person can stand the next time', () => {
+    const text = JSON.stringify({
+      resourceType: 'Bundle',
+      type: 'collection',
+      entry: [{ resource: nameless }],
+    });
+    expect(reasonOf(text)).toEqual([[{ reason: 'resource-id' }]]);
+    const bad = { ...beside, id: 'not an id' };
+    const spaced = JSON.stringify({ ...JSON.parse(text), entry: [{ resource: bad }] });
+    expect(reasonOf(spaced)).toEqual([[{ reason: 'resource-id' }]]);
+    const like = { ...beside, id: 'entry.0.resource' };
+    const same = JSON.stringify({ ...JSON.parse(text), entry: [{ resource: like }] });
+    expect(reasonOf(same)).toEqual(['harbour.Observation/entry.0.resource']);
+  });
+
+  it.each([
+    ['urn:uuid:0d1c6a5e-0000-4000-8000-000000000001', '0d1c6a5e-0000-4000-8000-000000000001'],
+    ['https://server.example/fhir/Observation/17', '17'],
+  ])('is taken from the end of %s where the resource has none', (fullUrl, id) => {
+    expect(reasonOf(entryOf(fullUrl))).toEqual([`harbour.Observation/${id}`]);
+  });
+
+  it('has at most 200 characters with the name', () => {
+    const exam = { ...mapping.exam, prefix: 'h'.repeat(200 - '.Observation/beside'.length) };
+    expect(reasonOf(bundleText([]), exam)).toEqual([`${exam.prefix}.Observation/beside`]);
+    const long = { ...exam, prefix: `${exam.prefix}h` };
+    expect(reasonOf(bundleText([]), long)).toEqual([[{ reason: 'exam-id' }]]);
+  });
+});
+
 describe('an observation of another person', () => {
   it('sets the bundle aside and becomes no statement', () => {
     const other = { ...beside, id: 'other', subject: { reference: 'Patient/4' } };
