@@ -163,7 +163,7 @@ describe('a confirmed file that does not fit', () => {
       const result = await run(['convert', file, '--mapping', mapping, '--confirmed', path]);
       expect(result.code).toBe(1);
       expect(result.out).toBe('');
-      expect(result.err).toContain('does not stand at this place');
+      expect(result.err).toContain('is not at this place');
       writeFileSync(path, JSON.stringify({ ...first, exam: 'another', confirmed }));
       const other = await run(['convert', file, '--mapping', mapping, '--confirmed', path]);
       expect(other.err).toContain('no exam of this run has the id');
