@@ -64,13 +64,15 @@ export function writeResourceXml(
 ): Outcome<string> {
   const issues = plainDataIssues(resource);
   if (hasErrors(issues)) return failure(told(issues, resource));
-  const writing: Writing = { version, types, issues, parts: [], path: [] };
+  const writing: Writing = { version, types, issues, parts: [], written: '', path: [] };
   const newline = pretty ? '\n' : '';
-  writing.parts.push('<?xml version="1.0" encoding="UTF-8"?>', newline);
+  write(writing, `<?xml version="1.0" encoding="UTF-8"?>${newline}`);
   writeResource(writing, resource, newline, ` xmlns="${FHIR_NAMESPACE}"`);
-  writing.parts.push(newline);
+  write(writing, newline);
   const found = told(issues, resource);
-  return hasErrors(issues) ? failure(found) : success(writing.parts.join(''), found);
+  return hasErrors(issues)
+    ? failure(found)
+    : success(writing.written + writing.parts.join(''), found);
 }
 
 function told(issues: readonly Issue[], resource: unknown): readonly Issue[] {
@@ -81,9 +83,20 @@ interface Writing {
   readonly version: FhirVersion;
   readonly types: (type: string) => TypeRows | undefined;
   readonly issues: Issue[];
+  /** Pieces that follow what is `written`. */
   readonly parts: string[];
+  written: string;
   /** Of what is written now; one for the whole text, copied only for what is told. */
   readonly path: (string | number)[];
+}
+
+/** Pieces that are put together at once, so that few of them are held at a time. */
+const MOST_PIECES = 1000;
+
+function write(writing: Writing, piece: string): void {
+  if (writing.parts.push(piece) < MOST_PIECES) return;
+  writing.written += writing.parts.join('');
+  writing.parts.length = 0;
 }
 
 function say<Code extends RecordCode>(
@@ -109,19 +122,18 @@ function writeResource(writing: Writing, value: unknown, newline: string, declar
     return;
   }
   const inner = newline && `${newline}  `;
-  writing.parts.push(`<${type}${declared}>`);
-  writeMembers(writing, value, rows, inner);
-  writing.parts.push(newline, `</${type}>`);
+  write(writing, `<${type}${declared}>`);
+  writeMembers(writing, value, rowsIn(value, rows), inner);
+  write(writing, `${newline}</${type}>`);
 }
 
 function writeMembers(
   writing: Writing,
   holder: Readonly<Record<string, unknown>>,
-  rows: TypeRows,
+  { present, unknown }: Members,
   newline: string,
 ): void {
   const { path } = writing;
-  const { present, unknown } = rowsIn(holder, rows);
   for (const row of present) {
     if (row.attribute) continue;
     path.push(row.name);
@@ -134,10 +146,12 @@ function writeMembers(
 }
 
 /** The definitions of the members that an object has, in their order, and the names that have none. */
-function rowsIn(
-  holder: Readonly<Record<string, unknown>>,
-  rows: TypeRows,
-): { readonly present: readonly ElementRow[]; readonly unknown: readonly string[] } {
+interface Members {
+  readonly present: readonly ElementRow[];
+  readonly unknown: readonly string[];
+}
+
+function rowsIn(holder: Readonly<Record<string, unknown>>, rows: TypeRows): Members {
   const present: ElementRow[] = [];
   const unknown: string[] = [];
   let isOrdered = true;
@@ -210,7 +224,7 @@ interface Written {
 
 function writeOne(writing: Writing, row: ElementRow, written: Written, newline: string): void {
   const { value } = written;
-  writing.parts.push(newline);
+  if (newline !== '') write(writing, newline);
   if (row.type === 'xhtml') {
     writeNarrative(writing, value);
     return;
@@ -228,9 +242,9 @@ function writeOne(writing: Writing, row: ElementRow, written: Written, newline: 
     return;
   }
   const inner = newline && `${newline}  `;
-  writing.parts.push(`<${row.name}>`, inner);
+  write(writing, `<${row.name}>${inner}`);
   writeResource(writing, value, inner);
-  writing.parts.push(newline, `</${row.name}>`);
+  write(writing, `${newline}</${row.name}>`);
 }
 
 const noRows: TypeRows = new Map();
@@ -244,25 +258,25 @@ function writeElement(
   newline: string,
 ): void {
   const rows = writing.types(type) ?? noRows;
-  const { parts } = writing;
   if (attributes === '' && Object.values(value).every((member) => member === undefined)) {
     say(writing, 'empty-value', { reason: 'xml-object' });
     return;
   }
-  parts.push(`<${name}${ownAttributes(writing, value, rows)}${attributes}>`);
-  const before = parts.length;
-  writeMembers(writing, value, rows, newline && `${newline}  `);
-  if (parts.length > before) parts.push(newline, `</${name}>`);
-  else parts[before - 1] = `${parts[before - 1]?.slice(0, -1)}/>`;
+  const members = rowsIn(value, rows);
+  const start = `<${name}${ownAttributes(writing, value, members)}${attributes}`;
+  const isEmpty = members.present.every(({ attribute }) => attribute);
+  write(writing, isEmpty ? `${start}/>` : `${start}>`);
+  writeMembers(writing, value, members, newline && `${newline}  `);
+  if (!isEmpty) write(writing, `${newline}</${name}>`);
 }
 
 function ownAttributes(
   writing: Writing,
   value: Readonly<Record<string, unknown>>,
-  rows: TypeRows,
+  { present }: Members,
 ): string {
   let text = '';
-  for (const row of rowsIn(value, rows).present) {
+  for (const row of present) {
     if (!row.attribute) continue;
     writing.path.push(row.name);
     const written = primitiveText(writing, value[row.name], row.type, undefined);
@@ -285,7 +299,7 @@ function writePrimitive(
   const stated = value === undefined ? '' : primitiveText(writing, value, row.type, text);
   const attribute = value === undefined ? '' : ` value="${escapeAttribute(stated)}"`;
   if (companion === undefined) {
-    writing.parts.push(`<${row.name}${attribute}/>`);
+    write(writing, `<${row.name}${attribute}/>`);
     return;
   }
   const { path } = writing;
@@ -323,7 +337,7 @@ function writeNarrative(writing: Writing, value: unknown): void {
   const div = 'root' in read ? read.root : undefined;
   const whole = div !== undefined && div.start === 0 && div.end === text.length;
   if (whole && div.name === 'div' && div.attributes.get('xmlns') === XHTML) {
-    writing.parts.push(text);
+    write(writing, text);
     return;
   }
   say(writing, 'invalid-narrative', { reason: 'not-xhtml', url: XHTML });
