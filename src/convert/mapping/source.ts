@@ -220,7 +220,7 @@ export interface FhirSource {
   /**
    * `bundles`: Bundles one after the other or in a list. `lines`: each line is a Bundle, so that a broken
    * one costs itself alone. `resources`: each line is a resource, as in a bulk export, with all files of a
-   * run as one; they are put together by report, or by person and visit or day where no report leads to
+   * run as one; they are put together by report, or by person, visit and day where no report leads to
    * them. `xml`: the file is a Bundle in XML. A Bundle of JSON that holds several reports becomes an exam
    * for each. Default: `bundles`.
    * @see https://hl7.org/fhir/uv/bulkdata/export.html

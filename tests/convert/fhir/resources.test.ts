@@ -168,6 +168,50 @@ describe('what lines of resources leave open', () => {
     ]);
   });
 
+  it('a line that repeats another one to the letter is read once', () => {
+    const twice = [...record('anna', 1, 0), ...record('anna', 1, 0)];
+    expect(convert(twice).exams.map(({ exam }) => exam.statements.length)).toEqual([2]);
+    expect(convert(twice).quarantine).toEqual([]);
+  });
+
+  it.each([
+    [
+      ['2024-03-01T10:05:00Z', '2024-03-01T10:00:00Z'],
+      ['2024-03-01T10:00:00Z', '2024-03-01T10:05:00Z'],
+    ],
+    [
+      ['2024-03-01T10:05:00Z', '2024-03-01T12:01:00+02:00'],
+      ['2024-03-01T12:01:00+02:00', '2024-03-01T10:05:00Z'],
+    ],
+    [
+      ['2024-03-01', '2024-03-01T10:05:00Z'],
+      ['2024-03-01', undefined],
+    ],
+  ] as const)(
+    'observations without a report at %j are an exam from the first to the last',
+    (times, [start, end]) => {
+      const made = times.map((effectiveDateTime, at) =>
+        observation('anna', `o${at}`, { effectiveDateTime }),
+      );
+      const { exams, quarantine } = convert(made);
+      expect(quarantine).toEqual([]);
+      expect(exams.map(({ exam }) => exam.performed)).toEqual([{ start, ...(end && { end }) }]);
+      expect(exams[0]?.exam.statements.length).toBe(2);
+    },
+  );
+
+  it('observations of one visit on several days are an exam for each day', () => {
+    const visit = { encounter: { reference: 'Encounter/v' } };
+    const { exams } = convert([
+      observation('anna', 'a', visit),
+      observation('anna', 'b', { ...visit, effectiveDateTime: '2024-02-28' }),
+    ]);
+    expect(exams.map(({ exam }) => exam.performed.start).sort()).toEqual([
+      '2024-02-28',
+      '2024-03-01',
+    ]);
+  });
+
   it('a report with an observation of another person is set aside, and theirs is no exam', () => {
     const resources = [report('anna', 'r', ['a', 'b']), observation('anna', 'a')];
     const result = convert([...resources, observation('bert', 'b'), patient('bert')]);

@@ -32,12 +32,11 @@ interface Open {
 }
 
 /**
- * Brings together what belongs to one exam: each report with the results that it leads to; results
- * without a report by person and visit, or by person and day where there is no visit; and with them the
- * people, places, visits and other resources that they name or that name them. What names nobody is never
- * put together with anything. Every piece is in at least one group; what no exam needs stands together by
- * person, so that whoever reads it tells that it holds no exam. Undefined where so much is shared that the
- * groups together would be far larger than the export.
+ * Brings together what belongs to one exam: each report with the results that it leads to; results without
+ * a report by person, visit and day; and with them the people, places, visits and other resources that they
+ * name or that name them. What names nobody is never put together with anything. Every piece is in at least
+ * one group; what no exam needs stands together by person, so that whoever reads it tells that it holds no
+ * exam. Undefined where so much is shared that the groups together would be far larger than the export.
  */
 export function groupsOf(pieces: readonly Piece[]): readonly Group[] | undefined {
   const size = pieces.reduce((sum, { text }) => sum + text.length, 0);
@@ -125,7 +124,7 @@ function visitKey(piece: Piece, links: Links): string | undefined {
   return person === undefined || visit === undefined ? undefined : JSON.stringify([person, visit]);
 }
 
-/** Results that no report leads to: panels with what they hold, by exam of ours or person and visit or day. */
+/** Results that no report leads to: panels with what they hold, by exam of ours or by person, visit and day. */
 function unreported(
   pieces: readonly Piece[],
   taken: ReadonlySet<Piece>,
@@ -188,7 +187,7 @@ function resultKey(piece: Piece, links: Links): string | undefined {
   const person = links.personOf(piece);
   const visit = links.visitOf(piece);
   if (person === undefined) return undefined;
-  return JSON.stringify(visit === undefined ? [person, '', piece.day] : [person, visit]);
+  return JSON.stringify([person, visit ?? '', piece.day ?? '']);
 }
 
 function file<Key, Value>(lists: Map<Key, Value[]>, key: Key, value: Value): void {

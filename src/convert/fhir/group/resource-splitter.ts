@@ -48,7 +48,7 @@ export function resourceSplitter(rules: ResourceLines): Splitter {
     push: (text) => [...take(lines.push(text))],
     end: function* () {
       yield* take(lines.end());
-      const groups = groupsOf(pieces);
+      const groups = groupsOf(onceEach(pieces));
       if (groups === undefined) for (const piece of pieces) yield tooLarge(piece, most);
       else for (const group of groups) yield unitOf(group, plainHead);
       pieces = [];
@@ -74,6 +74,19 @@ function pieceIn({ raw, at }: RawUnit, { systems, base }: ResourceLines): Piece 
   const address = fullUrl === undefined ? '' : `"fullUrl":${JSON.stringify(fullUrl)},`;
   const text = `{${address}"resource":${raw}}`;
   return { ...bare, text, ...(fullUrl !== undefined && { fullUrl }) };
+}
+
+/** Without lines that repeat another one to the letter: an export can hold a resource in several files. */
+function onceEach(pieces: readonly Piece[]): readonly Piece[] {
+  const known = new Map<string, Set<string>>();
+  return pieces.filter(({ name, text }) => {
+    if (name === undefined) return true;
+    const texts = known.get(name) ?? new Set();
+    known.set(name, texts);
+    if (texts.has(text)) return false;
+    texts.add(text);
+    return true;
+  });
 }
 
 function tooLarge(piece: Piece, maximum: number): RawUnit {
