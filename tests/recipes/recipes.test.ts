@@ -143,7 +143,7 @@ function compiler(): {
     'src/kinds/registries/forms.ts',
     'src/kinds/registries/conversions.ts',
     'src/terminology/tables/test-points.ts',
-    'tests/report/told-by-kind.ts',
+    'tests/report/told-by-kind/told-by-kind.ts',
   ];
   return {
     give: (file, text) => {

@@ -4,7 +4,7 @@ import { toHtml } from '../../src/report/index.ts';
 import { emptyExam } from './empty-exam.ts';
 import { type ParsedPage, parsePage } from './reading/parsed-page.ts';
 import { type MapRow, type Mark, marks, type Told } from './told-by-kind/told.ts';
-import { toldByKind } from './told-by-kind.ts';
+import { toldByKind } from './told-by-kind/told-by-kind.ts';
 
 const empty = emptyExam('skin-lesion');
 

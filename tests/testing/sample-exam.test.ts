@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Exam } from '../../src/model/exam.ts';
 import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
 import { type SampleSize, sampleExam, sampleExams } from '../../src/testing/sample-exam.ts';
-import { toldByKind } from '../report/told-by-kind.ts';
+import { toldByKind } from '../report/told-by-kind/told-by-kind.ts';
 import { sampled } from '../sampled.ts';
 import { expectAccepted } from './accepted.ts';
 

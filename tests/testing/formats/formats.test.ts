@@ -7,7 +7,7 @@ import { formatLosses } from '../../../src/testing/formats/losses/losses.ts';
 import { whatArrives, withNumberedKeys } from '../../../src/testing/formats/losses/what-arrives.ts';
 import { createRandom } from '../../../src/testing/random.ts';
 import { withOnly } from '../../../src/testing/without.ts';
-import { toldByKind } from '../../report/told-by-kind.ts';
+import { toldByKind } from '../../report/told-by-kind/told-by-kind.ts';
 import { sampled } from '../../sampled.ts';
 import { circle, circleExams, readers } from './circle.ts';
 import { said } from './said.ts';
