@@ -50,10 +50,19 @@ const read: Readonly<Record<string, string>> = {
     'MIT, from memory: its lock entry names none; comes with an engine that tests ask, and ships in nothing',
   'node_modules/valid-url':
     'MIT, from memory: its lock entry names none; compiles the profiles, and ships in nothing',
+  'node_modules/base-64':
+    'MIT, as the text in its package says; comes with a renderer that tests fill in, and ships in nothing',
+  'node_modules/big-integer': 'Unlicense: comes with a renderer that tests fill in',
+  'node_modules/stream-buffers': 'Unlicense: comes with a renderer that tests fill in',
+  'node_modules/@fontsource/inter':
+    'OFL-1.1: a font of a renderer that tests fill in, left out there',
+  'node_modules/@fontsource/material-icons': 'OFL-1.1: as the font above',
+  'node_modules/@fontsource/roboto': 'OFL-1.1: as the font above',
 };
 
 /** Packages that run a script when they are installed; all work without it. */
 const withScript: ReadonlySet<string> = new Set([
+  'node_modules/core-js',
   'node_modules/esbuild',
   'node_modules/fhirpath',
   'node_modules/msgpackr-extract',

@@ -1,6 +1,7 @@
 import type { Extension, QuestionnaireItem, QuestionnaireItemAnswerOption } from 'fhir/r4.js';
 import { UCUM } from '../fhir/names/systems.ts';
 import type { FhirVersion } from '../fhir/version.ts';
+import type { AnswerLists } from './answer-lists.ts';
 import { extracting } from './extract/annotation.ts';
 import type { FormItem, FormOption } from './form.ts';
 
@@ -27,15 +28,24 @@ interface Making {
   readonly version: FhirVersion;
   readonly answers: Answers;
   readonly extracted: Extracted;
+  readonly referenceOf: AnswerLists['referenceOf'];
+}
+
+/** With what the items are made. */
+interface Made {
+  readonly version: FhirVersion;
+  readonly extracted?: Extracted | undefined;
+  /** Lists that the form contains; without them each item has its answers itself. */
+  readonly lists?: AnswerLists | undefined;
 }
 
 /** The items of a form as those of a Questionnaire. */
 export function questionnaireItems(
   items: readonly FormItem[],
-  version: FhirVersion,
-  extracted: Extracted = new Map(),
+  { version, extracted = new Map(), lists }: Made,
 ): readonly AnyItem[] {
-  const making = { version, answers: answersOf(items), extracted };
+  const referenceOf = lists?.referenceOf ?? (() => undefined);
+  const making = { version, answers: answersOf(items), extracted, referenceOf };
   return items.map((item) => itemOf(item, making));
 }
 
@@ -71,7 +81,7 @@ function itemOf(item: FormItem, making: Making): AnyItem {
     ...(required && { required }),
     ...(repeats && { repeats }),
     ...(readOnly && { readOnly }),
-    ...(options && { answerOption: options.map(answerOption) }),
+    ...(options && offered(options, making)),
     ...(value !== undefined && { initial: [{ valueString: value }] }),
     ...(items && { item: items.map((one) => itemOf(one, making)) }),
   };
@@ -101,6 +111,16 @@ function enablingOf(
     // que-12: with several conditions it must be said how they go together
     ...(codes.length > 1 && { enableBehavior: 'any' as const }),
   };
+}
+
+function offered(
+  options: readonly FormOption[],
+  { referenceOf }: Making,
+): Pick<QuestionnaireItem, 'answerValueSet' | 'answerOption'> {
+  const answerValueSet = referenceOf(options);
+  return answerValueSet === undefined
+    ? { answerOption: options.map(answerOption) }
+    : { answerValueSet };
 }
 
 function answerOption({ system, code, display }: FormOption): QuestionnaireItemAnswerOption {

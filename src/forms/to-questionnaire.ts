@@ -5,6 +5,7 @@ import { CANONICAL_BASE } from '../fhir/names/systems.ts';
 import { type FhirVersion, fhirVersions } from '../fhir/version.ts';
 import { escapeXhtml, narrativeDiv } from '../fhir/xhtml.ts';
 import { failure, issue, type Outcome, success } from '../issues/issue.ts';
+import { answerLists } from './answer-lists.ts';
 import { toFormDescription } from './describe.ts';
 import type { Extractions } from './extract/extractions.ts';
 import type { FormDescription } from './form.ts';
@@ -20,6 +21,12 @@ export interface QuestionnaireOptions extends FormOptions {
    * each language is a form of its own.
    */
   readonly canonical?: string;
+  /**
+   * Each question holds its answers itself, for renderers that do not know value sets that the form
+   * contains; a large form has three times the size then. Default false: a list that several questions
+   * have stands in the form once.
+   */
+  readonly inlineAnswers?: boolean;
 }
 
 /** A Questionnaire of the version that was asked for. */
@@ -103,13 +110,14 @@ function questionnaireOf(
 ): AnyQuestionnaire {
   const { protocol, language, title, items } = form;
   const url = canonicalOf(form, options);
-  const made = questionnaireItems(items, version, extractions?.at);
+  const lists = options.inlineAnswers ? undefined : answerLists(items);
+  const made = questionnaireItems(items, { version, extracted: extractions?.at, lists });
+  const contained = [...(lists?.contained ?? []), ...(extractions?.contained ?? [])];
   return {
     resourceType: 'Questionnaire',
     language,
     text: { status: 'generated', div: narrativeOf(form) },
-    // The resources of the versions differ in their typings alone.
-    ...(extractions && { contained: extractions.contained as r4.FhirResource[] }),
+    ...(contained.length > 0 && { contained }),
     url,
     version: protocol.version,
     name: nameOf(protocol.id),

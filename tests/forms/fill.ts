@@ -1,9 +1,11 @@
 import type {
+  Coding,
   Questionnaire,
   QuestionnaireItem,
   QuestionnaireResponse,
   QuestionnaireResponseItem,
   QuestionnaireResponseItemAnswer,
+  ValueSet,
 } from 'fhir/r4.js';
 import type { ExamStart } from '../../src/index.ts';
 import type { Random } from '../../src/testing/random.ts';
@@ -23,6 +25,23 @@ export function* itemsOf(items: readonly QuestionnaireItem[] = []): Generator<Qu
     yield item;
     yield* itemsOf(item.item);
   }
+}
+
+/** The answers that an item offers, in itself or in a value set that its form contains. */
+export function offeredBy(
+  { contained = [] }: Questionnaire,
+  { answerOption = [], answerValueSet }: QuestionnaireItem,
+): Coding[] {
+  if (answerValueSet === undefined) return answerOption.flatMap((one) => one.valueCoding ?? []);
+  const set = contained.find(
+    (one): one is ValueSet => one.resourceType === 'ValueSet' && `#${one.id}` === answerValueSet,
+  );
+  if (set === undefined) throw new Error(`no value set ${answerValueSet}`);
+  return (set.expansion?.contains ?? []).map(({ system = '', code = '', display = '' }) => ({
+    system,
+    code,
+    display,
+  }));
 }
 
 /** One answer as it was given: of a repetition, with its number. */
@@ -81,7 +100,7 @@ export function fillAtRandom(form: Questionnaire, random: Random): FilledForm {
   const answer = (item: QuestionnaireItem, round: string): QuestionnaireResponseItem[] => {
     const { linkId, text, required, initial } = item;
     if (!required && initial === undefined && random.chance(0.4)) return [];
-    const answers = answersTo(item, random, round);
+    const answers = answersTo(form, item, random, round);
     answered.set(linkId, answers);
     given.push({ linkId, round, answers });
     return [{ linkId, text, answer: answers }];
@@ -101,14 +120,15 @@ export function fillAtRandom(form: Questionnaire, random: Random): FilledForm {
 }
 
 function answersTo(
+  form: Questionnaire,
   item: QuestionnaireItem,
   random: Random,
   round: string,
 ): QuestionnaireResponseItemAnswer[] {
-  const { type, answerOption = [], repeats, initial, linkId } = item;
+  const { type, repeats, initial, linkId } = item;
   if (initial !== undefined) return initial.map(({ valueString = '' }) => ({ valueString }));
-  if (answerOption.length > 0) {
-    const codings = answerOption.flatMap(({ valueCoding }) => valueCoding ?? []);
+  const codings = offeredBy(form, item);
+  if (codings.length > 0) {
     // A second round names another sign: the same one twice could deny itself.
     const half = codings.filter((_, at) => at % 2 === (round.endsWith('/1') ? 1 : 0));
     const open = round === '' ? codings : half.length > 0 ? half : codings;

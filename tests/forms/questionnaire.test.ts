@@ -9,7 +9,7 @@ import {
 import { createCatalogue, orThrow } from '../../src/index.ts';
 import { validateBundle } from '../../src/validate/versions/all-r4.ts';
 import { validateBundle as validateR5 } from '../../src/validate/versions/all-r5.ts';
-import { itemsOf } from './fill.ts';
+import { itemsOf, offeredBy } from './fill.ts';
 
 function formOf(protocol: string, options: QuestionnaireOptions = {}): Questionnaire {
   return orThrow('make', toQuestionnaire(protocol, { ...options, fhirVersion: 'R4' }));
@@ -97,10 +97,10 @@ describe('the form of a protocol', () => {
     const state = itemOf(german, 'region-state/lid-upper/left');
     expect(state?.text).toBe('Oberlid, links');
     const shape = (form: Questionnaire): unknown =>
-      [...itemsOf(form.item)].map(({ linkId, type, answerOption }) => [
-        linkId,
-        type,
-        answerOption?.map(({ valueCoding }) => valueCoding?.code),
+      [...itemsOf(form.item)].map((item) => [
+        item.linkId,
+        item.type,
+        offeredBy(form, item).map(({ code }) => code),
       ]);
     expect(shape(german)).toEqual(shape(lids));
     expect(german.url).not.toBe(lids.url);

@@ -47,9 +47,23 @@ export function quoted(text: string): string {
   return `'${text.replaceAll('\\', '\\\\').replaceAll("'", "\\'")}'`;
 }
 
-/** Those of a list of codings that have one of these codes. */
+/** A value as an expression. */
+export function literal(value: unknown): string {
+  return typeof value === 'string' ? quoted(value) : String(value);
+}
+
+/** Those of a list of codings that have one of these codes; without a path of the coding at hand. */
 export function having(path: string, codes: readonly string[]): string {
-  return `${path}.where(${codes.map((code) => `code=${quoted(code)}`).join(' or ')})`;
+  return `${path === '' ? '' : `${path}.`}where(${among(codes)})`;
+}
+
+/** Whether there is a coding with one of these codes. */
+export function isAmong(path: string, codes: readonly string[]): string {
+  return path === '' ? among(codes) : `${having(path, codes)}.exists()`;
+}
+
+function among(codes: readonly string[]): string {
+  return codes.map((code) => `code=${quoted(code)}`).join(' or ');
 }
 
 /** Items of a response below another, by linkId. */
@@ -77,8 +91,7 @@ function without(element: object, name: string): Template {
 
 function constant(name: string, member: unknown): Template {
   if (typeof member !== 'object' || member === null) {
-    const literal = typeof member === 'string' ? quoted(member) : String(member);
-    return { [name]: member, [`_${name}`]: filledBy(literal) };
+    return { [name]: member, [`_${name}`]: filledBy(literal(member)) };
   }
   const inner = (one: object): Template =>
     Object.fromEntries(

@@ -4,8 +4,9 @@ import {
   elementWhere,
   filledBy,
   having,
+  isAmong,
+  literal,
   onlyWhere,
-  quoted,
   type Template,
 } from './annotation.ts';
 
@@ -67,31 +68,81 @@ function mergedElements(lists: readonly (readonly unknown[])[], ask: Ask): Templ
   );
 }
 
-/** Elements in the order in which the answers have them, each where it belongs to. */
+/**
+ * Those that all answers have, and that of the answer itself; then what only some have, the first of
+ * each answer as one element, the second as another.
+ */
 export function mergedList(lists: readonly (readonly unknown[])[], ask: Ask): unknown[] {
-  const found: { readonly element: unknown; readonly codes: string[]; isAnswer: boolean }[] = [];
-  lists.forEach((list, at) => {
-    const option = ask.options[at];
-    if (option === undefined) return;
-    for (const element of list) {
-      const isAnswer = isSame(element, codingOf(option));
-      const known = found.find((one) =>
-        isAnswer ? one.isAnswer : !one.isAnswer && isSame(one.element, element),
-      );
-      if (known === undefined) found.push({ element, codes: [option.code], isAnswer });
-      else known.codes.push(option.code);
-    }
+  const { path, options } = ask;
+  const isOwn = (element: unknown, at: number): boolean => {
+    const option = options[at];
+    return option !== undefined && isSame(element, codingOf(option));
+  };
+  const own = options.flatMap(({ code }, at) =>
+    lists[at]?.some((element) => isOwn(element, at)) ? [code] : [],
+  );
+  const isCommon = (element: unknown): boolean =>
+    lists.every((list, at) => list.some((one) => isSame(one, element) && !isOwn(one, at)));
+  const common = (lists[0] ?? []).filter(isCommon);
+  const rest = lists.map((list, at) =>
+    list.filter((element) => !isOwn(element, at) && !common.some((one) => isSame(one, element))),
+  );
+  const columns = rest.reduce((most, { length }) => Math.max(most, length), 0);
+  return [
+    ...(own.length === 0 ? [] : [ownCoding(path, own, own.length === options.length)]),
+    ...common,
+    ...Array.from({ length: columns }, (_, column) => {
+      const given = options.flatMap((option, at) => {
+        const element = rest[at]?.[column];
+        // Elements of the lists that are merged are codings and concepts.
+        return element === undefined ? [] : [{ option, element: element as Template }];
+      });
+      return elementOf(path, given);
+    }),
+  ];
+}
+
+function ownCoding(path: string, codes: readonly string[], isAlways: boolean): Template {
+  if (isAlways) return codingAt(path);
+  return { ...onlyWhere(having(path, codes)), ...codingAt('') };
+}
+
+/** One element for the answers that have one at this place. */
+function elementOf(
+  path: string,
+  given: readonly { readonly option: FormOption; readonly element: Template }[],
+): Template {
+  const where = having(
+    path,
+    given.map(({ option: { code } }) => code),
+  );
+  const elements = given.map(({ element }) => element);
+  const [first] = elements;
+  if (first !== undefined && elements.every((element) => isSame(element, first))) {
+    return elementWhere(where, first);
+  }
+  const options = given.map(({ option }) => option);
+  const differing = merged(elements, { path: '', options });
+  return { ...onlyWhere(where), ...mapMembers(differing, allFilled) };
+}
+
+/**
+ * Below a list within an element that is there on a condition, engines keep what they fill in alone:
+ * what never changes is filled in too.
+ */
+export function allFilled(member: unknown): unknown {
+  if (Array.isArray(member)) return member.map(allFilled);
+  if (typeof member !== 'object' || member === null) return member;
+  const filled = Object.entries(member).map(([name, one]): [string, unknown] => {
+    if (name === 'extension' || name.startsWith('_')) return [name, one];
+    if (typeof one === 'object') return [name, allFilled(one)];
+    return [`_${name}`, filledBy(literal(one))];
   });
-  return found.map(({ element, codes, isAnswer }) => {
-    const isAlways = codes.length === ask.options.length;
-    if (isAnswer) {
-      return isAlways
-        ? codingAt(ask.path)
-        : { ...onlyWhere(having(ask.path, codes)), ...codingAt('') };
-    }
-    // Elements of the lists that are merged are codings and concepts.
-    return isAlways ? element : elementWhere(having(ask.path, codes), element as object);
-  });
+  return Object.fromEntries(filled);
+}
+
+function mapMembers(template: Template, change: (member: unknown) => unknown): Template {
+  return Object.fromEntries(Object.entries(template).map(([name, one]) => [name, change(one)]));
 }
 
 /** An expression for a primitive that differs from answer to answer. */
@@ -101,7 +152,8 @@ function mergedText(members: readonly unknown[], { path, options }: Ask): string
   );
   const codes = options.filter((_, at) => members[at] !== undefined).map(({ code }) => code);
   if (isDisplay) {
-    return `${codes.length === options.length ? path : having(path, codes)}.display`;
+    if (codes.length < options.length) return `${having(path, codes)}.display`;
+    return path === '' ? 'display' : `${path}.display`;
   }
   const byText = new Map<unknown, string[]>();
   options.forEach(({ code }, at) => {
@@ -110,8 +162,7 @@ function mergedText(members: readonly unknown[], { path, options }: Ask): string
   });
   let expression = '{}';
   for (const [text, of] of byText) {
-    const literal = typeof text === 'string' ? quoted(text) : String(text);
-    expression = `iif(${having(path, of)}.exists(), ${literal}, ${expression})`;
+    expression = `iif(${isAmong(path, of)}, ${literal(text)}, ${expression})`;
   }
   return expression;
 }

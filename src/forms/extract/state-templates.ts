@@ -1,12 +1,7 @@
-import {
-  codingAt,
-  elementWhere,
-  filledBy,
-  having,
-  onlyWhere,
-  type Template,
-} from './annotation.ts';
-import { codingOf, merged } from './merged.ts';
+import type { Coding } from 'fhir/r4.js';
+import type { FormOption } from '../form.ts';
+import { codingAt, filledBy, having, onlyWhere, type Template } from './annotation.ts';
+import { allFilled, merged, mergedList } from './merged.ts';
 import type { Probe } from './probe.ts';
 import { absentTemplate, wordsOf } from './reasons.ts';
 import { type Asked, answerOf, reasonAnswer, stated, type Templates } from './statements.ts';
@@ -51,7 +46,8 @@ export function stateTemplates(probe: Probe, asked: Asked): Templates {
             missing,
             {
               ...states(missing, { reason: sample }),
-              dataAbsentReason: absentTemplate(probe, reason, path),
+              // The template stands at the question for the reason.
+              dataAbsentReason: absentTemplate(probe, { ...reason, path: 'answer.value' }, path),
             },
           ],
         ] as const)),
@@ -64,20 +60,16 @@ function methodTemplate(probe: Probe, asked: Asked, linkId: string): Template {
   const options = asked.parts.get(linkId)?.item.options ?? [];
   const one = 'where(answer.count() = 1).answer.value';
   const several = 'where(answer.count() > 1).answer.value';
-  const concepts = options.map((option) => ({
-    option,
-    concept: coder.concept('methods', option.value),
-  }));
-  const beside = concepts.flatMap(({ option: { code }, concept: { coding = [] } }) =>
-    coding.slice(1).map((coding) => elementWhere(having(one, [code]), coding)),
+  const beside = options.map(
+    (option) => coder.concept('methods', option.value).coding?.slice(1) ?? [],
   );
-  const code = coder.concept('items', 'method');
-  const mapped = concepts.filter(({ concept }) => (concept.coding?.length ?? 0) > 1);
-  const others = concepts.filter((each) => !mapped.includes(each)).map(({ option }) => option.code);
   const limit = reasonAnswer(asked, linkId.replace(/:methods$/, ':limit'));
   return {
     method: {
-      coding: [{ ...onlyWhere(one), ...codingAt('') }, ...beside],
+      coding: [
+        { ...onlyWhere(one), ...codingAt('') },
+        ...mergedList(beside, { path: one, options }),
+      ],
       _text: filledBy("answer.value.display.join('; ')"),
     },
     component: [
@@ -93,24 +85,31 @@ function methodTemplate(probe: Probe, asked: Asked, linkId: string): Template {
               },
             },
           ]),
-      ...(others.length === 0
-        ? []
-        : [
-            {
-              ...onlyWhere(having(several, others)),
-              code,
-              valueCodeableConcept: { coding: [codingAt('')], _text: filledBy('display') },
-            },
-          ]),
-      ...mapped.map(({ option, concept }) =>
-        elementWhere(having(several, [option.code]), {
-          code,
-          valueCodeableConcept: {
-            ...concept,
-            coding: [codingOf(option), ...(concept.coding ?? []).slice(1)],
-          },
-        }),
-      ),
+      ...severalMethods(options, beside).map(({ codes, coding }) => ({
+        ...onlyWhere(having(several, codes)),
+        code: coder.concept('items', 'method'),
+        valueCodeableConcept: { coding: [codingAt(''), ...coding], _text: filledBy('display') },
+      })),
     ],
   };
+}
+
+/**
+ * Methods with as many codes beside their own are one component each by the same element. Nothing
+ * within it is there on a condition: in an element that is repeated, engines mix that up.
+ */
+function severalMethods(
+  options: readonly FormOption[],
+  beside: readonly (readonly Coding[])[],
+): readonly { readonly codes: readonly string[]; readonly coding: readonly unknown[] }[] {
+  const counts = [...new Set(beside.map(({ length }) => length))];
+  return counts.map((count) => {
+    const of = options.filter((_, at) => beside[at]?.length === count);
+    const lists = beside.filter(({ length }) => length === count);
+    const coding = Array.from({ length: count }, (_, at) => {
+      const column = lists.map((list): Template => ({ ...list[at] }));
+      return allFilled(merged(column, { path: '', options: of }));
+    });
+    return { codes: of.map(({ code }) => code), coding };
+  });
 }

@@ -26,7 +26,7 @@ export function changedForm(
   };
   learn(form.items);
   const added = new Set<string>();
-  const speaksAlike = questionnaire['language'] === form.language;
+  const sets = questionnaire['language'] === form.language ? setsOf(questionnaire) : undefined;
   const look = (items: unknown): void => {
     if (!Array.isArray(items)) return;
     for (const one of items) {
@@ -35,7 +35,7 @@ export function changedForm(
       if (typeof linkId === 'string') {
         const item = known.get(linkId);
         if (item === undefined) added.add(linkId);
-        else compare(reading, item, one, speaksAlike);
+        else compare(reading, item, one, sets);
       }
       look(one['item']);
     }
@@ -44,7 +44,35 @@ export function changedForm(
   return added;
 }
 
-function compare(reading: Reading, item: FormItem, given: Members, speaksAlike: boolean): void {
+/** Of the value sets that a form contains, by reference: the displays of each code. */
+type Sets = ReadonlyMap<string, Displays>;
+type Displays = ReadonlyMap<string, ReadonlySet<unknown>>;
+
+function setsOf({ contained }: Members): Sets {
+  return new Map(
+    listOf(contained).flatMap(({ resourceType, id, expansion }) =>
+      resourceType === 'ValueSet' && typeof id === 'string' && isPlainObject(expansion)
+        ? [[`#${id}`, displaysOf(listOf(expansion['contains']))]]
+        : [],
+    ),
+  );
+}
+
+function displaysOf(codings: readonly unknown[]): Displays {
+  const displays = new Map<string, Set<unknown>>();
+  for (const coding of codings) {
+    if (!isPlainObject(coding)) continue;
+    const { code, display } = coding;
+    if (typeof code !== 'string') continue;
+    const known = displays.get(code);
+    if (known === undefined) displays.set(code, new Set([display]));
+    else known.add(display);
+  }
+  return displays;
+}
+
+/** @param sets undefined where the form speaks another language, so that no words are compared */
+function compare(reading: Reading, item: FormItem, given: Members, sets: Sets | undefined): void {
   const path: Path = [item.linkId];
   const type = given['type'] === 'coding' ? 'choice' : given['type'];
   const changed = (property: string): void => {
@@ -54,7 +82,7 @@ function compare(reading: Reading, item: FormItem, given: Members, speaksAlike: 
   if ((given['repeats'] ?? false) !== (item.repeats ?? false)) changed('repeats');
   if (item.unit !== undefined && unitOf(given) !== item.unit) changed('unit');
   if (item.value === undefined && hasChoice(given)) changed('initial');
-  if (speaksAlike && (given['text'] !== item.text || saysOther(item, given))) {
+  if (sets !== undefined && (given['text'] !== item.text || saysOther(item, given, sets))) {
     reading.warn('display-mismatch', path, { reason: 'form-text' });
   }
 }
@@ -74,13 +102,18 @@ function hasChoice({ initial, answerOption }: Members): boolean {
   );
 }
 
-function saysOther({ options = [] }: FormItem, { answerOption }: Members): boolean {
-  const displays = new Map(options.map(({ code, display }) => [code, display]));
-  return listOf(answerOption).some(({ valueCoding }) => {
-    if (!isPlainObject(valueCoding)) return false;
-    const { code, display } = valueCoding;
-    return typeof code === 'string' && displays.has(code) && displays.get(code) !== display;
-  });
+function saysOther(
+  { options = [] }: FormItem,
+  { answerOption, answerValueSet }: Members,
+  sets: Sets,
+): boolean {
+  const here = displaysOf(listOf(answerOption).map(({ valueCoding }) => valueCoding));
+  const there = typeof answerValueSet === 'string' ? sets.get(answerValueSet) : undefined;
+  return options.some(({ code, display }) =>
+    [here, there].some((displays) =>
+      [...(displays?.get(code) ?? [])].some((one) => one !== display),
+    ),
+  );
 }
 
 function listOf(list: unknown): readonly Members[] {

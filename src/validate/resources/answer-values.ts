@@ -81,14 +81,17 @@ export function checkAnswer(
   if (options.size > 0) {
     const key = answerKey(answer);
     if (key !== undefined && options.has(key)) return;
-    const rule = itemRule('answerOption');
+    const rule = itemRule(form.contained === undefined ? 'answerOption' : 'answerValueSet');
     report(scope, 'unknown-code', { reason: 'answer-option' }, { rule }, place);
   } else if (type === 'Coding') {
     checkSet(value, form, scope, place);
   }
 }
 
-/** A value set in the form itself, or one that is not held, is left to a terminology server. */
+/**
+ * A value set that is not held, or is in the form itself without all its codes, is left to a
+ * terminology server.
+ */
 function checkSet(
   value: unknown,
   { item }: FormItem,

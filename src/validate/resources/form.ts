@@ -7,6 +7,8 @@ export interface FormItem {
   /** Its place among its siblings. */
   readonly position: number;
   readonly below: FormItems;
+  /** Answers of the value set that the form contains for it; undefined where they are not all there. */
+  readonly contained: ReadonlySet<string> | undefined;
 }
 
 /** The items at one place of a form, by linkId; worked out when first asked for. */
@@ -15,11 +17,18 @@ export interface FormItems {
   readonly byLink: ReadonlyMap<string, FormItem>;
 }
 
-/** The items that stand in a Questionnaire or in an item of one. */
-export function formItems(holder: JsonObject): FormItems {
+/** By reference, the answers of the value sets that a form contains. */
+type ContainedSets = ReadonlyMap<string, ReadonlySet<string>>;
+
+/** The items that stand in a Questionnaire. */
+export function formItems(form: JsonObject): FormItems {
+  return itemsIn(form, containedSets(form));
+}
+
+function itemsIn(holder: JsonObject, sets: ContainedSets): FormItems {
   let found: FormItems | undefined;
   const read = (): FormItems => {
-    found ??= readItems(holder);
+    found ??= readItems(holder, sets);
     return found;
   };
   return {
@@ -32,13 +41,34 @@ export function formItems(holder: JsonObject): FormItems {
   };
 }
 
-function readItems(holder: JsonObject): FormItems {
+function containedSets(form: JsonObject): ContainedSets {
+  return new Map(
+    objectsOf(form['contained']).flatMap((set) => {
+      const codings = set['resourceType'] === 'ValueSet' ? wholeExpansion(set) : undefined;
+      const keys = codings?.flatMap((valueCoding) => answerKey({ valueCoding }) ?? []);
+      return keys === undefined ? [] : [[`#${textOf(set['id'])}`, new Set(keys)]];
+    }),
+  );
+}
+
+/** What a value set was expanded to, where that is a plain list and all of it. */
+function wholeExpansion({ expansion }: JsonObject): readonly JsonObject[] | undefined {
+  if (!isObject(expansion)) return undefined;
+  const codings = objectsOf(expansion['contains']);
+  const { total = codings.length, offset = 0 } = expansion;
+  const isPlain = codings.every(({ contains, abstract }) => !contains && abstract !== true);
+  const isWhole = total === codings.length && offset === 0 && expansion['next'] === undefined;
+  return codings.length > 0 && isPlain && isWhole ? codings : undefined;
+}
+
+function readItems(holder: JsonObject, sets: ContainedSets): FormItems {
   const items = objectsOf(holder['item']).map(
     (item, position): FormItem => ({
       item,
       type: textOf(item['type']) ?? '',
       position,
-      below: formItems(item),
+      below: itemsIn(item, sets),
+      contained: sets.get(textOf(item['answerValueSet']) ?? ''),
     }),
   );
   const byLink = new Map<string, FormItem>();
@@ -51,7 +81,8 @@ function readItems(holder: JsonObject): FormItems {
 }
 
 /** The answers that a form offers to choose from, as {@link answerKey} tells them apart. */
-export function optionsOf({ item }: FormItem): ReadonlySet<string> {
+export function optionsOf({ item, contained }: FormItem): ReadonlySet<string> {
+  if (contained !== undefined) return contained;
   return new Set(objectsOf(item['answerOption']).flatMap((option) => answerKey(option) ?? []));
 }
 

@@ -1,4 +1,4 @@
-import type { QuestionnaireItem } from 'fhir/r4.js';
+import type { QuestionnaireItem, ValueSet } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
 import { itemsOf } from '../fill.ts';
 import { abnormal, distance, form, lid, ptosis, read, respond, told } from './lid-form.ts';
@@ -51,5 +51,19 @@ describe('which form was filled in', () => {
       `warning display-mismatch ${ptosis}`,
       `error contradiction ${distance}`,
     ]);
+  });
+
+  it('as a clinic changed the words of its answers', () => {
+    const changed = structuredClone(form);
+    const state = [...itemsOf(changed.item)].find(({ linkId }) => linkId === lid);
+    const set = changed.contained?.find(({ id }) => `#${id}` === state?.answerValueSet);
+    if (set?.resourceType !== 'ValueSet') throw new Error('the states are no list');
+    const { expansion } = set as ValueSet; // Resource has no more than its type in the typings
+    const [first] = expansion?.contains ?? [];
+    if (first === undefined) throw new Error('no state');
+    first.display = 'Fine';
+    const warned = told(read(respond({}), { questionnaire: changed }));
+    expect(warned).toContain(`warning display-mismatch ${lid}`);
+    expect(warned).not.toContain(`warning display-mismatch ${ptosis}`);
   });
 });

@@ -144,6 +144,40 @@ test('what R5 says to answer with: options alone, a text besides, or anything', 
   ]);
 });
 
+describe('the answers of a value set that the form contains', () => {
+  const system = 'https://clinic.example/kinds';
+  const contains = [
+    { system, code: 'dry' },
+    { system, code: 'scaly' },
+  ];
+  const item = { linkId: '1', text: 'x', type: 'choice', answerValueSet: '#kinds' };
+  const judged = (code: string, expansion: object): ReturnType<typeof validateBundle> => {
+    const set = { resourceType: 'ValueSet', id: 'kinds', status: 'active', expansion };
+    const profiles = compileProfiles([form([item], { contained: [set] })]);
+    const given = response([{ linkId: '1', answer: [{ valueCoding: { system, code } }] }]);
+    return validateBundle(given, { profiles });
+  };
+  const timestamp = '2025-05-06T09:00:00Z';
+
+  test('are those that can be given', () => {
+    expect(judged('scaly', { timestamp, contains }).conformance).toBe('conforms');
+    expect(told(judged('oily', { timestamp, contains }))).toEqual([
+      'unknown-code item.0.answer.0.valueCoding',
+    ]);
+  });
+
+  test.each([
+    ['only begun', { timestamp, total: 3, contains }],
+    ['from the middle', { timestamp, offset: 2, contains }],
+    ['with groups', { timestamp, contains: [{ ...contains[0], contains }] }],
+    ['empty', { timestamp }],
+  ])('are not known of a list %s', (_, expansion) => {
+    const { conformance, unchecked } = judged('oily', expansion);
+    expect(conformance).toBe('not-fully-checked');
+    expect(unchecked.map(({ why }) => why)).toEqual(['the value set #kinds is not held']);
+  });
+});
+
 test('below a question that has no answer, and in a group that is not there, nothing is required', () => {
   const required = { linkId: '2', text: 'Where?', type: 'string', required: true };
   const profiles = compileProfiles([

@@ -1,73 +1,35 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { fromQuestionnaireResponse, toQuestionnaire } from '../../src/forms/index.ts';
-import { published } from '../../src/generate/published.ts';
-import { finishExamOrThrow, fromJson, orThrow, toBundleOrThrow } from '../../src/index.ts';
-import { validateBundle } from '../../src/validate/versions/r4.ts';
-import { head } from '../forms/fill.ts';
-import { launch } from './chromium.ts';
+import { fromQuestionnaireResponse, toQuestionnaire } from '../../../src/forms/index.ts';
+import { finishExamOrThrow, fromJson, orThrow, toBundleOrThrow } from '../../../src/index.ts';
+import { validateBundle } from '../../../src/validate/versions/r4.ts';
+import { head } from '../../forms/fill.ts';
+import { launch } from '../chromium.ts';
+import { lhcForms } from './lhc-forms.ts';
 
-/**
- * A form filled in by hand in a renderer that knows nothing of this library: LHC-Forms 40.1.3 of the
- * U.S. National Library of Medicine, as npm has it.
- */
-const renderer = published('lforms', '40.1.3');
-const pictures = join(import.meta.dirname, '../../output/screenshots');
-
-const html = `<!doctype html><html lang="en"><meta charset="utf-8"><title>Form</title>
-<link rel="stylesheet" href="/webcomponent/styles.css"><body><div id="f"></div>
-<script src="/webcomponent/assets/lib/zone.min.js"></script>
-<script src="/webcomponent/lhc-forms.js"></script>
-<script src="/fhir/R4/lformsFHIR.min.js"></script>`;
+/** A form filled in by hand in a renderer that knows nothing of this library. */
+const pictures = join(import.meta.dirname, '../../../output/screenshots');
 
 let browser: Browser;
 beforeAll(async () => {
   mkdirSync(pictures, { recursive: true });
-  [browser] = await Promise.all([launch(), renderer]);
+  [browser] = await Promise.all([launch(), lhcForms.ready()]);
 }, 600_000);
 afterAll(() => browser.close());
 
-/** A page that is served from the folder of the renderer; what goes elsewhere is listed and not sent. */
-async function shown(form: unknown): Promise<{ page: Page; elsewhere: string[] }> {
-  const folder = join(await renderer, 'dist/lforms');
-  const page = await browser.newPage();
-  const elsewhere: string[] = [];
-  await page.route('**/*', async (route) => {
-    const { host, pathname, href } = new URL(route.request().url());
-    if (host !== 'forms.test') {
-      elsewhere.push(href);
-      await route.abort();
-    } else if (pathname === '/') {
-      await route.fulfill({ contentType: 'text/html', body: html });
-    } else {
-      await route.fulfill({ path: join(folder, pathname) }).catch(() => route.abort());
-    }
-  });
-  await page.goto('http://forms.test/');
-  await page.waitForFunction('window.LForms && LForms.Util && LForms.FHIR');
-  await page.evaluate(`LForms.Util.addFormToPage(${JSON.stringify(form)}, 'f')`);
-  await page.locator('[id^="item-conclusion:concern/"]').waitFor();
-  return { page, elsewhere };
-}
-
 it('a renderer shows the form, and what is entered in it comes back as the exam', async () => {
   const form = orThrow('make the form', toQuestionnaire('jaw-pain'));
-  const { page, elsewhere } = await shown(form);
-  const choose = async (linkId: string, code: string): Promise<void> => {
-    await page.locator(`label[id^="${linkId}/"][id$="|${code}"]`).click();
-  };
-  const enter = async (linkId: string, text: string): Promise<void> => {
-    const field = page.locator(`:is(input, textarea)[id^="${linkId}/"]`).first();
-    await field.click();
-    await page.keyboard.type(text);
-    await page.keyboard.press('Tab');
-  };
-  const pick = async (linkId: string, display: string): Promise<void> => {
-    await page.locator(`input[id^="${linkId}/"]`).first().click();
-    await page.locator('#completionOptions li', { hasText: display }).first().click();
-  };
+  const {
+    page,
+    elsewhere,
+    enter,
+    response: written,
+    ...shown
+  } = await lhcForms.show(browser, form);
+  const choose = (linkId: string, code: string) => shown.choose(linkId, { code });
+  const pick = (linkId: string, display: string) => shown.pick(linkId, { display });
   const state = 'region-state/tmj/right';
   await choose(state, 'state.abnormal');
   await choose(`${state}:methods`, 'palpation');
@@ -88,12 +50,9 @@ it('a renderer shows the form, and what is entered in it comes back as the exam'
   await enter('conclusion:text', 'A clicking jaw');
   await choose('conclusion:concern', 'concern.low');
   await page.screenshot({ path: join(pictures, 'form.png'), fullPage: true });
-  const written = await page.evaluate(
-    "JSON.stringify(LForms.Util.getFormFHIRData('QuestionnaireResponse', 'R4'))",
-  );
   expect(elsewhere).toEqual([]);
 
-  const response = orThrow('read', fromJson(String(written)));
+  const response = orThrow('read', fromJson(await written()));
   const outcome = fromQuestionnaireResponse(response, { protocol: 'jaw-pain', exam: head });
   // Nothing but what was left open is told: this renderer takes back what it has hidden.
   expect([...new Set(outcome.issues.map(({ code }) => code))]).toEqual(['missing-property']);
