@@ -36,7 +36,7 @@ export const convertedFiles = {
     'empty-workbook':
       'no cell of the workbook, or of the sheet that the mapping names, holds anything',
     'no-sheet': [
-      'the workbook has no sheet of this name or at this place',
+      'the workbook has no sheet with this name or at this place',
       'the name of a sheet, or its place from 1',
     ],
     'several-sheets': [

@@ -4,12 +4,12 @@ import type { SentenceTable } from '../facts.ts';
 export const convertedSources = {
   'unresolved-reference': {
     result: [
-      'a result that the report or panel leads to is not there, so that the exam would say less',
+      'a result that the report or panel leads to is missing, so the exam would say less',
       'the resource in one of the files of the run',
     ],
   },
   'duplicate-key': {
-    resource: ['the same resource stands there twice', 'the version that holds'],
+    resource: ['the same resource occurs twice', 'the version that holds'],
   },
   'several-exams': {
     reports: [
@@ -64,7 +64,7 @@ export const convertedSources = {
   'too-large': {
     records: ['there are too many records for one call', 'at most {maximum}'],
     resources: [
-      'there are too many resources to find what belongs together, so that none was put together',
+      'there are too many resources to find what belongs together, so none was put together',
       'at most {maximum} characters, such as the resources of some of the persons',
     ],
     workbook: ['the workbook is larger than the limit', 'at most {maximum} bytes'],

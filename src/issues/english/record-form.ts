@@ -38,7 +38,7 @@ export const recordForm = {
     rest: ['more issues were found than are listed: {count}', 'at most {maximum} issues'],
   },
   'unsafe-property': {
-    name: 'a property of this name is not accepted',
+    name: 'a property with this name is not accepted',
   },
   'invalid-unicode': {
     surrogate: [

@@ -68,7 +68,7 @@ test.each(['__proto__', 'constructor', 'prototype'])('a property named %s is tol
     {
       code: 'unsafe-property',
       severity: 'error',
-      message: 'a property of this name is not accepted',
+      message: 'a property with this name is not accepted',
       path: ['name', 0, name],
       facts: { reason: 'name' },
     },
