@@ -4,11 +4,18 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'parse5';
 import { describe, expect, it } from 'vitest';
-import type { Proposal } from '../../../src/convert/proposals/index.ts';
-import { proposeFindings } from '../../../src/convert/proposals/index.ts';
+import {
+  confirmFindings,
+  type Proposal,
+  type ProposedFinding,
+  proposeFindings,
+} from '../../../src/convert/proposals/index.ts';
 import { orThrow } from '../../../src/issues/issue.ts';
+import { findingChoices } from '../../../src/report/proposals/choices.ts';
 import { germanProposalReviewWords, toProposalReview } from '../../../src/report/review/index.ts';
+import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
 import { german } from '../../../src/terminology/languages/de.ts';
+import { english } from '../../../src/terminology/languages/language.ts';
 import { run } from '../../cli/in-process.ts';
 import { examOf } from '../../convert/proposals/exam-of.ts';
 
@@ -94,6 +101,41 @@ describe('page of proposals', () => {
     expect(none.issues.length).toBeGreaterThan(1);
     const spent = toProposalReview([exam], { budget: { work: 1 } });
     expect(spent).toMatchObject({ asked: 0, issues: [{ code: 'too-large' }] });
+  });
+});
+
+describe('what the page lets a person choose', () => {
+  const { findings, places, regions } = findingChoices(builtInCatalogue, english);
+  const [ptosis] = orThrow('propose', proposeFindings(exam));
+  const confirmed = { by: 'Tom Hawser', at: '2025-09-02T09:00:00+02:00' };
+
+  function issuesOf(statement: ProposedFinding): readonly unknown[] {
+    const proposal = { ...ptosis, statement, confirmed } as Proposal; // one is made of the exam
+    const { issues } = confirmFindings(exam, [proposal]);
+    return issues.map(({ code, facts }) => [statement.finding, statement.region, code, facts]);
+  }
+
+  it('is what an exam takes: every sign at each place, on a side that the place has', () => {
+    const refused = findings.flatMap(([finding, , list], at) => {
+      const all = places[list] ?? [];
+      const region = all[at % Math.max(1, all.length)];
+      const { sides = [] } = regions[region ?? ''] ?? {};
+      const side = sides[at % Math.max(1, sides.length)] as ProposedFinding['side']; // of the table of sides
+      if (region === undefined || side === undefined) return [[finding, 'no place']];
+      const presence = (['present', 'absent', 'indeterminate'] as const)[at % 3] ?? 'present';
+      return issuesOf({ kind: 'finding', finding, region, side, presence });
+    });
+    expect(refused).toEqual([]);
+  });
+
+  it('need not be a side where the place wants none, and must be one where it does', () => {
+    for (const [region, { required }] of Object.entries(regions)) {
+      const statement = { kind: 'finding', finding: 'scar', region, presence: 'absent' } as const;
+      const missing = issuesOf(statement).filter((one) =>
+        JSON.stringify(one).includes('missing-side'),
+      );
+      expect([region, missing.length > 0]).toEqual([region, required]);
+    }
   });
 });
 
