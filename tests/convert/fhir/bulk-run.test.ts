@@ -87,6 +87,27 @@ describe('files of a bulk export, converted', () => {
   });
 });
 
+describe('a quarantine file of bundles', () => {
+  it('gives the exam once its bundle is mended, as what was parted from a larger one', async () => {
+    const other = { ...observation('bert', 'b'), subject: { reference: 'Patient/cleo' } };
+    const parted = bundleOf([...record('anna', 1, 0), report('bert', 'q', ['a', 'b']), other]);
+    const whole = JSON.parse(parted);
+    whole.entry.push({ resource: observation('bert', 'a') });
+    write('parted/all.json', JSON.stringify(whole));
+    const first = await convert(options('parted-out', 'parted', { mapping: bundles }));
+    expect(first.summary?.exams).toEqual({ read: 2, converted: 1, quarantined: 1 });
+    const [entry] = lines(join(folder, 'parted-out'), 'quarantine.ndjson') as { raw: string }[]; // written by the run
+    const raw = (entry?.raw ?? '').replace('Patient/cleo', 'Patient/bert');
+    write('parted-mended/one.ndjson', `${JSON.stringify({ ...entry, raw })}\n`);
+    const mended = await convert(
+      options('parted-again', 'parted-mended', { mapping: bundles, inputKind: 'quarantine' }),
+    );
+    expect(mended.summary?.exams).toEqual({ read: 1, converted: 1, quarantined: 0 });
+    const [exam] = lines(join(folder, 'parted-again'), 'exams.ndjson');
+    expect(exam).toMatchObject({ id: 'harbour.DiagnosticReport/q', statements: [{}, {}] });
+  });
+});
+
 describe('a quarantine file of resources', () => {
   const broken = [report('anna', 'r', ['a', 'b']), observation('anna', 'a')];
 
@@ -142,8 +163,10 @@ describe('FHIR on the command line', () => {
 
   it('shows in a dry run what each report would become', async () => {
     write('cli/mapping.json', JSON.stringify(resourceMapping));
-    const dry = await said('mixed/all.ndjson', '--mapping', 'cli/mapping.json', '--dry-run');
-    expect(dry.code).toBe(0);
-    expect(dry.out).toContain(`${exams} exams: ${exams} would be made, 0 set aside.`);
+    for (const input of ['mixed/all.ndjson', 'types']) {
+      const dry = await said(input, '--mapping', 'cli/mapping.json', '--dry-run');
+      expect([input, dry.code, dry.err]).toEqual([input, 0, '']);
+      expect(dry.out).toContain(`${exams} exams: ${exams} would be made, 0 set aside.`);
+    }
   });
 });

@@ -1,11 +1,10 @@
-import { basename } from 'node:path';
 import { append } from '../../../data/append.ts';
 import type { Issue } from '../../../issues/issue.ts';
 import type { AnyMapping } from '../../mapping/mapping.ts';
 import type { AnySource } from '../../mapping/source.ts';
 import { type TextPieces, textPieces } from '../input/byte-text.ts';
 import { decodeBytes } from '../input/decode-unit.ts';
-import { findInputs, unreadableInput } from '../input/inputs.ts';
+import { findInputs, type Input, unreadableInput } from '../input/inputs.ts';
 import { encodingOf, sourcePieces } from '../input/source-pieces.ts';
 import { isContainer, workbookPieces } from '../input/workbook-text.ts';
 
@@ -23,30 +22,49 @@ export function sourceOf({ source }: AnyMapping): AnySource | undefined {
   return source as AnySource | undefined; // of a mapping with a preset a part of it
 }
 
-/** The beginning of a file, or of the first in an archive. */
+/**
+ * The beginning of a file, or of the first in a folder or archive; of lines of resources, which only
+ * together are exams, that of all files as one.
+ */
 export async function sampleOfFile(
   path: string,
   source: AnySource | undefined,
 ): Promise<FileSample> {
   const { inputs, issues } = await findInputs([path]);
-  const [first] = inputs;
   const found: Issue[] = [...issues];
+  const isOne = source?.syntax !== 'fhir' || source.form !== 'resources';
+  let text = '';
+  for (const input of isOne ? inputs.slice(0, 1) : inputs) {
+    const begun = text === '' || text.endsWith('\n') ? text : `${text}\n`;
+    if (begun.length >= SAMPLE) break;
+    const part = await beginningOf(input, source, SAMPLE - begun.length);
+    text = begun + part.text;
+    append(found, part.issues);
+  }
+  return { text, issues: found };
+}
+
+async function beginningOf(
+  { name, open }: Input,
+  source: AnySource | undefined,
+  most: number,
+): Promise<FileSample> {
+  const found: Issue[] = [];
   let text = '';
   try {
     const encoding = source && encodingOf(source);
-    const open = (): AsyncIterable<Buffer> => first?.open(() => {}) ?? nothing();
-    const { pieces, decoded, issues: faults, closing } = await piecesOf(open, source);
-    append(found, faults);
+    const { pieces, decoded, issues, closing } = await piecesOf(() => open(() => {}), source);
+    append(found, issues);
     for await (const piece of pieces) {
       text += piece;
-      if (text.length >= SAMPLE) break;
+      if (text.length >= most) break;
     }
     // The last line may be cut in two.
-    if (text.length >= SAMPLE) text = text.slice(0, text.lastIndexOf('\n') + 1);
+    if (text.length >= most) text = text.slice(0, text.lastIndexOf('\n') + 1);
     if (!decoded) text = decodeBytes(text, encoding).text;
     append(found, closing?.() ?? []);
   } catch (error) {
-    found.push(unreadableInput(basename(path), error));
+    found.push(unreadableInput(name, error));
   }
   return { text, issues: found };
 }
@@ -66,5 +84,3 @@ async function headOf(bytes: AsyncIterable<Buffer>): Promise<Buffer> {
   for await (const piece of bytes) return piece;
   return Buffer.alloc(0);
 }
-
-async function* nothing(): AsyncGenerator<Buffer> {}
