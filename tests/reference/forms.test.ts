@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { toExtractableQuestionnaire } from '../../src/forms/extract/index.ts';
 import { startingResponse, toQuestionnaire } from '../../src/forms/index.ts';
 import { builtInCatalogue, orThrow, toJson } from '../../src/index.ts';
 import { createRandom } from '../../src/testing/random.ts';
@@ -40,4 +41,29 @@ describe.each(protocols)('the form of %s', (protocol) => {
     },
     600_000,
   );
+
+  it.each(['R4', 'R5'] as const)(
+    'has no error in %s with templates for extraction either',
+    async (version) => {
+      const options = { fhirVersion: version, language: 'de' } as const;
+      const form = orThrow('make the form', toExtractableQuestionnaire(protocol, options));
+      const text = toJson(form);
+      const { issues } = await validator.validate({ id: `${protocol}-${version}`, version, text });
+      const told = issues.map(({ location, message }) => `${location}: ${message}`);
+      expect(told.filter((_, at) => /error|fatal/.test(issues[at]?.severity ?? ''))).toEqual([]);
+      const unknown = issues.filter(({ messageId }) => /Unknown/.test(messageId));
+      expect(
+        unknown.filter(({ message }) => !templates.some((url) => message.includes(url))),
+      ).toEqual([]);
+    },
+    3_600_000,
+  );
 });
+
+/**
+ * Defined in the guide to structured data capture, which is not among the packages that are loaded.
+ * @see https://hl7.org/fhir/uv/sdc/extraction.html#template-based-extraction
+ */
+const templates = ['templateExtract', 'templateExtractContext', 'templateExtractValue'].map(
+  (name) => `http://hl7.org/fhir/uv/sdc/StructureDefinition/sdc-questionnaire-${name}`,
+);

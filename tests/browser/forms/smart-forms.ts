@@ -1,4 +1,5 @@
 import { execFile } from 'node:child_process';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { build } from 'esbuild';
@@ -14,22 +15,31 @@ let built: Promise<unknown> | undefined;
 
 /** Installed with the versions that its lock file pins, and put into one file; its fonts are left out. */
 function ready(): Promise<unknown> {
-  built ??= promisify(execFile)('npm', [
-    ...['ci', '--silent', '--ignore-scripts', '--no-audit', '--no-fund'],
-    ...['--prefix', folder],
-  ]).then(() =>
-    build({
-      entryPoints: [join(folder, 'app.mjs')],
-      outfile: bundle,
-      bundle: true,
-      minify: true,
-      format: 'esm',
-      define: { 'process.env.NODE_ENV': '"production"' },
-      loader: { '.woff': 'empty', '.woff2': 'empty' },
-      logLevel: 'error',
-    }),
-  );
+  built ??= installed();
   return built;
+}
+
+async function installed(): Promise<void> {
+  const sources = ['app.mjs', 'package-lock.json'].map((name) =>
+    readFile(join(folder, name), 'utf8'),
+  );
+  const wanted = (await Promise.all(sources)).join('\n');
+  const stamp = `${bundle}.txt`;
+  if ((await readFile(stamp, 'utf8').catch(() => '')) === wanted) return;
+  const quiet = ['--silent', '--ignore-scripts', '--no-audit', '--no-fund'];
+  await promisify(execFile)('npm', ['ci', ...quiet, '--prefix', folder]);
+  await build({
+    entryPoints: [join(folder, 'app.mjs')],
+    outfile: bundle,
+    bundle: true,
+    minify: true,
+    format: 'esm',
+    define: { 'process.env.NODE_ENV': '"production"' },
+    loader: { '.woff': 'empty', '.woff2': 'empty' },
+    logLevel: 'error',
+  });
+  // Written last: an installation that was broken off is made anew.
+  await writeFile(stamp, wanted);
 }
 
 /** Smart Forms 1.4.0 of the Australian e-Health Research Centre, as npm has it. */
@@ -54,18 +64,16 @@ export const smartForms: Renderer = {
       choose: (linkId, { display = '' }) =>
         answersOf(linkId).getByText(display, { exact: true }).click(),
       pick: async (linkId, { display = '' }) => {
-        await answersOf(linkId).click();
-        await page.keyboard.type(display);
+        await answersOf(linkId).fill(display);
         await page.getByRole('option', { name: display, exact: true }).click();
       },
       enter: async (linkId, text) => {
         const field = page.locator(
           ['decimal', 'integer', 'string', 'text'].map((type) => `[id="${type}-${linkId}"]`).join(),
         );
-        await field.fill('');
-        await field.pressSequentially(text);
-        await field.blur();
-        // Taken 300 ms after the last key, and not when the field is left.
+        // At once: the whole form is made anew with each key.
+        await field.fill(text);
+        // Taken 300 ms after the last change, and not when the field is left.
         await page.waitForTimeout(400);
       },
     };
