@@ -25,15 +25,17 @@ const tables: readonly (readonly [table: string, heading: string])[] = [
   ['protocols', 'Protocols'],
 ];
 
-const style = `:root{color-scheme:light dark}
-body{font:1rem/1.5 system-ui,sans-serif;margin:0 auto;max-width:60rem;padding:1rem}
+const style = `:root{color-scheme:light dark;--paper:#fff;--ink:#1a1a1a;--link:#0b4aa8}
+@media (prefers-color-scheme:dark){:root{--paper:#121212;--ink:#ededed;--link:#9ec5ff}}
+body{background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,sans-serif;margin:0 auto;max-width:60rem;padding:1rem}
+a{color:var(--link)}
 nav ul{columns:3 12rem;list-style:none;padding:0}
 article{border-top:1px solid;padding:.5rem 0}
-article:target{outline:3px solid Highlight;outline-offset:3px}
-h3{margin:0;font-size:1rem}code{font-size:.95em}
+article:target{outline:3px solid var(--link);outline-offset:3px}
+h2{display:inline;font-size:1.2rem}h3{margin:0;font-size:1rem}code{font-size:.95em}
 dl{display:grid;grid-template-columns:12rem 1fr;margin:.25rem 0 0}dd{margin:0}
-summary{font-size:1.2rem;font-weight:bold;padding:.5rem 0}
-a:focus-visible,summary:focus-visible{outline:2px solid Highlight}
+summary{padding:.5rem 0}
+a:focus-visible,summary:focus-visible{outline:2px solid var(--link)}
 @media (max-width:40rem){dl{display:block}dd{margin:0 0 .25rem 1rem}}`;
 
 /**
@@ -87,12 +89,16 @@ export function cataloguePage(): string {
     element(
       'body',
       {},
-      element('h1', {}, title),
       element(
-        'p',
+        'header',
         {},
-        'The search of the browser finds codes, names and words. Codes and limits have the sources that ' +
-          'their entries name; local rules and licences come first. LOINC codes come under the notice of the package.',
+        element('h1', {}, title),
+        element(
+          'p',
+          {},
+          'The search of the browser finds codes, names and words. Codes and limits have the sources that ' +
+            'their entries name; local rules and licences come first. LOINC codes come under the notice of the package.',
+        ),
       ),
       element('nav', { 'aria-label': 'Tables' }, element('ul', {}, ...links)),
       element('main', {}, ...parts, part('rules', 'Rules of the checks', ruleEntries)),
@@ -105,7 +111,7 @@ function part(table: string, heading: string, entries: readonly Content[]): Cont
   return element(
     'details',
     { id: table, open: '' },
-    element('summary', {}, `${heading} (${entries.length})`),
+    element('summary', {}, element('h2', {}, `${heading} (${entries.length})`)),
     joined(...entries),
   );
 }
