@@ -39,8 +39,16 @@ export interface Steps {
  * @param file an exam as JSON
  */
 export async function measureSteps(file: string, rounds: number): Promise<Steps> {
-  const { checkExam, fromBundle, fromJson, parseExam, toBundleOrThrow, toJson, toNdjson } =
-    await built<typeof import('../../src/index.ts')>('index.js');
+  const {
+    checkExam,
+    fromBundle,
+    fromJson,
+    licenceIssues,
+    parseExam,
+    toBundleOrThrow,
+    toJson,
+    toNdjson,
+  } = await built<typeof import('../../src/index.ts')>('index.js');
   const { validateBundle } =
     await built<typeof import('../../src/validate/versions/r4.ts')>('validate/versions/r4.js');
   const { fromXml, toXml } =
@@ -74,7 +82,12 @@ export async function measureSteps(file: string, rounds: number): Promise<Steps>
       aim: 1.8,
       call: () => Buffer.from([...toNdjson(exam, clinic).lines.values()].flat().join('\n')),
     },
-    { name: 'parseExam', unit: stringify, call: () => parseExam(exam) },
+    { name: 'parseExam, a part of toBundle', unit: stringify, call: () => parseExam(exam) },
+    {
+      name: 'licenceIssues, a part of toBundle',
+      unit: stringify,
+      call: () => licenceIssues(bundle, 'free-set'),
+    },
     { name: 'checkExam', unit: stringify, call: () => checkExam(exam) },
     { name: 'toHtml', unit: stringify, call: () => toHtml(exam) },
     {
