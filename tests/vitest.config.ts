@@ -4,7 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: [
-      'tests/{hostile,published,reference,slow,bench,browser,readers,service,queue,package,recipes}/**',
+      'tests/{hostile,published,reference,slow,bench,browser,readers,service,queue,scale,package,recipes}/**',
       '**/node_modules/**',
     ],
     // By default one worker fewer than there are cores, which leaves half of a small machine idle.

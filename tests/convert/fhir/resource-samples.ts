@@ -1,3 +1,4 @@
+import type { ConvertResult } from '../../../src/convert/fhir/index.ts';
 import type { FhirMapping } from '../../../src/convert/mapping/fhir-mapping.ts';
 
 /** Resources of another system, invented: harbour workers, each statement with the name of its person in it. */
@@ -77,4 +78,18 @@ export function linesOf(resources: readonly object[]): string {
 export function bundleOf(resources: readonly object[]): string {
   const entry = resources.map((resource) => ({ resource }));
   return JSON.stringify({ resourceType: 'Bundle', id: 'b1', type: 'collection', entry });
+}
+
+/** Resources of three persons: with no, one and two reports, and results of two days without one. */
+export const persons = ['anna', 'bert', 'cleo'] as const;
+export const all = persons.flatMap((person, at) => record(person, at, 2));
+
+/** Of each exam its id, its person, and whom its statements name. */
+export function told({ exams }: ConvertResult): readonly (readonly [string, unknown, unknown])[] {
+  return exams
+    .map(({ exam }) => {
+      const named = exam.statements.map((one) => (one.kind === 'note' ? one.text : one.kind));
+      return [exam.id, exam.subject.name?.text, named] as const;
+    })
+    .sort(([a], [b]) => (a < b ? -1 : 1));
 }
