@@ -7,11 +7,18 @@ const { sampleExam } =
 
 /** A collection of just so many entries of seeded exams, in which every reference leads to an entry. */
 export function bundleOf(entries: number): Bundle {
-  const entry: BundleEntry[] = [];
-  for (let seed = 1; entry.length < entries; seed++) {
-    entry.push(...leavesFirst(collection(seed)));
+  // By address: two exams can name one person, place or device.
+  const entry = new Map<string | undefined, BundleEntry>();
+  for (let seed = 1; entry.size < entries; seed++) {
+    for (const one of leavesFirst(collection(seed))) {
+      if (!entry.has(one.fullUrl)) entry.set(one.fullUrl, one);
+    }
   }
-  return { resourceType: 'Bundle', type: 'collection', entry: entry.slice(0, entries) };
+  return {
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: [...entry.values()].slice(0, entries),
+  };
 }
 
 /** The collection of the first seeded exam that has just so many entries. */

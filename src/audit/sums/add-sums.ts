@@ -9,6 +9,7 @@ import type { AuditSums } from './sums.ts';
  * @param other The same of other exams, counted with the same options.
  * @returns The sums of both.
  * @example
+ * const [spring, autumn] = [createAuditor(), createAuditor()];
  * const year = addSums(spring.sums(), autumn.sums());
  */
 export function addSums(one: AuditSums, other: AuditSums): AuditSums {

@@ -10,6 +10,9 @@ import type { AuditSums } from './sums.ts';
  * @param sums Of one auditor, or added up from many by `addSums`.
  * @returns What an auditor that had seen all these exams would give.
  * @example
+ * const [spring, autumn] = [createAuditor(), createAuditor()];
+ * spring.add(before);
+ * autumn.add(exam);
  * const page = auditHtml(auditOfSums(addSums(spring.sums(), autumn.sums())));
  */
 export function auditOfSums(sums: AuditSums): Audit {
