@@ -20,8 +20,9 @@ import {
 import { mapping, writeTable } from './table.ts';
 
 const missing = whyNoSpark();
-const ROWS = 4000;
-const KILLS = 6;
+/** CI takes fewer of both. */
+const ROWS = Number(process.env['SCALE_ROWS'] ?? 4000);
+const KILLS = Number(process.env['SCALE_KILLS'] ?? 6);
 const odd = join(import.meta.dirname, 'odd-worker.mjs');
 
 type Tables = Readonly<Record<'exams' | 'resources' | 'statements' | 'kept_back', unknown[][]>>;
