@@ -36,12 +36,13 @@ export async function writePage(log: (line: string) => void): Promise<void> {
 export async function slowerSteps(rounds: number): Promise<string[]> {
   const kept = JSON.parse(readFileSync(committed, 'utf8')) as Readonly<Record<string, number>>; // as written above
   const { ratios } = await measureSteps(EXAM, rounds);
-  return ratios.flatMap(({ name, ratio }) => {
+  return ratios.flatMap(({ name, low }) => {
     const before = kept[name];
     if (before === undefined)
       return [`${name}: has no committed ratio; run npm run bench -- --page`];
-    return ratio > before * ROOM
-      ? [`${name}: ${ratio.toFixed(2)}, committed is ${before.toFixed(2)}`]
+    // Three of four rounds were slower than this, so that a few that were disturbed count for nothing.
+    return low > before * ROOM
+      ? [`${name}: ${low.toFixed(2)}, committed is ${before.toFixed(2)}`]
       : [];
   });
 }
