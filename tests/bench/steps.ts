@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Exam } from '../../src/index.ts';
 import { clinic } from '../clinic.ts';
 import { built, root } from './built.ts';
-import { middle } from './timing.ts';
+import { middle, takeTurns } from './timing.ts';
 
 /** One step as a user takes it, and what it is measured against. */
 export interface Step {
@@ -135,17 +135,4 @@ export async function measureSteps(file: string, rounds: number): Promise<Steps>
       };
     }),
   };
-}
-
-function takeTurns(calls: readonly (() => unknown)[], rounds: number): number[][] {
-  const times = calls.map((): number[] => []);
-  for (let round = 0; round < rounds * 2; round++) {
-    calls.forEach((call, at) => {
-      const start = process.cpuUsage();
-      call();
-      const { user, system } = process.cpuUsage(start);
-      if (round >= rounds) times[at]?.push((user + system) / 1000);
-    });
-  }
-  return times;
 }

@@ -4,21 +4,30 @@ import { readFileSync } from 'node:fs';
 export type Timed = readonly [name: string, call: () => unknown];
 
 /**
- * Median processor time of each call in milliseconds: what else the machine does leaves it as it is,
- * which the time of the clock does not. The calls take turns; as many rounds as are timed come
- * before, to warm up.
+ * Processor times of each call in milliseconds, a list for each: what else the machine does leaves them
+ * as they are, which the time of the clock does not. The calls take turns; as many rounds as are timed
+ * come before, to warm up.
  */
-export function medians(calls: readonly Timed[], rounds: number): Map<string, number> {
-  const times = new Map<string, number[]>(calls.map(([name]) => [name, []]));
+export function takeTurns(calls: readonly (() => unknown)[], rounds: number): number[][] {
+  const times = calls.map((): number[] => []);
   for (let round = 0; round < rounds * 2; round++) {
-    for (const [name, call] of calls) {
+    calls.forEach((call, at) => {
       const start = process.cpuUsage();
       call();
       const { user, system } = process.cpuUsage(start);
-      if (round >= rounds) times.get(name)?.push((user + system) / 1000);
-    }
+      if (round >= rounds) times[at]?.push((user + system) / 1000);
+    });
   }
-  return new Map([...times].map(([name, list]) => [name, middle(list)]));
+  return times;
+}
+
+/** Median of the times of {@link takeTurns}, by name. */
+export function medians(calls: readonly Timed[], rounds: number): Map<string, number> {
+  const times = takeTurns(
+    calls.map(([, call]) => call),
+    rounds,
+  );
+  return new Map(calls.map(([name], at) => [name, middle(times[at] ?? [])]));
 }
 
 export function middle(times: readonly number[]): number {

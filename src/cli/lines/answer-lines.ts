@@ -1,4 +1,4 @@
-import { lineSplitter } from '../../convert/bulk/input/line-splitter.ts';
+import { linesOf } from '../../convert/bulk/input/line-splitter.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
 import { type Issue, issue } from '../../issues/issue.ts';
 import { flagOption, type OptionTable } from '../arguments.ts';
@@ -38,13 +38,13 @@ export async function answerLines(
   { io }: Call,
   answer: (text: string) => Answer | Promise<Answer>,
 ): Promise<number> {
-  const lines = lineSplitter();
   let keptBack = false;
-  const take = async (line: Parameters<typeof recordOf>[0]): Promise<void> => {
+  for await (const line of linesOf(io.stdin)) {
     const record = recordOf(line);
     if ('handedOn' in record) {
       keptBack = true;
-      return io.out(`${record.handedOn}\n`);
+      await io.out(`${record.handedOn}\n`);
+      continue;
     }
     const { head, text } = record;
     const { exam, result, issues }: Answer =
@@ -55,12 +55,8 @@ export async function answerLines(
       result === undefined
         ? { quarantine: kept }
         : { ...(exam !== undefined && { exam }), issues, result };
-    return io.out(`${toJson({ ...head, ...body })}\n`);
-  };
-  for await (const piece of io.stdin) {
-    for (const line of lines.push(Buffer.from(piece).toString('latin1'))) await take(line);
+    await io.out(`${toJson({ ...head, ...body })}\n`);
   }
-  for (const line of lines.end()) await take(line);
   return keptBack ? exitCode.keptBack : exitCode.clean;
 }
 

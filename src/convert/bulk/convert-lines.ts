@@ -10,7 +10,7 @@ import {
   type UnitOutcome,
 } from './convert-batch.ts';
 import { entryUnit } from './input/entry-unit.ts';
-import { type Line, lineSplitter } from './input/line-splitter.ts';
+import { type Line, linesOf } from './input/line-splitter.ts';
 import type { ConvertSettings } from './options.ts';
 
 /** What became of the lines. */
@@ -48,19 +48,14 @@ export async function convertLines(
 ): Promise<LineResult> {
   const { convert, issues } = await createConverter({ ...settings, ledger: false });
   if (convert === undefined) return { read: 0, converted: 0, issues };
-  const lines = lineSplitter();
   let read = 0;
   let converted = 0;
-  const take = async (line: Line): Promise<void> => {
+  for await (const line of linesOf(input)) {
     const answer = answerOf(line, convert);
     read += 1;
     if (answer.converted) converted += 1;
     await write(`${answer.text}\n`);
-  };
-  for await (const piece of input) {
-    for (const line of lines.push(Buffer.from(piece).toString('latin1'))) await take(line);
   }
-  for (const line of lines.end()) await take(line);
   return { read, converted, issues };
 }
 

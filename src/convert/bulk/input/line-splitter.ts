@@ -12,6 +12,13 @@ export interface LineSplitter {
   readonly end: () => Line[];
 }
 
+/** The lines of a stream of bytes that may be cut anywhere; each byte is a character of their text. */
+export async function* linesOf(input: AsyncIterable<Uint8Array>): AsyncGenerator<Line> {
+  const lines = lineSplitter();
+  for await (const piece of input) yield* lines.push(Buffer.from(piece).toString('latin1'));
+  yield* lines.end();
+}
+
 /** Longest line: an exam of any syntax is a few megabytes at most. */
 const LONGEST = 64 * 1024 * 1024;
 /** What is kept of a line that is longer. */
