@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
 import { type PackageConcept, packageConcepts } from '../../src/generate/fhir-package/concepts.ts';
-import { kebab, tableNames } from '../../src/generate/terminology/languages.ts';
+import { tableNames } from '../../src/generate/terminology/languages.ts';
 import { readTables } from '../../src/generate/terminology/terminology.ts';
 import { terminologyReadme } from '../../src/generate/terminology/terminology-readme.ts';
+import { kebab } from '../../src/terminology/named-table.ts';
 import { isFreeSnomed } from '../../src/terminology/published/snomed.ts';
 import gaps from '../../terminology/coverage/gaps.json' with { type: 'json' };
 

@@ -1,21 +1,13 @@
 import type * as r4 from 'fhir/r4.js';
 import type * as r5 from 'fhir/r5.js';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
+import { relationships } from '../../fhir/names/definition-names.ts';
 import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
 import type { FhirVersion } from '../../fhir/version.ts';
 import { exportedCodes } from '../../terminology/exported-codes.ts';
-import type { Relation } from '../../terminology/types.ts';
+import { tableOf, tablesByName } from '../../terminology/named-table.ts';
 import type { Clinic } from '../clinic.ts';
 import type { CodeMapRow } from '../clinic-file.ts';
-import { mappedTable } from './mapped-table.ts';
-
-/** @see https://hl7.org/fhir/R5/valueset-concept-map-relationship.html */
-const relationships = {
-  equivalent: 'equivalent',
-  wider: 'source-is-narrower-than-target',
-  narrower: 'source-is-broader-than-target',
-  relatedto: 'related-to',
-} as const satisfies Readonly<Record<Relation, string>>;
 
 /** A line with the code systems that it leads between, and what its source is called. */
 interface Line {
@@ -44,11 +36,8 @@ export function clinicConceptMap(
     ...(name !== undefined && { title: name }),
     status: 'active' as const,
   };
-  const groups = new Map<string, Line[]>();
-  for (const line of codeMap.map(linesOf(clinic))) {
-    const between = JSON.stringify([line.source, line.row.system]);
-    groups.set(between, [...(groups.get(between) ?? []), line]);
-  }
+  const lines = codeMap.map(linesOf(clinic));
+  const groups = byKey(lines, ({ source, row }) => JSON.stringify([source, row.system]));
   const lists = [...groups.values()];
   return version === 'R5'
     ? { ...head, group: lists.map((lines) => ({ ...between(lines), element: elementsR5(lines) })) }
@@ -58,9 +47,10 @@ export function clinicConceptMap(
 function linesOf(clinic: Clinic): (row: CodeMapRow) => Line {
   const { file, catalogue } = clinic;
   const base = file.canonicalBase ?? CANONICAL_BASE;
+  const tables = tablesByName(catalogue);
   const displays = new Map<string, ReadonlyMap<string, { display: string; row: string }>>();
   return (row) => {
-    const table = mappedTable(clinic, row.source);
+    const table = tableOf(row.source, base, tables);
     if (table === undefined) return { row, source: row.source, display: undefined };
     const known =
       displays.get(table) ?? new Map(exportedCodes(catalogue, table).map((one) => [one.code, one]));
@@ -75,14 +65,24 @@ function between([first]: readonly Line[]): { source: string; target: string } {
   return { source: first?.source ?? '', target: first?.row.system ?? '' };
 }
 
-/** The targets of each source code, in the order of the file. */
-function byCode(lines: readonly Line[]): readonly (readonly [string, readonly Line[]])[] {
-  const codes = new Map<string, Line[]>();
+/** Lines of one key together, in the order of the file. */
+function byKey(
+  lines: readonly Line[],
+  keyOf: (line: Line) => string,
+): ReadonlyMap<string, readonly Line[]> {
+  const groups = new Map<string, Line[]>();
   for (const line of lines) {
-    const { code } = line.row;
-    codes.set(code, [...(codes.get(code) ?? []), line]);
+    const key = keyOf(line);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [line]);
+    else group.push(line);
   }
-  return [...codes];
+  return groups;
+}
+
+/** The targets of each source code. */
+function byCode(lines: readonly Line[]): readonly (readonly [string, readonly Line[]])[] {
+  return [...byKey(lines, ({ row }) => row.code)];
 }
 
 function elementsR4(lines: readonly Line[]): r4.ConceptMapGroupElement[] {

@@ -2,13 +2,14 @@ import type { Coding, ValueSet, ValueSetComposeInclude } from 'fhir/r4.js';
 import { exportSettings } from '../../export/context.ts';
 import { loincCopyright, snomedCopyright } from '../../fhir/licence/copyright.ts';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
+import { pascal } from '../../fhir/names/definition-names.ts';
 import { CANONICAL_BASE, DATA_ABSENT_REASON, LOINC, SNOMED } from '../../fhir/names/systems.ts';
 import type { TableName } from '../../terminology/built-in.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { exportedCodes } from '../../terminology/exported-codes.ts';
+import { kebab, tableOf, tablesByName } from '../../terminology/named-table.ts';
 import type { Clinic } from '../clinic.ts';
 import { ownRows } from '../own-rows.ts';
-import { mappedTable } from './mapped-table.ts';
 
 /**
  * The value sets of the guide to which a clinic adds codes, with all that its exports write there: our
@@ -17,15 +18,17 @@ import { mappedTable } from './mapped-table.ts';
  */
 export function clinicValueSets(clinic: Clinic): readonly ValueSet[] {
   const { catalogue: additions, codeMap = [] } = clinic.file;
+  const base = clinic.file.canonicalBase ?? CANONICAL_BASE;
+  const tableNames = tablesByName(clinic.catalogue);
   const tables = new Set([
     ...(additions === undefined ? [] : ownRows(additions).map(({ table }) => table)),
-    ...codeMap.flatMap(({ source }) => mappedTable(clinic, source) ?? []),
+    ...codeMap.flatMap(({ source }) => tableOf(source, base, tableNames) ?? []),
   ]);
   const writer = setWriter(clinic);
   return [...tables].flatMap((table) => {
     const include = [...writer.ours(table), ...writer.others(table)];
     return [
-      writer.set(idOf(table), include),
+      writer.set(kebab(table), include),
       ...(table === 'reasons' ? [writer.set('values-state-reasons', writer.absence(include))] : []),
     ];
   });
@@ -48,6 +51,7 @@ function setWriter(clinic: Clinic): SetWriter {
   const base = file.canonicalBase ?? CANONICAL_BASE;
   const { coder } = exportSettings(clinic.export);
   const ownSystem = file.catalogue?.system;
+  const tableNames = tablesByName(catalogue);
 
   const beside = (table: TableName): Coding[] => {
     const codings = exportedCodes(catalogue, table).flatMap(({ code, row, value, side }) => {
@@ -60,7 +64,7 @@ function setWriter(clinic: Clinic): SetWriter {
     });
     // A code of a measure can stand for one unit alone.
     const ofUnits = (file.codeMap ?? []).flatMap(({ source, code, unit }) =>
-      unit !== undefined && mappedTable(clinic, source) === table
+      unit !== undefined && tableOf(source, base, tableNames) === table
         ? coder.unitCodings(code, unit, false)
         : [],
     );
@@ -131,15 +135,4 @@ function copyrightOf(include: readonly ValueSetComposeInclude[]): { readonly cop
     ...(systems.has(LOINC) ? [loincCopyright] : []),
   ];
   return parts.length === 0 ? {} : { copyright: parts.join(' ') };
-}
-
-function idOf(table: TableName): string {
-  return codeSystemUrl('', table).slice('/CodeSystem/'.length);
-}
-
-function pascal(id: string): string {
-  return id
-    .split('-')
-    .map((word) => word.slice(0, 1).toUpperCase() + word.slice(1))
-    .join('');
 }

@@ -1,7 +1,7 @@
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
 import { issueCodes } from '../../issues/codes.ts';
 import type { TableName } from '../../terminology/built-in.ts';
-import { kebab } from '../terminology/languages.ts';
+import { kebab } from '../../terminology/named-table.ts';
 import type { TableFile } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
 import { type Definition, head, ownCopyright, type PackageOrder } from './head.ts';

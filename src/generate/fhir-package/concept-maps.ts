@@ -1,11 +1,12 @@
 import { loincCopyright, snomedCopyright } from '../../fhir/licence/copyright.ts';
 import { codeSystemUrl } from '../../fhir/names/code-systems.ts';
+import { relationships } from '../../fhir/names/definition-names.ts';
 import type { TableName } from '../../terminology/built-in.ts';
+import { kebab } from '../../terminology/named-table.ts';
 import { loincDisplay } from '../../terminology/published/loinc.ts';
 import { isFreeSnomed, snomedDisplay } from '../../terminology/published/snomed.ts';
 import { standardSystems } from '../../terminology/system-names.ts';
 import type { Mapping, Relation } from '../../terminology/types.ts';
-import { kebab } from '../terminology/languages.ts';
 import type { TableFile } from '../terminology/terminology-check.ts';
 import type { PackageConcept } from './concepts.ts';
 import { type Definition, head, ownCopyright, type PackageOrder } from './head.ts';
@@ -35,14 +36,6 @@ const targets = {
     free: () => true,
   },
 } as const;
-
-/** @see https://hl7.org/fhir/R5/valueset-concept-map-relationship.html */
-const relationships: Readonly<Record<Relation, string>> = {
-  equivalent: 'equivalent',
-  wider: 'source-is-narrower-than-target',
-  narrower: 'source-is-broader-than-target',
-  relatedto: 'related-to',
-};
 
 /** What a reader must know of each relation that is not equivalence. */
 const comments: { readonly [R in Relation]?: string } = {

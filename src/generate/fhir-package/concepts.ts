@@ -1,8 +1,9 @@
 import type { TableName } from '../../terminology/built-in.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { type ExportedCode, exportedCodes } from '../../terminology/exported-codes.ts';
+import { kebab } from '../../terminology/named-table.ts';
 import type { Mapping, Relation } from '../../terminology/types.ts';
-import { kebab, type LanguageFile } from '../terminology/languages.ts';
+import type { LanguageFile } from '../terminology/languages.ts';
 import type { Row, Tables } from '../terminology/terminology-check.ts';
 
 /** A concept as the package prints it: a row, a value in it or one of its sides. */

@@ -1,3 +1,4 @@
+import { pascal } from '../../fhir/names/definition-names.ts';
 import { escapeXhtml, narrativeDiv } from '../../fhir/xhtml.ts';
 
 /** What a package is made for. */
@@ -44,11 +45,4 @@ export function head(
     publisher: PUBLISHER,
     description,
   };
-}
-
-function pascal(id: string): string {
-  return id
-    .split(/[^A-Za-z0-9]+/)
-    .map((word) => word.slice(0, 1).toUpperCase() + word.slice(1))
-    .join('');
 }

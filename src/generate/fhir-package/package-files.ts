@@ -1,5 +1,6 @@
 import type { TableName } from '../../terminology/built-in.ts';
-import { kebab, readLanguages, tableNames } from '../terminology/languages.ts';
+import { kebab } from '../../terminology/named-table.ts';
+import { readLanguages, tableNames } from '../terminology/languages.ts';
 import { readTables } from '../terminology/terminology.ts';
 import { capabilityStatements } from './capability-statements.ts';
 import { codeSystem, issueCodeSystem } from './code-systems.ts';

@@ -2,7 +2,8 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { exportedCodes } from '../../terminology/exported-codes.ts';
-import { kebab, tableNames } from './languages.ts';
+import { kebab } from '../../terminology/named-table.ts';
+import { tableNames } from './languages.ts';
 
 /**
  * Keeps terminology/coverage/code-ledger.json: every code that a release has ever given, so that none

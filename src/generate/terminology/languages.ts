@@ -5,6 +5,7 @@ import type { TableName } from '../../terminology/built-in.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { exportedCodes } from '../../terminology/exported-codes.ts';
 import { english } from '../../terminology/languages/language.ts';
+import { kebab } from '../../terminology/named-table.ts';
 
 /**
  * Writes src/terminology/tables/language-<tag>.ts from terminology/languages/<tag>.json. A code that
@@ -92,10 +93,6 @@ export function languageSource(file: LanguageFile): string {
 
 export function tableNames(): TableName[] {
   return Object.keys(builtInCatalogue) as TableName[]; // keys of the catalogue
-}
-
-export function kebab(table: string): string {
-  return table.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 }
 
 async function main(): Promise<void> {

@@ -1,8 +1,9 @@
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { LexiconTable, LexiconWords } from '../../terminology/lexicon.ts';
+import type { LexiconWords } from '../../terminology/lexicon.ts';
 import { lexiconTables } from '../../terminology/lexicon.ts';
+import { kebab } from '../../terminology/named-table.ts';
 import { type LanguageFile, readLanguages } from './languages.ts';
 import { readTables } from './terminology.ts';
 import { rows, type Tables } from './terminology-check.ts';
@@ -93,10 +94,6 @@ export function lexiconSource(
     `export const lexicon: Lexicon = { ${lexiconTables.join(', ')} };`,
     '',
   ].join('\n');
-}
-
-function kebab(table: LexiconTable): string {
-  return table.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 }
 
 async function main(): Promise<void> {

@@ -2,10 +2,11 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { exportedCodes } from '../../terminology/exported-codes.ts';
+import { kebab } from '../../terminology/named-table.ts';
 import { isFreeSnomed } from '../../terminology/published/snomed.ts';
 import type { Mapping } from '../../terminology/types.ts';
 import { packageConcepts } from '../fhir-package/concepts.ts';
-import { kebab, type LanguageFile, readLanguages, tableNames } from './languages.ts';
+import { type LanguageFile, readLanguages, tableNames } from './languages.ts';
 import { readTables } from './terminology.ts';
 import { rows, type Tables } from './terminology-check.ts';
 

@@ -9,6 +9,7 @@ import { firstNearest, type nearest } from '../../issues/nearest.ts';
 import type { TableName } from '../built-in.ts';
 import type { Catalogue } from '../catalogue.ts';
 import { type ExportedCode, exportedCodes } from '../exported-codes.ts';
+import { kebab, tableOf, tablesByName } from '../named-table.ts';
 import { formFault } from '../published/code-form.ts';
 import { displayVerdict } from '../published/published-names.ts';
 import { units } from '../tables/units.ts';
@@ -43,7 +44,7 @@ const kinds: ReadonlyMap<string, string> = /*@__PURE__*/ new Map(
 
 /** Checks entries one by one; what was looked up for one serves the next. */
 export function entryChecker(context: MapContext): (entry: CodeMapEntry) => CheckedEntry {
-  const tables = new Map(tableNames(context.catalogue).map((name) => [kebab(name), name]));
+  const tables = tablesByName(context.catalogue);
   const near = firstNearest();
   const codes = new Map<TableName, ReadonlyMap<string, ExportedCode>>();
   const codesOf = (table: TableName): ReadonlyMap<string, ExportedCode> => {
@@ -162,23 +163,6 @@ function checkUnit(
   } else if (kinds.get(unit) !== kinds.get(row.unit)) {
     report('wrong-unit', 'unit', { reason: 'other-kind', units: [row.unit, ...(row.units ?? [])] });
   }
-}
-
-function tableOf(
-  source: string,
-  base: string,
-  tables: ReadonlyMap<string, TableName>,
-): TableName | undefined {
-  const prefix = `${base}/CodeSystem/`;
-  return tables.get(source.startsWith(prefix) ? source.slice(prefix.length) : source);
-}
-
-function tableNames(catalogue: Catalogue): TableName[] {
-  return Object.keys(catalogue) as TableName[]; // a catalogue has these properties alone
-}
-
-function kebab(table: string): string {
-  return table.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
 }
 
 function isUri(text: string): boolean {
