@@ -10,6 +10,8 @@ interface Reading {
   /** The published name that was read. */
   readonly described: string;
   readonly relation: string;
+  /** The second reading is the comparison of words below, and no person's. */
+  readonly by?: 'words';
   /** Where the first reading was another one. */
   readonly first?: string;
   readonly settled?: string;
@@ -26,6 +28,7 @@ const tables = await readTables();
 
 interface Mapped {
   readonly name: string;
+  readonly display: string;
   readonly relation: string;
   readonly published: string | undefined;
 }
@@ -47,6 +50,7 @@ function listOf(row: Row, name: string): readonly Row[] {
 function mappedIn(table: string, row: Row, code: string): Mapped[] {
   return listOf(row, 'maps').map(({ system, code: id, relation }) => ({
     name: `${table} ${code} ${system} ${id}`,
+    display: String(row.display),
     relation: String(relation),
     published: names.get(`${system} ${id}`),
   }));
@@ -89,4 +93,28 @@ test('the name that was read is still the published one', () => {
   const published = new Map(mapped.map((one) => [one.name, one.published]));
   const changed = file.rows.filter((one) => published.get(nameOf(one)) !== one.described);
   expect(changed.map(nameOf)).toEqual([]);
+});
+
+/** The words that carry the meaning of a name, without its semantic tag, in one order. */
+function wordsOf(name: string): string {
+  const words = name
+    .replace(/ \([^()]*\)$/, '')
+    .toLowerCase()
+    .split(/[^a-z0-9]+/);
+  return words
+    .filter((word) => !/^(|a|an|the|of|in|on|from)$/.test(word))
+    .sort()
+    .join(' ');
+}
+
+test('where words were compared and nobody read, row and name have the same words', () => {
+  const displays = new Map(mapped.map((one) => [one.name, one.display]));
+  const compared = file.rows.filter(({ by }) => by !== undefined);
+  expect(compared.length).toBeGreaterThan(0);
+  for (const reading of compared) {
+    const name = nameOf(reading);
+    expect([reading.by, reading.relation], name).toEqual(['words', 'equivalent']);
+    expect(wordsOf(displays.get(name) ?? ''), name).toBe(wordsOf(reading.described));
+  }
+  expect(wordsOf('Pain on the skin')).not.toBe(wordsOf('Pain of skin on touch (finding)'));
 });
