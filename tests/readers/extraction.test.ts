@@ -26,8 +26,8 @@ import { ask, extractionEngine, type Program } from './programs.ts';
 // form, beside what is read from the same response and exported. Differences are those of the table.
 // https://hl7.org/fhir/uv/sdc/extraction.html#template-based-extraction
 
-/** How often each form is filled in; the largest keep the engine for many seconds a filling. */
-const fillings = Number(process.env['FILLED_FORMS'] ?? 1);
+/** How often each form is filled in; the largest keeps the engine for more than a second a filling. */
+const fillings = Number(process.env['FILLED_FORMS'] ?? 3);
 
 const folder = fileURLToPath(new URL('../../output/readers/forms/', import.meta.url));
 const protocols = [...builtInCatalogue.protocols.keys()];

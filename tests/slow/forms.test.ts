@@ -5,6 +5,7 @@ import {
   builtInCatalogue,
   type FhirVersion,
   finishExamOrThrow,
+  fromBundleOrThrow,
   issueText,
   orThrow,
   toBundleOrThrow,
@@ -13,7 +14,6 @@ import { createRandom } from '../../src/testing/random.ts';
 import { validateBundle as r4 } from '../../src/validate/versions/all-r4.ts';
 import { validateBundle as r4b } from '../../src/validate/versions/all-r4b.ts';
 import { validateBundle as r5 } from '../../src/validate/versions/all-r5.ts';
-import { validateBundle } from '../../src/validate/versions/r4.ts';
 import { fillAtRandom, head, itemsOf } from '../forms/fill.ts';
 import { differencesOf } from '../forms/stands.ts';
 
@@ -42,7 +42,7 @@ describe.each(protocols)('the form of %s', (protocol) => {
     expect(new Set(keys).size).toBe(keys.length);
   });
 
-  it(`filled in at random ${fillings} times becomes the exam that was answered, and conforms`, () => {
+  it(`filled in at random ${fillings} times becomes the exam that was answered, conforms and comes back`, () => {
     for (let seed = 1; seed <= fillings; seed++) {
       const { response, given } = fillAtRandom(form, createRandom(seed));
       const read = fromQuestionnaireResponse(response, {
@@ -52,9 +52,14 @@ describe.each(protocols)('the form of %s', (protocol) => {
       });
       const draft = orThrow(`read filling ${seed}`, read);
       expect(differencesOf(draft.exam, given), `filling ${seed}`).toEqual([]);
-      const bundle = toBundleOrThrow(finishExamOrThrow(draft, 'final'));
-      const { valid, issues } = validateBundle(bundle);
-      expect(valid ? [] : issues.map(issueText), `filling ${seed}`).toEqual([]);
+      const exam = finishExamOrThrow(draft, 'final');
+      for (const fhirVersion of versions) {
+        const bundle = toBundleOrThrow(exam, { fhirVersion });
+        const { valid, issues } = validators[fhirVersion](bundle);
+        const faults = valid ? [] : issues.map(issueText);
+        expect(faults, `filling ${seed}, ${fhirVersion}`).toEqual([]);
+        expect(fromBundleOrThrow(bundle), `filling ${seed}, ${fhirVersion}`).toEqual(exam);
+      }
     }
   }, 3_600_000);
 });

@@ -6,7 +6,27 @@ import { createRequire } from 'node:module';
 import { createInterface } from 'node:readline';
 
 // Its modules import a folder, which Node takes in CommonJS alone.
-const { inAppExtract } = createRequire(import.meta.url)('@aehrc/sdc-template-extract');
+const require = createRequire(import.meta.url);
+const { inAppExtract } = require('@aehrc/sdc-template-extract');
+const fhirpath = require('fhirpath');
+
+// The engine has each expression parsed again for each answer, and asks a response the same for each
+// element of a template: two thirds of its time. What it asks of a response it only looks at, and puts
+// nothing of it into a resource.
+const compiled = new Map();
+let asked = { response: undefined, results: new Map() };
+fhirpath.evaluate = (data, expression, variables, model, options) => {
+  const evaluated = () => {
+    const known = compiled.get(expression) ?? fhirpath.compile(expression, model, options);
+    compiled.set(expression, known);
+    return known(data, variables);
+  };
+  if (data?.resourceType !== 'QuestionnaireResponse') return evaluated();
+  if (data !== asked.response) asked = { response: data, results: new Map() };
+  const result = asked.results.get(expression) ?? evaluated();
+  asked.results.set(expression, result);
+  return result;
+};
 
 const known = new Map();
 
