@@ -1,59 +1,59 @@
-/** The part of a report of mutation testing that a score needs. @see https://github.com/stryker-mutator/mutation-testing-elements (report schema) */
-export interface MutationReport {
-  readonly files: {
-    readonly [file: string]: {
-      readonly mutants: readonly {
-        readonly status: string;
-        readonly mutatorName: string;
-        readonly replacement?: string;
-        readonly location: { readonly start: { readonly line: number } };
-      }[];
-    };
-  };
-}
+import type { Mutant, Verdict } from './plan.ts';
 
 export interface FolderScore {
   readonly folder: string;
   readonly killed: number;
   readonly survived: number;
+  /** Run by the loading of modules alone, or only once in a process: no test could say anything. */
+  readonly unasked: number;
 }
 
-const killed = new Set(['Killed', 'Timeout']);
-const survived = new Set(['Survived', 'NoCoverage']);
-
-/** The score of each folder below src, and the survivors, one line each. Mutants that do not compile or run count in neither. */
-export function mutationScores({ files }: MutationReport): {
-  readonly scores: readonly FolderScore[];
-  readonly survivors: readonly string[];
-} {
-  const folders = new Map<string, { killed: number; survived: number }>();
+/** The score of each folder below src, and the survivors, one line each, from verdicts line by line. */
+export function mutationScores(
+  mutants: readonly Mutant[],
+  verdicts: string,
+): { readonly scores: readonly FolderScore[]; readonly survivors: readonly string[] } {
+  const said = new Map<string, Set<Verdict['said']>>();
+  for (const line of verdicts.split('\n')) {
+    if (line === '') continue;
+    const verdict: Verdict = JSON.parse(line);
+    said.set(verdict.id, (said.get(verdict.id) ?? new Set()).add(verdict.said));
+  }
+  const folders = new Map<string, { killed: number; survived: number; unasked: number }>();
   const survivors: string[] = [];
-  for (const [file, { mutants }] of Object.entries(files)) {
-    const folder = file.split('/').slice(0, 2).join('/');
-    const count = folders.get(folder) ?? { killed: 0, survived: 0 };
+  for (const { id, fileName, mutatorName, replacement, location } of mutants) {
+    const folder = fileName.split('/').slice(0, 2).join('/');
+    const count = folders.get(folder) ?? { killed: 0, survived: 0, unasked: 0 };
     folders.set(folder, count);
-    for (const { status, mutatorName, replacement, location } of mutants) {
-      if (killed.has(status)) count.killed += 1;
-      if (!survived.has(status)) continue;
+    const of = said.get(id) ?? new Set();
+    if (of.has('killed') || of.has('hung')) count.killed += 1;
+    else if (!of.has('reached') && of.size > 0) count.unasked += 1;
+    else {
       count.survived += 1;
-      survivors.push(`${file}:${location.start.line} ${mutatorName} -> ${replacement ?? ''}`);
+      const why = of.size === 0 ? ' (no test runs it)' : '';
+      survivors.push(
+        `${fileName}:${location.start.line + 1} ${mutatorName} -> ${replacement}${why}`,
+      );
     }
   }
-  const scores = [...folders].map(([folder, count]) => ({ folder, ...count }));
-  return { scores, survivors };
+  return { scores: [...folders].map(([folder, count]) => ({ folder, ...count })), survivors };
 }
 
 /** Score in per cent by folder and over all, as a table for people. */
 export function scoreTable(scores: readonly FolderScore[]): string {
+  const sum = (of: 'killed' | 'survived' | 'unasked'): number =>
+    scores.reduce((all, row) => all + row[of], 0);
   const total = {
     folder: 'all',
-    killed: scores.reduce((sum, row) => sum + row.killed, 0),
-    survived: scores.reduce((sum, row) => sum + row.survived, 0),
+    killed: sum('killed'),
+    survived: sum('survived'),
+    unasked: sum('unasked'),
   };
   return [...scores, total]
-    .map(({ folder, killed: found, survived: missed }) => {
-      const share = found + missed === 0 ? '-' : ((100 * found) / (found + missed)).toFixed(1);
-      return `${folder.padEnd(16)} ${String(found).padStart(6)} of ${String(found + missed).padStart(6)}  ${share.padStart(5)} %`;
+    .map(({ folder, killed, survived, unasked }) => {
+      const asked = killed + survived;
+      const share = asked === 0 ? '-' : ((100 * killed) / asked).toFixed(1);
+      return `${folder.padEnd(16)} ${String(killed).padStart(6)} of ${String(asked).padStart(6)}  ${share.padStart(5)} %  ${unasked} more not asked`;
     })
     .join('\n');
 }

@@ -151,15 +151,18 @@ function lesion({ scale }: View, { region, column, x, y }: Spot, shown: Shown): 
   });
 }
 
-const STEP = 20;
+/** Distance of numbers that stand side by side or one below the other. */
+export const STEP = 20;
+
+/** Most numbers in a row. */
+const IN_ROW = 3;
 
 /**
- * Numbers of the signs of a place, side by side, at most three in a row; each leads to its line. Where
- * a lesion is drawn they stand above it, with a line down to it.
+ * Numbers of the signs of a place; each leads to its line. Where a lesion is drawn they stand above it,
+ * with a line down to it.
  */
 function badges(page: Page, { scale }: View, spot: Spot, shown: Shown, title: string): Content {
   const numbers = shown.numbers.at(spot.region, spot.column);
-  const inRow = Math.min(3, numbers.length);
   const across =
     scale === undefined ? [] : numbers.flatMap((one) => shown.sizes.get(one)?.[1] ?? []);
   const tallest = across.reduce((most, size) => Math.max(most, Math.min(Number(size), MOST)), 0);
@@ -168,18 +171,38 @@ function badges(page: Page, { scale }: View, spot: Spot, shown: Shown, title: st
     d: `M${spot.x} ${spot.y - top + 9}V${spot.y}`,
     class: 'lead-line',
   });
-  return [
-    top > 0 && lead,
-    numbers.map((number, at) => {
-      const x = spot.x + ((at % 3) - (inRow - 1) / 2) * STEP;
-      const y = spot.y - top + Math.floor(at / 3) * STEP;
-      return badge(page, number, x, y, shown.linked, title);
-    }),
-  ];
+  return [top > 0 && lead, numberRows(page, numbers, spot.x, spot.y - top, shown.linked, title)];
+}
+
+/** Numbers side by side, at most three in a row, the first row in the middle of `x` and `y`. */
+export function numberRows(
+  page: Page,
+  numbers: readonly number[],
+  x: number,
+  y: number,
+  linked: Set<number>,
+  view: string,
+): Content {
+  const inRow = Math.min(IN_ROW, numbers.length);
+  return numbers.map((number, at) =>
+    badge(
+      page,
+      number,
+      x + ((at % IN_ROW) - (inRow - 1) / 2) * STEP,
+      y + Math.floor(at / IN_ROW) * STEP,
+      linked,
+      view,
+    ),
+  );
+}
+
+/** Rows that so many numbers fill. */
+export function rowsOf(numbers: readonly number[]): number {
+  return Math.ceil(numbers.length / IN_ROW);
 }
 
 /** The first mark of a number is the one to which its line in the text leads back. */
-export function badge(
+function badge(
   { labels }: Page,
   number: number,
   x: number,

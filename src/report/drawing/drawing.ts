@@ -9,7 +9,7 @@ import type { ToldPlace } from '../teller.ts';
 import { deep, neck } from './deep-views.ts';
 import { drawView, type Shown } from './draw-view.ts';
 import { front, profile } from './face-views.ts';
-import { type MarkOf, markSymbols, marksOf, placeNumbers } from './marks.ts';
+import { canStandIn, type MarkOf, markSymbols, marksOf, placeNumbers } from './marks.ts';
 import { ear, eye, nose } from './organ-views.ts';
 import { isSensation, sensationView } from './sensation.ts';
 import { type Column, isDrawn } from './views.ts';
@@ -150,18 +150,13 @@ function legend({ labels, prior }: Page): Html {
 function regionTable({ catalogue, labels, teller }: Page, mark: MarkOf): Content {
   const rows = [...catalogue.regions.values()]
     .filter((region) => !region.group)
-    .map(({ code, laterality }): Content[] => {
-      const cell = (column: Column, possible: boolean): Content => {
+    .map(({ code }): Content[] => {
+      const cell = (column: Column): Content => {
         const found = mark(code, column);
-        if (!possible && found === 'silent') return '';
+        if (found === 'silent' && !canStandIn(code, column, catalogue)) return '';
         return [key(found), ` ${labels.marks[found]}`];
       };
-      return [
-        teller.display('regions', code),
-        cell('right', laterality === 'paired' || laterality === 'crossing'),
-        cell('left', laterality === 'paired' || laterality === 'crossing'),
-        cell('middle', laterality !== 'paired'),
-      ];
+      return [teller.display('regions', code), cell('right'), cell('left'), cell('middle')];
     });
   const { where, right, left, other } = labels.columns;
   return table({ caption: labels.map, head: [where, right, left, other], rows });

@@ -39,8 +39,12 @@ export function marksOf(exam: Exam, catalogue: Catalogue): MarkOf {
   }
   return (region, column) => marks.get(`${region}/${column}`) ?? leftOut(region, column);
 
-  /** Not examining a region leaves out what lies below it; being normal does not pass down. */
+  /**
+   * Not examining a region leaves out what lies below it, in the columns that it can have; being normal
+   * does not pass down.
+   */
   function leftOut(region: string, column: Column): Mark {
+    if (!canStandIn(region, column, catalogue)) return 'silent';
     let above = catalogue.regions.get(region)?.parent;
     // Four levels in our tables; the bound keeps a cycle in added regions from hanging.
     for (let level = 0; above !== undefined && level < 20; level++) {
@@ -50,6 +54,13 @@ export function marksOf(exam: Exam, catalogue: Catalogue): MarkOf {
     }
     return 'silent';
   }
+}
+
+/** Whether a region can have a side, or be without one, as a column has it. */
+export function canStandIn(region: string, column: Column, catalogue: Catalogue): boolean {
+  const laterality = catalogue.regions.get(region)?.laterality;
+  if (laterality === 'crossing') return true;
+  return (laterality === 'paired') === (column !== 'middle');
 }
 
 /** Numbers of signs by place, and those whose place no view shows. */

@@ -1,11 +1,11 @@
 import type { Mark } from '../../kinds/facets/page.ts';
 import { sayingsOf, standingOf, subjectOf } from '../../kinds/registries/meanings.ts';
-import { markOf } from '../../kinds/registries/pages.ts';
+import type { Side } from '../../model/primitive.ts';
 import type { Statement } from '../../model/statement.ts';
 import type { Catalogue } from '../../terminology/catalogue.ts';
-import { type Content, element, type Html } from '../html.ts';
+import { type Content, element } from '../html.ts';
 import type { Page } from '../page.ts';
-import { badge } from './draw-view.ts';
+import { numberRows, rowsOf, STEP } from './draw-view.ts';
 import { front } from './face-views.ts';
 import { markSymbols } from './marks.ts';
 
@@ -63,7 +63,6 @@ export function sensationView(page: Page, linked: Set<number>): Content {
     element('path', { d, class: as }),
     element('path', { d, class: as, transform: flipped }),
   ];
-  const marked = new Set<string>();
   return element(
     'svg',
     {
@@ -86,45 +85,78 @@ export function sensationView(page: Page, linked: Set<number>): Content {
       element('text', { x, y, class: 'division' }, name),
       element('text', { x: front.width - x, y, class: 'division' }, name),
     ]),
-    tested.map((statement) => point(page, statement, linked, marked)),
+    spotsOf(tested, catalogue).map((spot) => drawSpot(page, spot, linked)),
+    comparisons(page, spotsOf(tested, catalogue), linked),
   );
-
-  function point(
-    { numbers }: Page,
-    statement: Statement,
-    known: Set<number>,
-    drawn: Set<string>,
-  ): Content {
-    const code = pointOf(statement, catalogue) ?? '';
-    const [x, y] = points[code] ?? [0, 0];
-    const { side } = standingOf(statement, catalogue);
-    const number = numbers.get(statement.key);
-    // The comparison of the sides stands in the middle, above what it compares.
-    const at = side === 'right' ? front.width - x : side === 'left' ? x : front.width / 2;
-    const level = side === 'both' ? y - 22 : y;
-    if (number !== undefined) return badge(page, number, at, level, known, 'view-sensation');
-    const place = `${code}/${side}`;
-    if (side === undefined || side === 'both' || drawn.has(place)) return undefined;
-    drawn.add(place);
-    return dot(statement, at, level);
-  }
-
-  function dot(statement: Statement, x: number, y: number): Html {
-    const mark: Mark = isUntested(statement) ? 'not-examined' : 'normal';
-    return element(
-      'g',
-      {},
-      element('title', {}, `${teller.subject(statement)}: ${labels.marks[mark]}`),
-      element('ellipse', { cx: x, cy: y, rx: 7, ry: 7, class: `mark ${mark}` }),
-      element('text', { x, y: y + 3, class: 'symbol' }, markSymbols[mark]),
-    );
-  }
-
-  function isUntested(statement: Statement): boolean {
-    return markOf(statement, catalogue) !== 'sign' && saysNothing(statement, page);
-  }
 }
 
-function saysNothing(statement: Statement, { catalogue }: Page): boolean {
-  return !sayingsOf(statement, catalogue).some(({ polarity }) => polarity === 'denies');
+/** A point on one side, or the comparison of its sides, with all that was said there. */
+interface Spot {
+  readonly side: Side | undefined;
+  readonly x: number;
+  readonly y: number;
+  readonly statements: Statement[];
+}
+
+function spotsOf(tested: readonly Statement[], catalogue: Catalogue): readonly Spot[] {
+  const spots = new Map<string, Spot>();
+  for (const statement of tested) {
+    const code = pointOf(statement, catalogue) ?? '';
+    const { side } = standingOf(statement, catalogue);
+    const [left, y] = points[code] ?? [0, 0];
+    const x = side === 'right' ? front.width - left : side === 'left' ? left : front.width / 2;
+    const spot = spots.get(`${code}/${side}`) ?? { side, x, y, statements: [] };
+    spots.set(`${code}/${side}`, spot);
+    spot.statements.push(statement);
+  }
+  return [...spots.values()];
+}
+
+function isComparison({ side }: Spot): boolean {
+  return side === undefined || side === 'both';
+}
+
+function numbersOf({ numbers }: Page, { statements }: Spot): readonly number[] {
+  return statements.flatMap(({ key }) => numbers.get(key) ?? []);
+}
+
+function drawSpot(page: Page, spot: Spot, linked: Set<number>): Content {
+  if (isComparison(spot)) return undefined;
+  const numbers = numbersOf(page, spot);
+  if (numbers.length === 0) return dot(page, spot);
+  return numberRows(page, numbers, spot.x, spot.y, linked, 'view-sensation');
+}
+
+/** Comparisons of the sides stand in the middle, above what they compare, and below each other. */
+function comparisons(page: Page, spots: readonly Spot[], linked: Set<number>): Content {
+  let free = 0;
+  return spots
+    .filter(isComparison)
+    .sort((a, b) => a.y - b.y)
+    .map((spot) => {
+      const numbers = numbersOf(page, spot);
+      const y = Math.max(spot.y - 22, free);
+      if (numbers.length > 0) free = y + rowsOf(numbers) * STEP;
+      return numberRows(page, numbers, spot.x, y, linked, 'view-sensation');
+    });
+}
+
+function dot(page: Page, { statements, x, y }: Spot): Content {
+  const [first] = statements;
+  const mark = markOfSpot(statements, page);
+  return element(
+    'g',
+    {},
+    element('title', {}, `${first && page.teller.subject(first)}: ${page.labels.marks[mark]}`),
+    element('ellipse', { cx: x, cy: y, rx: 7, ry: 7, class: `mark ${mark}` }),
+    element('text', { x, y: y + 3, class: 'symbol' }, markSymbols[mark]),
+  );
+}
+
+/** Of a point where nothing deviates: what was left untested there is never covered by what was. */
+function markOfSpot(statements: readonly Statement[], { catalogue }: Page): Mark {
+  const said = statements.flatMap((statement) => sayingsOf(statement, catalogue));
+  const normal = said.filter(({ polarity }) => polarity === 'denies').length;
+  if (normal === 0) return 'not-examined';
+  return normal < said.length ? 'partial' : 'normal';
 }

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Side, Statement } from '../../src/index.ts';
-import { isDrawn, views } from '../../src/report/drawing/views.ts';
-import { toHtml } from '../../src/report/index.ts';
-import { builtInCatalogue } from '../../src/terminology/catalogue.ts';
-import { emptyExam } from './empty-exam.ts';
-import { savedExamples } from './saved-examples.ts';
+import type { Side, Statement } from '../../../src/index.ts';
+import { isDrawn, views } from '../../../src/report/drawing/views.ts';
+import { toHtml } from '../../../src/report/index.ts';
+import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
+import { emptyExam } from '../empty-exam.ts';
+import { savedExamples } from '../saved-examples.ts';
 
 const empty = emptyExam('full');
 
