@@ -3,6 +3,7 @@ import { toR5 } from '../../src/fhir/to-r5.ts';
 import { type Exam, fromJson, toBundleOrThrow, toJson } from '../../src/index.ts';
 import { clinic } from '../clinic.ts';
 import { recordsReferredTo } from './existing-records.ts';
+import { readAgain } from './read-again.ts';
 import { refusal } from './refusal.ts';
 
 const json = { 'content-type': 'application/fhir+json', accept: 'application/fhir+json' };
@@ -89,11 +90,13 @@ export async function resourcesAt(
   places: readonly string[],
 ): Promise<Map<string, Resource>> {
   const names = [...new Set(places)];
-  const read = await send(url, {
+  const batch = {
     resourceType: 'Bundle',
     type: 'batch',
     entry: names.map((name) => ({ request: { method: 'GET', url: name } })),
-  });
+  };
+  const text = await readAgain(url, { method: 'POST', headers: json, body: toJson(batch) });
+  const read = fromJson(text).value as Bundle; // an answer of the server under test to a bundle
   return new Map(
     (read.entry ?? []).flatMap(({ resource }, at) =>
       resource === undefined ? [] : [[names[at] ?? '', resource] as const],

@@ -4,6 +4,7 @@ import { deliver } from '../../src/deliver/index.ts';
 import { type Exam, fromBundle, fromJson, toBundleOrThrow } from '../../src/index.ts';
 import { clinic } from '../clinic.ts';
 import { entryAt, resourcesAt, send } from './exam-store.ts';
+import { readAgain } from './read-again.ts';
 
 /** What became of one exam on a server. */
 export interface FiledExam {
@@ -56,8 +57,8 @@ async function patientsWith(
 
 /** What a server answers to a read or search that must not come from its cache. */
 export async function readAt(base: string, path: string): Promise<Record<string, unknown>> {
-  const answer = await fetch(`${base}/${path}`, { headers: { 'cache-control': 'no-cache' } });
-  return fromJson(await answer.text()).value as Record<string, unknown>; // an answer of the server under test
+  const text = await readAgain(`${base}/${path}`, { headers: { 'cache-control': 'no-cache' } });
+  return fromJson(text).value as Record<string, unknown>; // an answer of the server under test
 }
 
 export const person = { system: 'https://clinic.example/patients', value: 'P-12990' };

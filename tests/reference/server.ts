@@ -61,9 +61,15 @@ export async function startServer(options: ServerOptions = {}): Promise<FhirServ
       reject(new ProgramError(`the server ended with ${code}:\n${said.join('\n')}`));
     });
   });
+  // Else whoever asks it sees connections end and not why.
+  const tell = (code: number | null): void => {
+    console.error(`the server ended with ${code}:\n${said.join('\n')}`);
+  };
+  child.on('close', tell);
   return {
     url,
     async stop() {
+      child.off('close', tell);
       child.stdin.end();
       await closed;
     },

@@ -284,6 +284,8 @@ export const snomedConcepts: readonly Omit<SnomedConcept, 'source'>[] = [
   {"id":"367643001","fsn":"Cyst (morphologic abnormality)","set":"gps-2020-09"},
   {"id":"370532003","fsn":"Head tilt (finding)","set":"gps-2020-09"},
   {"id":"371398005","fsn":"Eye region structure (body structure)","set":"gps-2020-09"},
+  {"id":"373066001","fsn":"Yes (qualifier value)","set":"gps-2020-09"},
+  {"id":"373067005","fsn":"No (qualifier value)","set":"gps-2020-09"},
   {"id":"385294005","fsn":"Salivary gland structure (body structure)","set":"gps-2020-09"},
   {"id":"385296007","set":"outside"},
   {"id":"386661006","fsn":"Fever (finding)","set":"gps-2020-09"},

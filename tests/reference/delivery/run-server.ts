@@ -60,7 +60,10 @@ try {
   const seeded = [...sampleExams(1, count)];
   await storeExisting(server.url, [...examples.values(), ...seeded, ...known], fhirVersion);
   for (const exam of examples.values()) await file(exam, { told: true });
-  for (const exam of seeded) await file(exam, { told: false });
+  for (const [at, exam] of seeded.entries()) {
+    await file(exam, { told: false });
+    if ((at + 1) % 20 === 0) console.error(`${at + 1} seeded exams, ${failed} failed`);
+  }
   const before = await storeFuller(server.url);
   const patients: number[] = [];
   for (const exam of known) {
