@@ -18,6 +18,8 @@ interface Search {
   readonly issues: Issue[];
   readonly path: (string | number)[];
   values: number;
+  /** Number of values at which something is to be done: the budget is told, or the search ends. */
+  mark: number;
   /** Faults beyond those listed. */
   more: number;
 }
@@ -60,15 +62,11 @@ export function endsLook({ code, facts }: Issue): boolean {
  */
 export function plainDataIssues(
   value: unknown,
-  given: Pick<BudgetOption, 'depth' | 'values'> = {},
+  given?: Pick<BudgetOption, 'depth' | 'values'>,
 ): Issue[] {
-  const search: Search = {
-    limits: { ...bounds(), ...given },
-    issues: [],
-    path: [],
-    values: 1,
-    more: 0,
-  };
+  const limits = given === undefined ? bounds() : { ...bounds(), ...given };
+  const mark = Math.min(stepsTold, limits.values + 1);
+  const search: Search = { limits, issues: [], path: [], values: 1, mark, more: 0 };
   look(value, search);
   return search.more === 0 ? search.issues : [...search.issues, restIssue(search.more)];
 }
@@ -113,17 +111,24 @@ function lookInObject(value: object, search: Search): boolean {
 
 function lookAt(member: unknown, step: string | number, search: Search): boolean {
   search.values += 1;
-  if (search.values % stepsTold === 0) spend(stepsTold);
-  if (search.values > search.limits.values) {
-    search.issues.push(tooLarge(search.limits.values));
-    return false;
-  }
+  if (search.values >= search.mark && !goesOnAtMark(search)) return false;
   const harmless = typeof member === 'string' ? !isSuspect(member) : typeof member !== 'object';
   if (harmless) return true;
   search.path.push(step);
   const goesOn = look(member, search);
   search.path.pop();
   return goesOn;
+}
+
+function goesOnAtMark(search: Search): boolean {
+  const { values } = search.limits;
+  if (search.values > values) {
+    search.issues.push(tooLarge(values));
+    return false;
+  }
+  spend(stepsTold);
+  search.mark = Math.min(search.mark + stepsTold, values + 1);
+  return true;
 }
 
 export function isPlainObject(value: unknown): value is Readonly<Record<string, unknown>> {

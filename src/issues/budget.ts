@@ -87,8 +87,9 @@ interface Meter {
  */
 let running: Meter | undefined;
 let boundsNow: Budget = usual;
+const nothingTold: BudgetOption = {};
 /** What the callers of the calls that run have said of their budgets. */
-let toldNow: BudgetOption = {};
+let toldNow: BudgetOption = nothingTold;
 
 /** The bounds that hold for what is looked at now. */
 export function bounds(): Budget {
@@ -108,8 +109,8 @@ export function within<Result>(
   ended: (why: Ended) => Result,
 ): Result {
   const [outer, boundsBefore, toldBefore] = [running, boundsNow, toldNow];
-  const told = { ...toldNow, ...definedOf(given ?? {}) };
-  const own = withDefaults(name, told);
+  const told = given === undefined ? toldNow : { ...toldNow, ...definedOf(given) };
+  const own = told === nothingTold ? budgets[name] : withDefaults(name, told);
   [boundsNow, toldNow] = [own, told];
   const { work, signal } = own;
   const meter = outer ?? { work, signal, left: work, unseen: stepsUnseen };

@@ -29,12 +29,15 @@ const names: readonly (readonly [StandardSystem, RegExp])[] = [
   ['loinc', /^(?:urn:)?(?:loinc|ln)$/],
 ];
 
+/** A part of each of these names: what has none of them is neither system, and is told at once. */
+const marks = /snomed|ihtsdo|sct|loinc|ln|2\.16\.840\.1\.113883\.6\./;
+
 /** Which of the two a system is meant to be, however it is written; undefined for every other. */
 export function standardSystem(system: string): StandardSystem | undefined {
   if (system === standardSystems.snomed) return 'snomed';
   if (system === standardSystems.loinc) return 'loinc';
   const written = plainUri(system).trim();
-  return names.find(([, pattern]) => pattern.test(written))?.[0];
+  return marks.test(written) ? names.find(([, pattern]) => pattern.test(written))?.[0] : undefined;
 }
 
 /** Printable ASCII as a URI escapes it, and as the ids of converted exams do. */
@@ -45,6 +48,8 @@ const escaped = /%([2-7][0-9a-f])|~([2-7][0-9a-f])~/gi;
  * marks without width undone, in lower case. For comparing only.
  */
 export function plainUri(text: string): string {
+  // Nearly every URI is of plain characters, of which nothing is to be undone.
+  if (/^[!-$&-[\]-}]*$/.test(text)) return text.toLowerCase();
   let plain = text.normalize('NFKC').replace(/[\u00AD\u200B-\u200F\u2060\uFEFF]/g, '');
   for (let times = 0; times < 2; times++) {
     plain = plain.replace(escaped, (_, uri?: string, id?: string) =>

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
@@ -55,7 +55,7 @@ export function seenIds(known: Buffer = Buffer.alloc(0)): SeenIds {
     put(known.readUInt32LE(at), known.readUInt32LE(at + 4));
   return {
     add: (id) => {
-      const digest = createHash('sha256').update(id).digest().subarray(0, 8);
+      const digest = hash('sha256', id, 'buffer').subarray(0, 8);
       const isNew = put(digest.readUInt32LE(0), digest.readUInt32LE(4));
       if (isNew) fresh.push(Buffer.from(digest));
       return isNew;

@@ -17,8 +17,8 @@ export interface Piece {
   readonly fields: Field[];
   /** Fields whose text stands in the note of the statement. */
   readonly told: Field[];
-  /** What to keep instead, if the piece cannot stand. */
-  readonly fallback: TextDraft[];
+  /** Make what to keep instead, if the piece cannot stand. */
+  readonly fallback: (() => TextDraft)[];
   /** Which of several things of its kind at its place this is about. */
   readonly group?: string;
 }
@@ -76,8 +76,9 @@ function attach(
     statement === undefined ||
     has(statement.attributes, value)
   ) {
-    pieces.push({ content: { text: fallback }, fields: [...fields], told: [], fallback: [] });
-    issues.push(warning('unattached-attribute', fallback, { reason: 'finding' }));
+    const text = fallback();
+    pieces.push({ content: { text }, fields: [...fields], told: [], fallback: [] });
+    issues.push(warning('unattached-attribute', text, { reason: 'finding' }));
     return;
   }
   const [first = value, ...more] = [...(statement.attributes ?? []), value];
@@ -90,10 +91,12 @@ function has(attributes: readonly Attribute[] | undefined, value: Attribute): bo
   return attributes?.some(({ attribute }) => attribute === value.attribute) ?? false;
 }
 
-/** Pieces about one thing, and those that say one text. */
+/** Pieces about one thing. */
 interface Same {
   readonly pieces: Piece[];
-  readonly byText: Map<string, Piece>;
+  readonly first: Unkeyed;
+  /** The piece that holds what a text says; made when there is a second piece, which is seldom. */
+  byText?: Map<string, Piece>;
 }
 
 function withoutRepeats(pieces: readonly Piece[], issues: Issue[]): Piece[] {
@@ -106,22 +109,30 @@ function withoutRepeats(pieces: readonly Piece[], issues: Issue[]): Piece[] {
       continue;
     }
     const key = pieceKey(statement, piece.group);
-    const same: Same = about.get(key) ?? { pieces: [], byText: new Map() };
-    about.set(key, same);
-    const text = JSON.stringify(statement);
-    const equal = same.byText.get(text);
-    if (equal !== undefined) {
-      join(equal, piece);
-      continue;
-    }
-    same.byText.set(text, piece);
-    const latest = same.pieces.at(-1);
-    if (latest !== undefined && completes(latest, piece)) continue;
-    same.pieces.push(piece);
+    const same = about.get(key);
+    if (same === undefined) about.set(key, { pieces: [piece], first: statement });
+    else if (isHeld(piece, statement, same)) continue;
     result.push(piece);
   }
   for (const same of about.values()) if (same.pieces.length > 1) clash(same.pieces, issues);
   return result;
+}
+
+/** Whether an earlier piece says the same or could be completed; it then holds this one as well. */
+function isHeld(piece: Piece, statement: Unkeyed, same: Same): boolean {
+  const [first = piece] = same.pieces;
+  same.byText ??= new Map([[JSON.stringify(same.first), first]]);
+  const text = JSON.stringify(statement);
+  const equal = same.byText.get(text);
+  if (equal !== undefined) {
+    join(equal, piece);
+    return true;
+  }
+  const latest = same.pieces.at(-1);
+  const isCompleted = latest !== undefined && completes(latest, piece);
+  same.byText.set(text, isCompleted ? latest : piece);
+  if (!isCompleted) same.pieces.push(piece);
+  return isCompleted;
 }
 
 /** What a statement is about: its subject, and its group where there are several. */
@@ -152,7 +163,7 @@ function completes(earlier: Piece, piece: Piece): boolean {
 function clash(same: readonly Piece[], issues: Issue[]): void {
   const [first, second] = same;
   const statement = first && statementOf(first);
-  const fallback = second?.fallback[0];
+  const fallback = second?.fallback[0]?.();
   if (statement === undefined || fallback === undefined) return;
   if (statementConversion(statement).several) {
     issues.push(warning('conflicting-fields', fallback, { reason: 'measure' }));
@@ -164,7 +175,7 @@ function clash(same: readonly Piece[], issues: Issue[]): void {
 
 /** Turns a piece into its fallback text. */
 export function toText(piece: Piece): void {
-  const [first, ...more] = piece.fallback;
+  const [first, ...more] = piece.fallback.map((make) => make());
   if (first === undefined) return;
   const text = [first, ...more].map((one) => one.text).join('\n');
   piece.content = { text: { ...first, text } };

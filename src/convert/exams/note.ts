@@ -9,6 +9,8 @@ const forbidden = /[\p{Cs}\uFFFE\uFFFF]|(?![\t\n\r\u007F-\u009F])\p{Cc}/gu;
 
 /** The text with forbidden characters written out, such as `\u0007`, so that none is lost. */
 export function printable(text: string): string {
+  // Most texts are plain, and this sees it at once.
+  if (/^[\t\n\r -~]*$/.test(text)) return text;
   return text.replace(
     forbidden,
     (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
@@ -42,7 +44,7 @@ export function contentOf(field: Field): string {
 }
 
 export function isBlank(field: Field): boolean {
-  return contentOf(field).trim() === '';
+  return field.text.trim() === '' && (field.explicitNull ?? '').trim() === '';
 }
 
 /** A text as part of a key: other characters become hyphens. */

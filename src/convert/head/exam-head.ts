@@ -76,24 +76,23 @@ export function examHead(records: readonly LegacyRecord[], plan: Plan): HeadResu
 function examId(work: Work): string | undefined {
   const { prefix, from: vital, also = [] } = work.plan.mapping.exam.id;
   const from = [...vital, ...also.filter((source) => work.fields.text(source) !== undefined)];
-  const names = from.map((source) => holder(source, work));
   const parts = from.map((source) => work.fields.text(source));
-  const [first = ''] = names;
+  const first = (): string => holder(from[0], work);
   if (parts.some((part) => part === undefined)) {
-    refuse(work, 'missing-field', first, { reason: 'exam-id', codes: from.flatMap(namesOfText) });
+    refuse(work, 'missing-field', first(), { reason: 'exam-id', codes: from.flatMap(namesOfText) });
     return undefined;
   }
   // Only a table can have gone through a spreadsheet.
   const inTable = isTable(work.plan.mapping.source);
-  const damaged = names.find((name, at) => {
+  const damaged = from.find((source, at) => {
     if (!inTable || !looksDamaged(parts[at] ?? '')) return false;
     // A date is one by its meaning: it stands in the id in the form of ISO 8601.
-    const date = dateOfExam(name, work);
+    const date = dateOfExam(holder(source, work), work);
     if (date !== undefined) parts[at] = date;
     return date === undefined;
   });
   if (damaged !== undefined) {
-    refuse(work, 'damaged-value', damaged, { reason: 'exam-id' });
+    refuse(work, 'damaged-value', holder(damaged, work), { reason: 'exam-id' });
     return undefined;
   }
   const escaped = parts.map((part = '') =>
@@ -101,7 +100,7 @@ function examId(work: Work): string | undefined {
   );
   const id = [prefix, ...escaped].join('.');
   if (id.length <= 200) return id;
-  refuse(work, 'too-large', first, { reason: 'exam-id' });
+  refuse(work, 'too-large', first(), { reason: 'exam-id' });
   return undefined;
 }
 

@@ -1,7 +1,7 @@
 import type { Issue } from '../../issues/issue.ts';
 import { contentOf, isBlank, printable } from '../exams/note.ts';
 import { issue } from '../issue.ts';
-import type { FieldName, TextPart, TextSource, Where } from '../mapping/mapping.ts';
+import type { FieldName, JoinedFields, TextSource, Where } from '../mapping/mapping.ts';
 import { fits, inContext, partsOfText } from '../record/context.ts';
 import type { Field, LegacyRecord } from '../record/record.ts';
 
@@ -81,36 +81,42 @@ export function headFields(
     }
     return true;
   };
-  const chosen = (name: FieldName, where?: Where): Found[] =>
-    (found.get(name) ?? [])
+  const chosen = (name: FieldName, where?: Where): readonly Found[] => {
+    const named = found.get(name) ?? none;
+    if (where === undefined && !named.some(({ field }) => isNotTaken(field))) return named;
+    return named
       .filter((one) => where === undefined || matches(one, where))
       .filter(({ field }) => !isNotTaken(field));
+  };
   const near = (name: FieldName, other: Found): Found[] =>
     (found.get(name) ?? []).filter(
       ({ field, record }) =>
         record === other.record && inContext(other.field, field) && !isNotTaken(field),
     );
-  const textsOf = (part: TextPart, where?: Where): { text: string; fields: readonly Found[] }[] => {
-    if (typeof part === 'string') {
-      return chosen(part, where).map((one) => ({ text: textOf(one.field), fields: [one] }));
-    }
+  const ofField = (name: FieldName, where?: Where): FoundText[] =>
+    chosen(name, where).map(({ field, record }) => {
+      taken.add(field);
+      return { field, record, text: textOf(field) };
+    });
+  const ofJoined = (part: JoinedFields): FoundText[] => {
     const anchor = part.join.find((name) => chosen(name).length > 0);
-    return (anchor === undefined ? [] : chosen(anchor)).map((one) => {
+    return (anchor === undefined ? [] : chosen(anchor)).flatMap((one) => {
       const fields = part.join.flatMap((name) => (name === anchor ? [one] : near(name, one)));
-      return { text: fields.map(({ field }) => textOf(field)).join(part.with ?? ' '), fields };
+      for (const { field } of fields) taken.add(field);
+      const text = fields.map(({ field }) => textOf(field)).join(part.with ?? ' ');
+      return fields.slice(0, 1).map((first) => ({ ...first, text }));
     });
   };
-  const taking = (source: TextSource | undefined, where?: Where): FoundText[] => {
+  const taking = (source: TextSource | undefined, where?: Where): readonly FoundText[] => {
     for (const part of partsOfText(source)) {
-      const texts = textsOf(part, where);
-      for (const { fields } of texts) for (const { field } of fields) taken.add(field);
-      const all = texts.flatMap(({ text, fields: [first] }) => (first ? [{ ...first, text }] : []));
+      const all = typeof part === 'string' ? ofField(part, where) : ofJoined(part);
       if (all.length > 0) return all;
     }
     return [];
   };
   return {
     text: (source, where) => {
+      if (source === undefined) return undefined;
       const [first, ...more] = taking(source, where);
       if (first === undefined) return undefined;
       const other = more.find(({ text }) => text !== first.text);
@@ -140,6 +146,8 @@ export function headFields(
     },
   };
 }
+
+const none: readonly Found[] = [];
 
 export function textOf(field: Field): string {
   return printable(contentOf(field).trim());

@@ -80,6 +80,7 @@ function nameOf(work: Work): Subject['name'] | undefined {
 
 function namedParts(work: Work): Subject['name'] | undefined {
   const { family, given } = work.plan.mapping.exam.subject;
+  if (family === undefined && given === undefined) return undefined;
   const heads = work.fields.all(family);
   const all = heads.length === 0 ? givenAlone(work) : heads.map((head) => nameAt(head, work));
   const current = all.filter(({ isFormer }) => !isFormer);

@@ -24,6 +24,7 @@ export function ownWordsProblem(
   valueWordings: readonly string[],
   catalogue: Catalogue,
 ): Problem | undefined {
+  if (wordings.length === 0 && valueWordings.length === 0) return undefined;
   const claimed = new Set(statements.flatMap((statement) => sidesOf(statement, catalogue)));
   const named = new Set(wordings.flatMap(sidesIn));
   // Of a value that is said of both sides each word names its own.

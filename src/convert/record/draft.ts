@@ -11,8 +11,8 @@ export interface Draft {
   readonly fields: readonly Field[];
   /** Fields whose text stands in the note of the content. */
   readonly told: readonly Field[];
-  /** The same as a note, for when it cannot stand as it is. */
-  readonly fallback: TextDraft;
+  /** Makes the same as a note, for when it cannot stand as it is; most can, and it is never asked for. */
+  readonly fallback: () => TextDraft;
   /** Which of several things of its kind at its place this is about. */
   readonly group?: string;
 }

@@ -25,8 +25,8 @@ export interface TargetInput {
   readonly notes: readonly Field[];
   /** Fields without a meaning of their own; they go into the note of the statement. */
   readonly extras: readonly Field[];
-  /** The whole as text, for when it cannot be coded. */
-  readonly text: string;
+  /** Writes the whole as text, for when it cannot be coded. */
+  readonly text: () => string;
   /** The record says something besides the value: a blank value is then text, not silence. */
   readonly isItem: boolean;
   /** Why nothing can be coded, whatever the value says. */
@@ -130,7 +130,7 @@ function drafts(
   const spare = isState(status) && !isBlank(value) ? [value, ...extras] : extras;
   const told = [...notes, ...spare];
   const stated = [...new Set([value, ...beside])].filter((field) => !told.includes(field));
-  const fallback = textDraft(input, place);
+  const fallback = (): TextDraft => textDraft(input, place);
   if ('attribute' in built) {
     const rest = firstPlace ? told.map((field): TextDraft => tell(field, place)) : [];
     return [
@@ -147,7 +147,8 @@ function drafts(
     const noted: Unkeyed = words === undefined ? statement : withNote(statement, words);
     // What its target leaves open the statement says: the region of a measure.
     const { region } = { region: place.region, ...statement };
-    const inWords = textDraft(input, { ...place, ...(region !== undefined && { region }) });
+    const inWords = (): TextDraft =>
+      textDraft(input, { ...place, ...(region !== undefined && { region }) });
     return { content: { statement: noted }, fields: stated, told, fallback: inWords, ...group };
   });
 }
@@ -181,7 +182,12 @@ function textDraft(input: TargetInput, place: Place): TextDraft {
   const { value, beside, notes, extras, text, name, planned } = input;
   const region = place.region ?? ('region' in planned.target ? planned.target.region : undefined);
   const fields = [...new Set([value, ...beside, ...notes, ...extras])];
-  return { text, name, fields, ...at({ ...place, ...(region !== undefined && { region }) }) };
+  return {
+    text: text(),
+    name,
+    fields,
+    ...at({ ...place, ...(region !== undefined && { region }) }),
+  };
 }
 
 function asText(input: TargetInput, problem?: Problem, place: Place = {}): TargetResult {

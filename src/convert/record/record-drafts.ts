@@ -180,7 +180,7 @@ function wideInput(
     beside: isBlank(value) ? [] : fields,
     notes,
     extras: [],
-    text: [...new Set([value, ...fields, ...notes])].map(fieldText).join('\n'),
+    text: () => [...new Set([value, ...fields, ...notes])].map(fieldText).join('\n'),
     isItem: false,
     ...refusals(value, found),
   };
@@ -232,10 +232,10 @@ function itemFields(
   );
   const code = codeOf(record, free, item.records);
   const said = present.filter((field) => !isBlank(field));
-  const text = recordText(record, said);
+  const text = (): string => recordText(record, said);
   const planned = item.map.get(code) ?? item.otherwise;
   if (planned === undefined) {
-    result.drafts.push({ text, name: code, fields: said });
+    result.drafts.push({ text: text(), name: code, fields: said });
     append(result.blank, present.filter(isBlank));
     const [first] = codes;
     if (first !== undefined) {

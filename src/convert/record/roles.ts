@@ -40,6 +40,7 @@ export function rolesOf(
   record: LegacyRecord,
   plan: Plan,
 ): FoundRoles {
+  if (item === undefined && isAlone(target, record)) return noRoles;
   const fields: Field[] = [];
   let unclear: Field | undefined;
   const beside = (name: SourceField | undefined, many?: 'many'): Beside => {
@@ -104,6 +105,19 @@ export function rolesOf(
     wordings,
     ...(unclear !== undefined && { unclear }),
   };
+}
+
+const noRoles: FoundRoles = { roles: {}, fields: [], notes: [], unreadable: [], wordings: [] };
+
+/** Whether nothing in the record can say more about a value of this target, as in most tables. */
+function isAlone(target: Target & Companions, { fields }: LegacyRecord): boolean {
+  return (
+    target.sideFrom === undefined &&
+    target.methodFrom === undefined &&
+    target.unitFrom === undefined &&
+    target.noteFrom === undefined &&
+    !fields.some(({ wording }) => wording)
+  );
 }
 
 const nothing: Beside = { fields: [], tests: [], unclear: false };

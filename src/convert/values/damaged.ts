@@ -15,8 +15,11 @@ const forms: readonly RegExp[] = [
   /^#{2,}$/,
 ];
 
+/** What all forms begin with: a digit, a sign, a hash mark, or the first letter of a month. */
+const begins = /^[\d+\-#adfjmnos]/i;
+
 /** Whether a text that should be a word, code or number looks changed by a spreadsheet. */
 export function looksDamaged(text: string): boolean {
   const trimmed = text.trim();
-  return forms.some((form) => form.test(trimmed));
+  return begins.test(trimmed) && forms.some((form) => form.test(trimmed));
 }

@@ -53,9 +53,8 @@ export const withoutTarget: { readonly [K in Exclude<StatementKind, TargetKind>]
 
 /** How a target is checked and read. */
 export function targetConversion({ kind }: Target): TargetConversion<Target> {
-  const found = targets[kind];
   // The record files each under the kind that it takes; its builder alone is typed by that kind.
-  return { ...found, build: found.build as Builder<Target> };
+  return targets[kind] as (typeof targets)[typeof kind] & { readonly build: Builder<Target> };
 }
 
 /** How a statement that was read becomes part of an exam. */

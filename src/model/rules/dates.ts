@@ -8,18 +8,10 @@ import type { ExamRule } from './rule.ts';
 
 /** Every date and time must exist in the calendar. */
 export const realDates: ExamRule = ({ exam, report }) => {
-  for (const [path, text] of statedTimes(exam)) {
-    if (spanOf(text) === undefined) {
-      report(
-        'impossible-date',
-        path,
-        { reason: 'calendar' },
-        {
-          value: text,
-        },
-      );
-    }
-  }
+  eachTime(exam, (text, ...path) => {
+    if (text === undefined || spanOf(text) !== undefined) return;
+    report('impossible-date', path, { reason: 'calendar' }, { value: text });
+  });
 };
 
 /** Birth, start, end, record and each later step follow one another, as far as their precision tells. */
@@ -40,8 +32,12 @@ export const orderedDates: ExamRule = ({ exam, report }) => {
   inOrder(start, exam.recorded, ['recorded'], 'recorded');
   exam.statements.forEach((statement, at) => {
     const path = ['statements', at];
-    inOrder(statement.carried?.at, start, [...path, 'carried', 'at'], 'carried');
-    inOrder(statement.at, exam.recorded, [...path, 'at'], 'statement');
+    if (statement.carried !== undefined) {
+      inOrder(statement.carried.at, start, [...path, 'carried', 'at'], 'carried');
+    }
+    if (statement.at !== undefined) {
+      inOrder(statement.at, exam.recorded, [...path, 'at'], 'statement');
+    }
     // What was not looked at again was seen then and not since.
     if (isUnconfirmed(statement)) {
       inOrder(statement.at, statement.carried?.at, [...path, 'at'], 'unconfirmed');
@@ -68,38 +64,37 @@ export const orderedDates: ExamRule = ({ exam, report }) => {
   });
 };
 
-function statedTimes(exam: Exam): [Path, string][] {
-  const found: [Path, string | undefined][] = [
-    [['subject', 'birthDate'], exam.subject.birthDate],
-    [['performed', 'start'], exam.performed.start],
-    [['performed', 'end'], exam.performed.end],
-    [['recorded'], exam.recorded],
-    [['conclusion', 'safetyNet', 'reviewBy'], exam.conclusion?.safetyNet?.reviewBy],
-  ];
+/** Tells every date and time of an exam, also those that are not stated, with its path. */
+function eachTime(exam: Exam, tell: (text: string | undefined, ...path: Path) => void): void {
+  tell(exam.subject.birthDate, 'subject', 'birthDate');
+  tell(exam.performed.start, 'performed', 'start');
+  tell(exam.performed.end, 'performed', 'end');
+  tell(exam.recorded, 'recorded');
+  tell(exam.conclusion?.safetyNet?.reviewBy, 'conclusion', 'safetyNet', 'reviewBy');
   exam.consents?.forEach((consent, at) => {
-    found.push([['consents', at, 'at'], consent.at]);
+    tell(consent.at, 'consents', at, 'at');
   });
   exam.statements.forEach((statement, at) => {
-    found.push([['statements', at, 'at'], statement.at]);
-    found.push([['statements', at, 'carried', 'at'], statement.carried?.at]);
+    tell(statement.at, 'statements', at, 'at');
+    tell(statement.carried?.at, 'statements', at, 'carried', 'at');
     for (const { time, path } of formOf(statement).times?.(statement) ?? []) {
-      found.push([['statements', at, ...path], time]);
+      tell(time, 'statements', at, ...path);
     }
   });
   exam.conclusion?.plan?.forEach((item, at) => {
-    found.push([['conclusion', 'plan', at, 'due'], item.due]);
+    tell(item.due, 'conclusion', 'plan', at, 'due');
   });
   exam.conclusion?.told?.forEach((told, at) => {
-    found.push([['conclusion', 'told', at, 'at'], told.at]);
+    tell(told.at, 'conclusion', 'told', at, 'at');
   });
   exam.prompts?.forEach(({ shown, answer }, at) => {
-    found.push([['prompts', at, 'shown'], shown], [['prompts', at, 'answer', 'at'], answer?.at]);
+    tell(shown, 'prompts', at, 'shown');
+    tell(answer?.at, 'prompts', at, 'answer', 'at');
   });
   exam.judgements?.forEach((judgement, at) => {
-    found.push([['judgements', at, 'at'], judgement.at]);
+    tell(judgement.at, 'judgements', at, 'at');
   });
   exam.history?.forEach((event, at) => {
-    found.push([['history', at, 'at'], event.at]);
+    tell(event.at, 'history', at, 'at');
   });
-  return found.filter((entry): entry is [Path, string] => entry[1] !== undefined);
 }

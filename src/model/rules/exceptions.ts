@@ -7,8 +7,9 @@ import type { ExamRule } from './rule.ts';
 export const memberExceptions: ExamRule = ({ exam, catalogue, said: saidBy, report }) => {
   exam.statements.forEach((statement, at) => {
     const [said] = saidBy(statement);
+    if (said === undefined || said.except.length === 0) return;
     const { region: whole } = standingOf(statement, catalogue);
-    said?.except.forEach(({ region, side }, e) => {
+    said.except.forEach(({ region, side }, e) => {
       const path = ['statements', at, 'except', e];
       const row = catalogue.regions.get(region);
       if (row === undefined || whole === undefined) return;

@@ -52,48 +52,47 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
   const need = (
     known: { has(key: string): boolean },
     key: string | undefined,
-    path: Path,
+    ...path: Path
   ): void => {
     if (key !== undefined && !known.has(key)) {
       report('unresolved-key', path, { reason: 'exam' }, { value: key });
     }
   };
   exam.statements.forEach((statement, at) => {
-    const path = ['statements', at];
-    need(examiners, statement.examiner, [...path, 'examiner']);
+    need(examiners, statement.examiner, 'statements', at, 'examiner');
     statement.instruments?.forEach((key, i) => {
-      need(instruments, key, [...path, 'instruments', i]);
+      need(instruments, key, 'statements', at, 'instruments', i);
     });
     for (const { key, path: below } of formOf(statement).about?.(statement) ?? []) {
-      const place = [...path, ...below];
-      need(statements, key, place);
+      const place = ['statements', at, ...below];
+      need(statements, key, ...place);
       if (key === statement.key) report('contradiction', place, { reason: 'itself' });
     }
   });
   exam.conclusion?.basedOn?.forEach((key, i) => {
-    need(statements, key, ['conclusion', 'basedOn', i]);
+    need(statements, key, 'conclusion', 'basedOn', i);
   });
   exam.conclusion?.plan?.forEach((item, at) => {
     item.reasons?.forEach((key, i) => {
-      need(statements, key, ['conclusion', 'plan', at, 'reasons', i]);
+      need(statements, key, 'conclusion', 'plan', at, 'reasons', i);
     });
   });
   const withdrawn = new Set(exam.history?.flatMap((event) => event.withdrawn ?? []));
   const stated = { has: (key: string) => statements.has(key) || withdrawn.has(key) };
   exam.prompts?.forEach(({ about, answer }, at) => {
-    need(examiners, answer?.by, ['prompts', at, 'answer', 'by']);
+    need(examiners, answer?.by, 'prompts', at, 'answer', 'by');
     about?.forEach((key, i) => {
-      need(stated, key, ['prompts', at, 'about', i]);
+      need(stated, key, 'prompts', at, 'about', i);
     });
   });
   exam.judgements?.forEach(({ statement, by }, at) => {
-    need(stated, statement, ['judgements', at, 'statement']);
-    need(examiners, by, ['judgements', at, 'by']);
+    need(stated, statement, 'judgements', at, 'statement');
+    need(examiners, by, 'judgements', at, 'by');
   });
   exam.history?.forEach((event, at) => {
-    need(examiners, event.by, ['history', at, 'by']);
+    need(examiners, event.by, 'history', at, 'by');
     event.changed?.forEach((key, i) => {
-      need(stated, key, ['history', at, 'changed', i]);
+      need(stated, key, 'history', at, 'changed', i);
     });
   });
 };

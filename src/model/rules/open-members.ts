@@ -14,6 +14,7 @@ import type { ExamRule, RuleContext } from './rule.ts';
  */
 export const seenMembers: ExamRule = ({ exam, catalogue, said: saidBy, report }) => {
   const open = openByGroup(exam.statements, catalogue, saidBy);
+  if (open.size === 0) return;
   exam.statements.forEach((statement, at) => {
     if (isUnconfirmed(statement)) return;
     const [said] = saidBy(statement);

@@ -73,6 +73,30 @@ function trackingOf(statement: Statement): string | undefined {
 
 type Answer = 'there' | 'not-there' | 'not-examined';
 
+/** Figures and scores are compared by what they measure; what is not known today opposes nothing. */
+function isCompared({ of, unconfirmed }: Saying): boolean {
+  return !unconfirmed && of.table !== 'measures' && of.table !== 'scales';
+}
+
+/** The sign, point, test or item; region states are all of one thing. */
+function thingOf({ of }: Saying): string | undefined {
+  return of.table === 'regions' ? undefined : of.code;
+}
+
+/** Whether any thing has two answers: a quick look, after which most exams need no closer one. */
+function canOppose(sayings: readonly Saying[]): boolean {
+  const answers = new Map<string | undefined, Answer>();
+  for (const saying of sayings) {
+    const answer = answerOf(saying);
+    if (answer === undefined) continue;
+    const thing = thingOf(saying);
+    if ((answers.get(thing) ?? answer) !== answer) return true;
+    answers.set(thing, answer);
+  }
+  // A region that was not examined stands against every sign said to have been looked for there.
+  return answers.get(undefined) === 'not-examined' && sayings.some(saysUsual);
+}
+
 function addTold(
   told: Told[],
   statement: Statement,
@@ -81,12 +105,11 @@ function addTold(
 ): void {
   const tracking = trackingOf(statement);
   for (const saying of said) {
-    const { of, aspect, at, seen, unconfirmed } = saying;
-    // Figures and scores are compared by what they measure; what is not known today opposes nothing.
-    if (unconfirmed || of.table === 'measures' || of.table === 'scales') continue;
+    if (!isCompared(saying)) continue;
+    const { aspect, at, seen } = saying;
     const teller = 'toldBy' in statement ? statement.toldBy : undefined;
     const who = `${numbers.of(statement.examiner)},${numbers.of(teller)},${numbers.of(seen ?? undefined)}`;
-    const thing = of.table === 'regions' ? undefined : of.code;
+    const thing = thingOf(saying);
     told.push({
       key: statement.key,
       saying,
@@ -112,36 +135,44 @@ export function oppositesIn(
   catalogue: Catalogue,
   said: RuleContext['said'] = (statement) => sayingsOf(statement, catalogue),
 ): readonly (readonly [Key, Key])[] {
+  if (!canOppose(statements.flatMap(said).filter(isCompared))) return [];
   const told: Told[] = [];
   const numbers = new Numbers();
   for (const statement of statements) addTold(told, statement, said(statement), numbers);
   const index = new Index(numbers);
   for (const one of told) index.add(one);
-  return told.flatMap((one) => {
-    const answer = answerOf(one.saying);
-    const found: (Told | undefined)[] = [];
-    if (answer === 'there') {
-      for (const region of lineageOf(one.region, catalogue)) {
-        for (const spot of new Set([one.spot, ''])) {
-          found.push(
-            index.find('not-there', { ...one, region, spot }, (other) =>
-              other.saying.except.every((place) => !excepted(one, place, catalogue)),
-            ),
-          );
-        }
-      }
-    }
-    if (answer !== 'not-examined') found.push(index.find('not-examined', one));
-    if (saysUsual(one.saying)) {
-      for (const spot of new Set([one.spot, ''])) {
-        found.push(index.find('not-examined', { ...one, about: one.place, spot }));
-      }
-    }
-    return found.flatMap((other) =>
+  return told.flatMap((one) =>
+    opposing(one, index, catalogue).flatMap((other) =>
       other === undefined || other.key === one.key ? [] : [[other.key, one.key] as const],
-    );
-  });
+    ),
+  );
 }
+
+function opposing(one: Told, index: Index, catalogue: Catalogue): (Told | undefined)[] {
+  const answer = answerOf(one.saying);
+  const spots = one.spot === '' ? anywhere : [one.spot, ''];
+  const found: (Told | undefined)[] = [];
+  if (answer === 'there' && index.has('not-there')) {
+    const isMeant = (other: Told): boolean =>
+      other.saying.except.every((place) => !excepted(one, place, catalogue));
+    for (const region of lineageOf(one.region, catalogue)) {
+      for (const spot of spots) {
+        found.push(index.find('not-there', one, { about: one.about, region, spot }, isMeant));
+      }
+    }
+  }
+  if (!index.has('not-examined')) return found;
+  if (answer !== 'not-examined') found.push(index.find('not-examined', one, one));
+  if (saysUsual(one.saying)) {
+    const { place, region } = one;
+    for (const spot of spots) {
+      found.push(index.find('not-examined', one, { about: place, region, spot }));
+    }
+  }
+  return found;
+}
+
+const anywhere: readonly string[] = [''];
 
 /** A sign looked for in vain, or a usual one found: said of a place that was looked at. */
 function saysUsual({ of, polarity, usual = false }: Saying): boolean {
@@ -159,6 +190,7 @@ function excepted(one: Told, except: Saying['except'][number], catalogue: Catalo
 /** What was told, filed by all that must be equal; few are left in each list, whatever the exam. */
 class Index {
   private readonly lists = new Map<string, Map<string, Told>>();
+  private readonly answers = new Set<Answer>();
   private readonly numbers: Numbers;
 
   constructor(numbers: Numbers) {
@@ -167,7 +199,9 @@ class Index {
 
   add(one: Told): void {
     const answer = answerOf(one.saying);
-    if (answer === undefined) return;
+    // What is there is what looks for others; nothing looks for it.
+    if (answer === undefined || answer === 'there') return;
+    this.answers.add(answer);
     // Alike ones oppose the same, and leaving them out keeps long lists quick.
     const { methods, except } = one.saying;
     const places = except.length === 0 ? '' : JSON.stringify(except);
@@ -185,20 +219,32 @@ class Index {
     }
   }
 
-  /** The first that meets it. Followed lesions are themselves: one can be gone while another is there. */
-  find(answer: Answer, one: Told, also: (other: Told) => boolean = () => true): Told | undefined {
-    for (const tracking of one.tracking === undefined
-      ? (['*'] as const)
-      : [one.tracking, undefined]) {
-      for (const other of this.lists.get(this.nameOf(answer, one, tracking))?.values() ?? []) {
+  /** Whether anything has this answer. */
+  has(answer: Answer): boolean {
+    return this.answers.has(answer);
+  }
+
+  /**
+   * The first of a name that meets it. Followed lesions are themselves: one can be gone while another
+   * is there.
+   */
+  find(
+    answer: Answer,
+    one: Told,
+    name: Named,
+    also: (other: Told) => boolean = () => true,
+  ): Told | undefined {
+    for (const tracking of one.tracking === undefined ? whichever : [one.tracking, undefined]) {
+      const list = this.lists.get(this.nameOf(answer, name, tracking));
+      if (list === undefined) continue;
+      for (const other of list.values()) {
         if (meet(one, other) && also(other)) return other;
       }
     }
     return undefined;
   }
 
-  private nameOf(answer: Answer, told: Told, tracking: Tracking): string {
-    const { about, region, spot } = told;
+  private nameOf(answer: Answer, { about, region, spot }: Named, tracking: Tracking): string {
     return `${answer} ${about} ${this.numbers.of(region)} ${tracking} ${this.numbers.of(spot)}`;
   }
 }
@@ -206,6 +252,10 @@ class Index {
 /** Number of a lesion that is followed, none, or whichever. */
 type Tracking = number | undefined | '*';
 const noTracking: readonly Tracking[] = [undefined, '*'];
+const whichever: readonly Tracking[] = ['*'];
+
+/** What, besides the answer and the lesion, two must have in common. */
+type Named = Pick<Told, 'about' | 'region' | 'spot'>;
 
 /** One side, and a method in common; one that names none may have used any. */
 function meet(a: Told, b: Told): boolean {

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { makeFolder } from './make-folder.ts';
 
 /** Characters that are held back before they are written: few, since long-lived text costs memory. */
-const HELD = 1 << 14;
+const HELD = 1 << 16;
 
 /** Files of a folder that only grow, each at a length that is known at every checkpoint. */
 export interface Sinks {
