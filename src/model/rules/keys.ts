@@ -64,9 +64,10 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
       need(instruments, key, 'statements', at, 'instruments', i);
     });
     for (const { key, path: below } of formOf(statement).about?.(statement) ?? []) {
-      const place = ['statements', at, ...below];
-      need(statements, key, ...place);
-      if (key === statement.key) report('contradiction', place, { reason: 'itself' });
+      need(statements, key, 'statements', at, ...below);
+      if (key === statement.key) {
+        report('contradiction', ['statements', at, ...below], { reason: 'itself' });
+      }
     }
   });
   exam.conclusion?.basedOn?.forEach((key, i) => {
