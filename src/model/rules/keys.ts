@@ -63,10 +63,10 @@ export const resolvedKeys: ExamRule = ({ exam, report }) => {
     statement.instruments?.forEach((key, i) => {
       need(instruments, key, 'statements', at, 'instruments', i);
     });
-    for (const { key, path: below } of formOf(statement).about?.(statement) ?? []) {
-      need(statements, key, 'statements', at, ...below);
+    for (const { key, path } of formOf(statement).about?.(statement) ?? []) {
+      need(statements, key, 'statements', at, ...path);
       if (key === statement.key) {
-        report('contradiction', ['statements', at, ...below], { reason: 'itself' });
+        report('contradiction', ['statements', at, ...path], { reason: 'itself' });
       }
     }
   });
