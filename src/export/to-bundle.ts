@@ -98,15 +98,30 @@ export type Exporter = (exam: Exam) => Outcome<AnyBundle>;
  * for (const line of lines([exam])) console.log(line);
  */
 export function prepareExport(options: ExportOptions = {}): Outcome<Exporter> {
-  return prepared(options, options?.bundleType === 'transaction');
+  return prepared(options, { stored: options?.bundleType === 'transaction' });
+}
+
+/**
+ * The same for exams that `parseExam` has just accepted by the same catalogue, such as converted ones:
+ * they are not checked a second time, and the issues are those of the export alone.
+ */
+export function prepareCheckedExport(options: ExportOptions): Outcome<Exporter> {
+  return prepared(options, { stored: options.bundleType === 'transaction', isChecked: true });
 }
 
 /** The same for a server that stores the resources by other ways than a transaction. */
 export function prepareStoredCollection(options: ExportOptions): Outcome<Exporter> {
-  return prepared({ ...options, bundleType: 'collection' }, true);
+  return prepared({ ...options, bundleType: 'collection' }, { stored: true });
 }
 
-function prepared(options: ExportOptions, stored: boolean): Outcome<Exporter> {
+interface Circumstances {
+  /** The bundle is for a server that stores it. */
+  readonly stored: boolean;
+  /** `parseExam` has accepted the exams. */
+  readonly isChecked?: true;
+}
+
+function prepared(options: ExportOptions, circumstances: Circumstances): Outcome<Exporter> {
   if (typeof options !== 'object' || options === null) {
     return failure([issue('wrong-type', [], { reason: 'not-an-object' })]);
   }
@@ -119,14 +134,20 @@ function prepared(options: ExportOptions, stored: boolean): Outcome<Exporter> {
       ...options,
       snomed: fixedPolicy(options.snomed ?? 'free-set'),
     });
-    return success((exam) => budgeted(() => exported(exam, settings, stored)));
+    return success((exam) => budgeted(() => exported(exam, settings, circumstances)));
   });
 }
 
-function exported(exam: Exam, settings: ExportSettings, stored: boolean): Outcome<AnyBundle> {
+function exported(
+  exam: Exam,
+  settings: ExportSettings,
+  { stored, isChecked }: Circumstances,
+): Outcome<AnyBundle> {
   const { options } = settings;
   const { catalogue, includeValues = false, snomed = 'free-set', freeSet } = options;
-  const parsed = parseExam(exam, { ...(catalogue && { catalogue }), includeValues });
+  const parsed = isChecked
+    ? success(exam)
+    : parseExam(exam, { ...(catalogue && { catalogue }), includeValues });
   const issues = [
     ...parsed.issues,
     ...snomedPolicyIssues(snomed),

@@ -1,5 +1,5 @@
 import type { ExportOptions } from '../../export/options.ts';
-import { type Exporter, prepareExport } from '../../export/to-bundle.ts';
+import { type Exporter, prepareCheckedExport, prepareExport } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
 import { resourcesApart } from '../../fhir/references.ts';
 import { hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
@@ -131,14 +131,16 @@ const ofExport = [
 
 function exporterOf(
   settings: ConvertSettings,
-  { catalogue }: Conversion,
+  { catalogue, plan }: Conversion,
   codes: AdopterCodes | undefined,
 ): Outcome<Exporter> {
   const given = ofExport.flatMap((name) =>
     settings[name] === undefined ? [] : [[name, settings[name]] as const],
   );
   const options: ExportOptions = Object.fromEntries(given);
-  return prepareExport({
+  // An exam out of FHIR was given its id after it was checked.
+  const prepare = plan === undefined ? prepareExport : prepareCheckedExport;
+  return prepare({
     ...options,
     catalogue,
     ...(codes !== undefined && { codes }),
@@ -156,7 +158,7 @@ function writeExam(
     return { lines: [{ file: 'exams.ndjson', text: JSON.stringify(exam) }], issues: [] };
   }
   const { value: bundle, issues } = exporter.ok ? exporter.value(exam) : exporter;
-  // The exam was checked when it was made; its warnings have been told then.
+  // Warnings about the exam were told when it was made.
   const fresh = issues.filter(({ severity }) => severity === 'error');
   if (bundle === undefined) return { issues: fresh };
   const validation = validate(bundle);
