@@ -8,31 +8,43 @@ export interface FolderScore {
   readonly unasked: number;
 }
 
-/** The score of each folder below src, and the survivors, one line each, from verdicts line by line. */
-export function mutationScores(
-  mutants: readonly Mutant[],
-  verdicts: string,
-): { readonly scores: readonly FolderScore[]; readonly survivors: readonly string[] } {
+type Said = ReadonlySet<Verdict['said']>;
+
+function saidOf(verdicts: string): ReadonlyMap<string, Said> {
   const said = new Map<string, Set<Verdict['said']>>();
   for (const line of verdicts.split('\n')) {
     if (line === '') continue;
     const verdict: Verdict = JSON.parse(line);
     said.set(verdict.id, (said.get(verdict.id) ?? new Set()).add(verdict.said));
   }
+  return said;
+}
+
+/** What a test file makes while it loads is made without mutants, and what it checks of it says nothing. */
+function remark(said: Said): string {
+  if (said.size === 0) return ' (no test runs it)';
+  return said.has('loaded') ? ' (also while files load)' : '';
+}
+
+/** The score of each folder below src, and the survivors, one line each, from verdicts line by line. */
+export function mutationScores(
+  mutants: readonly Mutant[],
+  verdicts: string,
+): { readonly scores: readonly FolderScore[]; readonly survivors: readonly string[] } {
+  const said = saidOf(verdicts);
   const folders = new Map<string, { killed: number; survived: number; unasked: number }>();
   const survivors: string[] = [];
   for (const { id, fileName, mutatorName, replacement, location } of mutants) {
     const folder = fileName.split('/').slice(0, 2).join('/');
     const count = folders.get(folder) ?? { killed: 0, survived: 0, unasked: 0 };
     folders.set(folder, count);
-    const of = said.get(id) ?? new Set();
+    const of: Said = said.get(id) ?? new Set();
     if (of.has('killed') || of.has('hung')) count.killed += 1;
     else if (!of.has('reached') && of.size > 0) count.unasked += 1;
     else {
       count.survived += 1;
-      const why = of.size === 0 ? ' (no test runs it)' : '';
       survivors.push(
-        `${fileName}:${location.start.line + 1} ${mutatorName} -> ${replacement}${why}`,
+        `${fileName}:${location.start.line + 1} ${mutatorName} -> ${replacement}${remark(of)}`,
       );
     }
   }

@@ -158,24 +158,30 @@ describe('the map of sensation', () => {
     },
   );
 
-  it.each(
-    [...builtInCatalogue.sensationResults.values()]
-      .filter(({ usual, untested }) => !usual && !untested)
-      .map(({ code }) => code),
-  )('%s is numbered, and no other result at the point hides it', (result) => {
-    for (const others of [[], [normal], [{ 'light-touch': 'not-tested' }]]) {
-      const deviating = felt('v2', 'left', { pinprick: result }, 'deviating');
-      const rest = others.map((one, at) => felt('v2', 'left', one, `k${at}`));
-      for (const statements of [
-        [deviating, ...rest],
-        [...rest, deviating],
-      ]) {
-        const map = mapOf(...statements);
-        expect(numbersOn(map).length).toBe(1);
-        expect(marksOn(map)).toEqual([]);
-      }
+  it('every result that deviates is numbered', () => {
+    const deviating = [...builtInCatalogue.sensationResults.values()].filter(
+      ({ usual, untested }) => !usual && !untested,
+    );
+    expect(deviating.length).toBeGreaterThan(5);
+    for (const { code } of deviating) {
+      const map = mapOf(felt('v2', 'left', { pinprick: code }));
+      expect([code, numbersOn(map).length, marksOn(map)]).toEqual([code, 1, []]);
     }
   });
+
+  it.each([normal, { 'light-touch': 'not-tested' }])(
+    'a result that deviates is not hidden by $light-touch at the same point, in either order',
+    (other) => {
+      const deviating = felt('v2', 'left', { pinprick: 'reduced' }, 'deviating');
+      for (const statements of [
+        [deviating, felt('v2', 'left', other)],
+        [felt('v2', 'left', other), deviating],
+      ]) {
+        const map = mapOf(...statements);
+        expect([numbersOn(map).length, marksOn(map)]).toEqual([1, []]);
+      }
+    },
+  );
 
   it('shows two deviations of one point side by side', () => {
     const map = mapOf(
@@ -188,16 +194,23 @@ describe('the map of sensation', () => {
   });
 
   it('shows a comparison of the sides in the middle, above its point; one that found none is not drawn', () => {
-    for (const { code } of points) {
-      const [point] = marksOn(mapOf(felt(code, 'left', normal)));
-      const map = mapOf(compared(code, 'light-touch', 'right-less'));
-      expect(numbersOn(map)).toEqual([{ number: '1', x: map.width / 2, y: (point?.y ?? 0) - 22 }]);
-      expect(marksOn(map)).toEqual([]);
-      const [badge] = ofClass(map, 'badge');
-      expect(badge?.of['aria-describedby']).toBe('view-sensation');
-      const equal = mapOf(compared(code, 'light-touch', 'equal'));
-      expect([marksOn(equal), numbersOn(equal)]).toEqual([[], []]);
-    }
+    const [point] = marksOn(mapOf(felt('v2', 'left', normal)));
+    const map = mapOf(compared('v2', 'light-touch', 'right-less'));
+    expect(numbersOn(map)).toEqual([{ number: '1', x: map.width / 2, y: (point?.y ?? 0) - 22 }]);
+    expect(marksOn(map)).toEqual([]);
+    const [badge] = ofClass(map, 'badge');
+    expect(badge?.of['aria-describedby']).toBe('view-sensation');
+    const equal = mapOf(compared('v2', 'light-touch', 'equal'));
+    expect([marksOn(equal), numbersOn(equal)]).toEqual([[], []]);
+  });
+
+  it('has comparisons in the order of their points, from the brow down', () => {
+    const order = ['sc', 'v3', 'v1', 'v2'];
+    const alone = order.map(
+      (code) => numbersOn(mapOf(compared(code, 'light-touch', 'right-less')))[0]?.y ?? 0,
+    );
+    const map = mapOf(...order.map((code) => compared(code, 'light-touch', 'right-less')));
+    expect(numbersOn(map).map(({ y }) => y)).toEqual(alone.sort((one, other) => one - other));
   });
 
   it('covers no comparison by another, however many there are', () => {
