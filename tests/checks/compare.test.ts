@@ -86,6 +86,22 @@ describe('a sign', () => {
     expect(compare([magnified], [clean]).comparisons[0]?.reason).toContain('methods differ');
   });
 
+  it('is none of these where it could not be decided in one of the exams', () => {
+    const open: Finding = { ...papule, presence: 'indeterminate' };
+    const absent: Finding = { ...papule, presence: 'absent' };
+    for (const [now, before] of [
+      [open, papule],
+      [papule, open],
+      [open, absent],
+      [absent, open],
+      [open, open],
+    ] as const) {
+      expect(compare([now], [before]).comparisons.map(({ change }) => change)).toEqual([
+        'not-comparable',
+      ]);
+    }
+  });
+
   it('is the same, and not called unchanged, when it is there both times', () => {
     expect(changes([papule], [papule])).toEqual(['papule left: same']);
   });

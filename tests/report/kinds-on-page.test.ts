@@ -97,9 +97,9 @@ describe.each(kinds)('the page tells a $kind', ({ sides, forms, cases }) => {
 
 describe('a page of an exam with every kind', () => {
   const every = kinds.flatMap(({ cases }) => cases);
-  const page = pageOf(examOf(every));
 
   it('tells each of them once, in its section', () => {
+    const page = pageOf(examOf(every));
     const sections = every.map(({ section }, at) => [`s${at}`, section]);
     const found = [...page.sections].flatMap(([id, { of }]) => of.map((key) => [key, id]));
     expect(found.sort()).toEqual(sections.sort());

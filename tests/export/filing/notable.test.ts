@@ -38,7 +38,7 @@ const felt = (...results: string[]) => ({
 const compared = { kind: 'sensation-comparison', point: 'v2', modality: 'light-touch' };
 const moved = { kind: 'movement', test: 'frontalis', side: 'left' };
 const whisper = { kind: 'function-test', test: 'cn8-whisper', side: 'left' };
-const symptom = { kind: 'symptom', symptom: 'fever' };
+const symptom = { kind: 'symptom', symptom: 'sym-ear.tinnitus' };
 /** An appearance that is usual, and on no list of pertinent negatives. */
 const usual = { kind: 'finding', finding: 'tm-colour.pearl-grey', region: 'tm', side: 'left' };
 const carried = { exam: 'row-2', statement: 'x', at: '2024-05-05' };
