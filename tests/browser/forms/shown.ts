@@ -35,7 +35,8 @@ export async function emptyPage(
   served: Served,
 ): Promise<{ readonly page: Page; readonly elsewhere: string[] }> {
   const page = await browser.newPage();
-  page.setDefaultTimeout(20_000);
+  // A large form on a machine that has other work: the browser answers late, and that is no fault of the form.
+  page.setDefaultTimeout(120_000);
   const elsewhere: string[] = [];
   await page.route('**/*', async (route) => {
     const { host, pathname, href, protocol } = new URL(route.request().url());
