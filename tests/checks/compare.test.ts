@@ -3,7 +3,7 @@ import { checkExam } from '../../src/checks/check-exam.ts';
 import type { Comparison } from '../../src/checks/compare/comparison.ts';
 import type { CheckOptions } from '../../src/checks/settings/check-settings.ts';
 import type { Exam } from '../../src/model/exam.ts';
-import type { Finding, Measurement, Statement } from '../../src/model/statement.ts';
+import type { Finding, Measurement, RegionState, Statement } from '../../src/model/statement.ts';
 import { examOf, examStart, priorStart } from './rules/rule-cases.ts';
 
 function compare(
@@ -49,6 +49,32 @@ const opening: Measurement = {
   unit: 'mm',
   methods: ['measurement'],
 };
+
+describe('a region', () => {
+  const { methods: _, ...chin } = clean as RegionState & { methods?: unknown };
+  const methods = ['inspection'] as const;
+  const states = {
+    normal: clean,
+    abnormal: { ...chin, state: 'abnormal', methods },
+    partial: { ...chin, state: 'partial', methods, limit: { code: 'unable-hair' } },
+    'not-examined': { ...chin, state: 'not-examined', reason: { code: 'time' } },
+    'not-applicable': { ...chin, state: 'not-applicable', reason: { code: 'time' } },
+  } as Readonly<Record<RegionState['state'], Statement>>; // forms of the table of states
+  const examined = ['normal', 'abnormal', 'partial'];
+  const pairs = Object.keys(states).flatMap((now) =>
+    Object.keys(states).map((before) => ({ now, before })),
+  ) as { now: RegionState['state']; before: RegionState['state'] }[];
+
+  it.each(pairs)('$now now, $before before', ({ now, before }) => {
+    const { comparisons } = compare([states[now]], [states[before]]);
+    const found = comparisons.map(({ change, values, reason }) => ({ change, values, reason }));
+    if (!examined.includes(now) || !examined.includes(before)) {
+      expect(found.map(({ change }) => change)).toEqual(['not-comparable']);
+      expect(found[0]?.reason).toBe('the region was not examined in both');
+    } else if (now === before) expect(found.map(({ change }) => change)).toEqual(['same']);
+    else expect(found).toEqual([{ change: 'changed', values: { before, now }, reason: undefined }]);
+  });
+});
 
 describe('a sign', () => {
   it('is new where the prior exam denied it', () => {
