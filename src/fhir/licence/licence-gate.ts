@@ -141,30 +141,32 @@ function findsNothing(value: unknown, search: Search, entered: Set<object>, leve
       (member) => !Array.isArray(member) && findsNothing(member, search, entered, level + 1),
     );
   }
-  if (isEntered(value, entered)) return true;
+  return holdsNothing(value as Readonly<Record<string, unknown>>, search, entered, level);
+}
+
+function holdsNothing(
+  holder: Readonly<Record<string, unknown>>,
+  search: Search,
+  entered: Set<object>,
+  level: number,
+): boolean {
+  let isEntered = false;
   // By name and not by a list of them, which would be made for each object.
-  const holder = value as Readonly<Record<string, unknown>>;
   for (const name in holder) {
-    if (!findsNothing(holder[name], search, entered, level + 1)) return false;
+    const member = holder[name];
+    // An object without objects in it costs less than the memory of it.
+    if (!isEntered && typeof member === 'object' && member !== null) {
+      if (entered.has(holder)) return true;
+      entered.add(holder);
+      isEntered = true;
+    }
+    if (!findsNothing(member, search, entered, level + 1)) return false;
     // Told by its names, since most objects hold no codes and asking each for them takes longer.
-    if (leadsToCodes.has(name) && !allMayLeave(snomedCodesOf(value, search.isSnomed), search)) {
+    if (leadsToCodes.has(name) && !allMayLeave(snomedCodesOf(holder, search.isSnomed), search)) {
       return false;
     }
   }
   return true;
-}
-
-/** Whether it was looked at before. An object without objects in it costs less than the memory of it. */
-function isEntered(value: object, entered: Set<object>): boolean {
-  if (entered.has(value)) return true;
-  const holder = value as Readonly<Record<string, unknown>>;
-  for (const name in holder) {
-    if (typeof holder[name] === 'object') {
-      entered.add(value);
-      return false;
-    }
-  }
-  return false;
 }
 
 function textMayLeave(text: string, search: Search): boolean {
