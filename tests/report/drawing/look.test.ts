@@ -193,6 +193,7 @@ describe('the drawing', () => {
         sorted(areas.map(({ x, y, rx, ry, turn = 0 }) => [x, y, rx, ry, turn])),
       );
       for (const { of } of [...here, ...there]) {
+        expect(of['transform'] ?? 'rotate(0 0 0)').toMatch(/^rotate\(-?[\d.]+ [\d.]+ [\d.]+\)$/);
         const turned = / (-?[\d.]+ -?[\d.]+)\)$/.exec(of['transform'] ?? '')?.[1];
         expect(turned ?? `${of['cx']} ${of['cy']}`).toBe(`${of['cx']} ${of['cy']}`);
       }
