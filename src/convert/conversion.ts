@@ -3,8 +3,6 @@ import { builtInCatalogue, type Catalogue } from '../terminology/catalogue.ts';
 import { convertGroup } from './exams/convert-group.ts';
 import type { ConvertedUnit } from './exams/converted-unit.ts';
 import { contentOf } from './exams/note.ts';
-import { fhirConversion } from './fhir/conversion.ts';
-import { isFhirMapping } from './fhir/prepare.ts';
 import type { Plan } from './mapping/plan.ts';
 import type { AnySource } from './mapping/source.ts';
 import type { MappingTest } from './mapping/test.ts';
@@ -25,12 +23,8 @@ export interface Conversion extends Pick<Reader, 'splitter'> {
   readonly convert: (units: readonly RawUnit[]) => readonly ConvertedUnit[];
 }
 
-/** A conversion by any mapping, of fields or of FHIR. It fails when anything is wrong with the mapping. */
-export function prepareConversion(
-  value: unknown,
-  options: MappingOptions = {},
-): Outcome<Conversion> {
-  if (isFhirMapping(value)) return fhirConversion(value, options);
+/** A conversion by a mapping of fields. It fails when anything is wrong with the mapping. */
+export function prepareFields(value: unknown, options: MappingOptions = {}): Outcome<Conversion> {
   const { value: plan, issues } = prepareMapping(value, options);
   if (plan === undefined) return failure(issues);
   const { source, tests = [] } = plan.mapping;

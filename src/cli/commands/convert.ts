@@ -7,20 +7,10 @@ import type { BulkOptions } from '../../convert/bulk/options.ts';
 import { summaryText } from '../../convert/bulk/output/summary.ts';
 import { flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
-import { convertByLine } from '../convert/by-line.ts';
 import { confirmedIn } from '../convert/confirmed.ts';
-import { convertDryRun } from '../convert/dry-run.ts';
-import { convertMisfits } from '../convert/misfits.ts';
 import { mappingIn } from '../convert/named-mapping.ts';
-import { convertPropose, convertReviewProposals } from '../convert/propose.ts';
-import { convertReview } from '../convert/review.ts';
-import { convertScan } from '../convert/scan.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
-import { convertSuggest } from '../convert/suggest.ts';
-import { convertTest } from '../convert/test.ts';
-import { convertToStdout } from '../convert/to-stdout.ts';
 import { fileFailure, UsageError } from '../failure.ts';
-import { lacksIdentity } from '../input/clinic-file.ts';
 import { linesOption } from '../lines/answer-lines.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { formatOutOption, wantsXml } from '../output/resource-text.ts';
@@ -153,7 +143,7 @@ export const command: Command = {
     const { io, options } = call;
     checkFormatOut(call);
     const other = [...ofSamples].find(([name]) => flagOption(options, name));
-    if (other !== undefined && !flagOption(options, 'lines')) return other[1](call);
+    if (other !== undefined && !flagOption(options, 'lines')) return (await other[1]())(call);
     const file = textOption(options, 'mapping');
     if (file === undefined) throw new UsageError('convert needs --mapping FILE');
     const mapping = await mappingIn(call, file);
@@ -162,33 +152,44 @@ export const command: Command = {
     if (confirmed === undefined) return 1;
     if (
       textOption(options, 'to') !== 'exams' &&
-      (await lacksIdentity(call, exportOptionsOf(call)))
+      call.clinic !== undefined &&
+      (await (await import('../input/clinic-file.ts')).lacksIdentity(call, exportOptionsOf(call)))
     ) {
       return 1;
     }
-    if (flagOption(options, 'lines')) return convertByLine(call, mapping, confirmed);
+    if (flagOption(options, 'lines')) {
+      const { convertByLine } = await import('../convert/by-line.ts');
+      return convertByLine(call, mapping, confirmed);
+    }
     await needInputs(call);
     keepMemoryLow();
     const settings = { ...runSettings(call, mapping), ...confirmed };
-    if (flagOption(options, 'propose')) return convertPropose(call, settings, bulkIo(io));
+    if (flagOption(options, 'propose')) {
+      return (await import('../convert/propose.ts')).convertPropose(call, settings, bulkIo(io));
+    }
     if (flagOption(options, 'review-proposals')) {
+      const { convertReviewProposals } = await import('../convert/propose.ts');
       return convertReviewProposals(call, settings, bulkIo(io));
     }
     const out = textOption(options, 'out');
-    return out === undefined
-      ? convertToStdout(call, settings, bulkIo(io))
-      : convertToFolder(call, { ...settings, out: resolve(io.cwd, out) });
+    if (out !== undefined) {
+      return convertToFolder(call, { ...settings, out: resolve(io.cwd, out) });
+    }
+    return (await import('../convert/to-stdout.ts')).convertToStdout(call, settings, bulkIo(io));
   },
 };
 
-/** What is done with one file as a sample, or with the mapping alone. */
-const ofSamples: ReadonlyMap<string, (call: Call) => Promise<number>> = new Map([
-  ['scan', convertScan],
-  ['misfits', convertMisfits],
-  ['review', convertReview],
-  ['dry-run', convertDryRun],
-  ['test', convertTest],
-  ['suggest', convertSuggest],
+/**
+ * What is done with one file as a sample, or with the mapping alone. Each is loaded when it is asked for:
+ * half of the start of a conversion would be modules that it does not use.
+ */
+const ofSamples: ReadonlyMap<string, () => Promise<(call: Call) => Promise<number>>> = new Map([
+  ['scan', async () => (await import('../convert/scan.ts')).convertScan],
+  ['misfits', async () => (await import('../convert/misfits.ts')).convertMisfits],
+  ['review', async () => (await import('../convert/review.ts')).convertReview],
+  ['dry-run', async () => (await import('../convert/dry-run.ts')).convertDryRun],
+  ['test', async () => (await import('../convert/test.ts')).convertTest],
+  ['suggest', async () => (await import('../convert/suggest.ts')).convertSuggest],
 ]);
 
 /**

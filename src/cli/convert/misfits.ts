@@ -1,7 +1,7 @@
 /// <reference types="node" />
 import { resolve } from 'node:path';
 import { misfitsOfFile } from '../../convert/bulk/scan/misfits-of-file.ts';
-import { isFieldMapping } from '../../convert/fhir/prepare.ts';
+import { isFieldMapping } from '../../convert/mapping/is-fhir.ts';
 import { misfitsText } from '../../convert/scan/misfits-text.ts';
 import { hasErrors } from '../../issues/issue.ts';
 import type { Call } from '../command.ts';

@@ -1,5 +1,5 @@
 import type { ExportOptions } from '../../export/options.ts';
-import { type Exporter, prepareCheckedExport, prepareExport } from '../../export/to-bundle.ts';
+import type { Exporter } from '../../export/to-bundle.ts';
 import { toJson } from '../../fhir/json/to-json.ts';
 import { resourcesApart } from '../../fhir/references.ts';
 import { hasErrors, type Issue, type Outcome, success } from '../../issues/issue.ts';
@@ -8,8 +8,9 @@ import { createCatalogue } from '../../terminology/catalogue.ts';
 import { codesOfRows } from '../../terminology/code-map/adopter-codes.ts';
 import type { AdopterCodes } from '../../terminology/code-map/entry.ts';
 import type { Validation } from '../../validate/validate-bundle.ts';
-import { type Conversion, prepareConversion } from '../conversion.ts';
+import { type Conversion, prepareFields } from '../conversion.ts';
 import { countFates, type LedgerCounts, type LedgerEntry } from '../exams/ledger.ts';
+import { isFhirMapping } from '../mapping/is-fhir.ts';
 import { confirmFindings } from '../proposals/apply.ts';
 import type { Proposal } from '../proposals/proposal.ts';
 import type { RawUnit } from '../record/record.ts';
@@ -43,12 +44,16 @@ export async function createConverter(settings: ConvertSettings): Promise<Conver
   const added = settings.additions && createCatalogue(settings.additions);
   if (added !== undefined && added.value === undefined) return { issues: added.issues };
   const catalogue = added?.value;
-  const prepared = prepareConversion(settings.mapping, catalogue ? { catalogue } : {});
+  // What a run does not use is not loaded: the reader of FHIR, the export, the validator.
+  const prepare = isFhirMapping(settings.mapping)
+    ? (await import('../any-conversion.ts')).prepareConversion
+    : prepareFields;
+  const prepared = prepare(settings.mapping, catalogue ? { catalogue } : {});
   const conversion = prepared.value;
   if (conversion === undefined) return { issues: prepared.issues };
   const mapped = codesOfRows(settings.codeMap, conversion.catalogue, settings.canonicalBase);
   if (!mapped.ok) return { issues: mapped.issues };
-  const exporter = exporterOf(settings, conversion, mapped.value);
+  const exporter = await exporterOf(settings, conversion, mapped.value);
   const validate = await validatorOf(settings);
   const confirmed = byExam(settings.confirmed ?? []);
   return {
@@ -129,11 +134,14 @@ const ofExport = [
   'filing',
 ] as const satisfies readonly (keyof ConvertSettings & keyof ExportOptions)[];
 
-function exporterOf(
+/** The export as it was asked for; none where exams are written. */
+async function exporterOf(
   settings: ConvertSettings,
   { catalogue, plan }: Conversion,
   codes: AdopterCodes | undefined,
-): Outcome<Exporter> {
+): Promise<Outcome<Exporter> | undefined> {
+  if (settings.to === 'exams') return undefined;
+  const { prepareCheckedExport, prepareExport } = await import('../../export/to-bundle.ts');
   const given = ofExport.flatMap((name) =>
     settings[name] === undefined ? [] : [[name, settings[name]] as const],
   );
@@ -151,10 +159,10 @@ function exporterOf(
 function writeExam(
   exam: Exam,
   settings: ConvertSettings,
-  exporter: Outcome<Exporter>,
+  exporter: Outcome<Exporter> | undefined,
   validate: Validate,
 ): Written {
-  if (settings.to === 'exams') {
+  if (exporter === undefined) {
     return { lines: [{ file: 'exams.ndjson', text: JSON.stringify(exam) }], issues: [] };
   }
   const { value: bundle, issues } = exporter.ok ? exporter.value(exam) : exporter;

@@ -1,4 +1,3 @@
-import { isPlainObject } from '../../data/plain-data.ts';
 import { checkAgainstSchema } from '../../data/schema-check.ts';
 import { identitySystems } from '../../fhir/names/part-names.ts';
 import { CANONICAL_BASE } from '../../fhir/names/systems.ts';
@@ -10,7 +9,6 @@ import type { ReadOptions, Supplied } from '../../read/options.ts';
 import { builtInCatalogue } from '../../terminology/catalogue.ts';
 import { fhirMappingValidator } from '../compiled/fhir-mapping.js';
 import type { FhirExam, FhirMapping } from '../mapping/fhir-mapping.ts';
-import type { AnyMapping, WrittenMapping } from '../mapping/mapping.ts';
 import type { MappingOptions } from '../prepare/prepare-mapping.ts';
 import { unknownCode } from '../prepare/targets.ts';
 import type { OwnSystems } from './group/piece.ts';
@@ -21,18 +19,6 @@ export interface FhirPlan {
   readonly read: ReadOptions;
   /** Systems of the identifiers of this library, as at the export. */
   readonly systems: OwnSystems;
-}
-
-/** Whether a mapping is one of FHIR, as far as its source says so. */
-export function isFhirMapping(value: unknown): boolean {
-  if (!isPlainObject(value)) return false;
-  const { source } = value;
-  return isPlainObject(source) && source['syntax'] === 'fhir';
-}
-
-/** Whether a mapping says what fields mean, so that an export can be held to it. */
-export function isFieldMapping(mapping: AnyMapping): mapping is WrittenMapping {
-  return !isFhirMapping(mapping);
 }
 
 /** The mapping, checked. It fails when anything is wrong. */

@@ -1,5 +1,5 @@
 import { hasErrors, type Issue } from '../../../issues/issue.ts';
-import { prepareConversion } from '../../conversion.ts';
+import { prepareConversion } from '../../any-conversion.ts';
 import type { RawUnit } from '../../record/record.ts';
 import { findInputs, joined } from './inputs.ts';
 import { unitsOfInput } from './units-of-input.ts';
