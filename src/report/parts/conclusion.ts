@@ -4,7 +4,6 @@ import { time } from '../dates.ts';
 import { type Content, element, joined, list, section, table, words } from '../html.ts';
 import { inEnglish, type Page, separated } from '../page.ts';
 
-/** Levels of concern, least first: the page shows which step of how many one is. */
 /** What the examiner makes of it, and how much it worries. Of a withdrawn record nothing is shown. */
 export function conclusionPart(page: Page): Content {
   const { exam, labels } = page;

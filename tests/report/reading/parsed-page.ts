@@ -48,6 +48,11 @@ export function parsePage(html: string): ParsedPage {
   return { sections: new Map(sections), drawing };
 }
 
+/** Everything that is written on the page, in its order. */
+export function pageText(html: string): string {
+  return textOf(only(parse(html), 'body'));
+}
+
 /** Marks of a view: those of the sensation map bear no region. */
 function marksIn(view: Element): ParsedMark[] {
   const [, , width = 0] = attribute(view, 'viewBox').split(' ').map(Number);
