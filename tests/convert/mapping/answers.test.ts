@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fromCsv } from '../../../src/convert/csv/index.ts';
 import type { Mapping } from '../../../src/convert/mapping/mapping.ts';
 import type { Target } from '../../../src/convert/mapping/target.ts';
+import { oneRow } from './one-row.ts';
 
 const state = (code: 'not-examined' | 'partial' | 'not-applicable') =>
   ({ state: code, reason: 'time', text: 'Ship sailed' }) as const;
@@ -31,18 +32,8 @@ function of(letters: string): Record<string, unknown> {
 
 function converted(target: object, word: string): { statements: unknown[]; issues: string[] } {
   const mapping: Mapping = {
-    format: 'face-neck-mapping/1',
+    ...oneRow,
     source: { syntax: 'csv' },
-    exam: {
-      id: { prefix: 'c', from: ['id'] },
-      status: { value: 'final' },
-      subject: { reference: { from: 'id', prefix: 'Patient/' } },
-      performed: { start: 'day' },
-      recorded: { value: '2024-02-05T10:00:00Z' },
-      examiner: { fixed: { name: 'Harbour clinic' } },
-      protocol: { id: 'full', version: '1.0.0' },
-    },
-    dates: { formats: ['YYYYMMDD'] },
     fields: { said: target as Target }, // one of the cases below
   };
   const { exams, issues, quarantine } = fromCsv(`id,day,said\n1,20240205,${word}\n`, mapping);

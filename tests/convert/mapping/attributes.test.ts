@@ -5,6 +5,7 @@ import type { AttributeTarget } from '../../../src/convert/mapping/target.ts';
 import { isWithin } from '../../../src/model/rules/places.ts';
 import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
 import { lateralitySides } from '../../../src/terminology/sides.ts';
+import { oneRow } from './one-row.ts';
 
 const { attributes, findings, regions } = builtInCatalogue;
 
@@ -41,18 +42,8 @@ function converted(
     ...(row?.type === 'quantity' && { unit: row.unit ?? 'mm' }),
   };
   const mapping: Mapping = {
-    format: 'face-neck-mapping/1',
+    ...oneRow,
     source: { syntax: 'csv', delimiter: ';' },
-    exam: {
-      id: { prefix: 'c', from: ['id'] },
-      status: { value: 'final' },
-      subject: { reference: { from: 'id', prefix: 'Patient/' } },
-      performed: { start: 'day' },
-      recorded: { value: '2024-02-05T10:00:00Z' },
-      examiner: { fixed: { name: 'Harbour clinic' } },
-      protocol: { id: 'full', version: '1.0.0' },
-    },
-    dates: { formats: ['YYYYMMDD'] },
     fields: { sign: { ...owner, kind: 'finding', words: { there: 'present' } }, said: target },
   };
   const { exams, issues, quarantine } = fromCsv(
