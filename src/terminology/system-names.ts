@@ -29,15 +29,12 @@ const names: readonly (readonly [StandardSystem, RegExp])[] = [
   ['loinc', /^(?:urn:)?(?:loinc|ln)$/],
 ];
 
-/** A part of each of these names: what has none of them is neither system, and is told at once. */
-const marks = /snomed|ihtsdo|sct|loinc|ln|2\.16\.840\.1\.113883\.6\./;
-
 /** Which of the two a system is meant to be, however it is written; undefined for every other. */
 export function standardSystem(system: string): StandardSystem | undefined {
   if (system === standardSystems.snomed) return 'snomed';
   if (system === standardSystems.loinc) return 'loinc';
   const written = plainUri(system).trim();
-  return marks.test(written) ? names.find(([, pattern]) => pattern.test(written))?.[0] : undefined;
+  return names.find(([, pattern]) => pattern.test(written))?.[0];
 }
 
 /** Printable ASCII as a URI escapes it, and as the ids of converted exams do. */

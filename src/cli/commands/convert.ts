@@ -11,6 +11,7 @@ import { confirmedIn } from '../convert/confirmed.ts';
 import { mappingIn } from '../convert/named-mapping.ts';
 import { bulkIo, kinds, runSettings } from '../convert/settings.ts';
 import { fileFailure, UsageError } from '../failure.ts';
+import { lacksIdentity } from '../input/lacks-identity.ts';
 import { linesOption } from '../lines/answer-lines.ts';
 import { issueFormatOf, writeIssues } from '../output/issue-writer.ts';
 import { formatOutOption, wantsXml } from '../output/resource-text.ts';
@@ -152,8 +153,7 @@ export const command: Command = {
     if (confirmed === undefined) return 1;
     if (
       textOption(options, 'to') !== 'exams' &&
-      call.clinic !== undefined &&
-      (await (await import('../input/clinic-file.ts')).lacksIdentity(call, exportOptionsOf(call)))
+      (await lacksIdentity(call, exportOptionsOf(call)))
     ) {
       return 1;
     }

@@ -7,7 +7,7 @@ import { countOption, flagOption, textOption } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { isLegacyFormat, sampleToLegacy } from '../convert/sample-to-legacy.ts';
 import { UsageError } from '../failure.ts';
-import { lacksIdentity } from '../input/clinic-file.ts';
+import { lacksIdentity } from '../input/lacks-identity.ts';
 import { writeIssues } from '../output/issue-writer.ts';
 import { outputTo } from '../output/output.ts';
 import { formatOutOption, resourceWriter, wantsXml } from '../output/resource-text.ts';

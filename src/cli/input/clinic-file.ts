@@ -1,9 +1,7 @@
 import type { Clinic } from '../../clinic/clinic.ts';
 import { parseClinic } from '../../clinic/parse-clinic.ts';
-import { undecidedIssue } from '../../clinic/undecided.ts';
-import type { ExportOptions } from '../../export/options.ts';
 import { fromJson } from '../../fhir/json/from-json.ts';
-import { failure, type Issue, type Outcome } from '../../issues/issue.ts';
+import { failure, type Outcome } from '../../issues/issue.ts';
 import { locatedInJson } from '../../validate/text/validate-text.ts';
 import { textOption } from '../arguments.ts';
 import type { Call } from '../command.ts';
@@ -32,21 +30,4 @@ export async function clinicOf({
   const told = issues.filter(({ severity }) => severity !== 'information');
   await writeIssues(io, issueFormatOf(options), { input: file }, told);
   return value;
-}
-
-/**
- * Whether bundles to be stored have no identity, because the clinic has not decided on one; it is told
- * once, at its line, and not for each exam.
- */
-export async function lacksIdentity(
-  { io, options, clinic }: Call,
-  { bundleType, identity }: Pick<ExportOptions, 'bundleType' | 'identity'>,
-): Promise<boolean> {
-  if (bundleType !== 'transaction' || identity !== undefined) return false;
-  if (clinic?.undecided.includes('identity') !== true) return false;
-  const file = textOption(options, 'clinic') ?? '';
-  const issues: readonly Issue[] = [undecidedIssue('identity')];
-  const located = locatedInJson(await textFile(io, file))(issues);
-  await writeIssues(io, issueFormatOf(options), { input: file }, located);
-  return true;
 }

@@ -40,7 +40,8 @@ export function rolesOf(
   record: LegacyRecord,
   plan: Plan,
 ): FoundRoles {
-  if (item === undefined && isAlone(target, record)) return noRoles;
+  const from = target as Companions; // every target has some of these, and no other use for the names
+  if (item === undefined && isAlone(from, record)) return noRoles;
   const fields: Field[] = [];
   let unclear: Field | undefined;
   const beside = (name: SourceField | undefined, many?: 'many'): Beside => {
@@ -71,7 +72,6 @@ export function rolesOf(
     const found = beside(name, many).fields;
     return found.length === 0 ? undefined : found.map((field) => contentOf(field).trim());
   };
-  const from = target as Companions; // every target has some of these, and no other use for the names
   const methods = every(from.methodFrom ?? item?.method, 'many');
   const takesConditions = targetConversion(target).conditions;
   const conditions = takesConditions ? every(item?.conditions, 'many') : undefined;
@@ -91,7 +91,7 @@ export function rolesOf(
   const wordings = record.fields.filter(
     (field) => field.wording && coded.some((code) => isWordingOf(field, code)),
   );
-  const noteName = target.noteFrom ?? item?.note;
+  const noteName = from.noteFrom ?? item?.note;
   const notes = noteName === undefined ? nothing : besideValue(noteName, value, record, 'many');
   if (notes.unclear) unclear ??= notes.fields[0];
   const at = item?.at === undefined ? undefined : timeOf(item.at, one, plan);
@@ -110,12 +110,9 @@ export function rolesOf(
 const noRoles: FoundRoles = { roles: {}, fields: [], notes: [], unreadable: [], wordings: [] };
 
 /** Whether nothing in the record can say more about a value of this target, as in most tables. */
-function isAlone(target: Target & Companions, { fields }: LegacyRecord): boolean {
+function isAlone(target: Companions, { fields }: LegacyRecord): boolean {
   return (
-    target.sideFrom === undefined &&
-    target.methodFrom === undefined &&
-    target.unitFrom === undefined &&
-    target.noteFrom === undefined &&
+    companionNames.every((name) => target[name] === undefined) &&
     !fields.some(({ wording }) => wording)
   );
 }
@@ -132,7 +129,17 @@ interface Companions {
   readonly sideFrom?: SourceField;
   readonly methodFrom?: SourceField;
   readonly unitFrom?: SourceField;
+  readonly noteFrom?: SourceField;
 }
+
+/** A record of all of them, so that none can be read above and forgotten here. */
+const companions: { readonly [Name in keyof Companions]-?: true } = {
+  sideFrom: true,
+  methodFrom: true,
+  unitFrom: true,
+  noteFrom: true,
+};
+const companionNames = Object.keys(companions) as readonly (keyof Companions)[]; // its own keys
 
 interface Time {
   readonly value?: string;

@@ -63,6 +63,7 @@ export function sensationView(page: Page, linked: Set<number>): Content {
     element('path', { d, class: as }),
     element('path', { d, class: as, transform: flipped }),
   ];
+  const spots = spotsOf(tested, catalogue);
   return element(
     'svg',
     {
@@ -85,8 +86,8 @@ export function sensationView(page: Page, linked: Set<number>): Content {
       element('text', { x, y, class: 'division' }, name),
       element('text', { x: front.width - x, y, class: 'division' }, name),
     ]),
-    spotsOf(tested, catalogue).map((spot) => drawSpot(page, spot, linked)),
-    comparisons(page, spotsOf(tested, catalogue), linked),
+    spots.filter((spot) => !isComparison(spot)).map((spot) => drawSpot(page, spot, linked)),
+    comparisons(page, spots.filter(isComparison), linked),
   );
 }
 
@@ -121,7 +122,6 @@ function numbersOf({ numbers }: Page, { statements }: Spot): readonly number[] {
 }
 
 function drawSpot(page: Page, spot: Spot, linked: Set<number>): Content {
-  if (isComparison(spot)) return undefined;
   const numbers = numbersOf(page, spot);
   if (numbers.length === 0) return dot(page, spot);
   return numberRows(page, numbers, spot.x, spot.y, linked, 'view-sensation');
@@ -130,8 +130,7 @@ function drawSpot(page: Page, spot: Spot, linked: Set<number>): Content {
 /** Comparisons of the sides stand in the middle, above what they compare, and below each other. */
 function comparisons(page: Page, spots: readonly Spot[], linked: Set<number>): Content {
   let free = 0;
-  return spots
-    .filter(isComparison)
+  return [...spots]
     .sort((a, b) => a.y - b.y)
     .map((spot) => {
       const numbers = numbersOf(page, spot);

@@ -2,18 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { type Detailed, withDetail } from '../../../src/export/detail.ts';
 import type { Exam, Statement } from '../../../src/index.ts';
 import { builtInCatalogue } from '../../../src/terminology/catalogue.ts';
+import { emptyExam } from '../../report/empty-exam.ts';
 
-const base: Exam = {
-  format: 'face-neck-exam/1',
-  id: 'row-3',
-  status: 'final',
-  subject: { reference: 'Patient/1' },
-  examiners: [{ key: 'nurse' }],
-  performed: { start: '2025-05-05T09:00:00+02:00' },
-  recorded: '2025-05-05T09:40:00+02:00',
-  protocol: { id: 'full', version: '1.0.0' },
-  statements: [],
-};
+const base = emptyExam('full');
 
 function notable(...statements: object[]): Detailed {
   const exam = { ...base, statements: statements.map((one, at) => ({ key: `s${at}`, ...one })) };

@@ -8,13 +8,13 @@ import { flagOption, type OptionTable, type OptionValues, textOption } from '../
 import type { Choices, Command } from '../../command.ts';
 import { deidentifierOf, deidentifyOptions } from '../../deidentified.ts';
 import { UsageError } from '../../failure.ts';
-import { lacksIdentity } from '../../input/clinic-file.ts';
 import {
   type DocumentStep,
   eachDocument,
   type StepResult,
   standsAlone,
 } from '../../input/each-document.ts';
+import { lacksIdentity } from '../../input/lacks-identity.ts';
 import { parseOptionsOf } from '../../input/read-exam.ts';
 import { languageOf } from '../../language.ts';
 import { linesOption } from '../../lines/answer-lines.ts';
