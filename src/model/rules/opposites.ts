@@ -152,7 +152,7 @@ function opposing(one: Told, index: Index, catalogue: Catalogue): (Told | undefi
   const answer = answerOf(one.saying);
   const spots = one.spot === '' ? anywhere : [one.spot, ''];
   const found: (Told | undefined)[] = [];
-  if (answer === 'there' && index.has('not-there')) {
+  if (answer === 'there') {
     const isMeant = (other: Told): boolean =>
       other.saying.except.every((place) => !excepted(one, place, catalogue));
     for (const region of lineageOf(one.region, catalogue)) {
@@ -161,7 +161,6 @@ function opposing(one: Told, index: Index, catalogue: Catalogue): (Told | undefi
       }
     }
   }
-  if (!index.has('not-examined')) return found;
   if (answer !== 'not-examined') found.push(index.find('not-examined', one, one));
   if (saysUsual(one.saying)) {
     const { place, region } = one;
@@ -190,7 +189,6 @@ function excepted(one: Told, except: Saying['except'][number], catalogue: Catalo
 /** What was told, filed by all that must be equal; few are left in each list, whatever the exam. */
 class Index {
   private readonly lists = new Map<string, Map<string, Told>>();
-  private readonly answers = new Set<Answer>();
   private readonly numbers: Numbers;
 
   constructor(numbers: Numbers) {
@@ -201,7 +199,6 @@ class Index {
     const answer = answerOf(one.saying);
     // What is there is what looks for others; nothing looks for it.
     if (answer === undefined || answer === 'there') return;
-    this.answers.add(answer);
     // Alike ones oppose the same, and leaving them out keeps long lists quick.
     const { methods, except } = one.saying;
     const places = except.length === 0 ? '' : JSON.stringify(except);
@@ -217,11 +214,6 @@ class Index {
       }
       if (!list.has(alike)) list.set(alike, one);
     }
-  }
-
-  /** Whether anything has this answer. */
-  has(answer: Answer): boolean {
-    return this.answers.has(answer);
   }
 
   /**
